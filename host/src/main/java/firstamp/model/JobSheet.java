@@ -1,0 +1,156 @@
+package firstamp.model;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What the person says about one set: supply, limits, rails, levels, rules.
+ *
+ * <p>As stated: a null component was not said. Package {@code sheet} reads it from JSON, checks it
+ * and fills in defaults; the same type holds the filled sheet.
+ *
+ * @param sheet version of the format, 1
+ * @param set the equipment
+ * @param supply what feeds it
+ * @param limits of the supply current
+ * @param rails in the order of the sheet
+ * @param levels of head and meter
+ * @param rules what is changed about single rules, by rule identifier
+ */
+public record JobSheet(
+    int sheet,
+    SetInfo set,
+    Supply supply,
+    Limits limits,
+    List<Rail> rails,
+    Levels levels,
+    Map<String, RuleSettings> rules) {
+
+  /** Copies the collections. */
+  public JobSheet {
+    rails = rails == null ? List.of() : List.copyOf(rails);
+    rules = rules == null ? Map.of() : Map.copyOf(rules);
+  }
+
+  /** The rail on an input, null if the sheet has none there. */
+  public Rail rail(int input) {
+    for (Rail rail : rails) {
+      if (rail.input() == input) {
+        return rail;
+      }
+    }
+    return null;
+  }
+
+  /**
+   * The equipment.
+   *
+   * @param name as the person calls it
+   * @param kind recorder, receiver, amplifier, computer, other
+   * @param chassis pole of the supply that is the chassis: negative or positive
+   */
+  public record SetInfo(String name, String kind, String chassis) {}
+
+  /**
+   * What feeds the set.
+   *
+   * @param kind bench, battery, adaptor, mains-transformer
+   * @param probeSits supply-lead, reservoir-fed, before-reservoir, after-reservoir, not-connected
+   * @param nominalV volts, magnitude
+   * @param minV lowest allowed
+   * @param maxV highest allowed
+   * @param limitA current limit of the supply
+   * @param fuseA fuse
+   * @param look whether the first look is made
+   */
+  public record Supply(
+      String kind,
+      String probeSits,
+      Double nominalV,
+      Double minV,
+      Double maxV,
+      Double limitA,
+      Double fuseA,
+      Boolean look) {}
+
+  /**
+   * Limits of the supply current, decided in the probe.
+   *
+   * @param inrushA within the inrush time
+   * @param inrushMs the inrush time
+   * @param runningA after it
+   * @param i2tA2s budget of surge heat
+   * @param peakA single conversions after the inrush time where the current is pulsed
+   */
+  public record Limits(
+      Double inrushA, Double inrushMs, Double runningA, Double i2tA2s, Double peakA) {}
+
+  /**
+   * One rail.
+   *
+   * @param input clip 1 to 3
+   * @param name as the person calls it
+   * @param nominalV signed against chassis
+   * @param tolerancePercent of nominal
+   * @param settleMs from closing
+   * @param overV magnitude at which the probe trips, either sign
+   * @param rippleMaxVrms highest ripple
+   * @param capacitanceUf of its filter
+   * @param rectifier none, half, full
+   */
+  public record Rail(
+      int input,
+      String name,
+      Double nominalV,
+      Double tolerancePercent,
+      Double settleMs,
+      Double overV,
+      Double rippleMaxVrms,
+      Double capacitanceUf,
+      String rectifier) {}
+
+  /**
+   * Head and meter.
+   *
+   * @param toneHz of the test tone
+   * @param headOhm resistor in series with the head
+   * @param expectedDb head below meter when all is well
+   * @param marginDb allowed on top
+   * @param meterSignalDbv above this the meter shows signal
+   * @param fromMs audio rules start, from closing
+   */
+  public record Levels(
+      Double toneHz,
+      Double headOhm,
+      Double expectedDb,
+      Double marginDb,
+      Double meterSignalDbv,
+      Double fromMs) {}
+
+  /**
+   * What is changed about one rule.
+   *
+   * @param enabled false = off
+   * @param onDelayMs before it is raised
+   * @param offDelayMs before it clears
+   * @param deadbandPercent of the limit
+   * @param latch stays after the condition is gone
+   * @param priority high, medium, low
+   * @param action alarm or off
+   * @param numbers its own parameters by name (belowOhm, afterMs, ...)
+   */
+  public record RuleSettings(
+      Boolean enabled,
+      Double onDelayMs,
+      Double offDelayMs,
+      Double deadbandPercent,
+      Boolean latch,
+      String priority,
+      String action,
+      Map<String, Double> numbers) {
+    /** Copies the map. */
+    public RuleSettings {
+      numbers = numbers == null ? Map.of() : Map.copyOf(numbers);
+    }
+  }
+}

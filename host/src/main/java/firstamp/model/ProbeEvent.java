@@ -1,0 +1,165 @@
+package firstamp.model;
+
+/**
+ * Everything that happens in a power-up besides conversions and readings, in probe time.
+ *
+ * <p>The stream of conversions and of these events, in the order in which they came, is all that
+ * rules and analysis see, live and in a replay; so the log keeps every one of them.
+ */
+public sealed interface ProbeEvent {
+  /**
+   * When, microseconds since the probe's start, unwrapped; for events of the host: its estimate of
+   * the probe's time.
+   */
+  long micros();
+
+  /** Calls the method for the kind of event. */
+  <R> R accept(Visitor<R> visitor);
+
+  /** The switch changed its state. */
+  record SwitchChanged(long micros, SwitchState state, OffCause by) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.switchChanged(this);
+    }
+  }
+
+  /** The look is over. */
+  record Looked(long micros, Look look) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.looked(this);
+    }
+  }
+
+  /** The probe opened the switch by itself; {@code micros} is when the pin went low. */
+  record Tripped(long micros, Trip trip) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.tripped(this);
+    }
+  }
+
+  /** The capture of a trip is complete. */
+  record Captured(long micros, Capture capture) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.captured(this);
+    }
+  }
+
+  /** Conversions that never came: from {@code firstIndex} on, {@code conversions} of them. */
+  record Gap(long micros, long firstIndex, long conversions) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.gap(this);
+    }
+  }
+
+  /** Button or pedal. */
+  record Pressed(long micros, Press press) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.pressed(this);
+    }
+  }
+
+  /** The cable: lost, back, or the probe was restarted. */
+  record LinkChanged(long micros, LinkState state, String text) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.linkChanged(this);
+    }
+  }
+
+  /** Whether the log is being written. */
+  record LogChanged(long micros, boolean logging, String text) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.logChanged(this);
+    }
+  }
+
+  /** A mark of the person. */
+  record Marked(long micros, String text) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.marked(this);
+    }
+  }
+
+  /**
+   * The person has seen an alarm ({@code rail} 0 = not about a rail); an empty rule means all that
+   * stand.
+   */
+  record Acknowledged(long micros, String rule, int rail) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.acknowledged(this);
+    }
+  }
+
+  /** The probe's self-test bits or inputs changed while running. */
+  record ProbeCondition(long micros, int inputBits, int selfTestBits) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.condition(this);
+    }
+  }
+
+  /** Kinds of press. */
+  enum Press {
+    /** Button pressed: an off. */
+    BUTTON,
+    /** Pedal tapped: mark, seen, next. */
+    PEDAL_TAP,
+    /** Pedal held: an off. */
+    PEDAL_HELD
+  }
+
+  /** States of the cable. */
+  enum LinkState {
+    /** Nothing came for the silence limit, or the port is gone. */
+    LOST,
+    /** The same probe answers again, with the same start. */
+    RESTORED,
+    /** The probe was restarted: its switch is off. */
+    PROBE_RESTARTED
+  }
+
+  /** One method per kind of event. */
+  interface Visitor<R> {
+    /** The switch changed. */
+    R switchChanged(SwitchChanged event);
+
+    /** The look is over. */
+    R looked(Looked event);
+
+    /** A trip. */
+    R tripped(Tripped event);
+
+    /** Its capture. */
+    R captured(Captured event);
+
+    /** Conversions lost. */
+    R gap(Gap event);
+
+    /** Button or pedal. */
+    R pressed(Pressed event);
+
+    /** The cable. */
+    R linkChanged(LinkChanged event);
+
+    /** The log. */
+    R logChanged(LogChanged event);
+
+    /** A mark. */
+    R marked(Marked event);
+
+    /** Seen. */
+    R acknowledged(Acknowledged event);
+
+    /** Inputs or self-test. */
+    R condition(ProbeCondition event);
+  }
+}

@@ -1,0 +1,25 @@
+package firstamp.model;
+
+/**
+ * Ripple of one rail over one window of 200 ms.
+ *
+ * @param rail 1 to 3
+ * @param firstIndex conversion index of the window's begin
+ * @param endIndex conversion index after it
+ * @param meanV mean of the rail
+ * @param mainsHz 50 or 60, whichever holds more
+ * @param rms1V tone at mainsHz and its odd multiples, volt rms, noise removed
+ * @param rms2V tone at twice mainsHz and its multiples, volt rms, noise removed
+ * @param rmsV both together, volt rms
+ * @param noiseFloorV what noise alone would give
+ */
+public record RippleWindow(
+    int rail,
+    long firstIndex,
+    long endIndex,
+    double meanV,
+    int mainsHz,
+    double rms1V,
+    double rms2V,
+    double rmsV,
+    double noiseFloorV) {}

@@ -1,0 +1,29 @@
+package firstamp.model;
+
+/**
+ * The probe opened the switch by itself: its own account, in counts and probe time.
+ *
+ * @param number of the trip, kept in the probe; a restore needs it
+ * @param cause why
+ * @param channelNumber of the deciding channel, -1 = none
+ * @param confirmed conversions in a row over the limit
+ * @param crossedMicros start of the first of them, microseconds since the probe's start
+ * @param decidedMicros start of the deciding conversion
+ * @param openedMicros the switch pin went low
+ * @param value counts of the deciding conversion (mean: 1/16 count)
+ * @param limit counts, absolute (mean: 1/16 count)
+ * @param i2tSum counts squared times I conversions
+ * @param i2tLimit its budget; 0 = not watched
+ */
+public record Trip(
+    int number,
+    TripCause cause,
+    int channelNumber,
+    int confirmed,
+    long crossedMicros,
+    long decidedMicros,
+    long openedMicros,
+    int value,
+    int limit,
+    long i2tSum,
+    long i2tLimit) {}
