@@ -107,6 +107,14 @@ public sealed interface ProbeEvent {
     }
   }
 
+  /** The run is over; the last event of a power-up that was not cut short. */
+  record RunEnded(long micros, String ended) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.runEnded(this);
+    }
+  }
+
   /** Kinds of press. */
   enum Press {
     /** Button pressed: an off. */
@@ -161,5 +169,8 @@ public sealed interface ProbeEvent {
 
     /** Inputs or self-test. */
     R condition(ProbeCondition event);
+
+    /** The run is over. */
+    R runEnded(RunEnded event);
   }
 }

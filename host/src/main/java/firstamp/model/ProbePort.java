@@ -31,6 +31,14 @@ public interface ProbePort extends AutoCloseable {
    */
   TimeSource time();
 
+  /**
+   * Whether what is behind an emulated probe is over (a waveform file at its end). Never on a real
+   * line.
+   */
+  default boolean inputEnded() {
+    return false;
+  }
+
   /** What this is, in words for messages and the log. */
   String describe();
 
