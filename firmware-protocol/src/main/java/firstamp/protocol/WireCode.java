@@ -1,0 +1,7 @@
+package firstamp.protocol;
+
+/** A value that stands on the wire as a number. */
+public interface WireCode {
+  /** The number on the wire. */
+  int code();
+}
