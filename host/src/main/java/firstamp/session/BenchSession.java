@@ -1,0 +1,75 @@
+package firstamp.session;
+
+/**
+ * One power-up as the window sees it and what the person can do to it: watched live, or replayed.
+ *
+ * <p>Every method may be called from any thread and, but for {@link #close()}, returns at once: it
+ * takes note of the wish, and the effect shows in a later {@link #snapshot()}. A method that makes
+ * no sense at the moment does nothing.
+ */
+public interface BenchSession extends AutoCloseable {
+
+  /** What there is to see now; immutable, made for being called 10 to 30 times a second. */
+  Snapshot snapshot();
+
+  /**
+   * Opens the switch, or stops what would close it (countdown, check, look). Works in any phase.
+   */
+  void off();
+
+  /**
+   * Puts a mark at the present moment.
+   *
+   * @param text may be empty
+   */
+  void mark(String text);
+
+  /** The person has seen all alarms that stand. */
+  void acknowledge();
+
+  /**
+   * Closes the switch again after a trip, through check and look.
+   *
+   * @param tripNumber of the trip that was shown to the person
+   */
+  void restore(int tripNumber);
+
+  /**
+   * Answers a question of {@link Snapshot#questions()}.
+   *
+   * @param questionId its identifier
+   * @param yes true: it is as the question asks for, go on. False: it is not, do not switch on
+   */
+  void answer(String questionId, boolean yes);
+
+  /**
+   * Replay: goes to a moment.
+   *
+   * @param ms time of the course
+   */
+  void seek(double ms);
+
+  /**
+   * Replay: plays at this speed.
+   *
+   * @param factor 1 = as it was; {@link Double#POSITIVE_INFINITY} = as fast as it goes
+   */
+  void speed(double factor);
+
+  /**
+   * Replay: holds or goes on.
+   *
+   * @param held true to hold
+   */
+  void pause(boolean held);
+
+  /** Replay: goes one reading (10 ms) further and holds. */
+  void step();
+
+  /**
+   * Switches off, lets the log finish, ends all threads. May take seconds, may be called again;
+   * never from a thread that paints.
+   */
+  @Override
+  void close();
+}

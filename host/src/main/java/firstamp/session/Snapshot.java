@@ -1,0 +1,278 @@
+package firstamp.session;
+
+import firstamp.model.Alarm;
+import firstamp.model.JobSheet;
+import firstamp.model.NotWatched;
+import firstamp.model.Summary;
+import firstamp.model.TripCause;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * What there is to see of a power-up at one moment.
+ *
+ * <p>Immutable. A null component is not known, not measurable or does not apply; it is never 0 or
+ * NaN instead. "Course time" is the time base of {@link Course}, milliseconds; times of alarms
+ * count from the closing of the switch as everywhere else.
+ *
+ * @param phase where the power-up stands
+ * @param kind what stands behind it
+ * @param powerUp number in the bench log, null before it has one
+ * @param label of the power-up, null = none
+ * @param sheet the job sheet with its defaults filled in
+ * @param notice one sentence of what is being waited for or was refused, null = nothing to say
+ * @param countdownS whole seconds until the switch closes, null = no countdown runs
+ * @param nowMs course time shown as now: the newest reading, in a replay its position
+ * @param closedMs course time at which the switch closed last, null before
+ * @param elapsedMs since that closing; stands still once the switch has opened; null before
+ * @param supplyA supply current now
+ * @param supplyV volts on the set side now
+ * @param rails clips of the sheet, in its order
+ * @param headDbv level of the head now
+ * @param headUa the same as current where the resistor is known, microampere rms
+ * @param meterDbv level of the meter now
+ * @param headBelowMeterDb meter minus head, null where one is missing or shows no signal
+ * @param limits in force in the probe
+ * @param alarms first one first, the ones folded under it behind it
+ * @param look figures of the first look
+ * @param trip the latest trip
+ * @param link the cable
+ * @param log the bench log
+ * @param marks in order of time
+ * @param questions that wait for an answer, in the order in which they are asked
+ * @param notWatched what is not watched, and why
+ * @param course readings so far; the same object in every snapshot of a session
+ * @param replay position of a replay, null when live
+ * @param summary once ended
+ */
+public record Snapshot(
+    Phase phase,
+    Kind kind,
+    Integer powerUp,
+    String label,
+    JobSheet sheet,
+    String notice,
+    Integer countdownS,
+    double nowMs,
+    Double closedMs,
+    Double elapsedMs,
+    Double supplyA,
+    Double supplyV,
+    List<Rail> rails,
+    Double headDbv,
+    Double headUa,
+    Double meterDbv,
+    Double headBelowMeterDb,
+    Limits limits,
+    List<Alarm> alarms,
+    Summary.LookFigures look,
+    TripView trip,
+    Link link,
+    Log log,
+    List<Mark> marks,
+    List<Question> questions,
+    List<NotWatched> notWatched,
+    Course course,
+    Replay replay,
+    Summary summary) {
+
+  /** Copies the lists. */
+  public Snapshot {
+    Objects.requireNonNull(phase, "phase");
+    Objects.requireNonNull(kind, "kind");
+    Objects.requireNonNull(sheet, "sheet");
+    Objects.requireNonNull(limits, "limits");
+    Objects.requireNonNull(link, "link");
+    Objects.requireNonNull(log, "log");
+    Objects.requireNonNull(course, "course");
+    rails = List.copyOf(rails);
+    alarms = List.copyOf(alarms);
+    marks = List.copyOf(marks);
+    questions = List.copyOf(questions);
+    notWatched = List.copyOf(notWatched);
+  }
+
+  /** Where a power-up stands. */
+  public enum Phase {
+    /** No answer from the probe yet. */
+    CONNECTING,
+    /** Conversions come, the switch is open, nothing is under way (or a question waits). */
+    OPEN,
+    /** The probe checks that nothing flows and takes the zeros. */
+    CHECK,
+    /** The supply is joined through the look resistor. */
+    LOOK,
+    /** The switch is closed. */
+    ON,
+    /** The switch has opened; rails are followed until they are down. */
+    RAILS_FALLING,
+    /** The probe opened the switch by itself; rails are followed, a restore is possible. */
+    TRIPPED,
+    /** The power-up is over; {@link Snapshot#summary()} is there. */
+    ENDED
+  }
+
+  /** What stands behind the power-up. */
+  public enum Kind {
+    /** A probe on a port. */
+    PROBE,
+    /** The emulated probe: nothing real is switched. */
+    EMULATED,
+    /** A logged power-up. */
+    REPLAY
+  }
+
+  /**
+   * One rail now.
+   *
+   * @param input 1 to 3
+   * @param name from the sheet
+   * @param volts signed against chassis, null = the clip is off
+   * @param lowV lower edge of its window, null = not watched
+   * @param highV upper edge of its window, null = not watched
+   * @param judged whether the window counts yet (it rests until the rail may have settled)
+   */
+  public record Rail(
+      int input, String name, Double volts, Double lowV, Double highV, boolean judged) {}
+
+  /**
+   * Limits to draw in; null = not watched.
+   *
+   * @param inrushA limit of the probe within the inrush time
+   * @param inrushMs the inrush time from closing
+   * @param runningA limit of the probe after it
+   * @param lowV of the supply
+   * @param highV of the supply
+   */
+  public record Limits(
+      Double inrushA, Double inrushMs, Double runningA, Double lowV, Double highV) {}
+
+  /**
+   * A trip and the current around it, ready to draw.
+   *
+   * @param number that a restore has to give back
+   * @param cause why
+   * @param railName of an over-voltage, null otherwise
+   * @param atMs when the switch opened, from closing; null if it had not closed in this session
+   * @param value what was seen
+   * @param atMost whether the value is an upper bound
+   * @param limit what it was held against
+   * @param unit of value and limit
+   * @param limitCrossedToOffMs from the limit crossed to the switch open
+   * @param captureA supply current, ampere, one value per conversion; null until it has come
+   * @param captureFirstMs time of its first value, zero = limit crossed
+   * @param captureStepMs from value to value
+   */
+  public record TripView(
+      int number,
+      TripCause cause,
+      String railName,
+      Double atMs,
+      Double value,
+      boolean atMost,
+      Double limit,
+      String unit,
+      Double limitCrossedToOffMs,
+      List<Float> captureA,
+      double captureFirstMs,
+      double captureStepMs) {
+    /** Copies the list. */
+    public TripView {
+      Objects.requireNonNull(cause, "cause");
+      captureA = captureA == null ? null : List.copyOf(captureA);
+    }
+  }
+
+  /**
+   * The cable.
+   *
+   * @param state now
+   * @param port as the person named it, null = none
+   * @param text what is wrong and what to try, null when good
+   * @param lostConversions conversions that never came
+   * @param reduced whether only readings come (no tone or hum figures)
+   */
+  public record Link(
+      LinkState state, String port, String text, long lostConversions, boolean reduced) {}
+
+  /** State of the cable. */
+  public enum LinkState {
+    /** Not answered yet. */
+    CONNECTING,
+    /** Data comes. */
+    GOOD,
+    /** Nothing comes. */
+    LOST,
+    /** The probe was restarted: its switch is off. */
+    PROBE_RESTARTED,
+    /** There is none: emulated or replayed. */
+    NONE
+  }
+
+  /**
+   * The bench log.
+   *
+   * @param logging whether everything is being written
+   * @param file where
+   * @param text what is wrong and what to try, null when good
+   */
+  public record Log(boolean logging, String file, String text) {}
+
+  /**
+   * A mark.
+   *
+   * @param ms course time
+   * @param text may be empty
+   */
+  public record Mark(double ms, String text) {}
+
+  /**
+   * A question that must be answered before the switch may close. The words for the known ones are
+   * the window's.
+   *
+   * @param id {@code cautions} (the whole page), {@code cautions-short} (two lines, the set was
+   *     seen before), {@code floating-supply}, {@code above-60}, {@code no-fuse}, or another one
+   * @param text words for one that the window does not know, null otherwise
+   */
+  public record Question(String id, String text) {}
+
+  /**
+   * Position of a replay.
+   *
+   * @param fromMs course time of the begin
+   * @param toMs course time of the end
+   * @param speed factor
+   * @param held whether it holds
+   * @param events alarms, trips, marks of the power-up as it was logged, in order of time
+   */
+  public record Replay(
+      double fromMs, double toMs, double speed, boolean held, List<ReplayEvent> events) {
+    /** Copies the list. */
+    public Replay {
+      events = List.copyOf(events);
+    }
+  }
+
+  /**
+   * Something on the time bar of a replay.
+   *
+   * @param ms course time
+   * @param kind what
+   * @param text in words
+   */
+  public record ReplayEvent(double ms, EventKind kind, String text) {}
+
+  /** Kinds of {@link ReplayEvent}. */
+  public enum EventKind {
+    /** The switch closed. */
+    ON,
+    /** The switch opened on somebody's wish. */
+    OFF,
+    /** An alarm was raised. */
+    ALARM,
+    /** The probe opened the switch by itself. */
+    TRIP,
+    /** A mark. */
+    MARK
+  }
+}
