@@ -1,0 +1,287 @@
+package firstamp.protocol;
+
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/**
+ * Spells a decoded frame as the keys of a vector, so that every accessor is held against its
+ * field's name.
+ */
+final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visitor<String> {
+  static String of(Frame frame) {
+    WireText words = new WireText();
+    String payload =
+        frame.message() instanceof ProbeMessage fromProbe
+            ? fromProbe.accept(words)
+            : ((HostMessage) frame.message()).accept(words);
+    return "frame.type=%d frame.sequence=%d frame.tick=%d%s"
+        .formatted(frame.type().code(), frame.sequence(), frame.tickMicros(), payload);
+  }
+
+  private static <T> String list(List<T> values, Function<T, Object> part) {
+    return values.stream()
+        .map(value -> part.apply(value).toString())
+        .collect(Collectors.joining(","));
+  }
+
+  private static String scales(List<ChannelScale> scales) {
+    return " zero="
+        + list(scales, ChannelScale::zero)
+        + " full="
+        + list(scales, ChannelScale::full);
+  }
+
+  @Override
+  public String hello(ProbeMessage.Hello m) {
+    return " firmware=%d boot_id=%d reset_cause=%d state=%d inputs=%d stream=%d self_test=%d"
+            .formatted(
+                m.firmware(),
+                m.bootId(),
+                m.resetCauseBits(),
+                m.state().code(),
+                m.inputs().bits(),
+                m.stream().code(),
+                m.selfTest().bits())
+        + " latched_trip=%d latched_cause=%d calibration=%d"
+            .formatted(
+                m.latchedTrip(),
+                m.latchedCause().map(TripCause::code).orElse(0),
+                m.calibration().code())
+        + scales(m.scales())
+        + " calibrated_s=%d hard_short_ma=%d look_mohm=%d silence_ms=%d"
+            .formatted(
+                m.calibratedEpochSeconds(),
+                m.hardShortMilliamps(),
+                m.lookMilliohms(),
+                m.silenceMillis());
+  }
+
+  @Override
+  public String raw(ProbeMessage.Raw m) {
+    short[] counts = m.counts();
+    return " first_slot=%d count=%d dropped=%d packed=%s"
+        .formatted(
+            m.firstSlot(),
+            counts.length,
+            m.dropped(),
+            IntStream.range(0, counts.length)
+                .mapToObj(i -> Short.toString(counts[i]))
+                .collect(Collectors.joining(",")));
+  }
+
+  @Override
+  public String reading(ProbeMessage.Reading m) {
+    return " dropped=%d flags=%d sum=%s lowest=%s highest=%s squares=%s"
+        .formatted(
+            m.dropped(),
+            m.conversionLost() ? 1 : 0,
+            list(m.channels(), ChannelSum::sumCounts),
+            list(m.channels(), ChannelSum::lowestCounts),
+            list(m.channels(), ChannelSum::highestCounts),
+            list(m.channels(), ChannelSum::sumOfSquaresCounts2));
+  }
+
+  @Override
+  public String lookResult(ProbeMessage.LookResult m) {
+    return " result=%d closes=%d duration_ms=%d zero_i=%d zero_j=%d zero_v=%d pairs=%d end_v=%d end_j=%d"
+            .formatted(
+                m.outcome().code(),
+                m.closes() ? 1 : 0,
+                m.durationMillis(),
+                m.zeroISixteenths(),
+                m.zeroJSixteenths(),
+                m.zeroVSixteenths(),
+                m.pairs(),
+                m.endVSixteenths(),
+                m.endJSixteenths())
+        + " sum_v=%d sum_j=%d".formatted(m.sumVCounts(), m.sumJCounts());
+  }
+
+  @Override
+  public String trip(ProbeMessage.Trip m) {
+    return " number=%d cause=%d channel=%d confirmed=%d crossed=%d decided=%d value=%d limit=%d"
+            .formatted(
+                m.number(),
+                m.cause().code(),
+                m.channel(),
+                m.confirmed(),
+                m.crossedTickMicros(),
+                m.decidedTickMicros(),
+                m.value(),
+                m.limit())
+        + " i2t=%d i2t_limit=%d boot=%d"
+            .formatted(m.i2tCounts2(), m.i2tLimitCounts2(), m.bootLow());
+  }
+
+  @Override
+  public String capture(ProbeMessage.Capture m) {
+    return " number=%d first=%d count=16 missing=%d counts=%s"
+        .formatted(m.number(), m.first(), m.missing(), list(m.counts(), count -> count));
+  }
+
+  @Override
+  public String status(ProbeMessage.Status m) {
+    return " state=%d inputs=%d self_test=%d latched_trip=%d dropped=%d rejected=%d overruns=%d"
+            .formatted(
+                m.state().code(),
+                m.inputs().bits(),
+                m.selfTest().bits(),
+                m.latchedTrip(),
+                m.dropped(),
+                m.rejected(),
+                m.overruns())
+        + " queue_highest=%d busy_percent=%d stack_free=%d late_starts=%d"
+            .formatted(m.queueHighest(), m.busyPercent(), m.stackFreeBytes(), m.lateStarts())
+        + " zero_i=%d zero_j=%d zero_v=%d conversions_sent=%d"
+            .formatted(
+                m.zeroISixteenths(), m.zeroJSixteenths(), m.zeroVSixteenths(), m.conversionsSent());
+  }
+
+  @Override
+  public String accepted(ProbeMessage.Accepted m) {
+    return " type=%d sequence=%d".formatted(m.command().code(), m.commandSequence());
+  }
+
+  @Override
+  public String refused(ProbeMessage.Refused m) {
+    return " type=%d sequence=%d reason=%d detail=%d"
+        .formatted(m.command().code(), m.commandSequence(), m.reason().code(), m.detail());
+  }
+
+  @Override
+  public String switchChanged(ProbeMessage.SwitchChanged m) {
+    return " state=%d by=%d".formatted(m.state().code(), m.by().code());
+  }
+
+  @Override
+  public String press(ProbeMessage.Press m) {
+    return " which=%d kind=%d".formatted(m.source().code(), m.kind().code());
+  }
+
+  @Override
+  public String calibration(ProbeMessage.Calibration m) {
+    return calibration(m.data());
+  }
+
+  private static String calibration(CalibrationData data) {
+    return " calibrated_s=%d%s gain_u=%s offset_u=%s"
+        .formatted(
+            data.calibratedEpochSeconds(),
+            scales(data.scales()),
+            list(data.gainUncertaintyE5(), u -> u),
+            list(data.zeroUncertaintyHundredths(), u -> u));
+  }
+
+  @Override
+  public String helloRequest(HostMessage.HelloRequest m) {
+    return " speed=" + m.speed().code();
+  }
+
+  @Override
+  public String streamRequest(HostMessage.StreamRequest m) {
+    return " kind=" + m.kind().code();
+  }
+
+  @Override
+  public String setLimits(HostMessage.SetLimits m) {
+    TripLimits l = m.limits();
+    return " inrush_ms=%d inrush_i=%d running_i=%d running_j=%d peak_i=%d mean_i=%d mean_j=%d"
+            .formatted(
+                l.inrushMillis(),
+                l.inrushICounts(),
+                l.runningICounts(),
+                l.runningJCounts(),
+                l.peakICounts(),
+                l.meanISixteenths(),
+                l.meanJSixteenths())
+        + " confirm_i=%d confirm_j=%d confirm_rail=%d confirm_v=%d i2t_budget=%d i2t_running=%d"
+            .formatted(
+                l.confirmI(),
+                l.confirmJ(),
+                l.confirmRail(),
+                l.confirmV(),
+                l.i2tBudgetCounts2(),
+                l.i2tRunningICounts())
+        + " rail_low=%s rail_high=%s over_v=%d silence_ms=%d look_over_j=%d"
+            .formatted(
+                list(l.rails(), RailWindow::lowCounts),
+                list(l.rails(), RailWindow::highCounts),
+                l.overVCounts(),
+                l.silenceMillis(),
+                l.lookOverJCounts());
+  }
+
+  private static String look(LookParameters look) {
+    return " skip=%d max_ms=%d v_per_j=%d short_v_per_j=%d low_v_per_j=%d supply_lowest=%d supply_highest=%d"
+        .formatted(
+            look.skip() ? 1 : 0,
+            look.longestMillis(),
+            look.vPerJ256ths(),
+            look.shortVPerJ256ths(),
+            look.lowVPerJ256ths(),
+            look.supplyLowestCounts(),
+            look.supplyHighestCounts());
+  }
+
+  @Override
+  public String lookRequest(HostMessage.LookRequest m) {
+    return look(m.look());
+  }
+
+  @Override
+  public String switchOn(HostMessage.SwitchOn m) {
+    return look(m.look());
+  }
+
+  @Override
+  public String switchOff(HostMessage.SwitchOff m) {
+    return " by=" + m.by().code();
+  }
+
+  @Override
+  public String restore(HostMessage.Restore m) {
+    return " number=" + m.tripNumber() + look(m.look());
+  }
+
+  @Override
+  public String heartbeat(HostMessage.Heartbeat m) {
+    return "";
+  }
+
+  @Override
+  public String sendAgain(HostMessage.SendAgain m) {
+    return " what=%d number=%d".formatted(m.what().code(), m.tripNumber());
+  }
+
+  @Override
+  public String calibrationRead(HostMessage.CalibrationRead m) {
+    return "";
+  }
+
+  @Override
+  public String calibrationWrite(HostMessage.CalibrationWrite m) {
+    return calibration(m.data());
+  }
+
+  @Override
+  public String statusRequest(HostMessage.StatusRequest m) {
+    return "";
+  }
+
+  @Override
+  public String selfTestRequest(HostMessage.SelfTestRequest m) {
+    return "";
+  }
+
+  @Override
+  public String sound(HostMessage.Sound m) {
+    return " pattern=" + m.pattern().code();
+  }
+
+  @Override
+  public String clearTrip(HostMessage.ClearTrip m) {
+    return " number=" + m.tripNumber();
+  }
+}
