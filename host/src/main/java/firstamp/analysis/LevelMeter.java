@@ -1,0 +1,184 @@
+package firstamp.analysis;
+
+import firstamp.model.Calibration;
+import firstamp.model.Channel;
+import firstamp.model.ChannelScale;
+import firstamp.model.ConversionBlock;
+import firstamp.model.JobSheet;
+import firstamp.model.LevelWindow;
+import java.util.Objects;
+import java.util.function.Consumer;
+
+/**
+ * Levels of head and meter in windows of 200 ms, aligned to conversions whose index is a multiple
+ * of 3200.
+ *
+ * <p>800 conversions each at 4 kHz give bins of 5 Hz: 50, 60 and most tones fall on one. The 62.5
+ * us between a head and a meter conversion do not matter to powers. A window with a gap in it is
+ * not emitted. Not thread-safe.
+ */
+public final class LevelMeter {
+  /** Conversions of all channels in a window. */
+  public static final int WINDOW_CONVERSIONS = 3200;
+
+  /**
+   * Noise taken for the converter, counts rms: 0.7 of its own and one step's 1/sqrt 12 (JCGM
+   * 100:2008 F.2.2.1); the 0.7 is an assumption until a board is measured.
+   */
+  static final double CONVERTER_NOISE_COUNTS = StrictMath.sqrt(0.7 * 0.7 + 1.0 / 12);
+
+  static final double BIN_HZ = 5;
+  static final int LOWEST_BIN = 6;
+  static final int HIGHEST_BIN = 320;
+  private static final int SAMPLES = WINDOW_CONVERSIONS / 4;
+  private static final double FLOOR_COUNTS =
+      CONVERTER_NOISE_COUNTS
+          * StrictMath.sqrt((HIGHEST_BIN - LOWEST_BIN + 1) / (double) (SAMPLES / 2));
+
+  private final Consumer<LevelWindow> sink;
+  private final double headVPerCount;
+  private final double meterVPerCount;
+  private final ChannelScale meterScale;
+  private final Double toneHz;
+  private final Comb hum50;
+  private final Comb hum60;
+  private final PairSpectrum spectrum = new PairSpectrum(new Fourier(SAMPLES, 5, 5, 4, 4, 2));
+  private final double[] head = new double[SAMPLES];
+  private final double[] meter = new double[SAMPLES];
+  private long nextIndex = Long.MIN_VALUE;
+  private int place = -1;
+
+  /**
+   * A meter with nothing collected.
+   *
+   * @param effective sheet; its tone decides what counts as tone and what as hum
+   * @param calibration of the probe
+   * @param sink called with each complete window
+   */
+  public LevelMeter(JobSheet effective, Calibration calibration, Consumer<LevelWindow> sink) {
+    this.sink = Objects.requireNonNull(sink, "sink");
+    this.headVPerCount = Math.abs(calibration.scale(Channel.H).perCount());
+    this.meterScale = calibration.scale(Channel.M);
+    this.meterVPerCount = Math.abs(meterScale.perCount());
+    Double wanted = effective.levels() == null ? null : effective.levels().toneHz();
+    boolean measurable = wanted != null && wanted >= 40 && wanted <= 1590;
+    this.toneHz = measurable ? wanted : null;
+    this.hum50 = new Comb(50, 1, 1, 500, BIN_HZ, toneHz);
+    this.hum60 = new Comb(60, 1, 1, 500, BIN_HZ, toneHz);
+  }
+
+  /** Takes conversions; anything but the successor of the last one is a gap. */
+  public void accept(ConversionBlock block) {
+    accept(block.firstIndex(), block.counts(), 0, block.counts().length);
+  }
+
+  /**
+   * Takes conversions out of a larger array.
+   *
+   * @param firstIndex index of the first
+   * @param counts values 0 to 1023
+   * @param offset of the first in {@code counts}
+   * @param length how many
+   */
+  public void accept(long firstIndex, short[] counts, int offset, int length) {
+    if (firstIndex != nextIndex) {
+      place = -1;
+    }
+    nextIndex = firstIndex + length;
+    int k = 0;
+    if (place < 0) {
+      long ahead = Math.floorMod(-firstIndex, (long) WINDOW_CONVERSIONS);
+      if (ahead >= length) {
+        return;
+      }
+      k = (int) ahead;
+      place = 0;
+    }
+    while (k < length) {
+      int run = Math.min(length - k, WINDOW_CONVERSIONS - place);
+      collect(counts, offset + k, run);
+      k += run;
+      place += run;
+      if (place == WINDOW_CONVERSIONS) {
+        place = 0;
+        emit(firstIndex + k - WINDOW_CONVERSIONS);
+      }
+    }
+  }
+
+  private void collect(short[] counts, int offset, int run) {
+    // Slots 1 and 2 of each four are H and M.
+    for (int i = (1 - place & 3); i < run; i += 4) {
+      head[place + i >> 2] = counts[offset + i] - 512;
+    }
+    for (int i = (2 - place & 3); i < run; i += 4) {
+      meter[place + i >> 2] = counts[offset + i] - 512;
+    }
+  }
+
+  private void emit(long begin) {
+    spectrum.compute(head, meter);
+    double[] headPower = spectrum.powerA();
+    double[] meterPower = spectrum.powerB();
+    double meterBand = PairSpectrum.band(meterPower, LOWEST_BIN, HIGHEST_BIN);
+    double headBand = PairSpectrum.band(headPower, LOWEST_BIN, HIGHEST_BIN);
+    Double headTone = null;
+    Double meterTone = null;
+    double share = 0;
+    if (toneHz != null) {
+      double meterTonePower = tone(meterPower);
+      headTone = Math.sqrt(tone(headPower)) * headVPerCount;
+      meterTone = Math.sqrt(meterTonePower) * meterVPerCount;
+      share = meterBand > 0 ? Math.min(1, meterTonePower / meterBand) : 0;
+    }
+    double head50 = hum(hum50, headPower);
+    double head60 = hum(hum60, headPower);
+    boolean sixty = head60 > head50;
+    double meterHum = hum(sixty ? hum60 : hum50, meterPower);
+    sink.accept(
+        new LevelWindow(
+            begin,
+            begin + WINDOW_CONVERSIONS,
+            Math.sqrt(headBand) * headVPerCount,
+            Math.sqrt(meterBand) * meterVPerCount,
+            headTone,
+            meterTone,
+            share,
+            meterScale.value(512 + mean(meter)),
+            Math.sqrt(sixty ? head60 : head50) * headVPerCount,
+            Math.sqrt(meterHum) * meterVPerCount,
+            sixty ? 60 : 50,
+            FLOOR_COUNTS * headVPerCount,
+            FLOOR_COUNTS * meterVPerCount,
+            clipped(head),
+            clipped(meter)));
+  }
+
+  /** Five bins hold a sine that is up to half a bin off the middle one. */
+  private double tone(double[] power) {
+    int centre = (int) Math.round(toneHz / BIN_HZ);
+    return PairSpectrum.band(power, centre - 2, centre + 2);
+  }
+
+  private static double hum(Comb comb, double[] power) {
+    return Math.max(0, comb.linePower(power) - comb.noisePower(power));
+  }
+
+  private static double mean(double[] samples) {
+    double sum = 0;
+    for (double sample : samples) {
+      sum += sample;
+    }
+    return sum / samples.length;
+  }
+
+  private static boolean clipped(double[] samples) {
+    double lowest = 0;
+    double highest = 0;
+    for (double sample : samples) {
+      lowest = Math.min(lowest, sample);
+      highest = Math.max(highest, sample);
+    }
+    return lowest <= -512 || highest >= 511;
+  }
+}

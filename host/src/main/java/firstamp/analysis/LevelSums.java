@@ -1,0 +1,110 @@
+package firstamp.analysis;
+
+import firstamp.model.LevelWindow;
+
+/**
+ * Mean powers of head and meter over windows: of those with the tone, of those with any signal, and
+ * of the hum in all that hold no other signal. Not thread-safe.
+ */
+final class LevelSums {
+  private static final double TONE_SHARE = 0.5;
+
+  private final double signalV;
+  private final double[] tone = new double[2];
+  private final double[] signal = new double[2];
+  private final double[] floor = new double[2];
+  private final double[] hum = new double[2];
+  private int toneCount;
+  private int signalCount;
+  private int humCount;
+  private int count;
+
+  /**
+   * Empty sums.
+   *
+   * @param signalV the meter shows signal above this, volt rms
+   */
+  LevelSums(double signalV) {
+    this.signalV = signalV;
+  }
+
+  LevelSums copy() {
+    LevelSums copy = new LevelSums(signalV);
+    System.arraycopy(tone, 0, copy.tone, 0, 2);
+    System.arraycopy(signal, 0, copy.signal, 0, 2);
+    System.arraycopy(floor, 0, copy.floor, 0, 2);
+    System.arraycopy(hum, 0, copy.hum, 0, 2);
+    copy.toneCount = toneCount;
+    copy.signalCount = signalCount;
+    copy.humCount = humCount;
+    copy.count = count;
+    return copy;
+  }
+
+  /** Takes a window; a clipped one says nothing about levels. */
+  void add(LevelWindow window) {
+    if (window.headClipped() || window.meterClipped()) {
+      return;
+    }
+    count++;
+    floor[0] += square(window.headNoiseFloorV());
+    floor[1] += square(window.meterNoiseFloorV());
+    boolean shows = window.meterRmsV() > signalV;
+    boolean tonal = window.headToneV() != null && window.toneShare() >= TONE_SHARE;
+    if (shows && tonal) {
+      toneCount++;
+      tone[0] += square(window.headToneV());
+      tone[1] += square(window.meterToneV());
+    }
+    if (shows) {
+      signalCount++;
+      signal[0] += square(window.headRmsV());
+      signal[1] += square(window.meterRmsV());
+    }
+    if (!shows || tonal) {
+      humCount++;
+      hum[window.humHz() == 60 ? 1 : 0] += square(window.headHumV());
+    }
+  }
+
+  /** Whether the tone, not only some signal, was there most of the time the meter showed signal. */
+  boolean tonal() {
+    return toneCount > 0 && 2 * toneCount >= signalCount;
+  }
+
+  /** Whether the meter showed signal in any window. */
+  boolean anySignal() {
+    return signalCount > 0;
+  }
+
+  /** Head by tone, or by rms while the meter shows signal; null if it never did. */
+  Double headV() {
+    return levelV(0);
+  }
+
+  /** Meter likewise. */
+  Double meterV() {
+    return levelV(1);
+  }
+
+  /** Hum in the head; null if no window was fit for it. */
+  Double humV() {
+    return humCount == 0 ? null : (Double) Math.sqrt(Math.max(hum[0], hum[1]) / humCount);
+  }
+
+  /** Noise of the converter on the head input, 30 to 1600 Hz; null if no window came. */
+  Double headFloorV() {
+    return count == 0 ? null : (Double) Math.sqrt(floor[0] / count);
+  }
+
+  private Double levelV(int input) {
+    if (tonal()) {
+      return Math.sqrt(tone[input] / toneCount);
+    }
+    return anySignal() ? (Double) Math.sqrt(signal[input] / signalCount) : null;
+  }
+
+  private static double square(double value) {
+    return value * value;
+  }
+}

@@ -1,0 +1,95 @@
+package firstamp.analysis;
+
+/**
+ * Power spectra of two real signals of one length, taken with one transform.
+ *
+ * <p>Hann window, 0.5 - 0.5 cos(2 pi n / N): coherent gain 0.5, equivalent noise bandwidth 1.5 bins
+ * (F. J. Harris, Proceedings of the IEEE 66(1), 1978, table I). {@link #powerA()}[k] is the mean
+ * square that bin k stands for: a sine's mean square is the sum over the five bins around it, noise
+ * sums to its own over any stretch of bins. The dc term stays within bins 0 and 1.
+ *
+ * <p>Not thread-safe.
+ */
+final class PairSpectrum {
+  private final Fourier fourier;
+  private final double[] window;
+  private final double[] powerA;
+  private final double[] powerB;
+  private final double[] crossRe;
+  private final double[] crossIm;
+
+  /** Spectra by this transform. */
+  PairSpectrum(Fourier fourier) {
+    this.fourier = fourier;
+    int n = fourier.length();
+    this.window = hann(n);
+    this.powerA = new double[n / 2];
+    this.powerB = new double[n / 2];
+    this.crossRe = new double[n / 2];
+    this.crossIm = new double[n / 2];
+  }
+
+  /** Periodic Hann window of a length. */
+  static double[] hann(int length) {
+    double[] window = new double[length];
+    for (int n = 0; n < length; n++) {
+      window[n] = 0.5 - 0.5 * StrictMath.cos(2 * StrictMath.PI * n / length);
+    }
+    return window;
+  }
+
+  /** Computes both spectra; the arrays are only read. */
+  void compute(double[] a, double[] b) {
+    double[] re = fourier.re();
+    double[] im = fourier.im();
+    int n = window.length;
+    for (int i = 0; i < n; i++) {
+      re[i] = a[i] * window[i];
+      im[i] = b[i] * window[i];
+    }
+    fourier.transform();
+    re = fourier.re();
+    im = fourier.im();
+    // One-sided: 2 |X|^2 / (sum of the window)^2, over the noise bandwidth of 1.5 bins.
+    double scale = 2 / (0.25 * n * n) / 1.5;
+    for (int k = 1; k < n / 2; k++) {
+      double ar = 0.5 * (re[k] + re[n - k]);
+      double ai = 0.5 * (im[k] - im[n - k]);
+      double br = 0.5 * (im[k] + im[n - k]);
+      double bi = 0.5 * (re[n - k] - re[k]);
+      powerA[k] = scale * (ar * ar + ai * ai);
+      powerB[k] = scale * (br * br + bi * bi);
+      crossRe[k] = scale * (ar * br + ai * bi);
+      crossIm[k] = scale * (ai * br - ar * bi);
+    }
+  }
+
+  /** Mean square of the first signal per bin; valid until the next computation. */
+  double[] powerA() {
+    return powerA;
+  }
+
+  /** Mean square of the second signal per bin. */
+  double[] powerB() {
+    return powerB;
+  }
+
+  /** Real part of the cross spectrum A times conj B per bin. */
+  double[] crossRe() {
+    return crossRe;
+  }
+
+  /** Imaginary part of the cross spectrum. */
+  double[] crossIm() {
+    return crossIm;
+  }
+
+  /** Sum over bins, both ends included. */
+  static double band(double[] power, int from, int to) {
+    double sum = 0;
+    for (int k = from; k <= to; k++) {
+      sum += power[k];
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,63 @@
+package firstamp.analysis;
+
+import firstamp.model.Calibration;
+import firstamp.model.Channel;
+import firstamp.model.ConversionBlock;
+import firstamp.model.SamplePlan;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
+
+/** Conversions of given courses (volts and amperes over seconds), as the converter rounds them. */
+final class SignalFeed {
+  private final Calibration calibration = Calibration.nominal();
+  private final Map<Channel, DoubleUnaryOperator> courses = new EnumMap<>(Channel.class);
+  private double noiseCounts;
+  private Random random = new Random(1);
+
+  SignalFeed with(Channel channel, DoubleUnaryOperator course) {
+    courses.put(channel, course);
+    return this;
+  }
+
+  /** Supply current on both ranges. */
+  SignalFeed amps(DoubleUnaryOperator course) {
+    return with(Channel.I, course).with(Channel.J, course);
+  }
+
+  SignalFeed rail(int rail, DoubleUnaryOperator course) {
+    return with(Channel.ofRail(rail), course);
+  }
+
+  SignalFeed noise(double counts, long seed) {
+    noiseCounts = counts;
+    random = new Random(seed);
+    return this;
+  }
+
+  Calibration calibration() {
+    return calibration;
+  }
+
+  /** Conversions from one index on; time 0 is index 0. */
+  ConversionBlock block(long firstIndex, int length) {
+    short[] counts = new short[length];
+    for (int k = 0; k < length; k++) {
+      long index = firstIndex + k;
+      Channel channel = SamplePlan.channelAt(index);
+      DoubleUnaryOperator course = courses.get(channel);
+      double value = course == null ? 0 : course.applyAsDouble(index * 62.5e-6);
+      double exact = calibration.scale(channel).counts(value);
+      if (noiseCounts > 0) {
+        exact += noiseCounts * random.nextGaussian();
+      }
+      counts[k] = (short) Math.max(0, Math.min(1023, Math.floor(exact + 0.5)));
+    }
+    return new ConversionBlock(firstIndex, counts);
+  }
+
+  static DoubleUnaryOperator sine(double rms, double hz) {
+    return t -> rms * Math.sqrt(2) * Math.sin(2 * Math.PI * hz * t + 0.3);
+  }
+}
