@@ -43,8 +43,8 @@ public final class TickUnwrapper {
     Check.range(1, "tickMicros", tickMicros, 0, Check.U32);
     Check.range(3, "period", period, 2, SlotPlan.CONVERSIONS_PER_READING);
     Check.range(2, "place", place, 0, period - 1L);
-    // 2^32 us is 68 719 476 + 92/125 conversions, so the pattern of wraps repeats after 125 *
-    // period / 4 at most.
+    // 2^32 us is 68 719 476 + 92/125 conversions: places repeat after 125 * period wraps at the
+    // latest (slots 125, readings 625).
     for (int wraps = 0; wraps < MICROS_PER_TWO_CONVERSIONS * period; wraps++) {
       long micros = tickMicros + wraps * WRAP_MICROS;
       long conversion = conversionAt(micros);

@@ -105,6 +105,17 @@ final class FrameDecoderTest {
   }
 
   @Test
+  void aJumpOfHalfTheRangeOrMoreIsBackward() {
+    push(new FrameEncoder(40_000), new HostMessage.Heartbeat());
+    push(new FrameEncoder(7_233), new HostMessage.Heartbeat());
+    assertThat(decoder.counts().backwardJumps()).isEqualTo(1);
+    push(new FrameEncoder(40_001), new HostMessage.Heartbeat());
+
+    assertThat(decoder.counts().backwardJumps()).isEqualTo(1);
+    assertThat(recorder.losses).containsExactly(32_767);
+  }
+
+  @Test
   void aHelloOfAnotherBootStartsTheSequenceAnew() {
     push(new FrameEncoder(100), hello(4));
     push(new FrameEncoder(0), hello(5));
