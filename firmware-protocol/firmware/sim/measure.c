@@ -1,0 +1,165 @@
+#include "measure.h"
+
+#include <errno.h>
+#include <inttypes.h>
+#include <sim_core.h>
+#include <string.h>
+
+static const char *const VECTOR_NAMES[VECTORS] = {
+    "reset",          "int0",           "int1",           "pcint0",         "pcint1",  "pcint2",       "watchdog",
+    "timer2-compare-a", "timer2-compare-b", "timer2-overflow", "timer1-capture", "timer1-compare-a", "timer1-compare-b",
+    "timer1-overflow", "timer0-compare-a", "timer0-compare-b", "timer0-overflow", "spi",  "usart-receive", "usart-empty",
+    "usart-transmit",  "converter",      "eeprom",         "comparator",     "twi",     "program-memory"};
+
+static void vector_running(avr_irq_t *irq, uint32_t value, void *param)
+{
+    struct measure *measure = param;
+    avr_t *avr = measure->board->avr;
+    uint32_t number = irq->irq;
+    if (number >= VECTORS)
+        return;
+    if (value != 0) {
+        measure->entered_cycle[number] = avr->cycle;
+        measure->interrupts++;
+        measure->window_overhead_cycles += ENTRY_CYCLES;
+        return;
+    }
+    struct vector_statistics *vector = &measure->vector[number];
+    /* At the return instruction itself; its 4 cycles and the 4 of the entry, which the simulator leaves out, count. */
+    uint64_t cycles = avr->cycle - measure->entered_cycle[number] + 4 + ENTRY_CYCLES;
+    vector->count++;
+    vector->total_cycles += cycles;
+    if (cycles > vector->longest_cycles)
+        vector->longest_cycles = cycles;
+}
+
+void measure_begin(struct measure *measure, struct board *board, uint16_t data_end)
+{
+    memset(measure, 0, sizeof *measure);
+    measure->on = true;
+    measure->board = board;
+    measure->data_end = data_end;
+    measure->lowest_stack = board->avr->ramend;
+    measure->from_cycle = measure->window_from_cycle = board->avr->cycle;
+    board->avr->run_cycle_limit = 1;
+    for (int v = 1; v < VECTORS; v++) {
+        avr_irq_t *irq = avr_get_interrupt_irq(board->avr, (uint8_t)v);
+        if (irq != NULL) {
+            irq[AVR_INT_IRQ_RUNNING].irq = (uint32_t)v;
+            avr_irq_register_notify(&irq[AVR_INT_IRQ_RUNNING], vector_running, measure);
+        }
+    }
+}
+
+void measure_before_step(struct measure *measure)
+{
+    measure->interrupts_off = measure->board->avr->sreg[S_I] == 0;
+}
+
+static void watch_interrupts_off(struct measure *measure, bool was_off)
+{
+    avr_t *avr = measure->board->avr;
+    bool off = avr->sreg[S_I] == 0;
+    if (!off)
+        measure->first_enable_seen = true;
+    if (!measure->first_enable_seen || off == was_off)
+        return;
+    if (off) {
+        measure->off_since_cycle = avr->cycle;
+        measure->off_since_pc = avr->pc;
+        measure->off_by_entry = avr->pc != 0 && avr->pc < VECTORS * avr->vector_size;
+        return;
+    }
+    uint64_t cycles = avr->cycle - measure->off_since_cycle + (measure->off_by_entry ? ENTRY_CYCLES : 0);
+    if (measure->off_since_cycle != 0 && cycles > measure->longest_off_cycles) {
+        measure->longest_off_cycles = cycles;
+        measure->longest_off_pc = measure->off_since_pc;
+    }
+}
+
+static void close_window(struct measure *measure)
+{
+    uint64_t length = measure->board->avr->cycle - measure->window_from_cycle;
+    double busy = 1 - ((double)measure->window_asleep_cycles - (double)measure->window_overhead_cycles) / (double)length;
+    if (measure->board->fed.locked && busy > measure->busiest_window)
+        measure->busiest_window = busy;
+    measure->window_from_cycle = measure->board->avr->cycle;
+    measure->window_asleep_cycles = measure->window_overhead_cycles = 0;
+}
+
+void measure_after_step(struct measure *measure)
+{
+    avr_t *avr = measure->board->avr;
+    if (measure->resets_seen != measure->board->resets) {
+        measure->resets_seen = measure->board->resets;
+        measure->first_enable_seen = false;
+    }
+    uint16_t stack = (uint16_t)(avr->data[R_SPL] | avr->data[R_SPH] << 8);
+    if (measure->first_enable_seen && stack >= measure->data_end && stack < measure->lowest_stack)
+        measure->lowest_stack = stack;
+    watch_interrupts_off(measure, measure->interrupts_off);
+    if (avr->cycle - measure->window_from_cycle >= WINDOW_CYCLES)
+        close_window(measure);
+}
+
+void measure_slept(struct measure *measure, uint64_t cycles, bool woken)
+{
+    measure->asleep_cycles += cycles;
+    measure->window_asleep_cycles += cycles;
+    if (woken) {
+        measure->wakes++;
+        measure->window_overhead_cycles += WAKE_CYCLES;
+    }
+}
+
+static double busy_share(const struct measure *measure)
+{
+    double total = (double)(measure->board->avr->cycle - measure->from_cycle);
+    double overhead = (double)measure->interrupts * ENTRY_CYCLES + (double)measure->wakes * WAKE_CYCLES;
+    return total > 0 ? 1 - ((double)measure->asleep_cycles - overhead) / total : 0;
+}
+
+static void write_vectors(const struct measure *measure, FILE *file)
+{
+    const char *comma = "";
+    fprintf(file, "  \"interrupts\": {");
+    for (int v = 1; v < VECTORS; v++) {
+        const struct vector_statistics *vector = &measure->vector[v];
+        if (vector->count == 0)
+            continue;
+        fprintf(file, "%s\n    \"%s\": {\"count\": %" PRIu64 ", \"meanCycles\": %.1f, \"longestCycles\": %" PRIu64 "}",
+                comma, VECTOR_NAMES[v], vector->count, (double)vector->total_cycles / (double)vector->count,
+                vector->longest_cycles);
+        comma = ",";
+    }
+    fprintf(file, "\n  },\n");
+}
+
+bool measure_write(const struct measure *measure, const char *path, struct failure *failure)
+{
+    const struct board *board = measure->board;
+    const struct fed *fed = &board->fed;
+    FILE *file = fopen(path, "w");
+    if (file == NULL)
+        return fail(failure, "%s: cannot be written: %s", path, strerror(errno));
+    fprintf(file, "{\n  \"cycles\": %" PRIu64 ",\n", board->avr->cycle);
+    write_vectors(measure, file);
+    fprintf(file, "  \"interruptsOff\": {\"longestCycles\": %" PRIu64 ", \"fromAddress\": %u},\n",
+            measure->longest_off_cycles, measure->longest_off_pc);
+    fprintf(file, "  \"busyShare\": %.4f,\n  \"busiestWindowShare\": %.4f,\n", busy_share(measure),
+            measure->busiest_window);
+    fprintf(file,
+            "  \"conversions\": {\"started\": %" PRIu64 ", \"missedStarts\": %" PRIu64 ", \"offPlan\": %" PRIu64
+            ", \"longestJitterCycles\": %" PRIu64 ", \"compared\": %" PRIu64 ", \"wrong\": %" PRIu64
+            ", \"mislabelled\": %" PRIu64 ", \"notFound\": %" PRIu64 ", \"readingsCompared\": %" PRIu64
+            ", \"readingsWrong\": %" PRIu64 "},\n",
+            fed->started, fed->missed_starts, fed->off_plan, fed->longest_jitter_cycles, fed->compared, fed->wrong,
+            fed->mislabelled, fed->not_found, fed->readings_compared, fed->readings_wrong);
+    fprintf(file, "  \"reaction\": {\"longestCycles\": %" PRIu64 "},\n", board->longest_reaction_cycles);
+    fprintf(file, "  \"line\": {\"bytesLost\": %" PRIu64 ", \"receiveOverruns\": %" PRIu64 "},\n",
+            board->bridge->bytes_lost, board->receive_overruns);
+    fprintf(file, "  \"resets\": %" PRIu64 ",\n", board->resets);
+    fprintf(file, "  \"stack\": {\"deepestBytes\": %u, \"gapBytes\": %d}\n}\n", board->avr->ramend - measure->lowest_stack,
+            measure->lowest_stack - measure->data_end);
+    return fclose(file) == 0 || fail(failure, "%s: not fully written: %s", path, strerror(errno));
+}
