@@ -1,0 +1,389 @@
+package firstamp.log;
+
+import firstamp.log.LogException.Kind;
+import firstamp.model.TimeSource;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.function.Consumer;
+
+/**
+ * A bench log: begins, lists and finds power-ups.
+ *
+ * <p>Holds no connection open between calls, so that other programs can read the file at any time.
+ * Safe to share. Whoever opened it closes it: closing leaves one file behind.
+ */
+public final class BenchLog implements AutoCloseable {
+  /** Unsaved items kept in memory while the disk is full: about half an hour of a raw stream. */
+  static final long MEMORY_BYTES = 64 << 20;
+
+  private static final String ENTRY =
+      "SELECT id, uuid, label, set_name, started_epoch_ms, ended_epoch_ms, stream, probe_kind,"
+          + " state, outcome, ended, summary, as_found, baseline FROM power_up ";
+
+  private final Path file;
+  private final TimeSource time;
+  private final boolean writable;
+  private final boolean alone;
+  private final EventCodec codec = new EventCodec();
+  private boolean wrote;
+
+  private BenchLog(Path file, TimeSource time, boolean writable) {
+    this.file = file;
+    this.time = time;
+    this.writable = writable;
+    this.alone = !writable && LogDatabase.standsAlone(file);
+  }
+
+  /** Where the bench log is when no other file is named. */
+  public static Path defaultFile() {
+    String home = System.getProperty("user.home", ".");
+    String os = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
+    Path folder;
+    if (os.contains("win")) {
+      String local = System.getenv("LOCALAPPDATA");
+      folder =
+          local == null || local.isBlank() ? Path.of(home, "AppData", "Local") : Path.of(local);
+    } else if (os.contains("mac")) {
+      folder = Path.of(home, "Library", "Application Support");
+    } else {
+      String data = System.getenv("XDG_DATA_HOME");
+      folder =
+          data == null || !data.startsWith("/") ? Path.of(home, ".local", "share") : Path.of(data);
+    }
+    return folder.resolve("firstamp").resolve("bench.db");
+  }
+
+  /**
+   * Opens a bench log for reading and writing, or makes it (with its folders) where none is.
+   *
+   * @throws LogException the file is no bench log, newer, damaged, or cannot be read or written
+   */
+  public static BenchLog open(Path file, TimeSource time) throws LogException {
+    Objects.requireNonNull(time, "time");
+    Path absolute = file.toAbsolutePath();
+    try {
+      if (!Files.exists(absolute)) {
+        make(absolute);
+      }
+      checkKind(absolute);
+      if (!Files.isWritable(absolute)) {
+        throw new LogException(
+            Kind.READ_ONLY,
+            "cannot write "
+                + absolute
+                + ": no permission; change it, or name another file with"
+                + " --log");
+      }
+      LogDatabase.checkHeader(absolute);
+      try (Connection connection = LogDatabase.openForWriting(absolute)) {
+        LogDatabase.checkSchema(connection, absolute);
+      }
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot open", absolute, e);
+    } catch (IOException e) {
+      throw new LogException(
+          Kind.READ_ONLY,
+          "cannot make "
+              + absolute
+              + ": "
+              + e
+              + "; check that its folder can be written, or name"
+              + " another file with --log",
+          e);
+    }
+    return new BenchLog(absolute, time, true);
+  }
+
+  /**
+   * Opens an existing bench log for reading only; nothing beside it is made where its folder cannot
+   * be written.
+   *
+   * @throws LogException it is missing, no bench log, newer, damaged or unreadable
+   */
+  public static BenchLog openForReading(Path file, TimeSource time) throws LogException {
+    Path absolute = file.toAbsolutePath();
+    if (!Files.exists(absolute)) {
+      throw new LogException(
+          Kind.MISSING, "there is no bench log " + absolute + "; name an existing one with --log");
+    }
+    checkKind(absolute);
+    LogDatabase.checkHeader(absolute);
+    BenchLog log = new BenchLog(absolute, time, false);
+    try (Connection connection = log.reading()) {
+      LogDatabase.checkSchema(connection, absolute);
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot open", absolute, e);
+    }
+    return log;
+  }
+
+  /** The file. */
+  public Path file() {
+    return file;
+  }
+
+  /**
+   * Begins a power-up.
+   *
+   * @param listener told, on the writer's thread, when writing stops working and when it works
+   *     again
+   * @throws LogException the begin could not be written
+   */
+  public PowerUpWriter begin(PowerUpHeader header, Consumer<LogState> listener)
+      throws LogException {
+    return begin(header, listener, MEMORY_BYTES, () -> LogDatabase.openForWriting(file));
+  }
+
+  PowerUpWriter begin(
+      PowerUpHeader header,
+      Consumer<LogState> listener,
+      long memoryBytes,
+      StreamStore.Connector connector)
+      throws LogException {
+    if (!writable) {
+      throw new IllegalStateException(file + " was opened for reading only");
+    }
+    wrote = true;
+    try (Connection connection = LogDatabase.openForWriting(file)) {
+      connection.setAutoCommit(false);
+      long calibration = calibration(connection, codec.json(header.hello().calibration()));
+      long number = insert(connection, header, calibration);
+      connection.commit();
+      return new PowerUpWriter(file, connector, number, header, codec, time, memoryBytes, listener);
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot begin a power-up in", file, e);
+    }
+  }
+
+  /** All power-ups, oldest first. */
+  public List<PowerUpEntry> list() throws LogException {
+    return entries(ENTRY + "ORDER BY id");
+  }
+
+  /**
+   * One power-up.
+   *
+   * @param id number, unique name (or its begin, at least 4 characters) or {@code last}
+   * @throws LogException none of this name, or more than one
+   */
+  public PowerUpReader find(String id) throws LogException {
+    PowerUpEntry entry = entry(id);
+    return new PowerUpReader(this, entry, codec);
+  }
+
+  /** Sets the two flags of a power-up. */
+  public void flag(long number, boolean asFound, boolean baseline) throws LogException {
+    wrote = true;
+    try (Connection connection = LogDatabase.openForWriting(file);
+        PreparedStatement update =
+            connection.prepareStatement(
+                "UPDATE power_up SET as_found = ?, baseline = ? WHERE id = ?")) {
+      update.setBoolean(1, asFound);
+      update.setBoolean(2, baseline);
+      update.setLong(3, number);
+      if (update.executeUpdate() == 0) {
+        throw missing(Long.toString(number));
+      }
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot write", file, e);
+    }
+  }
+
+  /** Returns free pages, empties the WAL and leaves one file. A second call does nothing. */
+  @Override
+  public void close() throws LogException {
+    if (!wrote) {
+      return;
+    }
+    wrote = false;
+    try (Connection connection = LogDatabase.openForWriting(file);
+        Statement statement = connection.createStatement()) {
+      statement.execute("PRAGMA incremental_vacuum");
+      statement.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot tidy up", file, e);
+    }
+  }
+
+  Connection reading() throws SQLException {
+    return LogDatabase.openForReading(file, alone);
+  }
+
+  private PowerUpEntry entry(String id) throws LogException {
+    List<PowerUpEntry> found;
+    if (id.equals("last")) {
+      found = entries(ENTRY + "ORDER BY id DESC LIMIT 1");
+    } else if (id.matches("[0-9]{1,18}")) {
+      found = entries(ENTRY + "WHERE id = ?", Long.parseLong(id));
+    } else if (id.matches("[0-9a-fA-F-]{4,36}")) {
+      found =
+          entries(
+              ENTRY + "WHERE substr(uuid, 1, ?) = ? LIMIT 2",
+              id.length(),
+              id.toLowerCase(Locale.ROOT));
+    } else {
+      found = List.of();
+    }
+    if (found.isEmpty()) {
+      throw missing(id);
+    }
+    if (found.size() > 1) {
+      throw new LogException(
+          Kind.MISSING,
+          "more than one power-up in " + file + " begins with \"" + id + "\"; write more of it");
+    }
+    return found.get(0);
+  }
+
+  private List<PowerUpEntry> entries(String sql, Object... values) throws LogException {
+    List<PowerUpEntry> entries = new ArrayList<>();
+    try (Connection connection = reading();
+        PreparedStatement query = connection.prepareStatement(sql)) {
+      for (int k = 0; k < values.length; k++) {
+        query.setObject(k + 1, values[k]);
+      }
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          entries.add(entry(row));
+        }
+      }
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot read", file, e);
+    }
+    return entries;
+  }
+
+  private static PowerUpEntry entry(ResultSet row) throws SQLException {
+    long ended = row.getLong("ended_epoch_ms");
+    Long endedEpochMs = row.wasNull() ? null : ended;
+    return new PowerUpEntry(
+        row.getLong("id"),
+        row.getString("uuid"),
+        row.getString("label"),
+        row.getString("set_name"),
+        row.getLong("started_epoch_ms"),
+        endedEpochMs,
+        "raw".equals(row.getString("stream"))
+            ? PowerUpHeader.Stream.RAW
+            : PowerUpHeader.Stream.REDUCED,
+        row.getString("probe_kind"),
+        !"open".equals(row.getString("state")),
+        row.getString("outcome"),
+        row.getString("ended"),
+        row.getString("summary"),
+        row.getBoolean("as_found"),
+        row.getBoolean("baseline"));
+  }
+
+  private LogException missing(String id) {
+    return new LogException(
+        Kind.MISSING,
+        "no power-up \""
+            + id
+            + "\" in "
+            + file
+            + "; expected a number, a unique name or \"last\":"
+            + " \"list\" shows them");
+  }
+
+  private static long calibration(Connection connection, String json) throws SQLException {
+    try (PreparedStatement insert =
+            connection.prepareStatement("INSERT OR IGNORE INTO calibration (fields) VALUES (?)");
+        PreparedStatement query =
+            connection.prepareStatement("SELECT id FROM calibration WHERE fields = ?")) {
+      insert.setString(1, json);
+      insert.executeUpdate();
+      query.setString(1, json);
+      try (ResultSet row = query.executeQuery()) {
+        row.next();
+        return row.getLong(1);
+      }
+    }
+  }
+
+  private long insert(Connection connection, PowerUpHeader header, long calibration)
+      throws SQLException {
+    String sql =
+        "INSERT INTO power_up (uuid, label, set_name, started_epoch_ms, stream, probe_kind, hello,"
+            + " calibration, sheet, effective_sheet, limits, room_celsius, state)"
+            + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,'open')";
+    Object[] values = {
+      header.uuid(),
+      header.label(),
+      header.setName(),
+      header.startedEpochMs(),
+      header.stream().id(),
+      header.hello().kind(),
+      codec.json(header.hello()),
+      calibration,
+      header.sheetJson(),
+      header.effectiveSheetJson(),
+      header.limitsJson(),
+      header.roomCelsius()
+    };
+    try (PreparedStatement insert = connection.prepareStatement(sql)) {
+      for (int k = 0; k < values.length; k++) {
+        insert.setObject(k + 1, values[k]);
+      }
+      insert.executeUpdate();
+    }
+    return LogDatabase.number(connection, "SELECT last_insert_rowid()");
+  }
+
+  private static void make(Path file) throws LogException, IOException, SQLException {
+    if (Files.isSymbolicLink(file)) {
+      throw new LogException(
+          Kind.MISSING,
+          file
+              + " is a symbolic link that leads nowhere; remove it or name another file with"
+              + " --log");
+    }
+    Files.createDirectories(file.getParent());
+    // Made aside and moved into place: a kill in between leaves no half-made log behind.
+    Path aside = Files.createTempFile(file.getParent(), ".firstamp-new", ".db");
+    try {
+      LogDatabase.create(aside);
+      Files.move(aside, file);
+    } finally {
+      Files.deleteIfExists(aside);
+      Files.deleteIfExists(Path.of(aside + "-wal"));
+      Files.deleteIfExists(Path.of(aside + "-shm"));
+    }
+  }
+
+  private static void checkKind(Path file) throws LogException {
+    if (!Files.isRegularFile(file)) {
+      throw new LogException(
+          Kind.NOT_A_LOG, file + " is no ordinary file; name another one with --log");
+    }
+    if (!Files.isReadable(file)) {
+      throw new LogException(
+          Kind.UNREADABLE, "cannot read " + file + ": no permission; change it with chmod");
+    }
+    Path wal = Path.of(file + "-wal");
+    if (Files.isSymbolicLink(wal) || Files.isSymbolicLink(Path.of(file + "-shm"))) {
+      throw new LogException(
+          Kind.NOT_A_LOG,
+          "a symbolic link stands beside "
+              + file
+              + " where SQLite keeps its own file; expected "
+              + wal.getFileName()
+              + " to be an ordinary file or absent; remove the link");
+    }
+    if (Files.exists(wal, LinkOption.NOFOLLOW_LINKS) && !Files.isReadable(wal)) {
+      throw new LogException(
+          Kind.UNREADABLE, "cannot read " + wal + ": no permission; change it with chmod");
+    }
+  }
+}

@@ -1,0 +1,370 @@
+package firstamp.log;
+
+import firstamp.log.LogException.Kind;
+import firstamp.model.Alarm;
+import firstamp.model.ConversionBlock;
+import firstamp.model.ProbeEvent;
+import firstamp.model.Reading;
+import firstamp.model.SamplePlan;
+import firstamp.model.TimeSource;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.Consumer;
+
+/**
+ * Writes one power-up. Callers never wait for the disk: what they append goes into a queue, and a
+ * thread of its own commits it every 200 ms.
+ *
+ * <p>When the disk is full or fails, what is not written waits in memory (up to a bound, then the
+ * newest conversions are dropped and a gap is noted) and is written when there is room again. Safe
+ * to share; whoever began it closes it.
+ */
+public final class PowerUpWriter implements AutoCloseable {
+  /** Longest time between two commits. */
+  static final long COMMIT_NANOS = 200_000_000L;
+
+  private static final long RETRY_NANOS = 1_000_000_000L;
+  private static final long ROOM_BYTES = 8 << 20;
+  private static final long SLICE_BYTES = 1 << 20;
+  private static final long CLOSE_NANOS = 10_000_000_000L;
+  private static final int ITEM_BYTES = 400;
+
+  private final Path file;
+  private final long number;
+  private final String uuid;
+  private final StreamStore store;
+  private final TimeSource time;
+  private final long memoryBytes;
+  private final Consumer<LogState> listener;
+  private final Thread thread;
+
+  private final Object lock = new Object();
+  private List<Item> queue = new ArrayList<>();
+  private long waitingBytes;
+  private long appended;
+  private long written;
+  private long dropped;
+  private boolean flushing;
+  private boolean closing;
+  private long attempts;
+  private boolean silent;
+  private LogException trouble;
+  private LostConversions lost;
+
+  /** Something to write. */
+  @FunctionalInterface
+  interface Item {
+    void writeTo(StreamStore store) throws SQLException;
+
+    default long bytes() {
+      return ITEM_BYTES;
+    }
+  }
+
+  private record Block(ConversionBlock block) implements Item {
+    @Override
+    public void writeTo(StreamStore store) throws SQLException {
+      store.conversions(block);
+    }
+
+    @Override
+    public long bytes() {
+      return ITEM_BYTES / 4 + 2L * block.counts().length;
+    }
+  }
+
+  private record LostConversions(long firstIndex, long count) implements Item {
+    @Override
+    public void writeTo(StreamStore store) throws SQLException {
+      store.gap(firstIndex, count, "log");
+    }
+  }
+
+  PowerUpWriter(
+      Path file,
+      StreamStore.Connector connector,
+      long number,
+      PowerUpHeader header,
+      EventCodec codec,
+      TimeSource time,
+      long memoryBytes,
+      Consumer<LogState> listener) {
+    this.file = file;
+    this.number = number;
+    this.uuid = header.uuid();
+    this.store =
+        new StreamStore(connector, number, header.stream() == PowerUpHeader.Stream.RAW, codec);
+    this.time = time;
+    this.memoryBytes = memoryBytes;
+    this.listener = listener;
+    this.thread = new Thread(this::run, "bench-log-writer");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  /** Number of the power-up in the log. */
+  public long number() {
+    return number;
+  }
+
+  /** Unique name of the power-up. */
+  public String uuid() {
+    return uuid;
+  }
+
+  /** Appends conversions; the block's array must not be touched again. */
+  public void append(ConversionBlock block) {
+    ConversionGroup.checkRange(block.counts());
+    if (block.counts().length > 0) {
+      put(new Block(block), block.firstIndex(), block.counts().length);
+    }
+  }
+
+  /** Appends a reading of a reduced stream. */
+  public void append(Reading reading) {
+    Objects.requireNonNull(reading, "reading");
+    put(store -> store.reading(reading), reading.firstIndex(), SamplePlan.CONVERSIONS_PER_READING);
+  }
+
+  /** Appends an event at this place of the stream. */
+  public void append(ProbeEvent event) {
+    Objects.requireNonNull(event, "event");
+    put(store -> store.event(event), 0, 0);
+  }
+
+  /** Notes a transition of an alarm. */
+  public void alarm(Alarm alarm) {
+    Objects.requireNonNull(alarm, "alarm");
+    put(store -> store.alarm(alarm), 0, 0);
+  }
+
+  /**
+   * Notes how the probe's clock stands against the computer's.
+   *
+   * @param micros probe time of the fit
+   * @param hostEpochMs computer's time of the fit
+   * @param offsetMicros probe time minus computer's time since the begin of the fit
+   * @param driftPpm how much faster the probe's clock runs
+   */
+  public void clockFit(long micros, long hostEpochMs, long offsetMicros, double driftPpm) {
+    put(store -> store.clockFit(micros, hostEpochMs, offsetMicros, driftPpm), 0, 0);
+  }
+
+  /**
+   * Writes the end of the power-up and waits until all of it is in the file.
+   *
+   * @param summaryJson kept unchanged for ever
+   * @param outcome of the summary
+   * @param ended of the summary
+   * @throws LogException it could not be written; it is tried again until {@link #close}
+   */
+  public void finish(String summaryJson, String outcome, String ended) throws LogException {
+    long epochMs = time.epochMillis();
+    put(store -> store.finish(summaryJson, outcome, ended, epochMs), 0, 0);
+    flush();
+  }
+
+  /**
+   * Waits until everything appended so far is in the file.
+   *
+   * @throws LogException the disk is full or failing; what waits is kept in memory
+   */
+  public void flush() throws LogException {
+    synchronized (lock) {
+      long until = appended;
+      long first = attempts;
+      while (written < until) {
+        // One attempt may have been under way already: the second one held everything.
+        if (trouble != null && attempts >= first + 2 || !thread.isAlive()) {
+          throw trouble != null ? trouble : gone();
+        }
+        flushing = true;
+        lock.notifyAll();
+        awaitChange(COMMIT_NANOS);
+      }
+    }
+  }
+
+  /** Waits while much is queued: only for runs that are faster than the disk and not live. */
+  public void awaitRoom() {
+    synchronized (lock) {
+      while (waitingBytes > ROOM_BYTES && trouble == null && thread.isAlive()) {
+        awaitChange(COMMIT_NANOS);
+      }
+    }
+  }
+
+  /** Conversions that found no room in memory while the disk was full. */
+  public long dropped() {
+    synchronized (lock) {
+      return dropped;
+    }
+  }
+
+  /** Ends the thread, after a last try to write what waits. A second call does nothing. */
+  @Override
+  public void close() throws LogException {
+    synchronized (lock) {
+      closing = true;
+      flushing = true;
+      lock.notifyAll();
+    }
+    try {
+      thread.join(CLOSE_NANOS / 1_000_000);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    synchronized (lock) {
+      if (written < appended) {
+        throw trouble != null ? trouble : gone();
+      }
+    }
+  }
+
+  private LogException gone() {
+    return new LogException(
+        Kind.IO, "the writer of " + file + " does not answer; what was committed before is kept");
+  }
+
+  private void put(Item item, long firstIndex, int conversions) {
+    synchronized (lock) {
+      if (closing) {
+        throw new IllegalStateException("power-up " + number + " is closed");
+      }
+      if (conversions > 0 && waitingBytes + item.bytes() > memoryBytes) {
+        dropped += conversions;
+        lost =
+            lost == null
+                ? new LostConversions(firstIndex, conversions)
+                : new LostConversions(lost.firstIndex, lost.count + conversions);
+        return;
+      }
+      if (lost != null && conversions > 0) {
+        enqueue(lost);
+        lost = null;
+      }
+      enqueue(item);
+      if (waitingBytes > SLICE_BYTES) {
+        lock.notifyAll();
+      }
+    }
+  }
+
+  private void enqueue(Item item) {
+    queue.add(item);
+    appended++;
+    waitingBytes += item.bytes();
+  }
+
+  private void run() {
+    List<Item> unsaved = new ArrayList<>();
+    try {
+      while (collect(unsaved)) {
+        save(unsaved);
+      }
+    } catch (RuntimeException e) {
+      fail(new LogException(Kind.IO, "defect while writing " + file + ": " + e, e));
+    } finally {
+      store.close();
+      synchronized (lock) {
+        lock.notifyAll();
+      }
+    }
+  }
+
+  /** Waits for the next commit; false when all is done. */
+  private boolean collect(List<Item> unsaved) {
+    synchronized (lock) {
+      long wait = unsaved.isEmpty() ? COMMIT_NANOS : RETRY_NANOS;
+      long until = time.monotonicNanos() + wait;
+      while (!flushing && !closing && (!unsaved.isEmpty() || waitingBytes <= SLICE_BYTES)) {
+        long left = until - time.monotonicNanos();
+        if (left <= 0) {
+          break;
+        }
+        awaitChange(left);
+      }
+      if (closing && trouble != null && !flushing) {
+        return false;
+      }
+      if (lost != null && closing) {
+        enqueue(lost);
+        lost = null;
+      }
+      flushing = false;
+      unsaved.addAll(queue);
+      queue = new ArrayList<>();
+      return !(closing && unsaved.isEmpty());
+    }
+  }
+
+  private void save(List<Item> unsaved) {
+    int done = 0;
+    try {
+      while (done < unsaved.size()) {
+        int end = done;
+        long bytes = 0;
+        while (end < unsaved.size() && bytes < SLICE_BYTES) {
+          bytes += unsaved.get(end++).bytes();
+        }
+        store.write(unsaved.subList(done, end));
+        succeeded(end - done, unsaved.subList(done, end));
+        done = end;
+      }
+    } catch (SQLException e) {
+      fail(LogDatabase.failure("cannot write", file, e));
+    }
+    unsaved.subList(0, done).clear();
+    synchronized (lock) {
+      attempts++;
+      lock.notifyAll();
+    }
+  }
+
+  private void succeeded(int items, List<Item> saved) {
+    boolean back;
+    synchronized (lock) {
+      written += items;
+      for (Item item : saved) {
+        waitingBytes -= item.bytes();
+      }
+      back = silent;
+      trouble = null;
+      silent = false;
+      lock.notifyAll();
+    }
+    if (back) {
+      listener.accept(new LogState(true, ""));
+    }
+  }
+
+  private void fail(LogException e) {
+    boolean first;
+    synchronized (lock) {
+      first = !silent;
+      silent = true;
+      trouble = e;
+      lock.notifyAll();
+    }
+    if (first) {
+      listener.accept(new LogState(false, e.getMessage()));
+    }
+  }
+
+  private void awaitChange(long nanos) {
+    boolean interrupted = false;
+    try {
+      lock.wait(Math.max(1, nanos / 1_000_000));
+    } catch (InterruptedException e) {
+      interrupted = true;
+    }
+    if (interrupted) {
+      // Waiting again at once would spin: what is asked for here takes two commits at most.
+      Thread.currentThread().interrupt();
+      Thread.yield();
+    }
+  }
+}

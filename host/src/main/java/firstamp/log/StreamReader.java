@@ -1,0 +1,300 @@
+package firstamp.log;
+
+import firstamp.log.LogException.Kind;
+import firstamp.model.Channel;
+import firstamp.model.ConversionBlock;
+import firstamp.model.Reading;
+import firstamp.model.SamplePlan;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Arrays;
+import java.util.List;
+
+/** Walks over the stream of one power-up, group by group, with the events between. */
+final class StreamReader {
+  /** Longest block that is given out; a whole number of plans. */
+  private static final int BLOCK = 3200;
+
+  private static final int CHANNELS = Channel.values().length;
+
+  private final Connection connection;
+  private final Path file;
+  private final long powerUp;
+  private final boolean raw;
+  private final EventCodec codec;
+
+  /** Elements of one group or tail row. */
+  private record Elements(
+      long position, int length, Stretches stretches, short[] counts, List<Reading> readings) {}
+
+  StreamReader(Connection connection, Path file, PowerUpEntry entry, EventCodec codec) {
+    this.connection = connection;
+    this.file = file;
+    this.powerUp = entry.number();
+    this.raw = entry.stream() == PowerUpHeader.Stream.RAW;
+    this.codec = codec;
+  }
+
+  void replay(StreamSink sink) throws SQLException, LogException {
+    long position = 0;
+    try (Events events = new Events()) {
+      Elements elements = elements(position);
+      while (elements != null) {
+        int from = (int) (position - elements.position());
+        give(elements, from, events, sink);
+        position = elements.position() + elements.length();
+        elements = elements(position);
+      }
+      events.upTo(Long.MAX_VALUE, sink);
+    }
+  }
+
+  /** The group or tail row that holds a position; null at the end. */
+  private Elements elements(long position) throws SQLException, LogException {
+    Elements chunked = chunks(position);
+    return chunked != null ? chunked : tail(position);
+  }
+
+  private void give(Elements elements, int from, Events events, StreamSink sink)
+      throws SQLException, LogException {
+    Stretches stretches = elements.stretches();
+    for (int s = 0; s < stretches.size(); s++) {
+      int end = stretches.end(s, elements.length());
+      int offset = Math.max(from, stretches.offset(s));
+      while (offset < end) {
+        long next = events.upTo(elements.position() + offset, sink);
+        int stop = (int) Math.min(end, Math.min(offset + (long) BLOCK, next - elements.position()));
+        if (raw) {
+          sink.conversions(
+              new ConversionBlock(
+                  stretches.firstIndex(s) + (offset - stretches.offset(s)),
+                  Arrays.copyOfRange(elements.counts(), offset, stop)));
+        } else {
+          for (int k = offset; k < stop; k++) {
+            sink.reading(elements.readings().get(k));
+          }
+        }
+        offset = stop;
+      }
+    }
+  }
+
+  private Elements chunks(long wanted) throws SQLException, LogException {
+    String sql =
+        "SELECT position, channel, version, count, crc32c, data FROM chunk WHERE power_up = ?1"
+            + " AND position = (SELECT max(position) FROM chunk WHERE power_up = ?1"
+            + " AND position <= ?2)";
+    try (PreparedStatement query = connection.prepareStatement(sql)) {
+      query.setLong(1, powerUp);
+      query.setLong(2, wanted);
+      try (ResultSet row = query.executeQuery()) {
+        long position = -1;
+        int[][] values = new int[raw ? CHANNELS : CHANNELS * 4][0];
+        long length = 0;
+        while (row.next()) {
+          position = row.getLong(1);
+          int channel = row.getInt(2);
+          int count = row.getInt(4);
+          String what = "chunk at " + position + " of channel " + channel;
+          byte[] data = checked(row, 5, what);
+          try {
+            if (channel < 0 || channel >= CHANNELS) {
+              throw new MalformedChunkException("channel " + channel);
+            }
+            if (raw) {
+              values[channel] = SeriesCoder.decode(row.getInt(3), data, count);
+              length += count;
+            } else {
+              if (row.getInt(3) != ReadingGroup.CHUNK_VERSION) {
+                throw new MalformedChunkException("version " + row.getInt(3));
+              }
+              int[][] series = ReadingGroup.series(data, count, Channel.of(channel));
+              System.arraycopy(series, 0, values, 4 * channel, 4);
+              length = count;
+            }
+          } catch (MalformedChunkException e) {
+            throw damaged(what, e);
+          }
+        }
+        if (position < 0 || wanted >= position + length) {
+          return null;
+        }
+        return assemble(position, length, values);
+      }
+    }
+  }
+
+  private Elements assemble(long position, long length, int[][] values)
+      throws SQLException, LogException {
+    try {
+      if (length > SeriesCoder.LONGEST) {
+        throw new MalformedChunkException(length + " elements");
+      }
+      Stretches stretches = stretches(position, (int) length);
+      if (raw) {
+        short[] counts = ConversionGroup.join(values, stretches, (int) length);
+        return new Elements(position, (int) length, stretches, counts, null);
+      }
+      for (int[] series : values) {
+        if (series.length != length) {
+          throw new MalformedChunkException("channels of different length");
+        }
+      }
+      List<Reading> readings = ReadingGroup.readings(values, stretches, (int) length);
+      return new Elements(position, (int) length, stretches, null, readings);
+    } catch (MalformedChunkException e) {
+      throw damaged("chunks at " + position, e);
+    }
+  }
+
+  private Elements tail(long wanted) throws SQLException, LogException {
+    String sql =
+        "SELECT position, count, version, crc32c, data FROM tail WHERE power_up = ?1"
+            + " AND position <= ?2 ORDER BY position DESC LIMIT 1";
+    try (PreparedStatement query = connection.prepareStatement(sql)) {
+      query.setLong(1, powerUp);
+      query.setLong(2, wanted);
+      try (ResultSet row = query.executeQuery()) {
+        if (!row.next()) {
+          return null;
+        }
+        long position = row.getLong(1);
+        int count = row.getInt(2);
+        if (wanted >= position + count) {
+          return null;
+        }
+        String what = "tail at " + position;
+        byte[] data = checked(row, 4, what);
+        try {
+          int version = row.getInt(3);
+          if (version != (raw ? SeriesCoder.PLAIN : ReadingGroup.CHUNK_VERSION)) {
+            throw new MalformedChunkException("version " + version);
+          }
+          if (count < 0 || count > SeriesCoder.LONGEST) {
+            throw new MalformedChunkException("count " + count);
+          }
+          Stretches stretches = stretches(position, count);
+          return raw
+              ? new Elements(position, count, stretches, ConversionGroup.unpack(data, count), null)
+              : new Elements(
+                  position, count, stretches, null, ReadingGroup.unpack(data, count, stretches));
+        } catch (MalformedChunkException e) {
+          throw damaged(what, e);
+        }
+      }
+    }
+  }
+
+  private Stretches stretches(long position, int length)
+      throws SQLException, MalformedChunkException {
+    String sql =
+        "SELECT position, first_index FROM stretch WHERE power_up = ?1 AND position < ?3"
+            + " AND position >= (SELECT max(position) FROM stretch WHERE power_up = ?1"
+            + " AND position <= ?2) ORDER BY position";
+    int step = raw ? 1 : SamplePlan.CONVERSIONS_PER_READING;
+    Stretches stretches = new Stretches();
+    try (PreparedStatement query = connection.prepareStatement(sql)) {
+      query.setLong(1, powerUp);
+      query.setLong(2, position);
+      query.setLong(3, position + length);
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          long begin = row.getLong(1);
+          long ahead = Math.max(0, position - begin);
+          stretches.add((int) Math.max(0, begin - position), row.getLong(2) + ahead * step);
+        }
+      }
+    }
+    if (stretches.size() == 0) {
+      throw new MalformedChunkException("no stretch begins at or before it");
+    }
+    return stretches;
+  }
+
+  private byte[] checked(ResultSet row, int crcColumn, String what)
+      throws SQLException, LogException {
+    byte[] data = row.getBytes(crcColumn + 1);
+    if (data == null || StreamStore.crc32c(data) != row.getLong(crcColumn)) {
+      throw damaged(what, new MalformedChunkException("its CRC-32C does not match"));
+    }
+    return data;
+  }
+
+  private LogException damaged(String what, MalformedChunkException e) {
+    return new LogException(
+        Kind.DAMAGED,
+        "power-up "
+            + powerUp
+            + " of "
+            + file
+            + ": "
+            + what
+            + " is damaged: "
+            + e.getMessage()
+            + "; take the newest backup, or export what can be read",
+        e);
+  }
+
+  /** The events of the power-up, read in pages as they are needed. */
+  private final class Events implements AutoCloseable {
+    private static final int PAGE = 256;
+
+    private final PreparedStatement query;
+    private final Object[][] page = new Object[PAGE][];
+    private int size;
+    private int taken;
+    private long lastNumber;
+    private boolean over;
+
+    Events() throws SQLException {
+      query =
+          connection.prepareStatement(
+              "SELECT number, place, kind, micros, fields FROM event WHERE power_up = ?"
+                  + " AND number > ? ORDER BY number LIMIT "
+                  + PAGE);
+      query.setLong(1, powerUp);
+    }
+
+    /** Gives every event whose place is at or before this; returns the place of the next one. */
+    long upTo(long position, StreamSink sink) throws SQLException, LogException {
+      while (true) {
+        if (taken == size && !fill()) {
+          return Long.MAX_VALUE;
+        }
+        Object[] row = page[taken];
+        long place = (Long) row[0];
+        if (place > position) {
+          return place;
+        }
+        taken++;
+        sink.event(codec.event((String) row[1], (Long) row[2], (String) row[3]));
+      }
+    }
+
+    private boolean fill() throws SQLException {
+      if (over) {
+        return false;
+      }
+      size = 0;
+      taken = 0;
+      query.setLong(2, lastNumber);
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          lastNumber = row.getLong(1);
+          page[size++] =
+              new Object[] {row.getLong(2), row.getString(3), row.getLong(4), row.getString(5)};
+        }
+      }
+      over = size < PAGE;
+      return size > 0;
+    }
+
+    @Override
+    public void close() throws SQLException {
+      query.close();
+    }
+  }
+}

@@ -1,0 +1,46 @@
+package firstamp.log;
+
+import java.util.Arrays;
+
+/**
+ * Where in a group of elements the conversion index does not simply go on: after a gap or a restart
+ * of the probe. The first entry is always at offset 0.
+ */
+final class Stretches {
+  private int[] offsets = new int[4];
+  private long[] indices = new long[4];
+  private int size;
+
+  void add(int offset, long firstIndex) {
+    if (size == offsets.length) {
+      offsets = Arrays.copyOf(offsets, 2 * size);
+      indices = Arrays.copyOf(indices, 2 * size);
+    }
+    offsets[size] = offset;
+    indices[size++] = firstIndex;
+  }
+
+  int size() {
+    return size;
+  }
+
+  int offset(int k) {
+    return offsets[k];
+  }
+
+  /** Offset after the last element of a stretch, in a group of this length. */
+  int end(int k, int length) {
+    return k + 1 < size ? offsets[k + 1] : length;
+  }
+
+  long firstIndex(int k) {
+    return indices[k];
+  }
+
+  /** Takes back every stretch that begins at this offset or later. */
+  void truncate(int offset) {
+    while (size > 0 && offsets[size - 1] >= offset) {
+      size--;
+    }
+  }
+}
