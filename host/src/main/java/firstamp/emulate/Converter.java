@@ -1,0 +1,52 @@
+package firstamp.emulate;
+
+import firstamp.model.Channel;
+import firstamp.protocol.ChannelScale;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * The converter's arithmetic: floor((value - zero) / (full - zero) * 1024 + 0.5 + noise), held to 0
+ * to 1023; an open clip stands at the upper end.
+ */
+final class Converter {
+  static final int HIGHEST_COUNTS = 1023;
+
+  private static final int NOISE_TABLE = 4096;
+
+  private final double[] zero = new double[Channel.values().length];
+  private final double[] countsPerUnit = new double[zero.length];
+  private final float[] noiseCounts = new float[NOISE_TABLE];
+  private final SplittableRandom random;
+  private final boolean noisy;
+
+  /**
+   * @param scales what the inputs really are, base units of the wire
+   * @param noise standard deviation, counts; 0 = none
+   */
+  Converter(List<ChannelScale> scales, double noise, long seed) {
+    for (Channel channel : Channel.values()) {
+      ChannelScale scale = scales.get(channel.ordinal());
+      double base = firstamp.model.Calibration.basePerUnit(channel);
+      zero[channel.ordinal()] = scale.zero() / base;
+      countsPerUnit[channel.ordinal()] = 1024 * base / ((double) scale.full() - scale.zero());
+    }
+    noisy = noise > 0;
+    random = new SplittableRandom(seed);
+    // A table of quantiles: Gaussian to 1/4096 in probability, and one cheap draw a conversion.
+    for (int i = 0; i < NOISE_TABLE; i++) {
+      noiseCounts[i] = (float) (noise * Gaussian.quantile((i + 0.5) / NOISE_TABLE));
+    }
+  }
+
+  /** Converts a value; NaN is an open clip. */
+  int counts(Channel channel, double value) {
+    double noise = noisy ? noiseCounts[random.nextInt() >>> 20] : 0;
+    if (Double.isNaN(value)) {
+      return HIGHEST_COUNTS;
+    }
+    int at = channel.ordinal();
+    double counts = Math.floor((value - zero[at]) * countsPerUnit[at] + 0.5 + noise);
+    return (int) Math.max(0, Math.min(HIGHEST_COUNTS, counts));
+  }
+}

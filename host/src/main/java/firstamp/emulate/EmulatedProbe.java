@@ -1,0 +1,216 @@
+package firstamp.emulate;
+
+import firstamp.model.Channel;
+import firstamp.model.ProbePort;
+import firstamp.model.SamplePlan;
+import firstamp.model.TimeSource;
+import firstamp.protocol.ChannelScale;
+import firstamp.protocol.FrameDecoder;
+import java.io.IOException;
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.ConcurrentLinkedQueue;
+
+/**
+ * A probe in this process that speaks the real wire format, with a {@link Bench} behind it.
+ *
+ * <p>It owns its time: {@link #read} lets it pass, at most by the timeout, and {@link #time} tells
+ * it. At {@link Pace#MAX} whoever reads must also act on what was read (heartbeats!) in the same
+ * thread, because the time runs as fast as it is read. The same seed and the same bytes written at
+ * the same times give the same bytes. One thread reads; writing and closing may come from others.
+ */
+public final class EmulatedProbe implements ProbePort {
+  private static final long CONVERSION_NANOS = 62_500;
+  private static final long SAMPLE_NANOS = 3_000;
+  private static final long RESULT_NANOS = 45_000;
+  private static final long HARD_SHORT_NANOS = ProbeMachine.HARD_SHORT_MICROS * 1000L;
+  private static final long STEP_NANOS = 1_000_000;
+  private static final int STATUS_CONVERSIONS = 3200;
+  private static final int POWER_ON = 1;
+  private static final int WATCHDOG = 8;
+
+  private final Bench bench;
+  private final String description;
+  private final Converter converter;
+  private final Faults faults;
+  private final Pacer pacer;
+  private final SimulatedTime time;
+  private final LineOut line;
+  private final Memory memory = new Memory();
+  private final ConcurrentLinkedQueue<byte[]> fromHost = new ConcurrentLinkedQueue<>();
+  private final WaveformRecorder recorder;
+  private ProbeMachine machine;
+  private Commands commands;
+  private FrameDecoder decoder;
+  private long bootNanos;
+  private long nextConversion;
+  private long conversionsDone;
+  private boolean closedNow;
+  private boolean resetDone;
+  private boolean cableOut;
+  private volatile boolean closed;
+
+  EmulatedProbe(Bench bench, String description, ProbeOptions options, List<ChannelScale> scales) {
+    this.bench = Objects.requireNonNull(bench, "bench");
+    this.description = description;
+    this.faults = options.faults();
+    this.converter = new Converter(scales, options.noiseCounts(), options.seed());
+    this.pacer = new Pacer(options.pace());
+    this.time = new SimulatedTime(TimeSource.system().epochMillis());
+    this.line = new LineOut(faults, options.seed() ^ 0x5DEECE66DL);
+    this.recorder = options.recorder();
+    if (options.calibration() != null) {
+      memory.writeCalibration(options.calibration());
+    }
+    if (faults.calibrationDamaged()) {
+      memory.damageCalibration();
+    }
+    start(POWER_ON);
+  }
+
+  private void start(int resetCauseBits) {
+    memory.nextBootId();
+    machine = new ProbeMachine(memory, line, this::join, faults.selfTestBits());
+    commands = new Commands(machine, memory, line, resetCauseBits);
+    decoder = new FrameDecoder(commands);
+    nextConversion = 0;
+    machine.readInputs(bench.inputBits());
+    commands.sendHello();
+  }
+
+  private void join(Joined joined) {
+    if (joined == Joined.OPEN && faults.switchStuck() && closedNow) {
+      return;
+    }
+    closedNow = joined == Joined.CLOSED;
+    bench.join(joined);
+    if (recorder != null) {
+      recorder.joined(joined, time.nanos() / 1e9);
+    }
+  }
+
+  @Override
+  public int read(byte[] buffer, int timeoutMillis) throws IOException {
+    long untilNanos = time.nanos() + timeoutMillis * 1_000_000L;
+    while (!line.ready() && time.nanos() < untilNanos) {
+      if (closed) {
+        throw new IOException(description + ": closed");
+      }
+      if (cableOut) {
+        throw new IOException(description + ": the line is gone (cable pulled)");
+      }
+      long step = Math.min(untilNanos, time.nanos() + STEP_NANOS);
+      pacer.waitFor(step);
+      while (time.nanos() < step && !line.ready()) {
+        advance();
+      }
+    }
+    return line.take(buffer);
+  }
+
+  /** One conversion. */
+  private void advance() {
+    long start = bootNanos + nextConversion * CONVERSION_NANOS;
+    runTo(start);
+    if (cableDue() || resetDue()) {
+      return;
+    }
+    takeFromHost();
+    machine.begin(nextConversion, bench.inputBits());
+    if (nextConversion % STATUS_CONVERSIONS == 0 && machine.hostThere()) {
+      commands.sendStatus();
+    }
+    runTo(start + SAMPLE_NANOS);
+    Channel channel = SamplePlan.channelAt(nextConversion);
+    int counts = converter.counts(channel, bench.value(channel));
+    if (recorder != null) {
+      recorder.sample(bench, time.nanos() / 1e9);
+    }
+    runTo(start + RESULT_NANOS);
+    machine.result(channel, counts);
+    nextConversion++;
+    conversionsDone++;
+    clock(bootNanos + nextConversion * CONVERSION_NANOS);
+  }
+
+  /** Lets time pass; a crossing of the comparator's level opens the switch on the way. */
+  private void runTo(long nanos) {
+    double untilS = nanos / 1e9;
+    boolean watch = machine.state() == firstamp.protocol.ProbeState.ON;
+    double reachedS = bench.advance(untilS, watch);
+    if (watch && reachedS < untilS) {
+      double openS = reachedS + HARD_SHORT_NANOS / 1e9;
+      bench.advance(openS, false);
+      clock(Math.round(openS * 1e9));
+      machine.hardShort((Math.round(reachedS * 1e9) - bootNanos) / 1000);
+      bench.advance(Math.max(untilS, openS), false);
+    }
+    clock(nanos);
+  }
+
+  private void clock(long nanos) {
+    time.set(Math.max(nanos, time.nanos()));
+    line.now(time.nanos());
+  }
+
+  private boolean cableDue() {
+    if (faults.cableOutAtS() < 0 || cableOut || time.nanos() < faults.cableOutAtS() * 1e9) {
+      return false;
+    }
+    cableOut = true;
+    line.cut();
+    return true;
+  }
+
+  private boolean resetDue() {
+    if (faults.resetAtS() < 0 || resetDone || time.nanos() < faults.resetAtS() * 1e9) {
+      return false;
+    }
+    resetDone = true;
+    join(Joined.OPEN);
+    bootNanos = time.nanos();
+    line.restart();
+    start(WATCHDOG);
+    return true;
+  }
+
+  private void takeFromHost() {
+    for (byte[] bytes = fromHost.poll(); bytes != null; bytes = fromHost.poll()) {
+      decoder.push(bytes, 0, bytes.length);
+      line.speed(commands.speed());
+    }
+  }
+
+  @Override
+  public void write(byte[] bytes) throws IOException {
+    if (closed) {
+      throw new IOException(description + ": closed");
+    }
+    fromHost.add(bytes.clone());
+  }
+
+  /** Conversions since the first start, over resets. */
+  public long conversions() {
+    return conversionsDone;
+  }
+
+  @Override
+  public TimeSource time() {
+    return time;
+  }
+
+  @Override
+  public boolean inputEnded() {
+    return bench.ended();
+  }
+
+  @Override
+  public String describe() {
+    return description;
+  }
+
+  @Override
+  public void close() {
+    closed = true;
+  }
+}

@@ -1,0 +1,130 @@
+package firstamp.emulate;
+
+import firstamp.protocol.FrameEncoder;
+import firstamp.protocol.LineSpeed;
+import firstamp.protocol.ProbeMessage;
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.SplittableRandom;
+
+/**
+ * The wire from the probe to the host: ten bits a byte at the line's speed, and the faults of a bad
+ * cable.
+ */
+final class LineOut implements Outlet {
+  private static final int BITS_PER_BYTE = 10;
+
+  private final ArrayDeque<Piece> pieces = new ArrayDeque<>();
+  private final byte[] scratch = new byte[FrameEncoder.LONGEST_ON_LINE_BYTES];
+  private final SplittableRandom random;
+  private final Faults faults;
+  private FrameEncoder encoder = new FrameEncoder();
+  private LineSpeed speed = LineSpeed.FAST;
+  private long nowNanos;
+  private long freeNanos;
+
+  private static final class Piece {
+    private final byte[] bytes;
+    private final long readyNanos;
+    private int taken;
+
+    Piece(byte[] bytes, long readyNanos) {
+      this.bytes = bytes;
+      this.readyNanos = readyNanos;
+    }
+  }
+
+  LineOut(Faults faults, long seed) {
+    this.faults = faults;
+    this.random = new SplittableRandom(seed);
+  }
+
+  void restart() {
+    encoder = new FrameEncoder();
+    freeNanos = nowNanos;
+  }
+
+  void now(long nanos) {
+    nowNanos = nanos;
+  }
+
+  void speed(LineSpeed next) {
+    speed = next;
+  }
+
+  @Override
+  public void send(ProbeMessage message, long tickMicros) {
+    put(encoder.encode(message, tickMicros & 0xFFFF_FFFFL, scratch, 0));
+  }
+
+  @Override
+  public void sendRaw(int firstSlot, int dropped, short[] counts, int number, long tickMicros) {
+    put(
+        encoder.encodeRaw(
+            firstSlot, dropped, counts, 0, number, tickMicros & 0xFFFF_FFFFL, scratch, 0));
+  }
+
+  private void put(int length) {
+    byte[] bytes = Arrays.copyOf(scratch, length);
+    if (faults.protocolVersion() != 1) {
+      bytes = ForeignVersion.of(bytes, faults.protocolVersion());
+    }
+    long perByte = 1_000_000_000L * BITS_PER_BYTE / speed.baud();
+    freeNanos = Math.max(freeNanos, nowNanos) + perByte * bytes.length;
+    pieces.add(new Piece(damaged(bytes), freeNanos + faults.lateMillis() * 1_000_000L));
+  }
+
+  private byte[] damaged(byte[] bytes) {
+    if (faults.droppedShare() + faults.flippedShare() + faults.repeatedShare() == 0) {
+      return bytes;
+    }
+    byte[] out = new byte[2 * bytes.length];
+    int length = 0;
+    for (byte each : bytes) {
+      if (random.nextDouble() < faults.droppedShare()) {
+        continue;
+      }
+      byte sent = each;
+      if (random.nextDouble() < faults.flippedShare()) {
+        sent ^= (byte) (1 << random.nextInt(8));
+      }
+      out[length++] = sent;
+      if (random.nextDouble() < faults.repeatedShare()) {
+        out[length++] = sent;
+      }
+    }
+    return Arrays.copyOf(out, length);
+  }
+
+  /** Whether bytes have arrived by now. */
+  boolean ready() {
+    Piece first = pieces.peek();
+    return first != null && first.readyNanos <= nowNanos;
+  }
+
+  /** Takes what has arrived. */
+  int take(byte[] buffer) {
+    int length = 0;
+    while (length < buffer.length && ready()) {
+      Piece first = pieces.element();
+      int part = Math.min(buffer.length - length, first.bytes.length - first.taken);
+      System.arraycopy(first.bytes, first.taken, buffer, length, part);
+      length += part;
+      first.taken += part;
+      if (first.taken == first.bytes.length) {
+        pieces.remove();
+      }
+    }
+    return length;
+  }
+
+  /** The cable is pulled: of the frame that is under way only a part arrives. */
+  void cut() {
+    Piece first = pieces.peek();
+    pieces.clear();
+    if (first != null && first.bytes.length > 1) {
+      int part = Math.max(1, first.bytes.length / 2);
+      pieces.add(new Piece(Arrays.copyOf(first.bytes, part), nowNanos));
+    }
+  }
+}

@@ -1,0 +1,143 @@
+package firstamp.emulate;
+
+import firstamp.model.Channel;
+import firstamp.protocol.LookOutcome;
+import firstamp.protocol.LookParameters;
+
+/** The pairs of V and J of the first look and what they say, in the firmware's integers. */
+final class LookWatch {
+  private static final int PAIR_MILLIS = 2;
+  private static final int WINDOW = 50;
+  private static final int FIRST_END_PAIRS = 150;
+  private static final int FIRST_END_SHORTED_PAIRS = 500;
+  private static final int NEAR_SUM_COUNTS = WINDOW / 2;
+  private static final int TWO_COUNTS = 32;
+  private static final int ONE_COUNT = 16;
+
+  private final LookParameters parameters;
+  private final Zeros zeros;
+  private final int overJ;
+  private final int[] windowV = new int[WINDOW];
+  private final int[] windowJ = new int[WINDOW];
+  private int pairs;
+  private int lastV;
+  private boolean haveV;
+  private long sumV;
+  private long sumJ;
+  private int before = -1;
+  private boolean overCurrent;
+
+  /**
+   * @param overJCounts limit of J in the look, counts above zero, 0 = none
+   */
+  LookWatch(LookParameters parameters, Zeros zeros, int overJCounts) {
+    this.parameters = parameters;
+    this.zeros = zeros;
+    this.overJ = overJCounts;
+  }
+
+  /** Takes a conversion; true when the look is over. */
+  boolean conversion(Channel channel, int counts) {
+    if (channel == Channel.V) {
+      lastV = counts;
+      haveV = true;
+      return false;
+    }
+    if (channel != Channel.J || !haveV) {
+      return false;
+    }
+    int at = pairs % WINDOW;
+    windowV[at] = lastV;
+    windowJ[at] = counts;
+    sumV += lastV;
+    sumJ += counts;
+    pairs++;
+    if (overJ != 0 && counts > Zeros.counts(zeros.jSixteenths()) + overJ) {
+      overCurrent = true;
+      return true;
+    }
+    return pairs * PAIR_MILLIS >= parameters.longestMillis() || settled();
+  }
+
+  private boolean settled() {
+    if (pairs % WINDOW != 0) {
+      return false;
+    }
+    int sum = 0;
+    for (int v : windowV) {
+      sum += v;
+    }
+    boolean near = before >= 0 && Math.abs(sum - before) <= NEAR_SUM_COUNTS;
+    before = sum;
+    int first = v() < shortLevel() ? FIRST_END_SHORTED_PAIRS : FIRST_END_PAIRS;
+    return near && pairs >= first;
+  }
+
+  private static int meanSixteenths(int[] window, int filled) {
+    int sum = 0;
+    for (int i = 0; i < filled; i++) {
+      sum += window[i];
+    }
+    return filled == 0 ? 0 : (16 * sum + filled / 2) / filled;
+  }
+
+  int pairs() {
+    return pairs;
+  }
+
+  int durationMillis() {
+    return pairs * PAIR_MILLIS;
+  }
+
+  long sumV() {
+    return sumV;
+  }
+
+  long sumJ() {
+    return sumJ;
+  }
+
+  int endV() {
+    return meanSixteenths(windowV, Math.min(pairs, WINDOW));
+  }
+
+  int endJ() {
+    return meanSixteenths(windowJ, Math.min(pairs, WINDOW));
+  }
+
+  private int v() {
+    return Math.max(0, endV() - zeros.vSixteenths());
+  }
+
+  private int j() {
+    return Math.max(0, endJ() - zeros.jSixteenths());
+  }
+
+  private int shortLevel() {
+    return Math.max(TWO_COUNTS, j() * parameters.shortVPerJ256ths() / 256);
+  }
+
+  /** What the look says of the set. */
+  LookOutcome outcome(boolean reversed) {
+    if (reversed) {
+      return LookOutcome.REVERSED;
+    }
+    if (overCurrent) {
+      return LookOutcome.SHORT;
+    }
+    long supply = v() + (long) j() * parameters.vPerJ256ths() / 256;
+    if (supply < 16L * parameters.supplyLowestCounts()) {
+      return LookOutcome.NO_SUPPLY;
+    }
+    if (supply > 16L * parameters.supplyHighestCounts()) {
+      return LookOutcome.TOO_HIGH;
+    }
+    if (v() < shortLevel()) {
+      return LookOutcome.SHORT;
+    }
+    if (v() < (long) j() * parameters.lowVPerJ256ths() / 256) {
+      return LookOutcome.LOW;
+    }
+    return j() < ONE_COUNT ? LookOutcome.NOTHING_JOINED : LookOutcome.CLEAR;
+  }
+}

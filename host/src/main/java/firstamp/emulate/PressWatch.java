@@ -1,0 +1,31 @@
+package firstamp.emulate;
+
+import firstamp.protocol.PressKind;
+
+/** Button or pedal: tells down, tap and held apart. */
+final class PressWatch {
+  private static final long HELD_MICROS = 600_000;
+
+  private boolean down;
+  private boolean held;
+  private long sinceMicros;
+
+  /** What this look at the input means; null = nothing new. */
+  PressKind look(boolean isDown, long nowMicros) {
+    if (isDown && !down) {
+      down = true;
+      held = false;
+      sinceMicros = nowMicros;
+      return PressKind.DOWN;
+    }
+    if (isDown && !held && nowMicros - sinceMicros >= HELD_MICROS) {
+      held = true;
+      return PressKind.HELD;
+    }
+    if (!isDown && down) {
+      down = false;
+      return held ? null : PressKind.TAP;
+    }
+    return null;
+  }
+}

@@ -1,0 +1,362 @@
+package firstamp.emulate;
+
+import firstamp.model.Channel;
+import firstamp.model.SamplePlan;
+import firstamp.protocol.CalibrationState;
+import firstamp.protocol.Inputs;
+import firstamp.protocol.LookOutcome;
+import firstamp.protocol.LookParameters;
+import firstamp.protocol.PressKind;
+import firstamp.protocol.PressSource;
+import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.ProbeState;
+import firstamp.protocol.SelfTest;
+import firstamp.protocol.SelfTestFault;
+import firstamp.protocol.SwitchCause;
+import firstamp.protocol.TripCause;
+import firstamp.protocol.TripLimits;
+
+/**
+ * What the chip decides, from its start to its reset: states, look, trips, latch. Ticks are
+ * microseconds since the start.
+ */
+final class ProbeMachine {
+  /** From the start of the deciding conversion to the switch pin low. */
+  static final int PIN_LOW_MICROS = 45;
+
+  /** From the crossing of the comparator's level to the switch pin low. */
+  static final int HARD_SHORT_MICROS = 10;
+
+  static final int DEFAULT_SILENCE_MILLIS = 2000;
+  private static final int[] TRIP_AGAIN_CONVERSIONS = {800, 3200};
+
+  private final Memory memory;
+  private final Outlet outlet;
+  private final SwitchPath path;
+  private final StreamOut stream;
+  private final CaptureRing capture = new CaptureRing();
+  private final PressWatch button = new PressWatch();
+  private final PressWatch pedal = new PressWatch();
+  private final int selfTestBits;
+  private ProbeState state = ProbeState.OFF;
+  private TripLimits limits;
+  private Zeros zeros;
+  private Inputs inputs = new Inputs(0);
+  private LookParameters lookParameters;
+  private boolean closeAfterLook;
+  private OffCheck check;
+  private ZeroTaking zeroTaking;
+  private LookWatch look;
+  private Runnable atBoundary;
+  private TripWatch watch;
+  private long n;
+  private long stateFrom;
+  private long lastFrameMicros;
+  private boolean hostSeen;
+  private long lastI;
+  private long trippedAt = Long.MIN_VALUE / 2;
+  private int tripsSentAgain = TRIP_AGAIN_CONVERSIONS.length;
+
+  ProbeMachine(Memory memory, Outlet outlet, SwitchPath path, int selfTestBits) {
+    this.memory = memory;
+    this.outlet = outlet;
+    this.path = path;
+    this.stream = new StreamOut(outlet);
+    boolean damaged = memory.calibrationState() == CalibrationState.DAMAGED;
+    this.selfTestBits = selfTestBits | (damaged ? 1 << SelfTestFault.CALIBRATION.code() : 0);
+    if (memory.latched()) {
+      state = ProbeState.TRIPPED;
+    }
+  }
+
+  ProbeState state() {
+    return state;
+  }
+
+  Inputs inputs() {
+    return inputs;
+  }
+
+  SelfTest selfTest() {
+    return new SelfTest(selfTestBits);
+  }
+
+  StreamOut stream() {
+    return stream;
+  }
+
+  CaptureRing capture() {
+    return capture;
+  }
+
+  Zeros zeros() {
+    return zeros;
+  }
+
+  TripLimits limits() {
+    return limits;
+  }
+
+  int silenceMillis() {
+    return limits == null ? DEFAULT_SILENCE_MILLIS : limits.silenceMillis();
+  }
+
+  long nowMicros() {
+    return SamplePlan.microsOf(n);
+  }
+
+  /** A valid frame has come. */
+  void hostHeard() {
+    hostSeen = true;
+    lastFrameMicros = nowMicros();
+  }
+
+  boolean hostThere() {
+    return hostSeen && nowMicros() - lastFrameMicros < 3_000_000;
+  }
+
+  void readInputs(int bits) {
+    inputs = new Inputs(bits);
+  }
+
+  void takeLimits(TripLimits next) {
+    limits = next;
+    if (watch != null) {
+      watch.tighten(next);
+    }
+  }
+
+  /** The start of conversion {@code index}: what acts on boundaries, inputs and silence. */
+  void begin(long index, int inputBits) {
+    n = index;
+    inputs = new Inputs(inputBits);
+    if (n % SamplePlan.CONVERSIONS_PER_READING == 0 && atBoundary != null) {
+      Runnable due = atBoundary;
+      atBoundary = null;
+      due.run();
+    }
+    presses();
+    if (!inputs.chassisClipOn()) {
+      lost(TripCause.CHASSIS_CLIP, SwitchCause.CHASSIS_CLIP, nowMicros(), inputs.bits());
+    }
+    if (nowMicros() - lastFrameMicros >= silenceMillis() * 1000L) {
+      lost(TripCause.HOST_SILENCE, SwitchCause.HOST_SILENCE, lastFrameMicros, 0);
+    }
+    sendTripAgain();
+  }
+
+  private void presses() {
+    pressed(PressSource.BUTTON, button.look(inputs.buttonDown(), nowMicros()));
+    pressed(PressSource.PEDAL, pedal.look(inputs.pedalDown(), nowMicros()));
+  }
+
+  private void pressed(PressSource source, PressKind kind) {
+    if (kind == null) {
+      return;
+    }
+    outlet.send(new ProbeMessage.Press(source, kind), nowMicros());
+    boolean off = source == PressSource.BUTTON ? kind == PressKind.DOWN : kind == PressKind.HELD;
+    if (off) {
+      off(source == PressSource.BUTTON ? SwitchCause.BUTTON : SwitchCause.PEDAL);
+    }
+  }
+
+  /** Something that must be there is gone: a trip while on, an off before. */
+  private void lost(TripCause cause, SwitchCause by, long crossedMicros, int value) {
+    if (state == ProbeState.ON) {
+      trip(
+          new Decision(cause, ProbeMessage.Trip.NO_CHANNEL, 1, crossedMicros, value, 0),
+          nowMicros(),
+          nowMicros());
+    } else if (state == ProbeState.CHECK || state == ProbeState.LOOK) {
+      off(by);
+    }
+  }
+
+  /** The result of the conversion begun last. */
+  void result(Channel channel, int counts) {
+    if (channel == Channel.I) {
+      lastI = n;
+    }
+    boolean captured = channel == Channel.I && capture.conversion(counts);
+    switch (state) {
+      case CHECK -> inCheck(channel, counts);
+      case LOOK -> inLook(channel, counts);
+      case ON -> {
+        Decision decision = watch.conversion(n, channel, counts, nowMicros());
+        if (decision != null) {
+          trip(decision, nowMicros(), nowMicros() + PIN_LOW_MICROS);
+        }
+      }
+      default -> {}
+    }
+    stream.conversion(n, channel, counts);
+    if (captured) {
+      sendCapture();
+    }
+  }
+
+  private void inCheck(Channel channel, int counts) {
+    if (check == null) {
+      return;
+    }
+    LookOutcome fault = check.conversion(n, channel, counts);
+    if (fault != null) {
+      endLook(fault, (int) ((n - stateFrom) / 16));
+      return;
+    }
+    if (zeroTaking == null) {
+      zeroTaking = check.quiet() ? new ZeroTaking() : null;
+      return;
+    }
+    if (zeroTaking.conversion((int) (n % SamplePlan.SLOTS), channel, counts)) {
+      zeros = zeroTaking.zeros();
+      check = null;
+      if (lookParameters.skip()) {
+        endLook(inputs.supplyReversed() ? LookOutcome.REVERSED : LookOutcome.SKIPPED, 0);
+      } else {
+        atBoundary = this::beginLook;
+      }
+    }
+  }
+
+  private void beginLook() {
+    look = new LookWatch(lookParameters, zeros, limits.lookOverJCounts());
+    enter(ProbeState.LOOK, SwitchCause.USER, nowMicros());
+    path.join(Joined.LOOK);
+  }
+
+  private void inLook(Channel channel, int counts) {
+    if (atBoundary == null && look.conversion(channel, counts)) {
+      endLook(look.outcome(inputs.supplyReversed()), look.durationMillis());
+    }
+  }
+
+  private void endLook(LookOutcome outcome, int durationMillis) {
+    boolean lets =
+        outcome == LookOutcome.CLEAR
+            || outcome == LookOutcome.LOW
+            || outcome == LookOutcome.NOTHING_JOINED
+            || outcome == LookOutcome.SKIPPED;
+    boolean closes = lets && closeAfterLook;
+    Zeros taken = zeros == null ? new Zeros(0, 0, 0) : zeros;
+    boolean looked = look != null;
+    outlet.send(
+        new ProbeMessage.LookResult(
+            outcome,
+            closes,
+            durationMillis,
+            taken.iSixteenths(),
+            taken.jSixteenths(),
+            taken.vSixteenths(),
+            looked ? look.pairs() : 0,
+            looked ? look.endV() : 0,
+            looked ? look.endJ() : 0,
+            looked ? look.sumV() : 0,
+            looked ? look.sumJ() : 0),
+        nowMicros());
+    if (closes) {
+      atBoundary = this::close;
+    } else {
+      off(SwitchCause.LOOK);
+    }
+  }
+
+  private void close() {
+    memory.clearLatch();
+    watch = new TripWatch(limits, zeros, n);
+    path.join(Joined.CLOSED);
+    enter(ProbeState.ON, SwitchCause.USER, nowMicros());
+  }
+
+  /** Starts check, zero and look. */
+  void arm(LookParameters parameters, boolean close) {
+    lookParameters = parameters;
+    closeAfterLook = close;
+    check = new OffCheck(n, memory.calibration().scales());
+    zeroTaking = null;
+    look = null;
+    enter(ProbeState.CHECK, SwitchCause.USER, nowMicros());
+  }
+
+  /** Opens switch and look path; ends check and look. No trip. */
+  void off(SwitchCause by) {
+    path.join(Joined.OPEN);
+    check = null;
+    zeroTaking = null;
+    look = null;
+    atBoundary = null;
+    watch = null;
+    ProbeState rest = memory.latched() ? ProbeState.TRIPPED : ProbeState.OFF;
+    if (state != rest) {
+      enter(rest, by, nowMicros());
+    }
+  }
+
+  /** The current has crossed the comparator's level; called when the pin has gone low. */
+  void hardShort(long crossedMicros) {
+    trip(
+        new Decision(TripCause.HARD_SHORT, ProbeMessage.Trip.NO_CHANNEL, 1, crossedMicros, 0, 0),
+        crossedMicros,
+        crossedMicros + HARD_SHORT_MICROS);
+  }
+
+  private void trip(Decision decision, long decidedMicros, long pinLowMicros) {
+    path.join(Joined.OPEN);
+    long heat = watch == null ? 0 : watch.i2tCounts2();
+    boolean noValue =
+        decision.cause() == TripCause.HARD_SHORT || decision.cause() == TripCause.HOST_SILENCE;
+    int number = memory.nextTripNumber();
+    memory.latch(
+        new ProbeMessage.Trip(
+            number,
+            decision.cause(),
+            decision.channel(),
+            decision.confirmed(),
+            decision.crossedTickMicros() & 0xFFFF_FFFFL,
+            decidedMicros & 0xFFFF_FFFFL,
+            noValue ? 0 : decision.value(),
+            decision.limit(),
+            heat,
+            limits.i2tBudgetCounts2(),
+            (int) (memory.bootId() & 0xFFFF)),
+        pinLowMicros);
+    watch = null;
+    atBoundary = null;
+    capture.trip(number, SamplePlan.microsOf(lastI));
+    enter(ProbeState.TRIPPED, SwitchCause.TRIP, pinLowMicros);
+    sendTrip();
+    trippedAt = n;
+    tripsSentAgain = 0;
+  }
+
+  private void enter(ProbeState next, SwitchCause by, long tickMicros) {
+    state = next;
+    stateFrom = n;
+    outlet.send(new ProbeMessage.SwitchChanged(next, by), tickMicros);
+  }
+
+  /** Clears the latch; nothing closes. */
+  void clearTrip() {
+    memory.clearLatch();
+    enter(ProbeState.OFF, SwitchCause.USER, nowMicros());
+  }
+
+  private void sendTripAgain() {
+    if (tripsSentAgain < TRIP_AGAIN_CONVERSIONS.length
+        && n - trippedAt >= TRIP_AGAIN_CONVERSIONS[tripsSentAgain]) {
+      tripsSentAgain++;
+      sendTrip();
+    }
+  }
+
+  void sendTrip() {
+    outlet.send(memory.trip(), memory.tripTickMicros());
+  }
+
+  void sendCapture() {
+    for (CaptureRing.Block block : capture.blocks()) {
+      outlet.send(block.message(), block.tickMicros());
+    }
+  }
+}

@@ -1,0 +1,28 @@
+package firstamp.emulate;
+
+/** Counts conversions in a row that are over a limit and remembers when the row began. */
+final class RowCounter {
+  private int inRow;
+  private long firstTickMicros;
+
+  /** Whether this conversion makes the row long enough. */
+  boolean over(boolean over, int needed, long tickMicros) {
+    if (!over) {
+      inRow = 0;
+      return false;
+    }
+    if (inRow == 0) {
+      firstTickMicros = tickMicros;
+    }
+    inRow++;
+    return inRow >= needed;
+  }
+
+  int inRow() {
+    return inRow;
+  }
+
+  long firstTickMicros() {
+    return firstTickMicros;
+  }
+}

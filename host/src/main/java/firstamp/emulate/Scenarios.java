@@ -1,0 +1,72 @@
+package firstamp.emulate;
+
+import firstamp.protocol.ChannelScale;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+
+/** The invented sets and what can happen to them; the only place that knows their names. */
+public final class Scenarios {
+  private static final Map<String, Scenario> ALL = InventedSets.all();
+
+  private Scenarios() {}
+
+  /** All names, the plain ones first. */
+  public static List<String> names() {
+    return List.copyOf(ALL.keySet());
+  }
+
+  /** What happens, in one sentence. */
+  public static String describe(String name) {
+    return find(name).description();
+  }
+
+  /** The job sheet of the scenario's set, JSON. */
+  public static String sheetJson(String name) {
+    String resource = find(name).sheet();
+    try (InputStream in = Scenarios.class.getResourceAsStream(resource)) {
+      if (in == null) {
+        throw new IllegalStateException("job sheet " + resource + " is missing in the program");
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException broken) {
+      throw new UncheckedIOException("job sheet " + resource + " cannot be read", broken);
+    }
+  }
+
+  /** A probe with the scenario's set behind it. */
+  public static EmulatedProbe open(String name, long seed, Pace pace) {
+    return open(
+        name, new ProbeOptions(seed, pace, ProbeOptions.NOISE_COUNTS, Faults.NONE, null, null));
+  }
+
+  /** The same with faults of the line or the probe. */
+  public static EmulatedProbe open(String name, long seed, Pace pace, Faults faults) {
+    return open(name, new ProbeOptions(seed, pace, ProbeOptions.NOISE_COUNTS, faults, null, null));
+  }
+
+  static EmulatedProbe open(String name, ProbeOptions options) {
+    return new EmulatedProbe(
+        bench(name, options.seed()),
+        "emulated probe, scenario " + name,
+        options,
+        ChannelScale.nominal());
+  }
+
+  static Bench bench(String name, long seed) {
+    Scenario scenario = find(name);
+    return new CircuitBench(scenario.values().get(), scenario.script(), seed);
+  }
+
+  private static Scenario find(String name) {
+    Scenario scenario = ALL.get(name);
+    if (scenario == null) {
+      throw new IllegalArgumentException(
+          "no scenario \"" + name + "\"; there are " + String.join(", ", ALL.keySet()));
+    }
+    return scenario;
+  }
+}
