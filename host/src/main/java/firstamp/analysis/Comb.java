@@ -64,6 +64,12 @@ final class Comb {
     return between.length == 0 ? 0 : sum(power, between) * lines.length / between.length;
   }
 
+  /** Mean square of the lowest line alone, noise taken off; never under 0. */
+  double lowestLine(double[] power) {
+    double line = power[lines[0]] + power[lines[1]] + power[lines[2]];
+    return Math.max(0, line - 3 * noisePower(power) / lines.length);
+  }
+
   private static double sum(double[] power, int[] bins) {
     double sum = 0;
     for (int bin : bins) {

@@ -14,6 +14,10 @@ final class LevelSums {
   private final double[] signal = new double[2];
   private final double[] floor = new double[2];
   private final double[] hum = new double[2];
+  private double speechWeight;
+  private double speechDb;
+  private double speechDbSquares;
+  private int speechCount;
   private int toneCount;
   private int signalCount;
   private int humCount;
@@ -34,6 +38,10 @@ final class LevelSums {
     System.arraycopy(signal, 0, copy.signal, 0, 2);
     System.arraycopy(floor, 0, copy.floor, 0, 2);
     System.arraycopy(hum, 0, copy.hum, 0, 2);
+    copy.speechWeight = speechWeight;
+    copy.speechDb = speechDb;
+    copy.speechDbSquares = speechDbSquares;
+    copy.speechCount = speechCount;
     copy.toneCount = toneCount;
     copy.signalCount = signalCount;
     copy.humCount = humCount;
@@ -61,10 +69,50 @@ final class LevelSums {
       signal[0] += square(window.headRmsV());
       signal[1] += square(window.meterRmsV());
     }
+    if (shows && !tonal) {
+      speech(window);
+    }
     if (!shows || tonal) {
       humCount++;
       hum[window.humHz() == 60 ? 1 : 0] += square(window.headHumV());
     }
+  }
+
+  /** Head against meter of one window, weighted by the power the meter shows. */
+  private void speech(LevelWindow window) {
+    double floorV = window.headNoiseFloorV();
+    double headPower = Math.max(floorV * floorV, square(window.headRmsV()) - floorV * floorV);
+    double meterPower = square(window.meterRmsV());
+    double db = 10 * StrictMath.log10(meterPower / headPower);
+    speechCount++;
+    speechWeight += meterPower;
+    speechDb += meterPower * db;
+    speechDbSquares += meterPower * db * db;
+  }
+
+  /** Head below meter on signal that is no tone, decibel; null if there was none. */
+  Double speechDb() {
+    return speechCount == 0 ? null : (Double) (speechDb / speechWeight);
+  }
+
+  /** Expanded uncertainty (k = 2) of it from the scatter; null for fewer than three windows. */
+  Double speechDbPlusMinus() {
+    if (speechCount < 3) {
+      return null;
+    }
+    double mean = speechDb / speechWeight;
+    double variance = Math.max(0, speechDbSquares / speechWeight - mean * mean);
+    return 2 * Math.sqrt(variance / (speechCount - 1));
+  }
+
+  /** How many windows held signal that is no tone. */
+  int speechWindows() {
+    return speechCount;
+  }
+
+  /** 50 or 60, the stronger hum in the head; null if no window was fit for it. */
+  Integer humHz() {
+    return humCount == 0 ? null : (Integer) (hum[1] > hum[0] ? 60 : 50);
   }
 
   /** Whether the tone, not only some signal, was there most of the time the meter showed signal. */

@@ -200,16 +200,75 @@ public final class PowerUpFigures {
     return figures;
   }
 
+  /** Everything at once, for comparing and judging. */
+  public Evidence evidence() {
+    List<Evidence.RailRipple> ripples = new ArrayList<>();
+    for (JobSheet.Rail rail : sheet.rails()) {
+      RippleSums.Ripple ripple = ripple(rail);
+      if (ripple != null) {
+        ripples.add(
+            new Evidence.RailRipple(
+                rail.input(),
+                ripple.mainsHz(),
+                ripple.rms1V(),
+                ripple.rms2V(),
+                ripple.toneVrms(),
+                ripple.strongestHz()));
+      }
+    }
+    return new Evidence(
+        look(), supply(), rails(), levels(), onMs(), course(), ripples, extras(), calibration);
+  }
+
+  /** How it went; null if the switch never closed. */
+  public PowerUpCourse course() {
+    if (closedMicros == NOT_YET) {
+      return null;
+    }
+    CourseSums sums = collected.course.copy();
+    for (Reading reading : heldReadings.within(closedMicros, endMicros())) {
+      sums.add(number(reading), reading, scaling);
+    }
+    return sums.course();
+  }
+
+  private Evidence.Extras extras() {
+    SupplyStart start = collected.supply.copy();
+    LevelSums sums = levelSums();
+    if (closedMicros != NOT_YET) {
+      for (Reading reading : heldReadings.within(closedMicros, startsBefore())) {
+        start.add(number(reading), reading, scaling);
+      }
+    }
+    Double headV = sums.headV();
+    boolean atFloor =
+        headV != null && headV <= LevelReckoning.floorV(sums.headFloorV(), sums.tonal());
+    return new Evidence.Extras(
+        start.clipped(),
+        sums.speechDb(),
+        sums.speechDbPlusMinus(),
+        sums.speechWindows(),
+        atFloor,
+        sums.humHz());
+  }
+
+  private LevelSums levelSums() {
+    LevelSums sums = collected.levels.copy();
+    if (closedMicros != NOT_YET) {
+      for (LevelWindow window : heldLevels.within(levelsFrom(), openingMicros())) {
+        sums.add(window);
+      }
+    }
+    return sums;
+  }
+
   /** Head and meter; null if the sheet names no levels or no window came while on. */
   public Summary.LevelFigures levels() {
     JobSheet.Levels levels = sheet.levels();
     if (levels == null || closedMicros == NOT_YET) {
       return null;
     }
-    LevelSums sums = collected.levels.copy();
-    for (LevelWindow window : heldLevels.within(levelsFrom(), openingMicros())) {
-      sums.add(window);
-    }
+    LevelSums sums = levelSums();
     if (sums.headFloorV() == null) {
       return null;
     }
@@ -302,6 +361,7 @@ public final class PowerUpFigures {
       collected.supply.add(number(reading), reading, scaling);
     }
     if (reading.endMicros() <= endMicros()) {
+      collected.course.add(number(reading), reading, scaling);
       keepStart(reading);
       for (JobSheet.Rail rail : sheet.rails()) {
         int sum = reading.sum(Channel.ofRail(rail.input()));
@@ -406,6 +466,7 @@ public final class PowerUpFigures {
   /** What one closing has brought so far. */
   private static final class Collected {
     private final SupplyStart supply = new SupplyStart();
+    private final CourseSums course = new CourseSums();
     private final SettleTimes[] settle = new SettleTimes[4];
     private final RippleSums[] ripple = new RippleSums[4];
     private final LevelSums levels;

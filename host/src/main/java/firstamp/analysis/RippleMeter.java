@@ -153,7 +153,9 @@ public final class RippleMeter {
         Math.sqrt(Math.max(0, excess(odd, power))) * perCount,
         Math.sqrt(Math.max(0, excess(even, power))) * perCount,
         Math.sqrt(Math.max(0, sixty ? all60 : all50)) * perCount,
-        Math.sqrt(noise) * perCount);
+        Math.sqrt(noise) * perCount,
+        Math.sqrt(odd.lowestLine(power)) * perCount,
+        Math.sqrt(even.lowestLine(power)) * perCount);
   }
 
   /** Below 0 where the lines happen to hold less than the noise between them. */

@@ -6,6 +6,8 @@ import firstamp.model.RippleWindow;
 final class RippleSums {
   private int count;
   private double noise;
+  private final double[] tone1 = new double[2];
+  private final double[] tone2 = new double[2];
   private final double[] all = new double[2];
   private final double[] first = new double[2];
   private final double[] second = new double[2];
@@ -14,6 +16,8 @@ final class RippleSums {
     RippleSums copy = new RippleSums();
     copy.count = count;
     copy.noise = noise;
+    System.arraycopy(tone1, 0, copy.tone1, 0, 2);
+    System.arraycopy(tone2, 0, copy.tone2, 0, 2);
     System.arraycopy(all, 0, copy.all, 0, 2);
     System.arraycopy(first, 0, copy.first, 0, 2);
     System.arraycopy(second, 0, copy.second, 0, 2);
@@ -24,6 +28,8 @@ final class RippleSums {
     count++;
     noise += window.noiseFloorV() * window.noiseFloorV();
     int mains = window.mainsHz() == 60 ? 1 : 0;
+    tone1[mains] += window.tone1V() * window.tone1V();
+    tone2[mains] += window.tone2V() * window.tone2V();
     all[mains] += window.rmsV() * window.rmsV();
     first[mains] += window.rms1V() * window.rms1V();
     second[mains] += window.rms2V() * window.rms2V();
@@ -44,7 +50,9 @@ final class RippleSums {
       return null;
     }
     int mainsHz = mains == 1 ? 60 : 50;
-    return new Ripple(mainsHz, one, two, Math.sqrt(power), two >= one ? 2.0 * mainsHz : mainsHz);
+    double tone = Math.sqrt((two >= one ? tone2 : tone1)[mains] / count);
+    double toneHz = two >= one ? 2.0 * mainsHz : mainsHz;
+    return new Ripple(mainsHz, one, two, Math.sqrt(power), tone, toneHz);
   }
 
   /**
@@ -54,7 +62,9 @@ final class RippleSums {
    * @param rms1V at mainsHz and its odd multiples
    * @param rms2V at twice mainsHz and its multiples
    * @param rmsV all together
-   * @param strongestHz mainsHz or twice that
+   * @param toneVrms the strongest tone alone
+   * @param strongestHz its frequency, mainsHz or twice that
    */
-  record Ripple(int mainsHz, double rms1V, double rms2V, double rmsV, double strongestHz) {}
+  record Ripple(
+      int mainsHz, double rms1V, double rms2V, double rmsV, double toneVrms, double strongestHz) {}
 }
