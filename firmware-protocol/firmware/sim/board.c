@@ -7,11 +7,13 @@
 #include <string.h>
 
 #include <avr_acomp.h>
+#include <avr_extint.h>
 #include <avr_ioport.h>
 
 /* Register addresses of the ATmega328P (data sheet, register summary). */
 enum { REG_PINB = 0x23, REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B,
        REG_ADCSRA = 0x7A, REG_UCSRA = 0xC0, REG_UBRRL = 0xC4, REG_UBRRH = 0xC5 };
+enum { ENTRY_CYCLES = 4, WAKE_CYCLES = 4 };
 enum { RAM_START = 0x100, BIT_SWITCH = 2, BIT_LOOK = 3, BIT_U2X = 1 };
 
 static const double HARD_SHORT_FULL_A = 12.5; /* gives 4.096 V at the comparator */
@@ -317,6 +319,33 @@ void board_pump_receiver(struct board *board)
     avr_cycle_timer_register(board->avr, 1, pump_timer, board);
 }
 
+/* ---- time of interrupts ---- */
+
+/* The chip takes 4 cycles to enter a handler and 4 more out of sleep; the simulator takes none. */
+static void vector_running(avr_irq_t *irq, uint32_t value, void *param)
+{
+    struct board *board = param;
+    if (value == 0)
+        return;
+    avr_t *avr = board->avr;
+    board->entered_cycle[irq->irq] = avr->cycle;
+    uint64_t cycles = ENTRY_CYCLES + (board->waking ? WAKE_CYCLES : 0);
+    board->interrupts++;
+    board->waking = false;
+    avr->cycle += cycles;
+}
+
+static void listen_to_vectors(struct board *board)
+{
+    for (int v = 1; v < VECTORS; v++) {
+        avr_irq_t *irq = avr_get_interrupt_irq(board->avr, (uint8_t)v);
+        if (irq == NULL)
+            continue;
+        irq[AVR_INT_IRQ_RUNNING].irq = (uint32_t)v;
+        avr_irq_register_notify(&irq[AVR_INT_IRQ_RUNNING], vector_running, board);
+    }
+}
+
 /* ---- start, reset, steps ---- */
 
 static void chip_was_reset(avr_io_t *io)
@@ -343,15 +372,17 @@ static void listen(struct board *board)
     static const avr_io_addr_t WATCHED[] = {REG_PIND, REG_DDRD, REG_PORTD};
     for (size_t i = 0; i < sizeof WATCHED / sizeof WATCHED[0]; i++)
         avr_irq_register_notify(avr_iomem_getirq(avr, WATCHED[i], NULL, AVR_IOMEM_IRQ_ALL), port_written, board);
+    listen_to_vectors(board);
     uint32_t no_flags = 0; /* neither a host sleep at every poll nor bytes printed as text */
     avr_ioctl(avr, AVR_IOCTL_UART_SET_FLAGS('0'), &no_flags);
 }
 
-/* Time is kept by the program's own loop; the simulator's sleep would add to it. */
-static void no_sleep(avr_t *avr, avr_cycle_count_t cycles)
+/* Real time is kept by the program's own loop; a sleep here would add to it. */
+static void asleep(avr_t *avr, avr_cycle_count_t cycles)
 {
-    (void)avr;
-    (void)cycles;
+    struct board *board = avr->custom.data;
+    board->waking = true;
+    board->asleep_cycles += cycles + 1; /* the simulator adds one itself */
 }
 
 bool board_init(struct board *board, const char *elf_path, struct failure *failure)
@@ -373,7 +404,8 @@ bool board_init(struct board *board, const char *elf_path, struct failure *failu
     avr->frequency = BOARD_HZ;
     avr->vcc = avr->avcc = BOARD_VCC_MV;
     avr->aref = BOARD_AREF_MV;
-    avr->sleep = no_sleep;
+    avr->sleep = asleep;
+    avr->custom.data = board;
     board->avr = avr;
     board->data_end = (uint16_t)(RAM_START + firmware.datasize + firmware.bsssize);
     board->adc = find_module(avr, "adc");
@@ -398,9 +430,13 @@ static void set_cause(struct board *board, enum reset_kind kind)
 static void after_reset(struct board *board)
 {
     board->was_reset = false;
+    board->waking = false;
     board->receiver_full = false;
     board->pump_running = false;
     fed_restart(&board->fed);
+    /* Else the simulator polls the switch and look pins every cycle while they are low (and every reset asks for that again), at a fifth of the speed. */
+    for (uint8_t i = 0; i < 2; i++)
+        avr_extint_set_strict_lvl_trig(board->avr, i, 0);
     supply_watch(board);
     declare_driven_pins(board);
     for (int i = 0; i < INPUTS; i++)
@@ -452,8 +488,9 @@ uint64_t board_next_change(const struct board *board)
     return (uint64_t)(board->frontend->change[board->next_change].at_ms * (BOARD_HZ / 1000));
 }
 
-void board_after_step(struct board *board)
+bool board_step(struct board *board)
 {
+    int state = avr_run(board->avr);
     if (board->was_reset) { /* by the chip's own watchdog */
         board->resets++;
         after_reset(board);
@@ -461,6 +498,7 @@ void board_after_step(struct board *board)
     supply_watch(board); /* a reset or a stray write drops the pin without an event */
     while (board_next_change(board) <= board->avr->cycle)
         apply_change(board, &board->frontend->change[board->next_change++]);
+    return state != cpu_Done && state != cpu_Crashed;
 }
 
 void board_hang(struct board *board)

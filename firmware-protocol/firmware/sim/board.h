@@ -15,7 +15,7 @@
 #include "setmodel.h"
 #include "stream.h"
 
-enum { BOARD_HZ = 16000000, BOARD_VCC_MV = 5000, BOARD_AREF_MV = 4096, MAX_CROSSINGS = 8 };
+enum { BOARD_HZ = 16000000, BOARD_VCC_MV = 5000, BOARD_AREF_MV = 4096, MAX_CROSSINGS = 8, VECTORS = 26 };
 
 enum reset_kind { RESET_POWER_ON, RESET_EXTERNAL, RESET_BROWN_OUT };
 
@@ -63,6 +63,11 @@ struct board {
         bool first;
     } conversion;
 
+    bool waking;                     /* the chip has slept since the last handler began */
+    uint64_t asleep_cycles;
+    uint64_t entered_cycle[VECTORS]; /* when the handler last began, before the cycles of its entry */
+    uint64_t interrupts;
+
     bool receiver_full;
     bool pump_running;
     uint64_t receive_overruns; /* bytes which the chip's two-byte buffer would have lost */
@@ -75,8 +80,11 @@ bool board_init(struct board *board, const char *elf_path, struct failure *failu
 void board_power_on(struct board *board);
 void board_reset(struct board *board, enum reset_kind kind);
 
-/* To be called after every step of the chip: registers without an event, changes that are due, resets. */
-void board_after_step(struct board *board);
+/*
+ * One step of the chip, then what comes after it: registers that change without an event, changes that are due,
+ * resets by the watchdog. False when the program has stopped for good.
+ */
+bool board_step(struct board *board);
 
 /* Cycle of the next change of the front-end's list; UINT64_MAX when there is none. */
 uint64_t board_next_change(const struct board *board);

@@ -109,19 +109,12 @@ static void inject(struct program *program)
 static bool step(struct program *program)
 {
     struct measure *measure = &program->measure;
-    avr_t *avr = program->board.avr;
-    uint64_t before = avr->cycle;
-    bool asleep = avr->state == cpu_Sleeping;
-    if (measure->on)
-        measure_before_step(measure);
-    int state = avr_run(avr);
-    board_after_step(&program->board);
-    if (measure->on) {
-        if (asleep)
-            measure_slept(measure, avr->cycle - before, avr->state != cpu_Sleeping);
-        measure_after_step(measure);
-    }
-    return state != cpu_Done && state != cpu_Crashed;
+    if (!measure->on)
+        return board_step(&program->board);
+    measure_before_step(measure);
+    bool running = board_step(&program->board);
+    measure_after_step(measure);
+    return running;
 }
 
 /* Runs to the given cycle, stopping exactly where something is to be changed. */

@@ -11,22 +11,16 @@ static const char *const VECTOR_NAMES[VECTORS] = {
     "timer1-overflow", "timer0-compare-a", "timer0-compare-b", "timer0-overflow", "spi",  "usart-receive", "usart-empty",
     "usart-transmit",  "converter",      "eeprom",         "comparator",     "twi",     "program-memory"};
 
+enum { ENTRY_CYCLES = 4, RETURN_CYCLES = 4 };
+
 static void vector_running(avr_irq_t *irq, uint32_t value, void *param)
 {
     struct measure *measure = param;
-    avr_t *avr = measure->board->avr;
-    uint32_t number = irq->irq;
-    if (number >= VECTORS)
+    if (value != 0)
         return;
-    if (value != 0) {
-        measure->entered_cycle[number] = avr->cycle;
-        measure->interrupts++;
-        measure->window_overhead_cycles += ENTRY_CYCLES;
-        return;
-    }
-    struct vector_statistics *vector = &measure->vector[number];
-    /* At the return instruction itself; its 4 cycles and the 4 of the entry, which the simulator leaves out, count. */
-    uint64_t cycles = avr->cycle - measure->entered_cycle[number] + 4 + ENTRY_CYCLES;
+    /* Raised at the beginning of the return instruction. */
+    uint64_t cycles = measure->board->avr->cycle - measure->board->entered_cycle[irq->irq] + RETURN_CYCLES;
+    struct vector_statistics *vector = &measure->vector[irq->irq];
     vector->count++;
     vector->total_cycles += cycles;
     if (cycles > vector->longest_cycles)
@@ -44,10 +38,8 @@ void measure_begin(struct measure *measure, struct board *board, uint16_t data_e
     board->avr->run_cycle_limit = 1;
     for (int v = 1; v < VECTORS; v++) {
         avr_irq_t *irq = avr_get_interrupt_irq(board->avr, (uint8_t)v);
-        if (irq != NULL) {
-            irq[AVR_INT_IRQ_RUNNING].irq = (uint32_t)v;
+        if (irq != NULL)
             avr_irq_register_notify(&irq[AVR_INT_IRQ_RUNNING], vector_running, measure);
-        }
     }
 }
 
@@ -80,11 +72,11 @@ static void watch_interrupts_off(struct measure *measure, bool was_off)
 static void close_window(struct measure *measure)
 {
     uint64_t length = measure->board->avr->cycle - measure->window_from_cycle;
-    double busy = 1 - ((double)measure->window_asleep_cycles - (double)measure->window_overhead_cycles) / (double)length;
+    double busy = 1 - (double)(measure->board->asleep_cycles - measure->window_asleep_from_cycles) / (double)length;
     if (measure->board->fed.locked && busy > measure->busiest_window)
         measure->busiest_window = busy;
     measure->window_from_cycle = measure->board->avr->cycle;
-    measure->window_asleep_cycles = measure->window_overhead_cycles = 0;
+    measure->window_asleep_from_cycles = measure->board->asleep_cycles;
 }
 
 void measure_after_step(struct measure *measure)
@@ -93,6 +85,7 @@ void measure_after_step(struct measure *measure)
     if (measure->resets_seen != measure->board->resets) {
         measure->resets_seen = measure->board->resets;
         measure->first_enable_seen = false;
+        measure->off_since_cycle = 0;
     }
     uint16_t stack = (uint16_t)(avr->data[R_SPL] | avr->data[R_SPH] << 8);
     if (measure->first_enable_seen && stack >= measure->data_end && stack < measure->lowest_stack)
@@ -102,21 +95,10 @@ void measure_after_step(struct measure *measure)
         close_window(measure);
 }
 
-void measure_slept(struct measure *measure, uint64_t cycles, bool woken)
-{
-    measure->asleep_cycles += cycles;
-    measure->window_asleep_cycles += cycles;
-    if (woken) {
-        measure->wakes++;
-        measure->window_overhead_cycles += WAKE_CYCLES;
-    }
-}
-
 static double busy_share(const struct measure *measure)
 {
     double total = (double)(measure->board->avr->cycle - measure->from_cycle);
-    double overhead = (double)measure->interrupts * ENTRY_CYCLES + (double)measure->wakes * WAKE_CYCLES;
-    return total > 0 ? 1 - ((double)measure->asleep_cycles - overhead) / total : 0;
+    return total > 0 ? 1 - (double)measure->board->asleep_cycles / total : 0;
 }
 
 static void write_vectors(const struct measure *measure, FILE *file)

@@ -4,7 +4,7 @@
 
 #include "board.h"
 
-enum { VECTORS = 26, WINDOW_CYCLES = BOARD_HZ / 5, ENTRY_CYCLES = 4, WAKE_CYCLES = 4 };
+enum { WINDOW_CYCLES = BOARD_HZ / 5 };
 
 struct vector_statistics {
     uint64_t count;
@@ -16,10 +16,6 @@ struct measure {
     struct board *board;
     bool on;
     struct vector_statistics vector[VECTORS];
-    uint64_t entered_cycle[VECTORS];
-    uint64_t interrupts;
-    uint64_t wakes;
-    uint64_t asleep_cycles;
     uint64_t from_cycle;
 
     uint64_t resets_seen;
@@ -32,8 +28,7 @@ struct measure {
     uint32_t longest_off_pc;
 
     uint64_t window_from_cycle;
-    uint64_t window_asleep_cycles;
-    uint64_t window_overhead_cycles;
+    uint64_t window_asleep_from_cycles;
     double busiest_window;
 
     uint16_t lowest_stack;
@@ -46,9 +41,6 @@ void measure_begin(struct measure *measure, struct board *board, uint16_t data_e
 /* Around every step of the chip. */
 void measure_before_step(struct measure *measure);
 void measure_after_step(struct measure *measure);
-
-/* The step was one of sleep; woken says whether it ended it. */
-void measure_slept(struct measure *measure, uint64_t cycles, bool woken);
 
 bool measure_write(const struct measure *measure, const char *path, struct failure *failure);
 
