@@ -58,4 +58,11 @@ public record Alarm(
         text,
         foldedUnder);
   }
+
+  /** The same, shown under another alarm. */
+  public Alarm folded(int under) {
+    return new Alarm(
+        number, rule, rail, railName, atMs, sinceMs, changedMs, priority, state, value, atMost,
+        limit, unit, text, under);
+  }
 }

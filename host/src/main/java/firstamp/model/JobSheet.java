@@ -16,6 +16,8 @@ import java.util.Map;
  * @param rails in the order of the sheet
  * @param levels of head and meter
  * @param rules what is changed about single rules, by rule identifier
+ * @param path the signal path, null = not said
+ * @param unknownWires wires whose place is not known
  */
 public record JobSheet(
     int sheet,
@@ -24,12 +26,27 @@ public record JobSheet(
     Limits limits,
     List<Rail> rails,
     Levels levels,
-    Map<String, RuleSettings> rules) {
+    Map<String, RuleSettings> rules,
+    SignalPath path,
+    List<UnknownWire> unknownWires) {
 
   /** Copies the collections. */
   public JobSheet {
     rails = rails == null ? List.of() : List.copyOf(rails);
     rules = rules == null ? Map.of() : Map.copyOf(rules);
+    unknownWires = unknownWires == null ? List.of() : List.copyOf(unknownWires);
+  }
+
+  /** A sheet without signal path and unknown wires. */
+  public JobSheet(
+      int sheet,
+      SetInfo set,
+      Supply supply,
+      Limits limits,
+      List<Rail> rails,
+      Levels levels,
+      Map<String, RuleSettings> rules) {
+    this(sheet, set, supply, limits, rails, levels, rules, null, null);
   }
 
   /** The rail on an input, null if the sheet has none there. */
@@ -48,8 +65,16 @@ public record JobSheet(
    * @param name as the person calls it
    * @param kind recorder, receiver, amplifier, computer, other
    * @param chassis pole of the supply that is the chassis: negative or positive
+   * @param motor whether it has a motor
+   * @param valveRectifier whether a valve rectifies its mains
    */
-  public record SetInfo(String name, String kind, String chassis) {}
+  public record SetInfo(
+      String name, String kind, String chassis, Boolean motor, Boolean valveRectifier) {
+    /** A set of which nothing is said about motor and rectifier. */
+    public SetInfo(String name, String kind, String chassis) {
+      this(name, kind, chassis, null, null);
+    }
+  }
 
   /**
    * What feeds the set.
@@ -62,6 +87,10 @@ public record JobSheet(
    * @param limitA current limit of the supply
    * @param fuseA fuse
    * @param look whether the first look is made
+   * @param through what the supply comes through: direct, lamp, variable-transformer
+   * @param labelW power on the set's label
+   * @param idleA current of an earlier good power-up
+   * @param capacitanceUf all filter capacitors of the set together
    */
   public record Supply(
       String kind,
@@ -71,7 +100,24 @@ public record JobSheet(
       Double maxV,
       Double limitA,
       Double fuseA,
-      Boolean look) {}
+      Boolean look,
+      String through,
+      Double labelW,
+      Double idleA,
+      Double capacitanceUf) {
+    /** A supply of which only the first figures are said. */
+    public Supply(
+        String kind,
+        String probeSits,
+        Double nominalV,
+        Double minV,
+        Double maxV,
+        Double limitA,
+        Double fuseA,
+        Boolean look) {
+      this(kind, probeSits, nominalV, minV, maxV, limitA, fuseA, look, null, null, null, null);
+    }
+  }
 
   /**
    * Limits of the supply current, decided in the probe.
@@ -118,6 +164,7 @@ public record JobSheet(
    * @param marginDb allowed on top
    * @param meterSignalDbv above this the meter shows signal
    * @param fromMs audio rules start, from closing
+   * @param meterFullV direct volts at the meter input that bring the needle to full scale
    */
   public record Levels(
       Double toneHz,
@@ -125,7 +172,64 @@ public record JobSheet(
       Double expectedDb,
       Double marginDb,
       Double meterSignalDbv,
-      Double fromMs) {}
+      Double fromMs,
+      Double meterFullV) {
+    /** Levels of an audio meter. */
+    public Levels(
+        Double toneHz,
+        Double headOhm,
+        Double expectedDb,
+        Double marginDb,
+        Double meterSignalDbv,
+        Double fromMs) {
+      this(toneHz, headOhm, expectedDb, marginDb, meterSignalDbv, fromMs, null);
+    }
+  }
+
+  /**
+   * The chain from input to head.
+   *
+   * @param points test points that can be measured
+   * @param joints what joins two of them
+   */
+  public record SignalPath(List<TestPoint> points, List<Joint> joints) {
+    /** Copies the lists. */
+    public SignalPath {
+      points = points == null ? List.of() : List.copyOf(points);
+      joints = joints == null ? List.of() : List.copyOf(joints);
+    }
+  }
+
+  /**
+   * A point that can be measured.
+   *
+   * @param name as the person calls it
+   * @param expectedDbv level there when all is well, null = not known
+   */
+  public record TestPoint(String name, Double expectedDbv) {}
+
+  /**
+   * What joins two test points.
+   *
+   * @param name as the person calls it
+   * @param from test point nearer the input
+   * @param to test point nearer the head
+   * @param kind stage, switch, wire, loop
+   */
+  public record Joint(String name, String from, String to, String kind) {}
+
+  /**
+   * A wire whose place is not known.
+   *
+   * @param name as the person calls it
+   * @param places where it might belong
+   */
+  public record UnknownWire(String name, List<String> places) {
+    /** Copies the list. */
+    public UnknownWire {
+      places = places == null ? List.of() : List.copyOf(places);
+    }
+  }
 
   /**
    * What is changed about one rule.

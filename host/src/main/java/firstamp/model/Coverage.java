@@ -1,0 +1,211 @@
+package firstamp.model;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Which rules a filled sheet lets the program watch, and what it does not, with the reason.
+ *
+ * <p>Not thread-safe; made anew whenever it is asked for.
+ */
+public final class Coverage {
+  private static final String NOT_SAID = "not on the sheet";
+
+  private final JobSheet sheet;
+  private final boolean reducedStream;
+  private final List<Item> watched = new ArrayList<>();
+  private final List<NotWatched> notWatched = new ArrayList<>();
+
+  /**
+   * One rule on one rail.
+   *
+   * @param rule that is watched
+   * @param rail 1 to 3, 0 = the supply or no rail
+   */
+  public record Item(RuleId rule, int rail) {
+    /** Like "over-current" or "rail-window 1"; rules about rails name 0 for the supply. */
+    public String text() {
+      boolean numbered = rule.scope() == RuleId.Scope.RAIL;
+      return numbered ? rule.id() + " " + rail : rule.id();
+    }
+  }
+
+  /**
+   * Works it out.
+   *
+   * @param effective sheet with its defaults filled in
+   * @param reducedStream whether only readings come, so that tones cannot be judged
+   */
+  public Coverage(JobSheet effective, boolean reducedStream) {
+    this.sheet = effective;
+    this.reducedStream = reducedStream;
+    supply();
+    for (int input = 1; input <= 3; input++) {
+      rail(input);
+    }
+    offset();
+    levels();
+    add(RuleId.PROBE_SILENT, 0);
+    add(RuleId.NOT_LOGGING, 0);
+    add(RuleId.SWITCH_FAILED, 0);
+  }
+
+  /** Rules that are watched. */
+  public List<Item> items() {
+    return List.copyOf(watched);
+  }
+
+  /** Rules that are watched, as text. */
+  public List<String> watched() {
+    return watched.stream().map(Item::text).toList();
+  }
+
+  /** What is not watched. */
+  public List<NotWatched> notWatched() {
+    return List.copyOf(notWatched);
+  }
+
+  /** Nothing was clipped to a rail's input. */
+  public void noClip(int rail) {
+    watched.removeIf(item -> item.rail() == rail);
+    notWatched.removeIf(item -> item.what().endsWith(" " + rail));
+    notWatched.add(new NotWatched("rail " + rail, "no clip"));
+  }
+
+  /** The meter input never showed anything. */
+  public void meterQuiet() {
+    drop(RuleId.HEAD_BELOW_METER, "the meter stayed quiet: I cannot see your meter");
+  }
+
+  /** No level was measured while the set was on. */
+  public void noLevels() {
+    drop(RuleId.HEAD_BELOW_METER, "the set was not on long enough");
+    drop(RuleId.HUM, "the set was not on long enough");
+  }
+
+  private void drop(RuleId rule, String why) {
+    if (watched.removeIf(item -> item.rule() == rule)) {
+      notWatched.add(new NotWatched(rule.id(), why));
+    }
+  }
+
+  private void supply() {
+    JobSheet.Limits limits = sheet.limits();
+    Double running = limits == null ? null : limits.runningA();
+    Double inrush = limits == null ? null : limits.inrushA();
+    Double squares = limits == null ? null : limits.i2tA2s();
+    if (running != null || inrush != null || squares != null) {
+      add(RuleId.OVER_CURRENT, 0);
+    }
+    missing(running, "running current");
+    missing(inrush, "surge current");
+    missing(squares, "surge heat");
+    add(RuleId.SHORT, 0);
+    add(RuleId.NO_DRAW, 0);
+    needs(RuleId.CURRENT_CREEP, "overAPerMin");
+    add(RuleId.RAIL_WINDOW, 0);
+    if (sheet.supply().maxV() != null) {
+      add(RuleId.OVER_VOLTAGE, 0);
+    }
+    add(RuleId.WRONG_POLARITY, 0);
+    add(RuleId.INPUT_CLIPPED, 0);
+    if (Boolean.FALSE.equals(sheet.supply().look())) {
+      notWatched.add(new NotWatched("first look", "turned off on the sheet"));
+    } else if (sheet.supply().nominalV() > ProbeLimits.LOOK_HIGHEST_V) {
+      notWatched.add(new NotWatched("first look", "not made above 30 V"));
+    }
+  }
+
+  private void rail(int input) {
+    JobSheet.Rail rail = sheet.rail(input);
+    if (rail == null) {
+      notWatched.add(new NotWatched("rail " + input, NOT_SAID));
+      return;
+    }
+    if (rail.nominalV() == null) {
+      notWatched.add(new NotWatched("volts of rail " + input, "nominalV is not on the sheet"));
+    } else {
+      if ("lamp".equals(sheet.supply().through())) {
+        notWatched.add(new NotWatched("rail-window " + input, "a lamp is in line"));
+      } else {
+        add(RuleId.RAIL_WINDOW, input);
+        add(RuleId.RAIL_LATE, input);
+      }
+      add(RuleId.RAIL_UNSTEADY, input);
+      add(RuleId.WRONG_POLARITY, input);
+      add(RuleId.RAIL_NOT_FOLLOWING, input);
+      add(RuleId.CLIP_OFF, input);
+    }
+    add(RuleId.RAIL_CLIMBING, input);
+    add(RuleId.INPUT_CLIPPED, input);
+    if (rail.overV() == null) {
+      notWatched.add(new NotWatched("over-voltage " + input, "overV is not on the sheet"));
+    } else {
+      add(RuleId.OVER_VOLTAGE, input);
+    }
+    ripple(rail);
+  }
+
+  private void ripple(JobSheet.Rail rail) {
+    String number = " " + rail.input();
+    boolean rectified = "half".equals(rail.rectifier()) || "full".equals(rail.rectifier());
+    if (reducedStream) {
+      notWatched.add(new NotWatched("ripple" + number, "only readings come from the probe"));
+      return;
+    }
+    if (rail.rippleMaxVrms() == null) {
+      notWatched.add(new NotWatched("ripple" + number, "rippleMaxVrms is not on the sheet"));
+    } else {
+      add(RuleId.RIPPLE, rail.input());
+    }
+    if (rectified && rail.capacitanceUf() != null && rail.nominalV() != null) {
+      add(RuleId.RIPPLE_TOO_LOW, rail.input());
+    } else if (rectified) {
+      notWatched.add(
+          new NotWatched("ripple-too-low" + number, "capacitanceUf is not on the sheet"));
+    }
+  }
+
+  private void offset() {
+    Double input = RuleId.OUTPUT_OFFSET.settings(sheet).numbers().get("input");
+    if (input != null) {
+      add(RuleId.OUTPUT_OFFSET, (int) Math.round(input));
+    }
+  }
+
+  private void levels() {
+    if (sheet.levels() == null) {
+      notWatched.add(new NotWatched("levels", NOT_SAID));
+      return;
+    }
+    add(RuleId.HEAD_BELOW_METER, 0);
+    if (reducedStream) {
+      notWatched.add(new NotWatched("hum", "only readings come from the probe"));
+    } else {
+      needs(RuleId.HUM, "aboveDbv");
+    }
+  }
+
+  private void missing(Double limit, String what) {
+    if (limit == null) {
+      notWatched.add(new NotWatched(what, NOT_SAID));
+    }
+  }
+
+  private void needs(RuleId rule, String number) {
+    if (rule.settings(sheet).numbers().containsKey(number)) {
+      add(rule, 0);
+    } else {
+      notWatched.add(new NotWatched(rule.id(), number + " is not on the sheet"));
+    }
+  }
+
+  private void add(RuleId rule, int rail) {
+    Item item = new Item(rule, rail);
+    if (rule.settings(sheet).enabled()) {
+      watched.add(item);
+    } else {
+      notWatched.add(new NotWatched(item.text(), "turned off on the sheet"));
+    }
+  }
+}

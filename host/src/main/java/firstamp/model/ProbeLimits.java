@@ -1,0 +1,199 @@
+package firstamp.model;
+
+import java.util.List;
+
+/**
+ * The limits that the probe watches by itself, in its own integers (wire-format.md, "Limits, 48
+ * bytes"), made from a filled job sheet by {@link #plan}.
+ *
+ * @param inrushMs how long the inrush limit acts
+ * @param inrushI counts above zero, 0 = none
+ * @param runningI counts above zero, 0 = none
+ * @param runningJ counts above zero, 0 = none
+ * @param peakI counts above zero, 0 = none
+ * @param meanI 1/16 count above zero, 0 = none
+ * @param meanJ 1/16 count above zero, 0 = none
+ * @param confirmI conversions in a row
+ * @param confirmJ conversions in a row
+ * @param confirmRail conversions in a row
+ * @param confirmV conversions in a row
+ * @param i2tBudget counts squared times conversions of I, 0 = none
+ * @param i2tRunning counts above zero
+ * @param railLow per rail, absolute counts, 0 = none
+ * @param railHigh per rail, absolute counts, 1023 = none
+ * @param overV counts above zero, 0 = none
+ * @param silenceMs host silence that opens the switch
+ * @param lookOverJ in the look: open it above this, 0 = none
+ * @param planned every limit that acts: what the sheet says and what is really used
+ */
+public record ProbeLimits(
+    int inrushMs,
+    int inrushI,
+    int runningI,
+    int runningJ,
+    int peakI,
+    int meanI,
+    int meanJ,
+    int confirmI,
+    int confirmJ,
+    int confirmRail,
+    int confirmV,
+    long i2tBudget,
+    int i2tRunning,
+    List<Integer> railLow,
+    List<Integer> railHigh,
+    int overV,
+    int silenceMs,
+    int lookOverJ,
+    List<Planned> planned) {
+
+  /** No rail limit below. */
+  public static final int NO_RAIL_LOW = 0;
+
+  /** No rail limit above. */
+  public static final int NO_RAIL_HIGH = 1023;
+
+  /** Copies the lists. */
+  public ProbeLimits {
+    railLow = List.copyOf(railLow);
+    railHigh = List.copyOf(railHigh);
+    planned = List.copyOf(planned);
+  }
+
+  /**
+   * One limit that the probe watches.
+   *
+   * @param field place in the sheet, for example {@code limits.runningA}
+   * @param rule that a trip by it raises
+   * @param rail 1 to 3, 0 = supply
+   * @param channel it acts on
+   * @param sheetValue what the sheet says
+   * @param usedValue what is really used, in the same unit
+   * @param unit of both
+   * @param withinMs from crossing to the switch pin, at most
+   */
+  public record Planned(
+      String field,
+      RuleId rule,
+      int rail,
+      Channel channel,
+      double sheetValue,
+      double usedValue,
+      String unit,
+      double withinMs) {}
+
+  /**
+   * Integers of the first look (wire-format.md, "Look parameters").
+   *
+   * @param skip no look
+   * @param maxMs longest look
+   * @param voltsPerFine V counts across the look resistor per J count, 1/256
+   * @param shortVoltsPerFine V counts per J count at 3 ohm, 1/256
+   * @param lowVoltsPerFine the same at 30 ohm
+   * @param supplyLowest V counts, 0.3 x nominal
+   * @param supplyHighest V counts, 1.15 x nominal
+   */
+  public record LookParameters(
+      boolean skip,
+      int maxMs,
+      int voltsPerFine,
+      int shortVoltsPerFine,
+      int lowVoltsPerFine,
+      int supplyLowest,
+      int supplyHighest) {}
+
+  /**
+   * Limits for a filled sheet on a probe with this calibration.
+   *
+   * @throws LimitException a limit is finer than the probe's steps, or beyond its range
+   */
+  public static ProbeLimits plan(JobSheet effective, Calibration calibration)
+      throws LimitException {
+    return new LimitPlanner(effective, calibration).plan();
+  }
+
+  /**
+   * Parameters of the first look.
+   *
+   * @param lookOhm look resistor of the probe
+   */
+  public static LookParameters look(JobSheet effective, Calibration calibration, double lookOhm) {
+    double stepV = Math.abs(calibration.scale(Channel.V).perCount());
+    double stepJ = Math.abs(calibration.scale(Channel.J).perCount());
+    double perOhm = 256 * stepJ / stepV;
+    double nominal = effective.supply().nominalV();
+    boolean skip = Boolean.FALSE.equals(effective.supply().look()) || nominal > LOOK_HIGHEST_V;
+    return new LookParameters(
+        skip,
+        3000,
+        sixteenBits(lookOhm * perOhm),
+        sixteenBits(3 * perOhm),
+        sixteenBits(30 * perOhm),
+        (int) Math.min(1023, Math.round(0.3 * nominal / stepV)),
+        (int) Math.min(1023, Math.round(1.15 * nominal / stepV)));
+  }
+
+  /** Above this the look resistor would get too hot: no look. */
+  public static final double LOOK_HIGHEST_V = 30;
+
+  /** The same without the limits of one rail: nothing is clipped to that input. */
+  public ProbeLimits withoutRail(int rail) {
+    Integer[] low = railLow.toArray(new Integer[0]);
+    Integer[] high = railHigh.toArray(new Integer[0]);
+    low[rail - 1] = NO_RAIL_LOW;
+    high[rail - 1] = NO_RAIL_HIGH;
+    List<Planned> left =
+        planned.stream().filter(one -> one.channel() != Channel.ofRail(rail)).toList();
+    return new ProbeLimits(
+        inrushMs,
+        inrushI,
+        runningI,
+        runningJ,
+        peakI,
+        meanI,
+        meanJ,
+        confirmI,
+        confirmJ,
+        confirmRail,
+        confirmV,
+        i2tBudget,
+        i2tRunning,
+        List.of(low),
+        List.of(high),
+        overV,
+        silenceMs,
+        lookOverJ,
+        left);
+  }
+
+  /** The same with another host silence, 200 to 10 000 ms. */
+  public ProbeLimits withSilenceMs(int ms) {
+    if (ms < 200 || ms > 10_000) {
+      throw new IllegalArgumentException("silence " + ms + " ms, allowed 200 to 10000");
+    }
+    return new ProbeLimits(
+        inrushMs,
+        inrushI,
+        runningI,
+        runningJ,
+        peakI,
+        meanI,
+        meanJ,
+        confirmI,
+        confirmJ,
+        confirmRail,
+        confirmV,
+        i2tBudget,
+        i2tRunning,
+        railLow,
+        railHigh,
+        overV,
+        ms,
+        lookOverJ,
+        planned);
+  }
+
+  private static int sixteenBits(double value) {
+    return (int) Math.max(1, Math.min(65_535, Math.round(value)));
+  }
+}

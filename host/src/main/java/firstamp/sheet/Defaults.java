@@ -1,0 +1,183 @@
+package firstamp.sheet;
+
+import firstamp.model.JobSheet;
+import firstamp.model.RuleId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What a job sheet does not say, filled in. A default never widens what the sheet states, and never
+ * goes above its fuse.
+ *
+ * <p>The factors are common practice at repair benches, no single source: running current 1.5 times
+ * the known idle current (2 times with a motor), else 1.2 times label power over volts, else 0.8
+ * times the fuse; surge current as the fuse, else 4 times the running limit (small motors stall at
+ * 4 to 8 times) and at least 0.1 A; surge heat 0.3 times the fuse squared, which is a quarter to a
+ * third of what melts a small time-lag fuse (one maker's data sheet for IEC 60127-2 sheet 5: 1.1
+ * A2s at 1 A).
+ */
+public final class Defaults {
+  private static final double USUAL_INRUSH_MS = 60;
+  private static final double LEAST_INRUSH_A = 0.1;
+  private static final double LONGEST_INRUSH_MS = 10_000;
+
+  private Defaults() {}
+
+  /** The sheet with every default filled in; what stays null is not watched. */
+  public static JobSheet fill(JobSheet stated) {
+    JobSheet.Supply supply = supply(stated.supply());
+    JobSheet.SetInfo set = set(stated.set());
+    JobSheet.Limits limits = limits(stated, set, supply);
+    Map<String, JobSheet.RuleSettings> rules = new LinkedHashMap<>();
+    for (RuleId rule : RuleId.values()) {
+      rules.put(rule.id(), rule.settings(stated));
+    }
+    return new JobSheet(
+        stated.sheet(),
+        set,
+        supply,
+        limits,
+        rails(stated),
+        levels(stated.levels()),
+        rules,
+        stated.path(),
+        stated.unknownWires());
+  }
+
+  private static JobSheet.SetInfo set(JobSheet.SetInfo said) {
+    return new JobSheet.SetInfo(
+        said.name(),
+        or(said.kind(), "other"),
+        or(said.chassis(), "negative"),
+        said.motor(),
+        said.valveRectifier());
+  }
+
+  private static JobSheet.Supply supply(JobSheet.Supply said) {
+    double nominal = said.nominalV();
+    String kind = or(said.kind(), "bench");
+    return new JobSheet.Supply(
+        kind,
+        or(said.probeSits(), kind.equals("mains-transformer") ? "before-reservoir" : "supply-lead"),
+        nominal,
+        or(said.minV(), 0.85 * nominal),
+        or(said.maxV(), 1.15 * nominal),
+        said.limitA(),
+        said.fuseA(),
+        or(said.look(), true),
+        or(said.through(), "direct"),
+        said.labelW(),
+        said.idleA(),
+        said.capacitanceUf());
+  }
+
+  private static JobSheet.Limits limits(
+      JobSheet stated, JobSheet.SetInfo set, JobSheet.Supply supply) {
+    JobSheet.Limits said =
+        stated.limits() == null
+            ? new JobSheet.Limits(null, null, null, null, null)
+            : stated.limits();
+    Double fuse = supply.fuseA();
+    Double running = said.runningA();
+    if (running == null) {
+      running = underFuse(running(set, supply), fuse == null ? null : 0.8 * fuse);
+    }
+    Double inrush = said.inrushA();
+    if (inrush == null) {
+      inrush = inrush(running, fuse);
+    }
+    Double inrushMs = said.inrushMs();
+    if (inrushMs == null && inrush != null) {
+      inrushMs = inrushMs(stated, supply, inrush);
+    }
+    Double squares = said.i2tA2s();
+    if (squares == null && fuse != null) {
+      squares = 0.3 * fuse * fuse;
+    }
+    boolean pulsed = "before-reservoir".equals(supply.probeSits());
+    Double peak = said.peakA() == null && pulsed ? inrush : said.peakA();
+    return new JobSheet.Limits(inrush, inrushMs, running, squares, peak);
+  }
+
+  /** The first line that is known. */
+  private static Double running(JobSheet.SetInfo set, JobSheet.Supply supply) {
+    boolean motor = Boolean.TRUE.equals(set.motor());
+    if (supply.idleA() != null) {
+      return (motor ? 2 : 1.5) * supply.idleA();
+    }
+    if (supply.labelW() != null) {
+      return 1.2 * supply.labelW() / supply.nominalV();
+    }
+    if (supply.fuseA() != null) {
+      return 0.8 * supply.fuseA();
+    }
+    if ("battery".equals(supply.kind()) && "receiver".equals(set.kind())) {
+      return 3 * 0.030;
+    }
+    if ("battery".equals(supply.kind()) && "recorder".equals(set.kind())) {
+      return 3 * 0.150;
+    }
+    return null;
+  }
+
+  /** Null where the coarse range could not watch it: then the running limit acts from the start. */
+  private static Double inrush(Double running, Double fuse) {
+    if (fuse != null) {
+      return fuse < LEAST_INRUSH_A ? null : fuse;
+    }
+    return running == null ? null : (Double) Math.max(4 * running, LEAST_INRUSH_A);
+  }
+
+  private static Double underFuse(Double ampere, Double highest) {
+    return ampere == null || highest == null ? ampere : (Double) Math.min(ampere, highest);
+  }
+
+  /** Charging takes CV/I at the limit; three times that, as for the rest of the short rule. */
+  private static double inrushMs(JobSheet stated, JobSheet.Supply supply, double inrushA) {
+    double microfarad = supply.capacitanceUf() == null ? 0 : supply.capacitanceUf();
+    double ofRails = 0;
+    for (JobSheet.Rail rail : stated.rails()) {
+      ofRails += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf();
+    }
+    double farad = Math.max(microfarad, ofRails) * 1e-6;
+    double charging = 3 * farad * supply.nominalV() / inrushA * 1000;
+    return Math.min(LONGEST_INRUSH_MS, Math.max(USUAL_INRUSH_MS, Math.ceil(charging)));
+  }
+
+  private static List<JobSheet.Rail> rails(JobSheet stated) {
+    List<JobSheet.Rail> rails = new ArrayList<>();
+    for (JobSheet.Rail said : stated.rails()) {
+      rails.add(
+          new JobSheet.Rail(
+              said.input(),
+              or(said.name(), "rail " + said.input()),
+              said.nominalV(),
+              or(said.tolerancePercent(), 10.0),
+              or(said.settleMs(), 500.0),
+              said.overV(),
+              said.rippleMaxVrms(),
+              said.capacitanceUf(),
+              or(said.rectifier(), "none")));
+    }
+    return rails;
+  }
+
+  private static JobSheet.Levels levels(JobSheet.Levels said) {
+    return said == null
+        ? null
+        : new JobSheet.Levels(
+            said.toneHz(),
+            said.headOhm(),
+            said.expectedDb(),
+            or(said.marginDb(), 6.0),
+            or(said.meterSignalDbv(), -30.0),
+            or(said.fromMs(), 1500.0),
+            said.meterFullV());
+  }
+
+  private static <T> T or(T said, T usual) {
+    return said == null ? usual : said;
+  }
+}

@@ -1,0 +1,44 @@
+package firstamp.sheet;
+
+import java.util.List;
+import java.util.Map;
+
+/**
+ * One value of the JSON text with its place.
+ *
+ * @param field path from the top, for example {@code rails[0].nominalV}
+ * @param line from 1
+ * @param column from 1
+ * @param value a {@code Map<String, Node>}, {@code List<Node>}, String, Double, Boolean or null
+ */
+record Node(String field, int line, int column, Object value) {
+
+  boolean isObject() {
+    return value instanceof Map;
+  }
+
+  boolean isList() {
+    return value instanceof List;
+  }
+
+  @SuppressWarnings("unchecked") // made by JsonTree, which puts nothing else into a map
+  Map<String, Node> members() {
+    return (Map<String, Node>) value;
+  }
+
+  @SuppressWarnings("unchecked") // likewise
+  List<Node> items() {
+    return (List<Node>) value;
+  }
+
+  /** The value as it is shown in an error. */
+  String shown() {
+    if (isObject()) {
+      return "an object";
+    }
+    if (isList()) {
+      return "a list";
+    }
+    return value instanceof String text ? '"' + text + '"' : String.valueOf(value);
+  }
+}

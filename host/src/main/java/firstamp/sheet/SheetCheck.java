@@ -1,0 +1,123 @@
+package firstamp.sheet;
+
+import firstamp.model.Calibration;
+import firstamp.model.Channel;
+import firstamp.model.Coverage;
+import firstamp.model.JobSheet;
+import firstamp.model.LimitException;
+import firstamp.model.NotWatched;
+import firstamp.model.Numbers;
+import firstamp.model.ProbeLimits;
+import firstamp.model.RuleId;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What a sheet makes the program watch, in words: on which range, how fast, by whom.
+ *
+ * @param watched one per limit of the probe and per rule of the host
+ * @param notWatched what is not, and why
+ * @param warnings what should be said all the same
+ */
+public record SheetCheck(
+    List<Watched> watched, List<NotWatched> notWatched, List<String> warnings) {
+
+  /**
+   * One thing that is watched.
+   *
+   * @param rule identifier
+   * @param rail 1 to 3; 0 = the supply or no rail
+   * @param on range or input it is seen on, null = not one input
+   * @param limit as used, null = none
+   * @param unit of the limit
+   * @param withinMs how fast it decides
+   * @param by probe or host
+   * @param text the sentence
+   */
+  public record Watched(
+      String rule,
+      int rail,
+      String on,
+      Double limit,
+      String unit,
+      double withinMs,
+      String by,
+      String text) {}
+
+  /** Copies the lists. */
+  public SheetCheck {
+    watched = List.copyOf(watched);
+    notWatched = List.copyOf(notWatched);
+    warnings = List.copyOf(warnings);
+  }
+
+  /**
+   * Checks a filled sheet.
+   *
+   * @throws LimitException a limit this probe cannot watch
+   */
+  public static SheetCheck of(JobSheet effective, Calibration calibration, boolean reducedStream)
+      throws LimitException {
+    List<Watched> watched = new ArrayList<>();
+    for (ProbeLimits.Planned limit : ProbeLimits.plan(effective, calibration).planned()) {
+      watched.add(byProbe(limit));
+    }
+    Coverage coverage = new Coverage(effective, reducedStream);
+    for (Coverage.Item item : coverage.items()) {
+      if (item.rule() != RuleId.OVER_CURRENT) {
+        watched.add(byHost(effective, item));
+      }
+    }
+    return new SheetCheck(watched, coverage.notWatched(), SheetWarnings.of(effective));
+  }
+
+  private static Watched byProbe(ProbeLimits.Planned limit) {
+    String range =
+        switch (limit.channel()) {
+          case I -> "coarse current range (I)";
+          case J -> "fine current range (J)";
+          case V -> "supply volts (V)";
+          default -> "rail " + limit.rail() + " (" + limit.channel() + ")";
+        };
+    StringBuilder text = new StringBuilder("The probe switches off by itself above ");
+    text.append(Numbers.text(limit.usedValue())).append(' ').append(limit.unit());
+    if (Math.abs(limit.usedValue() - limit.sheetValue()) > 1e-9) {
+      text.append(" (the sheet says ").append(Numbers.text(limit.sheetValue())).append(')');
+    }
+    text.append(", ").append(limit.field()).append(", on the ").append(range);
+    text.append(", within ").append(Numbers.text(limit.withinMs())).append(" ms.");
+    return new Watched(
+        limit.rule().id(),
+        limit.rail(),
+        limit.channel().toString(),
+        limit.usedValue(),
+        limit.unit(),
+        limit.withinMs(),
+        "probe",
+        text.toString());
+  }
+
+  private static Watched byHost(JobSheet sheet, Coverage.Item item) {
+    JobSheet.RuleSettings settings = item.rule().settings(sheet);
+    Goal goal = Goal.of(sheet, item);
+    double withinMs = settings.onDelayMs() + goal.stepMs();
+    StringBuilder text = new StringBuilder("The computer ");
+    text.append("off".equals(settings.action()) ? "switches off and raises" : "raises");
+    text.append(" an alarm ").append(goal.words());
+    text.append(", within ").append(Numbers.text(withinMs)).append(" ms.");
+    return new Watched(
+        item.rule().id(),
+        item.rail(),
+        goal.on(),
+        goal.limit(),
+        goal.unit(),
+        withinMs,
+        "host",
+        text.toString());
+  }
+
+  /** Name of the input of a rail. */
+  static String input(int rail) {
+    return rail == 0 ? Channel.V.toString() : Channel.ofRail(rail).toString();
+  }
+}

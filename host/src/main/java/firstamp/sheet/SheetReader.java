@@ -1,0 +1,229 @@
+package firstamp.sheet;
+
+import firstamp.model.JobSheet;
+import firstamp.model.RuleId;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Reads job sheets strictly: whatever is not understood is an error that says where it stands. */
+public final class SheetReader {
+  private static final long LARGEST_BYTES = 1_000_000;
+
+  private final String file;
+
+  private SheetReader(String file) {
+    this.file = file;
+  }
+
+  /**
+   * Reads a file (UTF-8).
+   *
+   * @throws IOException the file is missing or cannot be read
+   * @throws SheetException it is not a job sheet
+   */
+  public static SheetDocument read(Path path) throws IOException, SheetException {
+    if (Files.size(path) > LARGEST_BYTES) {
+      throw new SheetException(
+          path.toString(),
+          0,
+          0,
+          "",
+          Files.size(path) + " bytes long",
+          "at most " + LARGEST_BYTES,
+          "Is this the right file?");
+    }
+    byte[] bytes = Files.readAllBytes(path);
+    String text = new String(bytes, StandardCharsets.UTF_8);
+    return parse(path.toString(), text.startsWith("\uFEFF") ? text.substring(1) : text);
+  }
+
+  /**
+   * Reads a text.
+   *
+   * @param file name for messages
+   */
+  public static SheetDocument parse(String file, String text) throws SheetException {
+    Node top = JsonTree.read(file, text);
+    return new SheetDocument(file, new SheetReader(file).sheet(top), top);
+  }
+
+  private JobSheet sheet(Node node) throws SheetException {
+    Fields top = Fields.of(file, node, Keys.TOP);
+    top.needs("set", "\"set\":{\"name\":\"My set\"}");
+    top.needs("supply", "\"supply\":{\"nominalV\":12}");
+    Integer version = top.whole("sheet");
+    JobSheet sheet =
+        new JobSheet(
+            version == null ? 1 : version,
+            set(top.object("set", Keys.SET)),
+            supply(top.object("supply", Keys.SUPPLY)),
+            limits(top.object("limits", Keys.LIMITS)),
+            rails(top),
+            levels(top.object("levels", Keys.LEVELS)),
+            rules(top),
+            path(top.object("path", Keys.PATH)),
+            wires(top));
+    new SheetSense(file, top).check(sheet);
+    return sheet;
+  }
+
+  private JobSheet.SetInfo set(Fields set) throws SheetException {
+    set.needs("name", "\"name\":\"My set\"");
+    return new JobSheet.SetInfo(
+        set.text("name"),
+        set.word("kind"),
+        set.word("chassis"),
+        set.flag("motor"),
+        set.flag("valveRectifier"));
+  }
+
+  private JobSheet.Supply supply(Fields supply) throws SheetException {
+    supply.needs("nominalV", "\"nominalV\":12");
+    return new JobSheet.Supply(
+        supply.word("kind"),
+        supply.word("probeSits"),
+        supply.number("nominalV"),
+        supply.number("minV"),
+        supply.number("maxV"),
+        supply.number("limitA"),
+        supply.number("fuseA"),
+        supply.flag("look"),
+        supply.word("through"),
+        supply.number("labelW"),
+        supply.number("idleA"),
+        supply.number("capacitanceUf"));
+  }
+
+  private JobSheet.Limits limits(Fields limits) throws SheetException {
+    return limits == null
+        ? null
+        : new JobSheet.Limits(
+            limits.number("inrushA"),
+            limits.number("inrushMs"),
+            limits.number("runningA"),
+            limits.number("i2tA2s"),
+            limits.number("peakA"));
+  }
+
+  private List<JobSheet.Rail> rails(Fields top) throws SheetException {
+    List<JobSheet.Rail> rails = new ArrayList<>();
+    Set<Integer> inputs = new HashSet<>();
+    for (Node node : top.items("rails")) {
+      Fields rail = Fields.of(file, node, Keys.RAIL);
+      rail.needs("input", "\"input\":1");
+      int input = rail.whole("input");
+      if (!inputs.add(input)) {
+        throw Fields.problem(
+            file, rail.at("input"), "an input that no other rail has", "Use another clip.");
+      }
+      rails.add(
+          new JobSheet.Rail(
+              input,
+              rail.text("name"),
+              rail.number("nominalV"),
+              rail.number("tolerancePercent"),
+              rail.number("settleMs"),
+              rail.number("overV"),
+              rail.number("rippleMaxVrms"),
+              rail.number("capacitanceUf"),
+              rail.word("rectifier")));
+    }
+    return rails;
+  }
+
+  private JobSheet.Levels levels(Fields levels) throws SheetException {
+    return levels == null
+        ? null
+        : new JobSheet.Levels(
+            levels.number("toneHz"),
+            levels.number("headOhm"),
+            levels.number("expectedDb"),
+            levels.number("marginDb"),
+            levels.number("meterSignalDbv"),
+            levels.number("fromMs"),
+            levels.number("meterFullV"));
+  }
+
+  private Map<String, JobSheet.RuleSettings> rules(Fields top) throws SheetException {
+    Map<String, JobSheet.RuleSettings> rules = new LinkedHashMap<>();
+    Map<String, Object> known = new LinkedHashMap<>();
+    for (RuleId rule : RuleId.values()) {
+      known.put(rule.id(), Keys.Kind.OBJECT);
+    }
+    Fields said = top.object("rules", known);
+    if (said != null) {
+      for (RuleId rule : RuleId.values()) {
+        if (said.has(rule.id())) {
+          rules.put(rule.id(), rule(rule, said.at(rule.id())));
+        }
+      }
+    }
+    return rules;
+  }
+
+  private JobSheet.RuleSettings rule(RuleId rule, Node node) throws SheetException {
+    Map<String, Object> keys = new LinkedHashMap<>(Keys.RULE);
+    for (RuleId.Parameter parameter : rule.parameters().values()) {
+      keys.put(parameter.name(), new Range(parameter.lowest(), parameter.highest(), ""));
+    }
+    Fields said = Fields.of(file, node, keys);
+    Map<String, Double> numbers = new HashMap<>();
+    for (String name : rule.parameters().keySet()) {
+      if (said.has(name)) {
+        Double number = name.equals("input") ? Double.valueOf(said.whole(name)) : said.number(name);
+        numbers.put(name, number);
+      }
+    }
+    return new JobSheet.RuleSettings(
+        said.flag("enabled"),
+        said.number("onDelayMs"),
+        said.number("offDelayMs"),
+        said.number("deadbandPercent"),
+        said.flag("latch"),
+        said.word("priority"),
+        said.word("action"),
+        numbers);
+  }
+
+  private JobSheet.SignalPath path(Fields path) throws SheetException {
+    if (path == null) {
+      return null;
+    }
+    List<JobSheet.TestPoint> points = new ArrayList<>();
+    for (Node node : path.items("points")) {
+      Fields point = Fields.of(file, node, Keys.POINT);
+      point.needs("name", "\"name\":\"P1\"");
+      points.add(new JobSheet.TestPoint(point.text("name"), point.number("expectedDbv")));
+    }
+    List<JobSheet.Joint> joints = new ArrayList<>();
+    for (Node node : path.items("joints")) {
+      Fields joint = Fields.of(file, node, Keys.JOINT);
+      for (String key : List.of("name", "from", "to")) {
+        joint.needs(key, "\"" + key + "\":\"P1\"");
+      }
+      joints.add(
+          new JobSheet.Joint(
+              joint.text("name"), joint.text("from"), joint.text("to"), joint.word("kind")));
+    }
+    return new JobSheet.SignalPath(points, joints);
+  }
+
+  private List<JobSheet.UnknownWire> wires(Fields top) throws SheetException {
+    List<JobSheet.UnknownWire> wires = new ArrayList<>();
+    for (Node node : top.items("unknownWires")) {
+      Fields wire = Fields.of(file, node, Keys.WIRE);
+      wire.needs("name", "\"name\":\"W3\"");
+      wires.add(new JobSheet.UnknownWire(wire.text("name"), wire.texts("places")));
+    }
+    return wires;
+  }
+}

@@ -1,0 +1,105 @@
+package firstamp.trip;
+
+import firstamp.model.RuleId;
+
+/** What must not happen once the switch is open: a rail that climbs, current that flows on. */
+final class AfterOffRules {
+  /** Above the converter's noise and what a catch path lets through; common practice. */
+  private static final double FLOWS_A = 0.005;
+
+  private final RunState run;
+  private final AlarmBook book;
+  private final AlarmTexts texts;
+  private final Watch[] climbing = new Watch[4];
+  private final double[] lowest = new double[4];
+  private final Watch switchFailed;
+
+  AfterOffRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+    this.run = run;
+    this.book = book;
+    this.texts = texts;
+    for (int input = 1; input <= 3; input++) {
+      if (run.sheet().rail(input) != null) {
+        climbing[input] = watches.of(RuleId.RAIL_CLIMBING, input);
+      }
+    }
+    this.switchFailed = watches.of(RuleId.SWITCH_FAILED, 0);
+  }
+
+  void opened() {
+    java.util.Arrays.fill(lowest, Double.POSITIVE_INFINITY);
+  }
+
+  void judge(Moment now) {
+    for (int input = 1; input <= 3; input++) {
+      if (climbing[input] != null) {
+        judgeClimbing(now, input);
+      }
+    }
+    judgeSwitch(now);
+  }
+
+  private void judgeClimbing(Moment now, int input) {
+    Watch watch = climbing[input];
+    if (now.railOpen(input)) {
+      watch.unknown();
+      return;
+    }
+    double size = Math.abs(now.railV(input));
+    lowest[input] = Math.min(lowest[input], size);
+    double rise = size - lowest[input];
+    double limit = watch.number("overV");
+    switch (watch.step(
+        now.fromMicros(), now.toMicros(), rise > limit, rise < limit * (1 - watch.deadband()))) {
+      case RAISE ->
+          book.raise(
+              watch,
+              now.toMicros(),
+              watch.badSince(),
+              rise,
+              false,
+              limit,
+              "V",
+              texts.text("rail-climbing", true, watch.name(), size, lowest[input]));
+      case CLEAR -> book.clear(watch, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+
+  private void judgeSwitch(Moment now) {
+    if (switchFailed == null) {
+      return;
+    }
+    double ampere = now.supplyAAgo(0);
+    switch (switchFailed.step(
+        now.fromMicros(), now.toMicros(), ampere > FLOWS_A, ampere < 0.8 * FLOWS_A)) {
+      case RAISE -> failed(now.toMicros(), switchFailed.badSince(), ampere, "switch-failed");
+      case CLEAR -> book.clear(switchFailed, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+
+  /** Found by the probe before the look: current, or volts that stay, with the switch off. */
+  void refused(long atMicros, String key) {
+    if (switchFailed != null && !switchFailed.stands()) {
+      failed(atMicros, atMicros, null, key);
+    }
+  }
+
+  private void failed(long atMicros, long sinceMicros, Double ampere, String key) {
+    book.raise(
+        switchFailed,
+        atMicros,
+        sinceMicros,
+        ampere,
+        false,
+        ampere == null ? null : (Double) FLOWS_A,
+        ampere == null ? null : "A",
+        texts.text(key, true, ampere == null ? (Object) "" : ampere * 1000));
+  }
+
+  /** Whether the run got as far as an opened switch. */
+  boolean reached() {
+    return run.everClosed() && !run.on();
+  }
+}

@@ -1,0 +1,183 @@
+package firstamp.trip;
+
+import firstamp.model.Alarm;
+import firstamp.model.AlarmState;
+import firstamp.model.Priority;
+import firstamp.model.RuleId;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * All raisings of a power-up and their states (ISA-18.2 / IEC 62682): raised unacknowledged; seen;
+ * cleared while unseen; cleared and seen.
+ */
+final class AlarmBook {
+  /** What begins within this time after the first deviation is shown under it (common practice). */
+  private static final double FOLD_MS = 2000;
+
+  private final RunState run;
+  private final RuleListener listener;
+  private final List<Entry> entries = new ArrayList<>();
+
+  AlarmBook(RunState run, RuleListener listener) {
+    this.run = run;
+    this.listener = listener;
+  }
+
+  /** One entry per raising, in its present state. */
+  List<Alarm> alarms() {
+    List<Alarm> all = new ArrayList<>(entries.size());
+    for (Entry entry : entries) {
+      all.add(entry.alarm);
+    }
+    return List.copyOf(all);
+  }
+
+  /**
+   * Raises an alarm.
+   *
+   * @param value what was seen, null = not measurable
+   */
+  void raise(
+      Watch watch,
+      long atMicros,
+      long sinceMicros,
+      Double value,
+      boolean atMost,
+      Double limit,
+      String unit,
+      String text) {
+    int number = entries.size() + 1;
+    long zero = run.zeroMicros();
+    double atMs = (atMicros - zero) / 1000.0;
+    double sinceMs = (sinceMicros - zero) / 1000.0;
+    Alarm alarm =
+        new Alarm(
+            number,
+            watch.rule().id(),
+            watch.rail(),
+            watch.name(),
+            atMs,
+            sinceMs,
+            atMs,
+            priority(watch),
+            AlarmState.UNACKNOWLEDGED,
+            value,
+            atMost,
+            limit,
+            unit,
+            text,
+            fold(watch, sinceMs, number));
+    entries.add(new Entry(alarm, watch, zero));
+    watch.raised(number, sinceMicros);
+    listener.onAlarm(alarm);
+    if ("off".equals(watch.settings().action()) && run.on()) {
+      listener.onAction(watch.rule().id());
+    }
+  }
+
+  /** The condition of a standing alarm is over. */
+  void clear(Watch watch, long micros) {
+    Entry entry = entries.get(watch.standing() - 1);
+    watch.conditionGone();
+    if (watch.stands()) {
+      return;
+    }
+    AlarmState next =
+        entry.alarm.state() == AlarmState.UNACKNOWLEDGED
+            ? AlarmState.CLEARED_UNACKNOWLEDGED
+            : AlarmState.CLEARED;
+    change(entry, next, micros);
+  }
+
+  /** The person has seen them; an empty rule means all. */
+  void acknowledge(String rule, int rail, long micros) {
+    for (Entry entry : entries) {
+      boolean meant =
+          rule == null
+              || rule.isEmpty()
+              || rule.equals(entry.alarm.rule()) && (rail == 0 || rail == entry.alarm.rail());
+      if (meant) {
+        acknowledge(entry, micros);
+      }
+    }
+  }
+
+  private void acknowledge(Entry entry, long micros) {
+    boolean held = entry.watch.standing() == entry.alarm.number() && entry.watch.gone();
+    switch (entry.alarm.state()) {
+      case UNACKNOWLEDGED -> {
+        if (held) {
+          entry.watch.cleared();
+        }
+        change(entry, held ? AlarmState.CLEARED : AlarmState.ACKNOWLEDGED, micros);
+      }
+      case CLEARED_UNACKNOWLEDGED -> change(entry, AlarmState.CLEARED, micros);
+      case ACKNOWLEDGED -> {
+        if (held) {
+          entry.watch.cleared();
+          change(entry, AlarmState.CLEARED, micros);
+        }
+      }
+      case CLEARED -> {}
+    }
+  }
+
+  private void change(Entry entry, AlarmState next, long micros) {
+    entry.alarm = entry.alarm.inState(next, (micros - entry.zeroMicros) / 1000.0);
+    listener.onAlarm(entry.alarm);
+  }
+
+  /** The first deviation in time stays on top; what follows from it is folded under it. */
+  private int fold(Watch watch, double sinceMs, int number) {
+    if (watch.rule().scope() == RuleId.Scope.SESSION) {
+      return 0;
+    }
+    Entry top = null;
+    for (int k = entries.size() - 1; k >= 0; k--) {
+      Entry entry = entries.get(k);
+      boolean may =
+          entry.watch.standing() == entry.alarm.number()
+              && entry.watch.rule().scope() != RuleId.Scope.SESSION
+              && entry.alarm.foldedUnder() == 0
+              && Math.abs(sinceMs - entry.alarm.sinceMs()) <= FOLD_MS;
+      if (may && (top == null || entry.alarm.sinceMs() <= top.alarm.sinceMs())) {
+        top = entry;
+      }
+    }
+    if (top == null) {
+      return 0;
+    }
+    if (top.alarm.sinceMs() <= sinceMs) {
+      return top.alarm.number();
+    }
+    for (Entry entry : entries) {
+      boolean under = entry == top || entry.alarm.foldedUnder() == top.alarm.number();
+      if (under) {
+        entry.alarm = entry.alarm.folded(number);
+      }
+    }
+    return 0;
+  }
+
+  private static Priority priority(Watch watch) {
+    for (Priority priority : Priority.values()) {
+      if (priority.id().equals(watch.settings().priority())) {
+        return priority;
+      }
+    }
+    throw new IllegalArgumentException("priority " + watch.settings().priority());
+  }
+
+  private static final class Entry {
+    private Alarm alarm;
+    private final Watch watch;
+    private final long zeroMicros;
+
+    Entry(Alarm alarm, Watch watch, long zeroMicros) {
+      this.alarm = alarm;
+      this.watch = watch;
+      this.zeroMicros = zeroMicros;
+    }
+  }
+}

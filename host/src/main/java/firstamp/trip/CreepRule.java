@@ -1,0 +1,111 @@
+package firstamp.trip;
+
+import firstamp.model.RuleId;
+
+/**
+ * The current climbs slowly: each fifth of the time looked at is higher than the one before, and no
+ * single step holds more than half of the rise.
+ */
+final class CreepRule {
+  private static final int FIFTHS = 5;
+  private static final int PARTS = 25;
+
+  private final RunState run;
+  private final Watch watch;
+  private final AlarmBook book;
+  private final AlarmTexts texts;
+  private final double[] parts = new double[PARTS];
+  private final double[] fifths = new double[FIFTHS];
+  private long partMicros;
+  private long fromMicros;
+  private int filled;
+  private long partBegin;
+  private double sum;
+  private int readings;
+
+  CreepRule(RunState run, Watch watch, AlarmBook book, AlarmTexts texts) {
+    this.run = run;
+    this.watch = watch;
+    this.book = book;
+    this.texts = texts;
+  }
+
+  /** Whether the sheet asks for it. */
+  static boolean asked(Watch watch) {
+    return watch != null && watch.has("overAPerMin");
+  }
+
+  void closed() {
+    if (!asked(watch)) {
+      return;
+    }
+    partMicros = Math.round(watch.number("forMs") * 1000 / PARTS);
+    fromMicros = run.closedMicros() + Math.round(watch.number("fromMs") * 1000);
+    filled = 0;
+    readings = 0;
+    sum = 0;
+    partBegin = fromMicros;
+  }
+
+  void judge(Moment now) {
+    if (!asked(watch) || now.fromMicros() < fromMicros) {
+      return;
+    }
+    sum += now.supplyA();
+    readings++;
+    if (now.toMicros() - partBegin < partMicros) {
+      return;
+    }
+    if (filled == PARTS) {
+      System.arraycopy(parts, 1, parts, 0, PARTS - 1);
+      filled--;
+    }
+    parts[filled++] = sum / readings;
+    partBegin = now.toMicros();
+    sum = 0;
+    readings = 0;
+    if (filled == PARTS) {
+      decide(now);
+    }
+  }
+
+  private void decide(Moment now) {
+    for (int k = 0; k < FIFTHS; k++) {
+      double total = 0;
+      for (int part = 0; part < PARTS / FIFTHS; part++) {
+        total += parts[k * (PARTS / FIFTHS) + part];
+      }
+      fifths[k] = total / (PARTS / FIFTHS);
+    }
+    double rise = fifths[FIFTHS - 1] - fifths[0];
+    boolean climbs = rise > 0;
+    for (int k = 1; k < FIFTHS && climbs; k++) {
+      double step = fifths[k] - fifths[k - 1];
+      climbs = step > 0 && step <= rise / 2;
+    }
+    double minutes = watch.number("forMs") / 60_000 * (FIFTHS - 1) / FIFTHS;
+    double slope = rise / minutes;
+    double limit = watch.number("overAPerMin");
+    long begin = now.toMicros() - PARTS * partMicros;
+    switch (watch.step(
+        begin, now.toMicros(), climbs && slope > limit, slope < limit * (1 - watch.deadband()))) {
+      case RAISE ->
+          book.raise(
+              watch,
+              now.toMicros(),
+              watch.badSince(),
+              slope,
+              false,
+              limit,
+              "A/min",
+              texts.text(
+                  RuleId.CURRENT_CREEP.id(),
+                  watch.settings().action().equals("off"),
+                  slope * 1000,
+                  limit * 1000,
+                  now.supplyA() * 1000));
+      case CLEAR -> book.clear(watch, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+}

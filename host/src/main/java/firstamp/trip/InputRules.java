@@ -1,0 +1,99 @@
+package firstamp.trip;
+
+import firstamp.model.Channel;
+import firstamp.model.JobSheet;
+import firstamp.model.RuleId;
+
+/** Inputs at the end of their range, and the watch on a loudspeaker output. */
+final class InputRules {
+  private static final int HIGHEST_COUNTS = 1023;
+
+  private final RunState run;
+  private final AlarmBook book;
+  private final AlarmTexts texts;
+  private final Watch clipped;
+  private final Watch offset;
+  private final int offsetInput;
+  private final long audioFromMicros;
+  private String which = "";
+
+  InputRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+    this.run = run;
+    this.book = book;
+    this.texts = texts;
+    this.clipped = watches.of(RuleId.INPUT_CLIPPED, 0);
+    JobSheet.RuleSettings said = RuleId.OUTPUT_OFFSET.settings(run.sheet());
+    Double input = said.numbers().get("input");
+    this.offsetInput = input == null ? 0 : (int) Math.round(input);
+    this.offset = offsetInput == 0 ? null : watches.of(RuleId.OUTPUT_OFFSET, offsetInput);
+    JobSheet.Levels levels = run.sheet().levels();
+    Double from = levels == null ? null : levels.fromMs();
+    this.audioFromMicros = from == null ? 1_500_000 : Math.round(from * 1000);
+  }
+
+  void judge(Moment now) {
+    if (clipped != null) {
+      judgeClipped(now);
+    }
+    if (offset != null) {
+      judgeOffset(now);
+    }
+  }
+
+  private void judgeClipped(Moment now) {
+    String found = null;
+    if (now.reading().highest(Channel.I) >= HIGHEST_COUNTS) {
+      found = "current";
+    } else if (now.reading().highest(Channel.V) >= HIGHEST_COUNTS) {
+      found = "supply volts";
+    } else if (now.fromMicros() - run.closedMicros() >= audioFromMicros
+        && run.sheet().levels() != null) {
+      found =
+          now.reading().clipped(Channel.H)
+              ? "head"
+              : now.reading().clipped(Channel.M) ? "level meter" : null;
+    }
+    which = found == null ? which : found;
+    switch (clipped.step(now.fromMicros(), now.toMicros(), found != null, found == null)) {
+      case RAISE ->
+          book.raise(
+              clipped,
+              now.toMicros(),
+              clipped.badSince(),
+              null,
+              false,
+              null,
+              null,
+              texts.text("input-clipped", false, which));
+      case CLEAR -> book.clear(clipped, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+
+  private void judgeOffset(Moment now) {
+    if (now.railOpen(offsetInput)) {
+      offset.unknown();
+      return;
+    }
+    double volts = now.railV(offsetInput);
+    double limit = offset.number("overV");
+    switch (offset.step(
+        now.fromMicros(),
+        now.toMicros(),
+        Math.abs(volts) > limit,
+        Math.abs(volts) < limit * (1 - offset.deadband()))) {
+      case RAISE ->
+          book.raise(
+              offset,
+              now.toMicros(),
+              offset.badSince(),
+              volts,
+              false,
+              Math.copySign(limit, volts),
+              "V",
+              texts.text("output-offset", offset.settings().action().equals("off"), volts, limit));
+      case CLEAR -> book.clear(offset, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+}

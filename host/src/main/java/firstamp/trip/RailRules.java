@@ -1,0 +1,225 @@
+package firstamp.trip;
+
+import firstamp.model.Channel;
+import firstamp.model.JobSheet;
+import firstamp.model.RippleWindow;
+import firstamp.model.RuleId;
+import firstamp.model.SamplePlan;
+
+/** Rules about one rail while the switch is closed. */
+final class RailRules {
+  private static final double WRONG_SIDE_V = 0.5;
+
+  private final RunState run;
+  private final AlarmBook book;
+  private final AlarmTexts texts;
+  private final int input;
+  private final String name;
+  private final double nominal;
+  private final double low;
+  private final double high;
+  private final long settleMicros;
+  private final Double overV;
+  private final Watch window;
+  private final Watch late;
+  private final Watch overVoltage;
+  private final Watch polarity;
+  private final RailMotionRules motion;
+  private final RailRippleRules ripple;
+  private boolean seen;
+  private boolean everInWindow;
+  private boolean isLate;
+
+  RailRules(JobSheet.Rail rail, RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+    this.run = run;
+    this.book = book;
+    this.texts = texts;
+    this.input = rail.input();
+    this.name = rail.name() == null ? "rail " + input : rail.name();
+    boolean known = rail.nominalV() != null;
+    this.nominal = known ? rail.nominalV() : 0;
+    double tolerance =
+        Math.abs(nominal) * (rail.tolerancePercent() == null ? 10 : rail.tolerancePercent()) / 100;
+    this.low = nominal - tolerance;
+    this.high = nominal + tolerance;
+    this.settleMicros = Math.round((rail.settleMs() == null ? 500 : rail.settleMs()) * 1000);
+    this.overV = rail.overV();
+    boolean lamp = "lamp".equals(run.sheet().supply().through());
+    this.window = known && !lamp ? watches.of(RuleId.RAIL_WINDOW, input) : null;
+    this.late = known && !lamp ? watches.of(RuleId.RAIL_LATE, input) : null;
+    this.overVoltage = overV != null ? watches.of(RuleId.OVER_VOLTAGE, input) : null;
+    this.polarity = known ? watches.of(RuleId.WRONG_POLARITY, input) : null;
+    this.motion = new RailMotionRules(rail, name, settleMicros, run, watches, book, texts);
+    this.ripple = new RailRippleRules(rail, name, high, run, watches, book, texts);
+  }
+
+  int input() {
+    return input;
+  }
+
+  /** Whether something was clipped to the input at some time. */
+  boolean seen() {
+    return seen;
+  }
+
+  void closed() {
+    everInWindow = false;
+    isLate = false;
+    motion.closed();
+  }
+
+  void judge(Moment now) {
+    boolean open = now.railOpen(input);
+    seen |= !open;
+    motion.judgeClip(now, open);
+    if (open) {
+      rest();
+      return;
+    }
+    double volts = now.railV(input);
+    boolean inside = volts >= low && volts <= high;
+    everInWindow |= inside;
+    long since = now.fromMicros() - run.closedMicros();
+    if (since >= settleMicros) {
+      judgeLate(now, volts, inside);
+      judgeWindow(now, volts);
+      motion.judgeMotion(now);
+    }
+    judgeOverVoltage(now, volts);
+    judgePolarity(now, volts);
+    motion.judgeClipped(now);
+  }
+
+  /** Nothing is clipped to the input: nothing can be said. */
+  private void rest() {
+    for (Watch watch : new Watch[] {window, late, overVoltage, polarity}) {
+      if (watch != null) {
+        watch.unknown();
+      }
+    }
+    motion.rest();
+  }
+
+  void judgeRipple(RippleWindow found, double supplyA) {
+    long from = SamplePlan.microsOf(found.firstIndex());
+    if (from - run.closedMicros() >= settleMicros) {
+      ripple.judge(found, supplyA);
+    }
+  }
+
+  private void judgeLate(Moment now, double volts, boolean inside) {
+    if (late == null) {
+      return;
+    }
+    double sign = Math.signum(nominal);
+    if (!everInWindow && volts * sign < Math.min(low * sign, high * sign)) {
+      isLate = true;
+    }
+    long from = isLate && !late.stands() ? run.closedMicros() + settleMicros : now.fromMicros();
+    switch (late.step(from, now.toMicros(), isLate && !everInWindow, inside)) {
+      case RAISE -> {
+        double needed = sign > 0 ? low : high;
+        book.raise(
+            late,
+            now.toMicros(),
+            late.badSince(),
+            volts,
+            false,
+            needed,
+            "V",
+            texts.text("rail-late", false, name, volts, needed, settleMicros / 1000.0));
+      }
+      case CLEAR -> book.clear(late, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+
+  private void judgeWindow(Moment now, double volts) {
+    if (window == null) {
+      return;
+    }
+    double back = Math.min(window.deadband() * Math.abs(nominal), (high - low) / 4);
+    boolean below = volts < low;
+    boolean above = volts > high;
+    switch (window.step(
+        now.fromMicros(),
+        now.toMicros(),
+        below || above,
+        volts >= low + back && volts <= high - back)) {
+      case RAISE -> {
+        // "Low" is nearer to the chassis, whichever side the rail is on.
+        boolean weak = nominal > 0 == below;
+        double limit = below ? low : high;
+        book.raise(
+            window,
+            now.toMicros(),
+            window.badSince(),
+            volts,
+            false,
+            limit,
+            "V",
+            texts.text(weak ? "rail-low" : "rail-high", false, name, volts, limit));
+      }
+      case CLEAR -> book.clear(window, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+
+  private void judgeOverVoltage(Moment now, double volts) {
+    if (overVoltage == null) {
+      return;
+    }
+    double size = Math.abs(volts);
+    switch (overVoltage.step(
+        now.fromMicros(),
+        now.toMicros(),
+        size > overV,
+        size < overV * (1 - overVoltage.deadband()))) {
+      case RAISE ->
+          book.raise(
+              overVoltage,
+              now.toMicros(),
+              overVoltage.badSince(),
+              volts,
+              false,
+              Math.copySign(overV, volts),
+              "V",
+              texts.text(
+                  "over-voltage",
+                  overVoltage.settings().action().equals("off"),
+                  name,
+                  volts,
+                  overV));
+      case CLEAR -> book.clear(overVoltage, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+
+  private void judgePolarity(Moment now, double volts) {
+    if (polarity == null || now.reading().clipped(Channel.ofRail(input))) {
+      return;
+    }
+    double forward = volts * Math.signum(nominal);
+    double back = WRONG_SIDE_V * (1 - polarity.deadband());
+    switch (polarity.step(
+        now.fromMicros(), now.toMicros(), forward < -WRONG_SIDE_V, forward > -back)) {
+      case RAISE ->
+          book.raise(
+              polarity,
+              now.toMicros(),
+              polarity.badSince(),
+              volts,
+              false,
+              -WRONG_SIDE_V * Math.signum(nominal),
+              "V",
+              texts.text(
+                  "wrong-polarity",
+                  polarity.settings().action().equals("off"),
+                  name,
+                  volts,
+                  nominal));
+      case CLEAR -> book.clear(polarity, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+}

@@ -1,0 +1,86 @@
+package firstamp.trip;
+
+import firstamp.model.ProbeEvent;
+import firstamp.model.RuleId;
+
+/** Cable and bench log. */
+final class SessionRules {
+  private final RunState run;
+  private final AlarmBook book;
+  private final AlarmTexts texts;
+  private final Watch silent;
+  private final Watch notLogging;
+  private final long silentMicros;
+  private long lastData = RunState.NEVER;
+
+  SessionRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+    this.run = run;
+    this.book = book;
+    this.texts = texts;
+    this.silent = watches.of(RuleId.PROBE_SILENT, 0);
+    this.notLogging = watches.of(RuleId.NOT_LOGGING, 0);
+    this.silentMicros = silent == null ? 0 : Math.round(silent.number("afterMs") * 1000);
+  }
+
+  /** Conversions came; a hole before them was silence too. */
+  void data(long fromMicros, long toMicros) {
+    if (silent == null || toMicros <= lastData) {
+      return;
+    }
+    if (lastData != RunState.NEVER && fromMicros - lastData >= silentMicros) {
+      raiseSilent(lastData + silentMicros, lastData);
+    }
+    lastData = toMicros;
+    if (silent.stands()) {
+      book.clear(silent, fromMicros);
+    }
+  }
+
+  void time(long micros) {
+    if (silent != null && lastData != RunState.NEVER && micros - lastData >= silentMicros) {
+      raiseSilent(lastData + silentMicros, lastData);
+    }
+  }
+
+  void link(ProbeEvent.LinkChanged event) {
+    if (silent == null || event.state() == ProbeEvent.LinkState.RESTORED) {
+      return;
+    }
+    long since = lastData == RunState.NEVER ? event.micros() : Math.min(lastData, event.micros());
+    raiseSilent(event.micros(), since);
+  }
+
+  private void raiseSilent(long atMicros, long sinceMicros) {
+    if (!silent.stands()) {
+      double limitMs = silentMicros / 1000.0;
+      book.raise(
+          silent,
+          atMicros,
+          sinceMicros,
+          (atMicros - sinceMicros) / 1000.0,
+          false,
+          limitMs,
+          "ms",
+          texts.text("probe-silent", run.everClosed(), limitMs));
+    }
+  }
+
+  void log(ProbeEvent.LogChanged event) {
+    if (notLogging == null) {
+      return;
+    }
+    if (!event.logging() && !notLogging.stands()) {
+      book.raise(
+          notLogging,
+          event.micros(),
+          event.micros(),
+          null,
+          false,
+          null,
+          null,
+          texts.text("not-logging", false, event.text() == null ? "" : event.text()));
+    } else if (event.logging() && notLogging.stands()) {
+      book.clear(notLogging, event.micros());
+    }
+  }
+}

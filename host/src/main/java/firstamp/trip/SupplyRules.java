@@ -1,0 +1,219 @@
+package firstamp.trip;
+
+import firstamp.model.JobSheet;
+import firstamp.model.RuleId;
+
+/** Rules about supply current and supply volts while the switch is closed. */
+final class SupplyRules {
+  /** Volts over less than this current say nothing about a resistance. */
+  private static final double LEAST_A = 0.005;
+
+  /** Supply volts are judged from here on. */
+  private static final long WINDOW_FROM_MICROS = 500_000;
+
+  private static final long REST_UNKNOWN_MICROS = 300_000;
+  private static final int PLATEAU_READINGS = 10;
+
+  private final RunState run;
+  private final AlarmBook book;
+  private final AlarmTexts texts;
+  private final JobSheet.Supply supply;
+  private final Watch shorted;
+  private final Watch noDraw;
+  private final Watch window;
+  private final Watch overVoltage;
+  private final CreepRule creep;
+  private long restMicros;
+
+  SupplyRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+    this.run = run;
+    this.book = book;
+    this.texts = texts;
+    this.supply = run.sheet().supply();
+    this.shorted = watches.of(RuleId.SHORT, 0);
+    this.noDraw = watches.of(RuleId.NO_DRAW, 0);
+    this.window = watches.of(RuleId.RAIL_WINDOW, 0);
+    this.overVoltage = watches.of(RuleId.OVER_VOLTAGE, 0);
+    this.creep = new CreepRule(run, watches.of(RuleId.CURRENT_CREEP, 0), book, texts);
+  }
+
+  /** The switch closed: works out how long charging may look like a short. */
+  void closed() {
+    JobSheet sheet = run.sheet();
+    double farad = run.lookFarad();
+    double said = 0;
+    for (JobSheet.Rail rail : sheet.rails()) {
+      said += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf() * 1e-6;
+    }
+    if (supply.capacitanceUf() != null) {
+      said = Math.max(said, supply.capacitanceUf() * 1e-6);
+    }
+    Double ampere = supply.limitA();
+    if (ampere == null && sheet.limits() != null) {
+      ampere = sheet.limits().runningA();
+    }
+    farad = Math.max(farad, said);
+    restMicros =
+        farad <= 0 || ampere == null
+            ? REST_UNKNOWN_MICROS
+            : Math.round(3 * farad * supply.nominalV() / ampere * 1e6);
+    creep.closed();
+  }
+
+  void judge(Moment now) {
+    long since = now.fromMicros() - run.closedMicros();
+    if (now.currentKnown()) {
+      if (shorted != null && since >= restMicros) {
+        judgeShort(now);
+      }
+      judgeNoDraw(now, since);
+      creep.judge(now);
+    }
+    if (window != null && since >= WINDOW_FROM_MICROS) {
+      judgeWindow(now);
+    }
+    judgeOverVoltage(now);
+  }
+
+  private void judgeShort(Moment now) {
+    double ampere = now.supplyA();
+    double volts = now.supplyV();
+    double below = shorted.number("belowOhm");
+    boolean flows = ampere >= LEAST_A;
+    boolean low = flows && volts < below * ampere;
+    boolean limiting = flows && limiting(now, ampere, volts);
+    boolean good = !limiting && (!flows || volts > below * (1 + shorted.deadband()) * ampere);
+    switch (shorted.step(now.fromMicros(), now.toMicros(), low || limiting, good)) {
+      case RAISE -> {
+        double ohm = Math.max(0, volts) / ampere;
+        String text =
+            low
+                ? texts.text("short", shorted.settings().action().equals("off"), ohm, below)
+                : texts.text(
+                    motor() ? "limiting-motor" : "limiting",
+                    shorted.settings().action().equals("off"),
+                    volts,
+                    supply.nominalV(),
+                    ampere);
+        book.raise(
+            shorted,
+            now.toMicros(),
+            shorted.badSince(),
+            ohm,
+            false,
+            low ? below : null,
+            "ohm",
+            text);
+      }
+      case CLEAR -> book.clear(shorted, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+
+  private boolean motor() {
+    return Boolean.TRUE.equals(run.sheet().set().motor());
+  }
+
+  /**
+   * Volts collapse while the current sits on a plateau. A lamp in line does that when all is well.
+   */
+  private boolean limiting(Moment now, double ampere, double volts) {
+    if ("lamp".equals(supply.through()) || now.held() < PLATEAU_READINGS) {
+      return false;
+    }
+    Double limit = supply.limitA();
+    double collapse = limit == null ? 0.5 : 0.7;
+    if (volts >= collapse * supply.nominalV() || limit != null && ampere < 0.8 * limit) {
+      return false;
+    }
+    double lowest = ampere;
+    double highest = ampere;
+    for (int k = 0; k < PLATEAU_READINGS; k++) {
+      lowest = Math.min(lowest, now.supplyAAgo(k));
+      highest = Math.max(highest, now.supplyAAgo(k));
+    }
+    return highest - lowest <= 0.05 * highest + 0.002;
+  }
+
+  private void judgeNoDraw(Moment now, long since) {
+    if (noDraw == null || since < Math.round(noDraw.number("afterMs") * 1000)) {
+      return;
+    }
+    double below = noDraw.number("belowA");
+    double ampere = now.supplyA();
+    switch (noDraw.step(
+        now.fromMicros(),
+        now.toMicros(),
+        ampere < below,
+        ampere >= below * (1 + noDraw.deadband()))) {
+      case RAISE ->
+          book.raise(
+              noDraw,
+              now.toMicros(),
+              noDraw.badSince(),
+              ampere,
+              false,
+              below,
+              "A",
+              texts.text("no-draw", false, Math.max(0, ampere) * 1000, below * 1000));
+      case CLEAR -> book.clear(noDraw, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+
+  private void judgeWindow(Moment now) {
+    double volts = now.supplyV();
+    double low = supply.minV();
+    double high = supply.maxV();
+    double back = Math.min(window.deadband() * supply.nominalV(), (high - low) / 4);
+    boolean below = volts < low;
+    switch (window.step(
+        now.fromMicros(),
+        now.toMicros(),
+        below || volts > high,
+        volts >= low + back && volts <= high - back)) {
+      case RAISE ->
+          book.raise(
+              window,
+              now.toMicros(),
+              window.badSince(),
+              volts,
+              false,
+              below ? low : high,
+              "V",
+              texts.text(below ? "supply-low" : "supply-high", false, volts, below ? low : high));
+      case CLEAR -> book.clear(window, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+
+  private void judgeOverVoltage(Moment now) {
+    if (overVoltage == null || supply.maxV() == null) {
+      return;
+    }
+    double limit = supply.maxV();
+    double volts = now.supplyV();
+    switch (overVoltage.step(
+        now.fromMicros(),
+        now.toMicros(),
+        volts > limit,
+        volts < limit * (1 - overVoltage.deadband()))) {
+      case RAISE ->
+          book.raise(
+              overVoltage,
+              now.toMicros(),
+              overVoltage.badSince(),
+              volts,
+              false,
+              limit,
+              "V",
+              texts.text(
+                  "over-voltage-supply",
+                  overVoltage.settings().action().equals("off"),
+                  volts,
+                  limit));
+      case CLEAR -> book.clear(overVoltage, now.toMicros());
+      case NOTHING -> {}
+    }
+  }
+}

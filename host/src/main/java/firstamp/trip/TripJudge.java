@@ -1,0 +1,324 @@
+package firstamp.trip;
+
+import firstamp.model.Capture;
+import firstamp.model.Channel;
+import firstamp.model.ConversionBlock;
+import firstamp.model.JobSheet;
+import firstamp.model.Look;
+import firstamp.model.Reading;
+import firstamp.model.RuleId;
+import firstamp.model.Scaling;
+import firstamp.model.Trip;
+import firstamp.model.TripCause;
+
+/** What a trip of the probe, and what its look, mean: alarms raised at the probe's own times. */
+final class TripJudge {
+  private static final int HIGHEST_COUNTS = 1023;
+  private static final long I_INTERVAL_MICROS = 250;
+  private static final double I_INTERVAL_S = 250e-6;
+
+  /** Without its capture a trip is judged this long after it: all three reports are in by then. */
+  private static final long CAPTURE_WAIT_MICROS = 500_000;
+
+  private final RunState run;
+  private final Watches watches;
+  private final AlarmBook book;
+  private final AlarmTexts texts;
+  private final VoltsTrace trace = new VoltsTrace();
+  private Reading lastOn;
+  private Trip pending;
+  private Capture capture;
+  private int lastNumber;
+
+  TripJudge(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+    this.run = run;
+    this.watches = watches;
+    this.book = book;
+    this.texts = texts;
+  }
+
+  void conversions(ConversionBlock block) {
+    trace.take(block);
+    if (pending != null && capture != null && trace.endMicros() > pending.openedMicros()) {
+      judgeShort();
+    }
+  }
+
+  void reading(Reading reading) {
+    if (run.whileOn(reading.startMicros(), reading.endMicros())) {
+      lastOn = reading;
+    }
+    time(reading.startMicros());
+  }
+
+  void time(long micros) {
+    if (pending == null || micros < pending.openedMicros()) {
+      return;
+    }
+    if (capture != null && trace.endMicros() == RunState.NEVER
+        || micros - pending.openedMicros() >= CAPTURE_WAIT_MICROS) {
+      judgeShort();
+    }
+  }
+
+  /** The stream is over: what was waited for does not come. */
+  void finish() {
+    if (pending != null) {
+      judgeShort();
+    }
+  }
+
+  void captured(Capture taken) {
+    if (pending == null || taken.tripNumber() != pending.number()) {
+      return;
+    }
+    capture = taken;
+    if (trace.endMicros() > pending.openedMicros()) {
+      judgeShort();
+    }
+  }
+
+  /** The switch closes: what stood from the last trip or look is over. */
+  void closed(long micros) {
+    for (Watch watch : watches.all()) {
+      if (watch.stands() && watch.rule() == RuleId.OVER_CURRENT) {
+        book.clear(watch, micros);
+      }
+    }
+    lastOn = null;
+  }
+
+  void tripped(Trip trip) {
+    if (trip.number() == lastNumber) {
+      return;
+    }
+    lastNumber = trip.number();
+    if (trip.cause() == TripCause.OVER_VOLTAGE) {
+      overVoltage(trip);
+    } else if (trip.cause().overCurrent()) {
+      overCurrent(trip);
+      pending = trip;
+      capture = null;
+    }
+  }
+
+  private void overCurrent(Trip trip) {
+    Watch watch = watches.of(RuleId.OVER_CURRENT, 0);
+    if (watch == null) {
+      return;
+    }
+    JobSheet.Limits limits = run.sheet().limits();
+    double value;
+    Double limit;
+    String unit = "A";
+    String key = "over-current";
+    switch (trip.cause()) {
+      case HARD_SHORT -> {
+        value = run.setup().hardShortA();
+        limit = value;
+        key = "hard-short";
+      }
+      case I2T -> {
+        double step = run.scaling().value(Channel.I, 1) - run.scaling().value(Channel.I, 0);
+        double one = step * step * I_INTERVAL_S;
+        value = trip.i2tSum() * one;
+        limit = limits != null && limits.i2tA2s() != null ? limits.i2tA2s() : trip.i2tLimit() * one;
+        unit = "A2s";
+        key = "i2t";
+      }
+      case MEAN -> {
+        value = ampere(trip, trip.value() / 16.0);
+        limit = or(limits == null ? null : limits.runningA(), ampere(trip, trip.limit() / 16.0));
+        key = "mean";
+      }
+      case INRUSH -> {
+        value = ampere(trip, trip.value());
+        limit = or(limits == null ? null : limits.inrushA(), ampere(trip, trip.limit()));
+        key = "inrush";
+      }
+      case PEAK -> {
+        value = ampere(trip, trip.value());
+        limit = or(limits == null ? null : limits.peakA(), ampere(trip, trip.limit()));
+      }
+      default -> {
+        value = ampere(trip, trip.value());
+        limit = or(limits == null ? null : limits.runningA(), ampere(trip, trip.limit()));
+      }
+    }
+    book.raise(
+        watch,
+        trip.openedMicros(),
+        trip.crossedMicros(),
+        value,
+        false,
+        limit,
+        unit,
+        texts.text(key, true, value, limit));
+  }
+
+  private static double or(Double said, double used) {
+    return said == null ? used : said;
+  }
+
+  private double ampere(Trip trip, double counts) {
+    Channel channel = trip.channelNumber() == Channel.J.ordinal() ? Channel.J : Channel.I;
+    return run.scaling().value(channel, counts);
+  }
+
+  private void overVoltage(Trip trip) {
+    int rail = trip.channelNumber() - Channel.R1.ordinal() + 1;
+    boolean ofRail = rail >= 1 && rail <= 3;
+    Watch watch = watches.of(RuleId.OVER_VOLTAGE, ofRail ? rail : 0);
+    if (watch == null) {
+      return;
+    }
+    if (watch.stands()) {
+      return;
+    }
+    Scaling scaling = run.scaling();
+    Channel channel = ofRail ? Channel.ofRail(rail) : Channel.V;
+    double value = scaling.value(channel, trip.value());
+    JobSheet.Rail said = ofRail ? run.sheet().rail(rail) : null;
+    Double limit = ofRail ? said == null ? null : said.overV() : run.sheet().supply().maxV();
+    double used = or(limit, Math.abs(scaling.value(channel, trip.limit())));
+    boolean end = trip.value() >= HIGHEST_COUNTS;
+    String key = !ofRail ? "over-voltage-supply" : end ? "over-voltage-clip" : "over-voltage";
+    book.raise(
+        watch,
+        trip.openedMicros(),
+        trip.crossedMicros(),
+        value,
+        false,
+        Math.copySign(used, value),
+        "V",
+        ofRail
+            ? texts.text(key, true, watch.name(), value, used)
+            : texts.text(key, true, value, used));
+  }
+
+  /** Volts over amps at the trip: is it a short? */
+  private void judgeShort() {
+    Trip trip = pending;
+    Capture taken = capture;
+    pending = null;
+    capture = null;
+    Watch watch = watches.of(RuleId.SHORT, 0);
+    if (watch == null || watch.stands()) {
+      return;
+    }
+    boolean hard = trip.cause() == TripCause.HARD_SHORT;
+    double below = watch.number("belowOhm");
+    int place = trace.lastWithin(trip.crossedMicros(), trip.openedMicros());
+    boolean paired = place >= 0;
+    if (!paired) {
+      place = trace.lastWithin(run.closedMicros(), trip.openedMicros());
+    }
+    Double volts = null;
+    if (place >= 0) {
+      volts = run.scaling().value(Channel.V, trace.counts(place));
+    } else if (lastOn != null) {
+      volts = run.scaling().supplyV(lastOn);
+    }
+    long ampereAt = paired ? trace.micros(place) : trip.decidedMicros();
+    int counts = currentCounts(trip, taken, ampereAt);
+    boolean clipped = counts >= HIGHEST_COUNTS;
+    double ampere = run.scaling().value(Channel.I, counts);
+    boolean atMost = !paired || clipped;
+    double ohm;
+    if (hard && (!paired || ampere <= 0)) {
+      ohm = run.supplyVolts() / run.setup().hardShortA();
+      atMost = true;
+    } else if (volts == null || ampere <= 0) {
+      return;
+    } else {
+      ohm = Math.max(0, volts) / ampere;
+    }
+    if (hard || ohm < below) {
+      book.raise(
+          watch,
+          trip.openedMicros(),
+          trip.crossedMicros(),
+          ohm,
+          atMost,
+          below,
+          "ohm",
+          texts.text(atMost ? "short-trip-at-most" : "short-trip", true, ohm, below));
+    }
+  }
+
+  /** I at a time: from the capture, else as the trip told it. */
+  private int currentCounts(Trip trip, Capture taken, long micros) {
+    if (taken != null) {
+      long steps = Math.floorDiv(micros - taken.decidedMicros(), I_INTERVAL_MICROS);
+      int place = (int) Math.max(taken.missing(), Math.min(255, Capture.DECIDING + steps));
+      return taken.counts(place);
+    }
+    if (trip.channelNumber() == Channel.I.ordinal() && trip.cause() != TripCause.MEAN) {
+      return trip.value();
+    }
+    return lastOn == null ? 0 : lastOn.highest(Channel.I);
+  }
+
+  /** What the look found that keeps the switch open. */
+  void looked(Look look) {
+    long at = look.endMicros();
+    long since = look.startMicros();
+    JobSheet.Supply supply = run.sheet().supply();
+    switch (look.result()) {
+      case SHORT -> {
+        Watch watch = watches.of(RuleId.SHORT, 0);
+        if (watch != null) {
+          double ampere = run.lookAmpere();
+          double ohm = ampere > 0 ? Math.max(0, run.lookVolts()) / ampere : 0;
+          double below = Math.max(3, watch.number("belowOhm"));
+          book.raise(
+              watch,
+              at,
+              since,
+              ohm,
+              false,
+              below,
+              "ohm",
+              texts.text("look-short", true, ohm, below));
+        }
+      }
+      case REVERSED -> {
+        Watch watch = watches.of(RuleId.WRONG_POLARITY, 0);
+        if (watch != null) {
+          book.raise(watch, at, since, null, false, null, null, texts.text("look-reversed", true));
+        }
+      }
+      case TOO_HIGH -> {
+        Watch watch = watches.of(RuleId.OVER_VOLTAGE, 0);
+        if (watch != null) {
+          double limit = 1.15 * supply.nominalV();
+          book.raise(
+              watch,
+              at,
+              since,
+              run.supplyVolts(),
+              false,
+              limit,
+              "V",
+              texts.text("look-too-high", true, run.supplyVolts(), limit));
+        }
+      }
+      case NO_SUPPLY -> {
+        Watch watch = watches.of(RuleId.NO_DRAW, 0);
+        if (watch != null) {
+          double limit = 0.3 * supply.nominalV();
+          book.raise(
+              watch,
+              at,
+              since,
+              run.supplyVolts(),
+              false,
+              limit,
+              "V",
+              texts.text("look-no-supply", false, run.supplyVolts(), limit));
+        }
+      }
+      default -> {}
+    }
+  }
+}

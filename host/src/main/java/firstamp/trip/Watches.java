@@ -1,0 +1,45 @@
+package firstamp.trip;
+
+import firstamp.model.JobSheet;
+import firstamp.model.RuleId;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** All watches of a power-up, made when first asked for; a rule that is off has none. */
+final class Watches {
+  private final JobSheet sheet;
+  private final Map<RuleId, Watch[]> byRule = new EnumMap<>(RuleId.class);
+  private final List<Watch> all = new ArrayList<>();
+
+  Watches(JobSheet sheet) {
+    this.sheet = sheet;
+  }
+
+  /** The watch of a rule on a rail (0 = supply or no rail); null if the sheet turns it off. */
+  Watch of(RuleId rule, int rail) {
+    JobSheet.RuleSettings settings = rule.settings(sheet);
+    if (!settings.enabled()) {
+      return null;
+    }
+    Watch[] ofRule = byRule.computeIfAbsent(rule, key -> new Watch[4]);
+    if (ofRule[rail] == null) {
+      ofRule[rail] = new Watch(rule, rail, name(rule, rail), settings);
+      all.add(ofRule[rail]);
+    }
+    return ofRule[rail];
+  }
+
+  List<Watch> all() {
+    return all;
+  }
+
+  private String name(RuleId rule, int rail) {
+    if (rail == 0) {
+      return rule.scope() == RuleId.Scope.RAIL ? "supply" : null;
+    }
+    JobSheet.Rail said = sheet.rail(rail);
+    return said == null || said.name() == null ? "rail " + rail : said.name();
+  }
+}
