@@ -14,7 +14,7 @@
 /* Exit codes after the open convention of sysexits. */
 enum { EXIT_USAGE = 64, EXIT_BAD_INPUT = 65, EXIT_NO_INPUT = 66, EXIT_DEFECT = 70, EXIT_NO_OUTPUT = 74 };
 
-enum { SLICE_CYCLES = BOARD_HZ / 2000, LATEST_NS = 250000000, NS_PER_S = 1000000000, FLAT_OUT_BACKLOG = QUEUE_BYTES / 4,
+enum { SLICE_CYCLES = BOARD_HZ / 2000, LATEST_NS = 2000000000, SLICE_NS = 500000, NS_PER_S = 1000000000, FLAT_OUT_BACKLOG = QUEUE_BYTES / 4,
        CLIENT_PATIENCE_MS = 200 };
 
 struct program {
@@ -156,7 +156,7 @@ static void let_client_catch_up(struct program *program, double now_ms)
 static bool run(struct program *program)
 {
     avr_t *avr = program->board.avr;
-    uint64_t base_ns = now_ns(), base_cycle = avr->cycle;
+    uint64_t base_ns = now_ns(), base_cycle = avr->cycle, slice_ns = base_ns;
     uint64_t end = program->options.for_ms < 0 ? UINT64_MAX : cycle_of_ms(program->options.for_ms);
     while (!end_asked && avr->cycle < end) {
         if (!run_to(program, earlier(end, avr->cycle + SLICE_CYCLES)))
@@ -170,12 +170,14 @@ static bool run(struct program *program)
         }
         uint64_t due_ns = base_ns + (avr->cycle - base_cycle) * 125 / 2; /* 62.5 ns a cycle */
         uint64_t clock_ns = now_ns();
-        if (clock_ns < due_ns) {
-            sleep_until_ns(due_ns);
-        } else if (clock_ns - due_ns > LATEST_NS) { /* stopped, or a machine too busy: time was lost, not saved up */
+        if (clock_ns > due_ns + LATEST_NS) { /* stopped, or a machine too busy: time was lost, not saved up */
             program->slipped_ns += clock_ns - due_ns;
             base_ns += clock_ns - due_ns;
         }
+        /* What is behind catches up at twice the pace, so that a host's heartbeats do not seem to stay away. */
+        uint64_t soonest_ns = slice_ns + SLICE_NS / 2;
+        sleep_until_ns(due_ns > soonest_ns ? due_ns : soonest_ns);
+        slice_ns = now_ns();
     }
     return true;
 }
