@@ -52,6 +52,9 @@ final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
       command = message.type();
       sequence = frame.sequence();
       message.accept(this);
+    } else {
+      // A probe's own message is an unknown type here.
+      rejectedFrames++;
     }
   }
 

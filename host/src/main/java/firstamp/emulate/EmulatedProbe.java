@@ -4,9 +4,11 @@ import firstamp.model.Channel;
 import firstamp.model.ProbePort;
 import firstamp.model.SamplePlan;
 import firstamp.model.TimeSource;
+import firstamp.protocol.CalibrationData;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.FrameDecoder;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.ConcurrentLinkedQueue;
@@ -50,7 +52,12 @@ public final class EmulatedProbe implements ProbePort {
   private boolean cableOut;
   private volatile boolean closed;
 
-  EmulatedProbe(Bench bench, String description, ProbeOptions options, List<ChannelScale> scales) {
+  EmulatedProbe(
+      Bench bench,
+      String description,
+      ProbeOptions options,
+      List<ChannelScale> scales,
+      CalibrationData calibration) {
     this.bench = Objects.requireNonNull(bench, "bench");
     this.description = description;
     this.faults = options.faults();
@@ -58,9 +65,9 @@ public final class EmulatedProbe implements ProbePort {
     this.pacer = new Pacer(options.pace());
     this.time = new SimulatedTime(TimeSource.system().epochMillis());
     this.line = new LineOut(faults, options.seed() ^ 0x5DEECE66DL);
-    this.recorder = options.recorder();
-    if (options.calibration() != null) {
-      memory.writeCalibration(options.calibration());
+    this.recorder = options.recording() ? new WaveformRecorder() : null;
+    if (calibration != null) {
+      memory.writeCalibration(calibration);
     }
     if (faults.calibrationDamaged()) {
       memory.damageCalibration();
@@ -81,6 +88,10 @@ public final class EmulatedProbe implements ProbePort {
   private void join(Joined joined) {
     if (joined == Joined.OPEN && faults.switchStuck() && closedNow) {
       return;
+    }
+    if (recorder != null) {
+      // The last moment with the switch as it was: what tripped must be in the file.
+      recorder.sample(bench, time.nanos() / 1e9);
     }
     closedNow = joined == Joined.CLOSED;
     bench.join(joined);
@@ -192,6 +203,19 @@ public final class EmulatedProbe implements ProbePort {
   /** Conversions since the first start, over resets. */
   public long conversions() {
     return conversionsDone;
+  }
+
+  /**
+   * Writes what was at the clips since the switch first closed as a waveform file, and beside it a
+   * front-end file (same name, {@code .front-end.json} at its end) with what the look found.
+   *
+   * @throws IOException it cannot be written, or the switch never closed
+   */
+  public void saveWaveform(Path csv) throws IOException {
+    if (recorder == null) {
+      throw new IllegalStateException("opened without recording: nothing was kept");
+    }
+    recorder.write(csv);
   }
 
   @Override

@@ -26,7 +26,7 @@ final class InventedSets {
                 + " shorts the supply.",
             LARCH,
             SetValues::new,
-            (set, sinceS) -> set.shortOhm = sinceS > 1.2 ? 0.45 : Double.POSITIVE_INFINITY));
+            (set, sinceS) -> set.shortOhm = sinceS > 1.2 ? 1.2 : Double.POSITIVE_INFINITY));
     all.put(
         "look-short",
         new Scenario(

@@ -61,16 +61,14 @@ final class MeanWatch {
       allJ += sumJ[i];
       anyFull |= full[i];
     }
-    // 400 conversions of I, 50 of J; the means in 1/16 count.
-    int meanI = allI / 25;
-    int meanJ = allJ * 8 / 25;
+    // 400 conversions of I, 50 of J; compared as sums, so that no division rounds.
     int limitI = zeros.iSixteenths() + limits.meanISixteenths();
     int limitJ = zeros.jSixteenths() + limits.meanJSixteenths();
-    if (limits.meanISixteenths() != 0 && meanI > limitI) {
-      return new Decision(TripCause.MEAN, Channel.I.ordinal(), 1, tick, meanI, limitI);
+    if (limits.meanISixteenths() != 0 && allI > limitI * 25) {
+      return new Decision(TripCause.MEAN, Channel.I.ordinal(), 1, tick, allI / 25, limitI);
     }
-    if (limits.meanJSixteenths() != 0 && !anyFull && meanJ > limitJ) {
-      return new Decision(TripCause.MEAN, Channel.J.ordinal(), 1, tick, meanJ, limitJ);
+    if (limits.meanJSixteenths() != 0 && !anyFull && allJ * 8 > limitJ * 25) {
+      return new Decision(TripCause.MEAN, Channel.J.ordinal(), 1, tick, allJ * 8 / 25, limitJ);
     }
     return null;
   }

@@ -1,6 +1,6 @@
 package firstamp.emulate;
 
-import firstamp.protocol.CalibrationData;
+import java.util.Objects;
 
 /**
  * How the emulated probe runs.
@@ -9,21 +9,39 @@ import firstamp.protocol.CalibrationData;
  * @param pace of its time
  * @param noiseCounts standard deviation of a conversion, counts, 0 = off
  * @param faults what goes wrong
- * @param calibration stored in the probe, null = blank
- * @param recorder keeps what was at the clips, null = none
+ * @param recording whether what was at the clips is kept, to be written as a waveform file
  */
-record ProbeOptions(
-    long seed,
-    Pace pace,
-    double noiseCounts,
-    Faults faults,
-    CalibrationData calibration,
-    WaveformRecorder recorder) {
-  static final double NOISE_COUNTS = 0.7;
+public record ProbeOptions(
+    long seed, Pace pace, double noiseCounts, Faults faults, boolean recording) {
+  /** Noise of a conversion unless said otherwise. */
+  public static final double NOISE_COUNTS = 0.7;
 
-  ProbeOptions {
+  /** Checks the range. */
+  public ProbeOptions {
+    Objects.requireNonNull(pace, "pace");
+    Objects.requireNonNull(faults, "faults");
     if (!(noiseCounts >= 0 && noiseCounts < 100)) {
       throw new IllegalArgumentException("noiseCounts " + noiseCounts + ", allowed 0 to 100");
     }
+  }
+
+  /** The usual noise, no faults, nothing kept. */
+  public static ProbeOptions of(long seed, Pace pace) {
+    return new ProbeOptions(seed, pace, NOISE_COUNTS, Faults.NONE, false);
+  }
+
+  /** With other noise, counts. */
+  public ProbeOptions withNoiseCounts(double counts) {
+    return new ProbeOptions(seed, pace, counts, faults, recording);
+  }
+
+  /** With faults. */
+  public ProbeOptions withFaults(Faults wrong) {
+    return new ProbeOptions(seed, pace, noiseCounts, wrong, recording);
+  }
+
+  /** Keeps what was at the clips. */
+  public ProbeOptions withRecording() {
+    return new ProbeOptions(seed, pace, noiseCounts, faults, true);
   }
 }

@@ -37,23 +37,19 @@ public final class Scenarios {
     }
   }
 
-  /** A probe with the scenario's set behind it. */
+  /** A probe with the scenario's set behind it, usual noise, no faults. */
   public static EmulatedProbe open(String name, long seed, Pace pace) {
-    return open(
-        name, new ProbeOptions(seed, pace, ProbeOptions.NOISE_COUNTS, Faults.NONE, null, null));
+    return open(name, ProbeOptions.of(seed, pace));
   }
 
-  /** The same with faults of the line or the probe. */
-  public static EmulatedProbe open(String name, long seed, Pace pace, Faults faults) {
-    return open(name, new ProbeOptions(seed, pace, ProbeOptions.NOISE_COUNTS, faults, null, null));
-  }
-
-  static EmulatedProbe open(String name, ProbeOptions options) {
+  /** A probe with the scenario's set behind it. */
+  public static EmulatedProbe open(String name, ProbeOptions options) {
     return new EmulatedProbe(
         bench(name, options.seed()),
         "emulated probe, scenario " + name,
         options,
-        ChannelScale.nominal());
+        ChannelScale.nominal(),
+        null);
   }
 
   static Bench bench(String name, long seed) {

@@ -10,7 +10,11 @@ import firstamp.protocol.TripLimits;
  */
 final class TripWatch {
   private static final int CONVERSIONS_PER_MILLI = 16;
-  private static final int FINEST_COUNTS = 4;
+
+  /** A level is held under the converter's end, so that a converter at its end is always over. */
+  private static final int HIGHEST_LEVEL_COUNTS = Converter.HIGHEST_COUNTS - 1;
+
+  private static final long HIGHEST_SUM = 0xFFFF_FFFFL;
 
   private final Zeros zeros;
   private final long closedAt;
@@ -90,7 +94,7 @@ final class TripWatch {
   private Decision heat(int counts, long tick) {
     long above = Math.max(0, counts - Zeros.counts(zeros.iSixteenths()));
     long ran = limits.i2tRunningICounts();
-    i2tCounts2 = Math.max(0, i2tCounts2 + above * above - ran * ran);
+    i2tCounts2 = Math.max(0, Math.min(HIGHEST_SUM, i2tCounts2 + above * above) - ran * ran);
     if (limits.i2tBudgetCounts2() == 0 || i2tCounts2 <= limits.i2tBudgetCounts2()) {
       return null;
     }
@@ -109,6 +113,10 @@ final class TripWatch {
         tick);
   }
 
+  private static int level(int zeroSixteenths, int limitCounts) {
+    return Math.min(Zeros.counts(zeroSixteenths) + limitCounts, HIGHEST_LEVEL_COUNTS);
+  }
+
   private static Decision over(
       RowCounter row,
       TripCause cause,
@@ -118,7 +126,7 @@ final class TripWatch {
       int zeroSixteenths,
       int confirm,
       long tick) {
-    int absolute = Zeros.counts(zeroSixteenths) + Math.max(limitCounts, FINEST_COUNTS);
+    int absolute = level(zeroSixteenths, limitCounts);
     boolean over = limitCounts != 0 && counts > absolute;
     return row.over(over, confirm, tick)
         ? new Decision(
@@ -127,7 +135,7 @@ final class TripWatch {
   }
 
   private Decision supplyVolts(int counts, long tick) {
-    int absolute = Zeros.counts(zeros.vSixteenths()) + limits.overVCounts();
+    int absolute = level(zeros.vSixteenths(), limits.overVCounts());
     boolean over = limits.overVCounts() != 0 && counts > absolute;
     return volts.over(over, limits.confirmV(), tick)
         ? new Decision(

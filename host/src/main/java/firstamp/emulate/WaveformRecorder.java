@@ -27,13 +27,22 @@ final class WaveformRecorder {
     0.1 * 5 / 1024
   };
   private static final int LONGEST_RUN = 160;
+  private static final String FRONT_END_ENDING = ".front-end.json";
 
   private final List<double[]> kept = new ArrayList<>();
   private final List<double[]> held = new ArrayList<>();
   private double closedS = Double.NaN;
   private boolean done;
+  private boolean looking;
+  private double lookS;
+  private double lookVoltSeconds;
+  private double lookAmpereSeconds;
+  private double lookV;
+  private double lookA;
 
   void joined(Joined joined, double nowS) {
+    looking = joined == Joined.LOOK && Double.isNaN(closedS);
+    lookS = nowS;
     if (joined == Joined.CLOSED && Double.isNaN(closedS)) {
       closedS = nowS;
     } else if (!Double.isNaN(closedS)) {
@@ -43,7 +52,13 @@ final class WaveformRecorder {
 
   /** Takes what is at the clips now. */
   void sample(Bench bench, double nowS) {
+    if (looking) {
+      look(bench, nowS);
+    }
     if (Double.isNaN(closedS) || done) {
+      return;
+    }
+    if (!kept.isEmpty() && nowS - closedS <= last()[0]) {
       return;
     }
     double[] row = new double[COLUMNS.length + 1];
@@ -61,6 +76,18 @@ final class WaveformRecorder {
       held.clear();
     }
     held.add(row);
+  }
+
+  private double[] last() {
+    return held.isEmpty() ? kept.get(kept.size() - 1) : held.get(held.size() - 1);
+  }
+
+  private void look(Bench bench, double nowS) {
+    lookV = bench.value(Channel.V);
+    lookA = bench.value(Channel.J);
+    lookVoltSeconds += lookV * (nowS - lookS);
+    lookAmpereSeconds += lookA * (nowS - lookS);
+    lookS = nowS;
   }
 
   private boolean straightTo(double[] row) {
@@ -81,11 +108,33 @@ final class WaveformRecorder {
     return kept.size() + (held.isEmpty() ? 0 : 1);
   }
 
-  /** Writes the waveform file; rails whose clip is open have no column. */
+  /** Writes the waveform file, rails whose clip is open without column, and the front-end file. */
   void write(Path csv) throws IOException {
     if (kept.isEmpty()) {
       throw new IOException(csv + ": nothing to write: the switch never closed");
     }
+    writeRows(csv);
+    String name = csv.getFileName().toString().replaceFirst("\\.csv$", "") + FRONT_END_ENDING;
+    Files.writeString(csv.resolveSibling(name), frontEnd());
+  }
+
+  /** The look as a resistance and a capacitance; without a look the defaults of the format. */
+  private String frontEnd() {
+    if (lookVoltSeconds == 0) {
+      return "{}\n";
+    }
+    double ohm = Math.min(1e9, lookV / Math.max(lookA, 1e-9));
+    double farad = Math.max(0, (lookAmpereSeconds - lookVoltSeconds / ohm) / lookV);
+    double supplyV = lookV + lookA * WaveformBench.LOOK_RESISTOR_OHM;
+    return String.format(
+        Locale.ROOT,
+        "{\"look\":{\"supplyV\":%.4f,\"loadOhm\":%.2f,\"loadUf\":%.1f}}%n",
+        supplyV,
+        ohm,
+        farad * 1e6);
+  }
+
+  private void writeRows(Path csv) throws IOException {
     try (BufferedWriter out = Files.newBufferedWriter(csv)) {
       out.write("t_s");
       for (int c = 0; c < COLUMNS.length; c++) {
@@ -107,7 +156,7 @@ final class WaveformRecorder {
     out.write(String.format(Locale.ROOT, "%.7f", row[0]));
     for (int c = 1; c < row.length; c++) {
       if (!Double.isNaN(row[c])) {
-        out.write(String.format(Locale.ROOT, ",%.9g", row[c]));
+        out.write(String.format(Locale.ROOT, ",%.6g", row[c]));
       }
     }
     out.write("\r\n");
