@@ -1,0 +1,321 @@
+package firstamp.session;
+
+import firstamp.analysis.LevelMeter;
+import firstamp.analysis.PowerUpFigures;
+import firstamp.analysis.RippleMeter;
+import firstamp.model.Alarm;
+import firstamp.model.Calibration;
+import firstamp.model.Capture;
+import firstamp.model.ConversionBlock;
+import firstamp.model.JobSheet;
+import firstamp.model.LevelWindow;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeEvent;
+import firstamp.model.ProbeHello;
+import firstamp.model.Reading;
+import firstamp.model.ReadingReducer;
+import firstamp.model.RippleWindow;
+import firstamp.model.SamplePlan;
+import firstamp.model.Scaling;
+import firstamp.model.SwitchState;
+import firstamp.model.Trip;
+import firstamp.model.Zero;
+import firstamp.trip.RuleEngine;
+import firstamp.trip.RuleListener;
+import firstamp.trip.RuleSetup;
+import java.util.List;
+
+/**
+ * The stream of one power-up through reduction, rules and analysis: live and in a replay the same
+ * code, and the same result to the bit, however the stream is cut into blocks.
+ *
+ * <p>Not thread-safe: one thread feeds it.
+ */
+final class Chain implements StreamSink {
+  private final Calibration calibration;
+  private final ProbeHello hello;
+  private final ChainListener listener;
+  private final RuleEngine rules;
+  private final PowerUpFigures figures;
+  private final LevelMeter levelMeter;
+  private final RippleMeter rippleMeter;
+  private final ReadingReducer reducer = new ReadingReducer(this::reading);
+  private final EventHandler events = new EventHandler();
+  private Scaling scaling;
+  private Long closedMicros;
+  private Long openedMicros;
+  private Long lookStartMicros;
+  private Trip trip;
+  private TripFigures tripFigures;
+  private Capture capture;
+  private OffCause offBy;
+  private SwitchState state = SwitchState.OFF;
+  private String ended;
+  private Reading latest;
+
+  Chain(JobSheet effective, ProbeHello hello, boolean raw, String label, ChainListener listener) {
+    this.calibration = hello.calibration();
+    this.hello = hello;
+    this.listener = listener;
+    this.scaling = new Scaling(calibration, Zero.NONE);
+    this.rules =
+        new RuleEngine(
+            effective,
+            calibration,
+            new RuleSetup(label, false, !raw, hello.lookOhm(), hello.hardShortA()),
+            new Rules());
+    this.figures = new PowerUpFigures(effective, calibration, hello.lookOhm());
+    this.levelMeter = new LevelMeter(effective, calibration, this::levels);
+    this.rippleMeter = new RippleMeter(effective, calibration, this::ripple);
+  }
+
+  @Override
+  public void accept(ConversionBlock block) {
+    figures.accept(block);
+    rules.onConversions(block);
+    int done = 0;
+    while (done < block.counts().length) {
+      long first = block.firstIndex() + done;
+      int inReading = (int) Math.floorMod(first, (long) SamplePlan.CONVERSIONS_PER_READING);
+      int take =
+          Math.min(block.counts().length - done, SamplePlan.CONVERSIONS_PER_READING - inReading);
+      // Piece by piece up to the end of each reading: what a rule sees first must not depend on how
+      // the stream was cut.
+      piece(first, block.counts(), done, take);
+      done += take;
+    }
+  }
+
+  private void piece(long first, short[] counts, int offset, int length) {
+    levelMeter.accept(first, counts, offset, length);
+    rippleMeter.accept(first, counts, offset, length);
+    reducer.accept(first, counts, offset, length);
+  }
+
+  @Override
+  public void accept(Reading reading) {
+    reading(reading);
+  }
+
+  @Override
+  public void accept(ProbeEvent event) {
+    event.accept(events);
+  }
+
+  private void reading(Reading reading) {
+    latest = reading;
+    figures.onReading(reading);
+    rules.onReading(reading);
+    double atMs = ms(reading.startMicros());
+    listener.reading(reading, atMs);
+    if (listener.wantsFigures()) {
+      listener.figures(ReadingFigures.of(reading, scaling, atMs));
+    }
+  }
+
+  private void levels(LevelWindow window) {
+    figures.onLevels(window);
+    rules.onLevels(window);
+    listener.levels(window);
+  }
+
+  private void ripple(RippleWindow window) {
+    figures.onRipple(window);
+    rules.onRipple(window);
+    listener.ripple(window);
+  }
+
+  /** Milliseconds from closing; before closing: from the begin of the look; before that 0. */
+  double ms(long micros) {
+    Long zero = closedMicros != null ? closedMicros : lookStartMicros;
+    return zero == null ? 0 : (micros - zero) / 1000.0;
+  }
+
+  Scaling scaling() {
+    return scaling;
+  }
+
+  SwitchState state() {
+    return state;
+  }
+
+  /** When the switch closed, probe time; null = never. */
+  Long closedMicros() {
+    return closedMicros;
+  }
+
+  /** When it opened again; null = not yet. */
+  Long openedMicros() {
+    return openedMicros;
+  }
+
+  /** The last trip; null = none. */
+  Trip trip() {
+    return trip;
+  }
+
+  TripFigures tripFigures() {
+    return tripFigures;
+  }
+
+  /** The capture of the last trip; null = not complete yet. */
+  Capture capture() {
+    return capture;
+  }
+
+  /** Who opened the switch; null = nobody yet. */
+  OffCause offBy() {
+    return offBy;
+  }
+
+  /** How the run ended; null = cut short. */
+  String ended() {
+    return ended;
+  }
+
+  /** The latest reading; null = none. */
+  Reading latest() {
+    return latest;
+  }
+
+  List<Alarm> alarms() {
+    return rules.alarms();
+  }
+
+  RuleEngine rules() {
+    return rules;
+  }
+
+  PowerUpFigures figures() {
+    return figures;
+  }
+
+  private void toAll(ProbeEvent event) {
+    figures.onEvent(event);
+    rules.onEvent(event);
+  }
+
+  /** Passes on what the rules say. */
+  private final class Rules implements RuleListener {
+    @Override
+    public void onAlarm(Alarm alarm) {
+      listener.alarm(alarm);
+    }
+
+    @Override
+    public void onAction(String rule) {
+      listener.demandsOff(rule);
+    }
+  }
+
+  /**
+   * Events by kind: first what the chain itself keeps, then rules and figures, then the listener.
+   */
+  private final class EventHandler implements ProbeEvent.Visitor<Void> {
+    @Override
+    public Void switchChanged(ProbeEvent.SwitchChanged event) {
+      SwitchState before = state;
+      state = event.state();
+      if (state == SwitchState.ON) {
+        closedMicros = event.micros();
+        openedMicros = null;
+        offBy = null;
+      } else if (before == SwitchState.ON && closedMicros != null && openedMicros == null) {
+        openedMicros = event.micros();
+      }
+      boolean opened = state == SwitchState.OFF || state == SwitchState.TRIPPED;
+      if (opened) {
+        offBy = event.by();
+      }
+      toAll(event);
+      if (state == SwitchState.ON) {
+        listener.on();
+      } else if (opened && before != SwitchState.OFF && before != SwitchState.TRIPPED) {
+        listener.off(event.by(), ms(event.micros()));
+      }
+      return null;
+    }
+
+    @Override
+    public Void looked(ProbeEvent.Looked event) {
+      lookStartMicros = event.look().startMicros();
+      scaling = new Scaling(calibration, event.look().zero());
+      figures.onEvent(event);
+      listener.look(figures.look());
+      rules.onEvent(event);
+      return null;
+    }
+
+    @Override
+    public Void tripped(ProbeEvent.Tripped event) {
+      trip = event.trip();
+      tripFigures = TripFigures.of(trip, scaling, closedMicros, hello.hardShortA());
+      if (closedMicros != null && openedMicros == null) {
+        openedMicros = trip.openedMicros();
+      }
+      listener.trip(tripFigures);
+      toAll(event);
+      return null;
+    }
+
+    @Override
+    public Void captured(ProbeEvent.Captured event) {
+      capture = event.capture();
+      toAll(event);
+      return null;
+    }
+
+    @Override
+    public Void gap(ProbeEvent.Gap event) {
+      toAll(event);
+      return null;
+    }
+
+    @Override
+    public Void pressed(ProbeEvent.Pressed event) {
+      toAll(event);
+      listener.press(event.press(), ms(event.micros()));
+      return null;
+    }
+
+    @Override
+    public Void linkChanged(ProbeEvent.LinkChanged event) {
+      toAll(event);
+      listener.link(event.state(), event.text(), ms(event.micros()));
+      return null;
+    }
+
+    @Override
+    public Void logChanged(ProbeEvent.LogChanged event) {
+      toAll(event);
+      listener.log(event.logging(), event.text(), ms(event.micros()));
+      return null;
+    }
+
+    @Override
+    public Void marked(ProbeEvent.Marked event) {
+      toAll(event);
+      listener.mark(event.text(), ms(event.micros()));
+      return null;
+    }
+
+    @Override
+    public Void acknowledged(ProbeEvent.Acknowledged event) {
+      toAll(event);
+      return null;
+    }
+
+    @Override
+    public Void condition(ProbeEvent.ProbeCondition event) {
+      toAll(event);
+      return null;
+    }
+
+    @Override
+    public Void runEnded(ProbeEvent.RunEnded event) {
+      ended = event.ended();
+      toAll(event);
+      return null;
+    }
+  }
+}

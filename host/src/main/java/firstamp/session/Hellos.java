@@ -1,0 +1,58 @@
+package firstamp.session;
+
+import firstamp.model.Calibration;
+import firstamp.model.Channel;
+import firstamp.model.ChannelScale;
+import firstamp.model.ProbeHello;
+import firstamp.model.TripCause;
+import firstamp.protocol.Frame;
+import firstamp.protocol.ProbeMessage;
+import java.util.EnumMap;
+import java.util.Map;
+
+/** Turns the probe's hello into the values of the host. */
+final class Hellos {
+  /**
+   * Standard uncertainty of a calibrated channel's gain when the probe has not said its own: 0.5 %.
+   */
+  private static final double VALID_GAIN_UNCERTAINTY = 0.005;
+
+  private Hellos() {}
+
+  static ProbeHello of(ProbeMessage.Hello hello, String kind) {
+    return new ProbeHello(
+        Frame.VERSION,
+        hello.firmware() >> 8,
+        hello.firmware() & 0xFF,
+        hello.bootId(),
+        hello.resetCauseBits(),
+        FrameTranslator.state(hello.state().code()),
+        hello.inputs().bits(),
+        hello.selfTest().bits(),
+        hello.latchedTrip(),
+        hello.latchedCause().map(cause -> TripCause.ofWire(cause.code())).orElse(null),
+        calibration(hello),
+        hello.hardShortMilliamps() / 1000.0,
+        hello.lookMilliohms() / 1000.0,
+        kind);
+  }
+
+  private static Calibration calibration(ProbeMessage.Hello hello) {
+    Calibration.Kind kind = Calibration.Kind.values()[hello.calibration().code()];
+    Map<Channel, ChannelScale> scales = new EnumMap<>(Channel.class);
+    Map<Channel, Double> gain = new EnumMap<>(Channel.class);
+    Map<Channel, Double> offset = new EnumMap<>(Channel.class);
+    for (Channel channel : Channel.values()) {
+      firstamp.protocol.ChannelScale scale = hello.scales().get(channel.ordinal());
+      scales.put(
+          channel, new ChannelScale(scale.zero(), scale.full(), Calibration.basePerUnit(channel)));
+      gain.put(
+          channel,
+          kind == Calibration.Kind.VALID
+              ? VALID_GAIN_UNCERTAINTY
+              : Calibration.BLANK_GAIN_UNCERTAINTY);
+      offset.put(channel, 0.5);
+    }
+    return new Calibration(kind, scales, hello.calibratedEpochSeconds(), gain, offset);
+  }
+}

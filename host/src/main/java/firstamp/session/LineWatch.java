@@ -1,0 +1,132 @@
+package firstamp.session;
+
+import firstamp.link.Backoff;
+import firstamp.model.ProbeEvent;
+import firstamp.model.TimeSource;
+import java.io.IOException;
+import java.util.concurrent.locks.LockSupport;
+
+/**
+ * Watches over the line: says when it falls silent or is gone, and opens it again.
+ *
+ * <p>That a line is gone comes from a failing read or from silence, never from the library's own
+ * flags. Whatever happens here, the probe opens the switch by itself when it hears nothing.
+ */
+final class LineWatch {
+  private static final long SILENT_NANOS = 500_000_000L;
+  private static final long DEAD_NANOS = 3_000_000_000L;
+  private static final long GIVE_UP_NANOS = 10_000_000_000L;
+
+  private final WatchRun run;
+  private final PortOpener opener;
+  private final Backoff backoff = new Backoff();
+  private final TimeSource time;
+  private boolean up = true;
+  private boolean saidLost;
+  private long lostNanos;
+
+  /** Something to do that needs the line. */
+  interface LineAction {
+    /** Does it. */
+    void run() throws IOException, RunRefused;
+  }
+
+  LineWatch(WatchRun run, PortOpener opener) {
+    this.run = run;
+    this.opener = opener;
+    this.time = run.talk().port().time();
+  }
+
+  /** Whether the line is open. */
+  boolean up() {
+    return up;
+  }
+
+  /** Takes what comes, or tries to open the line again. */
+  void poll(int timeoutMillis) {
+    if (!up) {
+      LockSupport.parkNanos(timeoutMillis * 1_000_000L);
+      reopen();
+      return;
+    }
+    try {
+      run.talk().poll(timeoutMillis);
+      watchSilence();
+    } catch (IOException gone) {
+      lost(gone.getMessage());
+    }
+  }
+
+  /** Does something that needs the line; a line that fails in it is gone. */
+  void guard(LineAction action) throws RunRefused {
+    try {
+      action.run();
+    } catch (IOException gone) {
+      lost(gone.getMessage());
+    }
+  }
+
+  private void watchSilence() {
+    if (!run.steps().streaming()) {
+      return;
+    }
+    long silent = run.talk().silentNanos();
+    if (silent >= DEAD_NANOS) {
+      lost(
+          "nothing has come from the probe box for "
+              + silent / 1_000_000
+              + " ms. Check the cable.");
+    } else if (silent >= SILENT_NANOS) {
+      sayLost(
+          "nothing has come from the probe box for "
+              + silent / 1_000_000
+              + " ms. Check the cable.");
+    } else if (saidLost) {
+      restored();
+    }
+  }
+
+  private void lost(String why) {
+    up = false;
+    lostNanos = time.monotonicNanos();
+    run.talk().port().close();
+    backoff.reset();
+    backoff.due(lostNanos);
+    sayLost(why);
+  }
+
+  private void sayLost(String why) {
+    if (!saidLost) {
+      saidLost = true;
+      run.accept(new ProbeEvent.LinkChanged(run.now(), ProbeEvent.LinkState.LOST, why));
+    }
+  }
+
+  /** The probe is heard again. */
+  void restored() {
+    if (saidLost) {
+      saidLost = false;
+      run.accept(
+          new ProbeEvent.LinkChanged(
+              run.now(), ProbeEvent.LinkState.RESTORED, "the probe box is heard again"));
+    }
+  }
+
+  private void reopen() {
+    long now = time.monotonicNanos();
+    if (now - lostNanos >= GIVE_UP_NANOS || run.chain() == null || run.wantsEnd()) {
+      run.steps().linkLost();
+      return;
+    }
+    if (!backoff.due(now)) {
+      return;
+    }
+    try {
+      run.talk().over(opener.open());
+      up = true;
+      run.steps().lineBack();
+    } catch (IOException notYet) {
+      run.progress().step(RunSteps.Step.CONNECTING);
+    }
+  }
+}

@@ -1,0 +1,329 @@
+package firstamp.session;
+
+import firstamp.model.Alarm;
+import firstamp.model.JobSheet;
+import firstamp.model.LevelWindow;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeEvent;
+import firstamp.model.ProbeHello;
+import firstamp.model.Reading;
+import firstamp.model.Summary;
+import firstamp.model.SwitchState;
+import firstamp.model.TimeSource;
+import java.io.IOException;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * A live power-up behind the window.
+ *
+ * <p>Its own thread, {@code session}, runs the power-up and publishes a snapshot about every 40 ms.
+ * All methods may be called from any thread.
+ */
+public final class LiveBench implements BenchSession {
+  private static final long SNAPSHOT_NANOS = 40_000_000L;
+  private static final long JOIN_MILLIS = 8_000;
+
+  private final RunSetup setup;
+  private final TimeSource time;
+  private final Snapshot.Kind kind;
+  private final String port;
+  private final String logFile;
+  private final ArmGate gate;
+  private final ChainListener alsoTold;
+  private final SnapshotBuilder builder;
+  private final LivePowerUp powerUp;
+  private final Thread thread;
+  private volatile Snapshot snapshot;
+  private volatile LivePowerUp.Result result;
+  private volatile Exception failure;
+  private volatile int restoreWanted;
+  private RunSteps.Step step = RunSteps.Step.CONNECTING;
+  private Integer countdownS;
+  private String notice;
+  private long publishedNanos;
+
+  /** Makes the power-up once its listeners are known. */
+  @FunctionalInterface
+  public interface Maker {
+    /** A power-up that tells these two. */
+    LivePowerUp make(ChainListener listener, RunProgress progress);
+  }
+
+  /**
+   * A bench whose power-up starts with {@link #start()}.
+   *
+   * @param setup of the run
+   * @param time the computer's clock
+   * @param kind what stands behind it
+   * @param port as the person named it, null = none
+   * @param logFile where it is kept
+   * @param gate questions that hold up arming
+   * @param alsoTold hears what the chain finds besides the window
+   * @param maker of the power-up
+   */
+  public LiveBench(
+      RunSetup setup,
+      TimeSource time,
+      Snapshot.Kind kind,
+      String port,
+      String logFile,
+      ArmGate gate,
+      ChainListener alsoTold,
+      Maker maker) {
+    this.setup = setup;
+    this.time = time;
+    this.kind = kind;
+    this.port = port;
+    this.logFile = logFile;
+    this.gate = gate;
+    this.alsoTold = Objects.requireNonNull(alsoTold, "alsoTold");
+    this.builder = new SnapshotBuilder(setup.effective());
+    this.powerUp = maker.make(new Both(), new Progress());
+    this.snapshot = build();
+    this.thread = new Thread(this::work, "session");
+  }
+
+  /** Starts the session thread. */
+  public void start() {
+    thread.start();
+  }
+
+  private void work() {
+    try {
+      result = powerUp.run();
+    } catch (RunRefused | IOException refused) {
+      failure = refused;
+      notice = refused.getMessage();
+    } finally {
+      snapshot = build();
+    }
+  }
+
+  /** What the power-up ended with; null while it runs and where it was refused. */
+  public LivePowerUp.Result result() {
+    return result;
+  }
+
+  /** Why it was refused or failed; null otherwise. */
+  public Exception failure() {
+    return failure;
+  }
+
+  /** Number of the trip after which the person wants to switch on again; 0 = not asked. */
+  public int restoreWanted() {
+    return restoreWanted;
+  }
+
+  @Override
+  public Snapshot snapshot() {
+    return snapshot;
+  }
+
+  @Override
+  public void off() {
+    powerUp.watch().off(OffCause.USER);
+  }
+
+  /** Ends because the process was told to. */
+  public void endBySignal() {
+    powerUp.watch().off(OffCause.SIGNAL);
+  }
+
+  @Override
+  public void mark(String text) {
+    powerUp.watch().mark(text);
+  }
+
+  @Override
+  public void acknowledge() {
+    powerUp.watch().acknowledge("", 0);
+  }
+
+  @Override
+  public void restore(int tripNumber) {
+    restoreWanted = tripNumber;
+  }
+
+  @Override
+  public void answer(String questionId, boolean yes) {
+    if (yes) {
+      gate.yes(questionId);
+    } else {
+      powerUp.watch().off(OffCause.USER);
+    }
+  }
+
+  @Override
+  public void seek(double ms) {
+    // Only a replay can be moved.
+  }
+
+  @Override
+  public void speed(double factor) {
+    // Only a replay has a speed.
+  }
+
+  @Override
+  public void pause(boolean held) {
+    // Only a replay can be held.
+  }
+
+  @Override
+  public void step() {
+    // Only a replay can be stepped.
+  }
+
+  /** Waits until the power-up is over; false if it still runs after that time. */
+  public boolean await(long millis) throws InterruptedException {
+    thread.join(millis);
+    return !thread.isAlive();
+  }
+
+  @Override
+  public void close() {
+    powerUp.watch().off(OffCause.SIGNAL);
+    try {
+      thread.join(JOIN_MILLIS);
+    } catch (InterruptedException stop) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private Snapshot build() {
+    WatchRun watch = powerUp == null ? null : powerUp.watch();
+    Chain chain = watch == null ? null : watch.chain();
+    return builder.build(
+        chain,
+        new SnapshotBuilder.Outside(
+            phase(chain),
+            kind,
+            powerUp == null ? null : powerUp.number(),
+            setup.label(),
+            notice,
+            countdownS,
+            null,
+            port,
+            logFile,
+            watch == null ? 0 : watch.conversions().lost(),
+            !setup.raw(),
+            chain == null ? null : chain.capture(),
+            limits(setup.effective()),
+            gate.open() ? List.of() : gate.questions(),
+            null,
+            result == null ? null : result.summary()));
+  }
+
+  private Snapshot.Phase phase(Chain chain) {
+    if (result != null || failure != null) {
+      return Snapshot.Phase.ENDED;
+    }
+    if (chain == null) {
+      return Snapshot.Phase.CONNECTING;
+    }
+    if (chain.state() == SwitchState.TRIPPED) {
+      return Snapshot.Phase.TRIPPED;
+    }
+    return switch (step) {
+      case CONNECTING -> Snapshot.Phase.CONNECTING;
+      case STARTING, LIMITS, QUIET, ARMING -> Snapshot.Phase.OPEN;
+      case CLOSING ->
+          chain.state() == SwitchState.LOOK ? Snapshot.Phase.LOOK : Snapshot.Phase.CHECK;
+      case ON -> Snapshot.Phase.ON;
+      case FALLING, STOPPING, DONE -> Snapshot.Phase.RAILS_FALLING;
+    };
+  }
+
+  static Snapshot.Limits limits(JobSheet sheet) {
+    JobSheet.Limits limits = sheet.limits();
+    return new Snapshot.Limits(
+        limits == null ? null : limits.inrushA(),
+        limits == null ? null : limits.inrushMs(),
+        limits == null ? null : limits.runningA(),
+        sheet.supply().minV(),
+        sheet.supply().maxV());
+  }
+
+  /** To the snapshot and to whoever else listens. */
+  private final class Both extends ForwardingChainListener {
+    Both() {
+      super(alsoTold);
+    }
+
+    @Override
+    public void look(Summary.LookFigures figures) {
+      builder.look(figures);
+      super.look(figures);
+    }
+
+    @Override
+    public void alarm(Alarm alarm) {
+      builder.alarm(alarm);
+      super.alarm(alarm);
+    }
+
+    @Override
+    public void off(OffCause by, double atMs) {
+      builder.off(by, atMs);
+      super.off(by, atMs);
+    }
+
+    @Override
+    public void mark(String text, double atMs) {
+      builder.mark(text, atMs);
+      super.mark(text, atMs);
+    }
+
+    @Override
+    public void link(ProbeEvent.LinkState state, String text, double atMs) {
+      builder.link(state, text, atMs);
+      super.link(state, text, atMs);
+    }
+
+    @Override
+    public void log(boolean logging, String text, double atMs) {
+      builder.log(logging, text, atMs);
+      super.log(logging, text, atMs);
+    }
+
+    @Override
+    public void reading(Reading reading, double atMs) {
+      builder.add(reading, powerUp.watch().chain().scaling());
+      super.reading(reading, atMs);
+    }
+
+    @Override
+    public void levels(LevelWindow window) {
+      builder.levels(window);
+      super.levels(window);
+    }
+  }
+
+  /** Publishes snapshots. */
+  private final class Progress implements RunProgress {
+    @Override
+    public void started(ProbeHello hello) {
+      notice = null;
+    }
+
+    @Override
+    public void tick(WatchRun run) {
+      long now = time.monotonicNanos();
+      if (now - publishedNanos >= SNAPSHOT_NANOS) {
+        publishedNanos = now;
+        snapshot = build();
+      }
+    }
+
+    @Override
+    public void countdown(int seconds) {
+      countdownS = seconds > 0 ? seconds : null;
+    }
+
+    @Override
+    public void step(RunSteps.Step next) {
+      step = next;
+      snapshot = build();
+    }
+  }
+}

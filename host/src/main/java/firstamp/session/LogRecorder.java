@@ -1,0 +1,132 @@
+package firstamp.session;
+
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.log.LogState;
+import firstamp.log.PowerUpHeader;
+import firstamp.log.PowerUpWriter;
+import firstamp.model.Alarm;
+import firstamp.model.ConversionBlock;
+import firstamp.model.ProbeEvent;
+import firstamp.model.ProbeHello;
+import firstamp.model.Reading;
+import firstamp.model.TimeSource;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+
+/**
+ * Keeps a live run in the bench log.
+ *
+ * <p>Called on the session thread; the log's writer reports its state from its own thread, the
+ * session picks that up when it comes round.
+ */
+final class LogRecorder implements Recorder {
+  private final BenchLog log;
+  private final TimeSource time;
+  private final SheetTexts sheet;
+  private final RunSetup setup;
+  private final String uuid;
+  private final Queue<LogState> states = new ConcurrentLinkedQueue<>();
+  private PowerUpWriter writer;
+  private volatile boolean logging = true;
+  private LogException beginFailed;
+
+  LogRecorder(BenchLog log, TimeSource time, SheetTexts sheet, RunSetup setup, String uuid) {
+    this.log = log;
+    this.time = time;
+    this.sheet = sheet;
+    this.setup = setup;
+    this.uuid = uuid;
+  }
+
+  @Override
+  public void begin(ProbeHello hello, RunSetup.Settings settings) {
+    try {
+      writer =
+          log.begin(
+              new PowerUpHeader(
+                  uuid,
+                  setup.label(),
+                  sheet.setName(),
+                  time.epochMillis(),
+                  setup.raw() ? PowerUpHeader.Stream.RAW : PowerUpHeader.Stream.REDUCED,
+                  hello,
+                  sheet.given(),
+                  sheet.effective(),
+                  SettingsJson.of(settings),
+                  null),
+              states::add);
+    } catch (LogException failed) {
+      // Watching goes on: the rule not-logging says so, and the exit code does.
+      beginFailed = failed;
+      states.add(new LogState(false, failed.getMessage()));
+    }
+  }
+
+  @Override
+  public void accept(ConversionBlock block) {
+    if (writer != null) {
+      writer.append(block);
+    }
+  }
+
+  @Override
+  public void accept(Reading reading) {
+    if (writer != null) {
+      writer.append(reading);
+    }
+  }
+
+  @Override
+  public void accept(ProbeEvent event) {
+    if (writer != null) {
+      writer.append(event);
+    }
+  }
+
+  @Override
+  public void alarm(Alarm alarm) {
+    if (writer != null) {
+      writer.alarm(alarm);
+    }
+  }
+
+  @Override
+  public void awaitRoom() {
+    if (writer != null) {
+      writer.awaitRoom();
+    }
+  }
+
+  @Override
+  public void clock(double slowPpm, long points, long probeMicros) {
+    if (writer != null && points > 1) {
+      writer.clockFit(probeMicros, time.epochMillis(), 0, slowPpm);
+    }
+  }
+
+  @Override
+  public String stateChange() {
+    LogState state = states.poll();
+    if (state == null || state.logging() == logging) {
+      return null;
+    }
+    logging = state.logging();
+    return state.text().isEmpty() ? "the log is being written again" : state.text();
+  }
+
+  @Override
+  public boolean logging() {
+    return logging;
+  }
+
+  /** The writer of this power-up; null if the log could not take it. */
+  PowerUpWriter writer() {
+    return writer;
+  }
+
+  /** Why the power-up could not be begun in the log; null = it was, or was not tried. */
+  LogException beginFailed() {
+    return beginFailed;
+  }
+}

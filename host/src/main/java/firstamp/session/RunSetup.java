@@ -1,0 +1,56 @@
+package firstamp.session;
+
+import firstamp.model.JobSheet;
+import firstamp.model.ProbeHello;
+import firstamp.protocol.LookParameters;
+import firstamp.protocol.TripLimits;
+import java.util.Set;
+
+/**
+ * What a live run is asked to do.
+ *
+ * @param effective sheet with defaults filled in
+ * @param settings limits and look for this probe, once its calibration is known
+ * @param label quoted in alarms, null = none
+ * @param raw whether the raw stream is asked for
+ * @param forMicros how long to stay on, probe time, null = until told
+ * @param restoreTrip number of the latched trip to switch on again after, 0 = none
+ * @param observe watch only: the switch is never closed
+ * @param quietMicros logged with the switch open before arming, at least 2 s
+ * @param gate questions that hold up arming
+ * @param live whether the far end lives by the computer's clock (otherwise it runs as fast as it
+ *     can)
+ */
+public record RunSetup(
+    JobSheet effective,
+    SettingsPlan settings,
+    String label,
+    boolean raw,
+    Long forMicros,
+    int restoreTrip,
+    boolean observe,
+    long quietMicros,
+    boolean live,
+    ArmGate gate) {
+
+  /** Makes what the probe is told. */
+  @FunctionalInterface
+  public interface SettingsPlan {
+    /**
+     * For one probe.
+     *
+     * @param hello with its calibration
+     * @param openRails inputs whose clip is joined to nothing: they must not trip
+     * @throws RunRefused the sheet asks for what this probe cannot watch
+     */
+    Settings plan(ProbeHello hello, Set<Integer> openRails) throws RunRefused;
+  }
+
+  /**
+   * What the probe is told before arming.
+   *
+   * @param limits on which it trips
+   * @param look its parameters
+   */
+  public record Settings(TripLimits limits, LookParameters look) {}
+}

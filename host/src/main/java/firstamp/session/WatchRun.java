@@ -1,0 +1,314 @@
+package firstamp.session;
+
+import firstamp.model.Alarm;
+import firstamp.model.ConversionBlock;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeEvent;
+import firstamp.model.ProbeHello;
+import firstamp.model.ProbePort;
+import firstamp.model.Reading;
+import firstamp.model.Summary;
+import firstamp.model.SwitchState;
+import firstamp.protocol.HostMessage;
+import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.SwitchCause;
+import java.io.IOException;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+
+/**
+ * One live power-up, from the first hello to the last conversion: connects, arms, watches, switches
+ * off, follows the rails down.
+ *
+ * <p>{@link #run()} is the session thread. {@link #off}, {@link #mark} and {@link #acknowledge} may
+ * be called from any thread.
+ */
+public final class WatchRun implements StreamSink {
+  private static final int POLL_MILLIS = 20;
+
+  private final RunSetup setup;
+  private final PortOpener opener;
+  private final Recorder recorder;
+  private final ChainListener listener;
+  private final RunProgress progress;
+  private final Queue<Runnable> commands = new ConcurrentLinkedQueue<>();
+  private final ClockFit clock = new ClockFit();
+  private final FrameTranslator translator = new FrameTranslator(this);
+  private final ObservedSwitch observedSwitch = new ObservedSwitch();
+  private Conversation talk;
+  private Chain chain;
+  private ProbeHello hello;
+  private RunSteps steps;
+  private OffCause wantOff;
+  private boolean wantEnd;
+
+  /**
+   * A run that has not started.
+   *
+   * @param setup what to do
+   * @param opener of the line
+   * @param recorder keeps the stream
+   * @param listener told what the chain finds
+   * @param progress told how the run gets on
+   */
+  public WatchRun(
+      RunSetup setup,
+      PortOpener opener,
+      Recorder recorder,
+      ChainListener listener,
+      RunProgress progress) {
+    this.setup = setup;
+    this.opener = opener;
+    this.recorder = recorder;
+    this.listener = listener;
+    this.progress = progress;
+  }
+
+  /**
+   * Opens the switch and ends the run after the rails are down. Safe from any thread, and more than
+   * once.
+   */
+  public void off(OffCause by) {
+    commands.add(
+        () -> {
+          wantOff = wantOff == null ? by : wantOff;
+          wantEnd |= by == OffCause.SIGNAL;
+        });
+  }
+
+  /** Puts a mark at the present probe time. */
+  public void mark(String text) {
+    commands.add(() -> accept(new ProbeEvent.Marked(now(), text)));
+  }
+
+  /** The person has seen an alarm; an empty rule means all. */
+  public void acknowledge(String rule, int rail) {
+    commands.add(() -> accept(new ProbeEvent.Acknowledged(now(), rule, rail)));
+  }
+
+  /**
+   * Runs to the end.
+   *
+   * @return the chain that has seen everything
+   * @throws RunRefused nothing was started
+   * @throws IOException the line could not be opened in the first place
+   */
+  Chain run() throws RunRefused, IOException {
+    ProbePort port = opener.open();
+    talk = new Conversation(port, translator, clock, new FromProbe());
+    LineWatch line = new LineWatch(this, opener);
+    steps = new RunSteps(this);
+    try {
+      while (!steps.done()) {
+        line.poll(POLL_MILLIS);
+        if (!setup.live()) {
+          recorder.awaitRoom();
+        }
+        housekeeping();
+        if (line.up()) {
+          line.guard(this::step);
+        }
+        progress.tick(this);
+      }
+    } finally {
+      if (line.up()) {
+        line.guard(this::leaveOff);
+      }
+      talk.port().close();
+    }
+    if (chain == null) {
+      throw new RunRefused(RunRefused.Kind.PROBE, "ended before the probe box answered.");
+    }
+    return chain;
+  }
+
+  private void housekeeping() {
+    for (Runnable command = commands.poll(); command != null; command = commands.poll()) {
+      command.run();
+    }
+    String logText = recorder.stateChange();
+    if (logText != null && chain != null) {
+      accept(new ProbeEvent.LogChanged(now(), recorder.logging(), logText));
+    }
+  }
+
+  private void step() throws IOException, RunRefused {
+    talk.keepUp();
+    if (wantOff != null) {
+      steps.off(wantOff);
+      wantOff = null;
+    }
+    if (talk.port().inputEnded() && setup.forMicros() == null) {
+      steps.inputEnded();
+    }
+    steps.step();
+  }
+
+  /** Whatever happened: the last word to the probe is off, and no stream. */
+  private void leaveOff() throws IOException {
+    if (chain != null && (chain.state() == SwitchState.ON || chain.state() == SwitchState.LOOK)) {
+      talk.send(new HostMessage.SwitchOff(SwitchCause.USER));
+    }
+  }
+
+  /** The probe answered for the first time: from here on everything is logged. */
+  void begin(ProbeMessage.Hello message, RunSetup.Settings settings) {
+    hello = Hellos.of(message, talk.port().describe());
+    chain = new Chain(setup.effective(), hello, setup.raw(), setup.label(), new Outwards());
+    recorder.begin(hello, settings);
+    progress.started(hello);
+    translator.ignoreTrip(hello.latchedTrip());
+  }
+
+  /** The same probe after a restart: the power-up goes on under the scales of its first hello. */
+  void restartedAs(ProbeMessage.Hello message) {
+    hello = Hellos.of(message, talk.port().describe());
+  }
+
+  @Override
+  public void accept(ConversionBlock block) {
+    if (chain != null) {
+      recorder.accept(block);
+      chain.accept(block);
+      observed();
+    }
+  }
+
+  @Override
+  public void accept(Reading reading) {
+    if (chain != null) {
+      recorder.accept(reading);
+      chain.accept(reading);
+      observed();
+    }
+  }
+
+  @Override
+  public void accept(ProbeEvent event) {
+    if (chain != null) {
+      recorder.accept(event);
+      chain.accept(event);
+    }
+  }
+
+  /**
+   * Without a switch of ours the set counts as on from the first reading over a tenth of nominal.
+   */
+  private void observed() {
+    if (!setup.observe() || chain.latest() == null) {
+      return;
+    }
+    ProbeEvent.SwitchChanged closed = observedSwitch.see(chain, setup.effective());
+    if (closed != null) {
+      accept(closed);
+    }
+  }
+
+  /** Probe time now, as the host knows it. */
+  long now() {
+    long estimate = clock.probeMicrosAt(talk.port().time().monotonicNanos());
+    return Math.max(translator.lastMicros(), estimate);
+  }
+
+  RunSetup setup() {
+    return setup;
+  }
+
+  Conversation talk() {
+    return talk;
+  }
+
+  FrameTranslator translator() {
+    return translator;
+  }
+
+  ClockFit clock() {
+    return clock;
+  }
+
+  RunProgress progress() {
+    return progress;
+  }
+
+  RunSteps steps() {
+    return steps;
+  }
+
+  boolean wantsEnd() {
+    return wantEnd;
+  }
+
+  Recorder recorder() {
+    return recorder;
+  }
+
+  /** What has been seen; null until the probe has answered. */
+  public Chain chain() {
+    return chain;
+  }
+
+  /** Who answered; null until then. */
+  public ProbeHello hello() {
+    return hello;
+  }
+
+  /** Conversions between stream start and stop so far. */
+  Summary.ConversionCount conversions() {
+    return new Summary.ConversionCount(translator.received(), translator.lost(), translator.gaps());
+  }
+
+  /** What the probe says about itself. */
+  private final class FromProbe implements Conversation.Listener {
+    @Override
+    public void hello(ProbeMessage.Hello message) {
+      if (hello != null && message.bootId() != hello.bootId()) {
+        steps.probeRestarted(message);
+      } else {
+        steps.hello(message);
+      }
+    }
+
+    @Override
+    public void status(ProbeMessage.Status status) {
+      progress.status(status.busyPercent(), status.dropped());
+    }
+  }
+
+  /** Alarms go to the log before anyone else hears of them; the rest is passed on. */
+  private final class Outwards extends ForwardingChainListener {
+    Outwards() {
+      super(listener);
+    }
+
+    @Override
+    public void alarm(Alarm alarm) {
+      recorder.alarm(alarm);
+      super.alarm(alarm);
+    }
+
+    @Override
+    public void demandsOff(String rule) {
+      wantOff = wantOff == null ? OffCause.RULE : wantOff;
+      super.demandsOff(rule);
+    }
+
+    @Override
+    public void press(ProbeEvent.Press press, double atMs) {
+      if (press == ProbeEvent.Press.PEDAL_TAP) {
+        commands.add(() -> pedalTap());
+      }
+      super.press(press, atMs);
+    }
+  }
+
+  /** A tap of the pedal: what stands unseen is seen; otherwise it is a mark. */
+  private void pedalTap() {
+    boolean unseen =
+        chain.alarms().stream()
+            .anyMatch(
+                alarm ->
+                    alarm.state() == firstamp.model.AlarmState.UNACKNOWLEDGED
+                        || alarm.state() == firstamp.model.AlarmState.CLEARED_UNACKNOWLEDGED);
+    accept(unseen ? new ProbeEvent.Acknowledged(now(), "", 0) : new ProbeEvent.Marked(now(), ""));
+  }
+}
