@@ -1,0 +1,205 @@
+package firstamp.cli;
+
+import firstamp.emulate.EmulatedProbe;
+import firstamp.emulate.Pace;
+import firstamp.emulate.ProbeOptions;
+import firstamp.emulate.Scenarios;
+import firstamp.emulate.Waveforms;
+import firstamp.log.BenchLog;
+import firstamp.model.ProbePort;
+import firstamp.session.ArmGate;
+import firstamp.session.PortOpener;
+import firstamp.session.ProbeSettings;
+import firstamp.session.RunSetup;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Iterator;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** An invented set on the emulated probe, through the whole chain. */
+@Command(
+    name = "demo",
+    description =
+        "An invented set (or a waveform file) on the emulated probe, through the whole chain. Nothing real is switched.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp demo",
+      "  firstamp demo --scenario wire-short --headless --for 5s",
+      "  firstamp demo --headless --json --speed max --scenario lost-head --for 5s --log try.db",
+      "  firstamp demo --headless --waveform short.csv --sheet set.json --for 3s",
+      "  firstamp demo --headless --scenario healthy --for 3s --save-waveform healthy.csv",
+    })
+final class DemoCommand implements Callable<Integer> {
+  /** Names of the scenarios, for the help text. */
+  static final class ScenarioNames implements Iterable<String> {
+    @Override
+    public Iterator<String> iterator() {
+      return Scenarios.names().iterator();
+    }
+  }
+
+  @Mixin private RunOptions run;
+
+  @Option(
+      names = "--scenario",
+      paramLabel = "NAME",
+      defaultValue = "healthy",
+      completionCandidates = ScenarioNames.class,
+      description =
+          "what happens to the invented set: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE})")
+  private String scenario;
+
+  @Option(
+      names = "--waveform",
+      paramLabel = "CSV",
+      description = "a waveform file instead of the invented set; needs --sheet")
+  private Path waveform;
+
+  @Option(
+      names = "--sheet",
+      paramLabel = "FILE",
+      description = "job sheet; with a scenario the set's own is the default")
+  private Path sheet;
+
+  @Option(
+      names = "--front-end",
+      paramLabel = "FILE",
+      description = "ranges, look and inputs behind the waveform (JSON)")
+  private Path frontEnd;
+
+  @Option(
+      names = "--save-waveform",
+      paramLabel = "CSV",
+      description = "write what the set did as a waveform file")
+  private Path saveWaveform;
+
+  @Option(
+      names = "--speed",
+      paramLabel = "SPEED",
+      defaultValue = "1",
+      description = "1 = as the clock goes, max = as fast as it goes")
+  private String speed;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "of the noise (default ${DEFAULT-VALUE})")
+  private long seed;
+
+  @Option(
+      names = "--noise-counts",
+      paramLabel = "X",
+      defaultValue = "0.7",
+      description = "noise of the converter, counts rms (default ${DEFAULT-VALUE})")
+  private double noiseCounts;
+
+  @Option(names = "--reduced", description = "the reduced stream: readings only")
+  private boolean reduced;
+
+  @Spec private CommandSpec spec;
+
+  private EmulatedProbe opened;
+
+  @Override
+  public Integer call() throws CliFailure {
+    Sheets.Ready ready = readySheet();
+    Sheets.warn(ready);
+    Pace pace = pace();
+    RunSetup setup =
+        new RunSetup(
+            ready.effective(),
+            new ProbeSettings(ready.effective()),
+            run.label,
+            !reduced,
+            run.forMicros,
+            0,
+            false,
+            LiveSetup.quietMicros(run.countdown, run.headless ? 0 : 3),
+            pace == Pace.REAL_TIME,
+            ArmGate.alwaysOpen());
+    Path file = run.log == null ? Path.of("demo.db") : run.log;
+    PortOpener opener = once(() -> probe(ready, pace));
+    BenchLog log = Logs.openForWriting(file);
+    int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null);
+    saveWaveform();
+    return exitCode;
+  }
+
+  private void saveWaveform() throws CliFailure {
+    if (saveWaveform == null || opened == null) {
+      return;
+    }
+    try {
+      opened.saveWaveform(saveWaveform);
+    } catch (IOException failed) {
+      throw new CliFailure(
+          ExitCode.IO_ERROR,
+          "the waveform file " + saveWaveform + " cannot be written: " + failed.getMessage(),
+          failed);
+    }
+  }
+
+  private Sheets.Ready readySheet() throws CliFailure {
+    if (waveform != null && sheet == null) {
+      throw new ParameterException(
+          spec.commandLine(), "--waveform needs --sheet FILE: what the set should do");
+    }
+    if (waveform == null && !Scenarios.names().contains(scenario)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "there is no scenario '"
+              + scenario
+              + "'; there are: "
+              + String.join(" ", Scenarios.names()));
+    }
+    return sheet != null
+        ? Sheets.read(sheet)
+        : Sheets.parse("sheet of scenario " + scenario, Scenarios.sheetJson(scenario));
+  }
+
+  private Pace pace() {
+    return switch (speed) {
+      case "1" -> Pace.REAL_TIME;
+      case "max" -> Pace.MAX;
+      default ->
+          throw new ParameterException(
+              spec.commandLine(), "--speed '" + speed + "', expected 1 or max");
+    };
+  }
+
+  private EmulatedProbe probe(Sheets.Ready ready, Pace pace) throws IOException {
+    ProbeOptions options = ProbeOptions.of(seed, pace).withNoiseCounts(noiseCounts);
+    if (saveWaveform != null) {
+      options = options.withRecording();
+    }
+    EmulatedProbe probe =
+        waveform == null
+            ? Scenarios.open(scenario, options)
+            : Waveforms.open(waveform, frontEnd, ready.effective().supply().nominalV(), options);
+    opened = probe;
+    return probe;
+  }
+
+  /** The emulated probe is made once: a cable that was pulled stays pulled. */
+  private static PortOpener once(PortOpener opener) {
+    return new PortOpener() {
+      private boolean opened;
+
+      @Override
+      public ProbePort open() throws IOException {
+        if (opened) {
+          throw new IOException("the emulated probe is gone");
+        }
+        opened = true;
+        return opener.open();
+      }
+    };
+  }
+}

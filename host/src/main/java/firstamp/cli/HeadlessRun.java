@@ -1,0 +1,141 @@
+package firstamp.cli;
+
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeHello;
+import firstamp.model.Summary;
+import firstamp.model.TimeSource;
+import firstamp.session.LivePowerUp;
+import firstamp.session.PortOpener;
+import firstamp.session.RunProgress;
+import firstamp.session.RunRefused;
+import firstamp.session.RunSetup;
+import firstamp.session.RunSteps;
+import firstamp.session.SheetTexts;
+import firstamp.session.WatchRun;
+import java.io.IOException;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+
+/** A live power-up without a window: prints, reacts to signals, gives the exit code. */
+final class HeadlessRun {
+  private static final long SIGNAL_SECONDS = 6;
+
+  private final RunSetup setup;
+  private final SheetTexts sheet;
+  private final PortOpener opener;
+  private final RunOutput output;
+  private LivePowerUp powerUp;
+
+  HeadlessRun(RunSetup setup, SheetTexts sheet, PortOpener opener, RunOutput output) {
+    this.setup = setup;
+    this.sheet = sheet;
+    this.opener = opener;
+    this.output = output;
+  }
+
+  /** Runs to the end. */
+  int run(BenchLog log) throws CliFailure {
+    CountDownLatch done = new CountDownLatch(1);
+    Thread onSignal = new Thread(() -> interrupted(done), "signal");
+    boolean hooked = false;
+    try {
+      powerUp =
+          new LivePowerUp(log, sheet, setup, opener, TimeSource.system(), output, new Progress());
+      Runtime.getRuntime().addShutdownHook(onSignal);
+      hooked = true;
+      LivePowerUp.Result result = powerUp.run();
+      output.summary(result.summary());
+      closeLog(log, result);
+      return exitCode(result.summary());
+    } catch (RunRefused refused) {
+      throw new CliFailure(code(refused), refused.getMessage(), refused);
+    } catch (IOException failed) {
+      throw new CliFailure(ExitCode.NO_PORT, failed.getMessage(), failed);
+    } finally {
+      done.countDown();
+      if (hooked) {
+        unhook(onSignal);
+      }
+    }
+  }
+
+  private static void unhook(Thread onSignal) {
+    try {
+      Runtime.getRuntime().removeShutdownHook(onSignal);
+    } catch (IllegalStateException alreadyEnding) {
+      // The process is ending by a signal; the hook gives the exit code.
+      Thread.yield();
+    }
+  }
+
+  private void interrupted(CountDownLatch done) {
+    if (powerUp != null) {
+      powerUp.watch().off(OffCause.SIGNAL);
+    }
+    try {
+      if (!done.await(SIGNAL_SECONDS, TimeUnit.SECONDS)) {
+        System.err.println(
+            "firstamp: the run did not end within "
+                + SIGNAL_SECONDS
+                + " s; the probe box opens the switch by itself. What was committed is kept.");
+      }
+    } catch (InterruptedException stop) {
+      Thread.currentThread().interrupt();
+    }
+    Runtime.getRuntime().halt(ExitCode.INTERRUPTED);
+  }
+
+  private static void closeLog(BenchLog log, LivePowerUp.Result result) throws CliFailure {
+    try {
+      log.close();
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    }
+    if (result.logFailure() != null) {
+      throw Logs.failure(result.logFailure());
+    }
+  }
+
+  /** Exit code of a run that came to its end. */
+  static int exitCode(Summary summary) {
+    if ("link-lost".equals(summary.ended())) {
+      return ExitCode.IO_ERROR;
+    }
+    if (summary.look() != null && RunSteps.isSwitchInDoubt(summary.look().result())) {
+      return ExitCode.REFUSED;
+    }
+    return switch (summary.outcome()) {
+      case "tripped", "no-draw", "alarm" -> ExitCode.FINDING;
+      case "interrupted" -> ExitCode.INTERRUPTED;
+      default -> ExitCode.NORMAL;
+    };
+  }
+
+  private static int code(RunRefused refused) {
+    return switch (refused.kind()) {
+      case PROBE -> ExitCode.NO_PORT;
+      case ARMING -> ExitCode.REFUSED;
+      case SHEET -> ExitCode.BAD_DATA;
+    };
+  }
+
+  /** The first lines of a run. */
+  private final class Progress implements RunProgress {
+    @Override
+    public void started(ProbeHello hello) {
+      output.started(powerUp.number(), powerUp.uuid(), sheet.setName(), hello, setup.observe());
+    }
+
+    @Override
+    public void countdown(int seconds) {
+      output.countdown(seconds);
+    }
+
+    @Override
+    public void tick(WatchRun run) {
+      // Nothing is drawn here.
+    }
+  }
+}

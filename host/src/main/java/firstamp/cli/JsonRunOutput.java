@@ -1,0 +1,135 @@
+package firstamp.cli;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import firstamp.model.Alarm;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeEvent;
+import firstamp.model.ProbeHello;
+import firstamp.model.Summary;
+import firstamp.session.ReadingFigures;
+import firstamp.session.SummaryJson;
+import firstamp.session.TripFigures;
+import java.util.Locale;
+
+/** A run as JSON lines. */
+final class JsonRunOutput implements RunOutput {
+  private final JsonLines lines;
+  private final boolean readings;
+
+  JsonRunOutput(JsonLines lines, boolean readings) {
+    this.lines = lines;
+    this.readings = readings;
+  }
+
+  @Override
+  public void started(
+      Integer powerUp, String uuid, String sheet, ProbeHello hello, boolean observe) {
+    ObjectNode node = JsonLines.object("started");
+    node.put("powerUp", powerUp);
+    node.put("uuid", uuid);
+    node.put("sheet", sheet);
+    node.put("probe", hello.kind());
+    node.put("zero", observe ? "supply" : "switch");
+    node.put("firmware", hello.firmwareMajor() + "." + hello.firmwareMinor());
+    node.put("bootId", hello.bootId());
+    node.put("calibration", hello.calibration().kind().name().toLowerCase(Locale.ROOT));
+    lines.print(node);
+  }
+
+  @Override
+  public void countdown(int seconds) {
+    // Only people want it; it goes to standard error in the other form.
+  }
+
+  @Override
+  public void look(Summary.LookFigures figures) {
+    ObjectNode node = JsonLines.object("look");
+    node.put("result", figures.result());
+    node.put("ohm", figures.ohm());
+    node.put("uF", figures.uF());
+    node.put("supplyV", figures.supplyV());
+    lines.print(node);
+  }
+
+  @Override
+  public void alarm(Alarm alarm) {
+    lines.print(SummaryJson.put(alarm, JsonLines.object("alarm")));
+  }
+
+  @Override
+  public void trip(TripFigures figures) {
+    ObjectNode node = JsonLines.object("trip");
+    node.put("cause", figures.cause());
+    node.put("rail", figures.rail());
+    node.put("atMs", figures.atMs());
+    node.put("value", figures.value());
+    node.put("limit", figures.limit());
+    node.put("unit", figures.unit());
+    lines.print(node);
+  }
+
+  @Override
+  public void off(OffCause by, double atMs) {
+    String who = RunWords.offBy(by);
+    if (who != null) {
+      ObjectNode node = JsonLines.object("off");
+      node.put("by", who);
+      node.put("atMs", atMs);
+      lines.print(node);
+    }
+  }
+
+  @Override
+  public void mark(String text, double atMs) {
+    ObjectNode node = JsonLines.object("mark");
+    node.put("text", text);
+    node.put("atMs", atMs);
+    lines.print(node);
+  }
+
+  @Override
+  public void link(ProbeEvent.LinkState state, String text, double atMs) {
+    ObjectNode node = JsonLines.object("link");
+    node.put("state", state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+    node.put("text", text);
+    node.put("atMs", atMs);
+    lines.print(node);
+  }
+
+  @Override
+  public void log(boolean logging, String text, double atMs) {
+    ObjectNode node = JsonLines.object("log");
+    node.put("state", logging ? "logging" : "not-logging");
+    node.put("text", text);
+    node.put("atMs", atMs);
+    lines.print(node);
+  }
+
+  @Override
+  public boolean wantsFigures() {
+    return readings;
+  }
+
+  @Override
+  public void figures(ReadingFigures figures) {
+    ObjectNode node = JsonLines.object("reading");
+    node.put("atMs", figures.atMs());
+    node.put("supplyA", figures.supplyA());
+    node.put("supplyV", figures.supplyV());
+    ArrayNode rails = node.putArray("rails");
+    for (ReadingFigures.RailVolts rail : figures.rails()) {
+      ObjectNode entry = rails.addObject();
+      entry.put("rail", rail.rail());
+      entry.put("v", rail.volts());
+    }
+    node.put("headV", figures.headRmsV());
+    node.put("meterV", figures.meterRmsV());
+    lines.print(node);
+  }
+
+  @Override
+  public void summary(Summary summary) {
+    lines.print(SummaryJson.of(summary));
+  }
+}

@@ -1,0 +1,69 @@
+package firstamp.cli;
+
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.session.PortOpener;
+import firstamp.session.RunSetup;
+import firstamp.session.SheetTexts;
+
+/** Starts a live power-up, in the window or without. */
+final class LiveSetup {
+  private static final long LEAST_QUIET_MICROS = 2_000_000;
+
+  private LiveSetup() {}
+
+  /**
+   * How long the switch stays open with the log running.
+   *
+   * @param countdownS asked for, null = default
+   * @param defaultS seconds
+   */
+  static long quietMicros(Integer countdownS, int defaultS) {
+    long seconds = countdownS == null ? defaultS : countdownS;
+    return Math.max(LEAST_QUIET_MICROS, seconds * 1_000_000L);
+  }
+
+  /**
+   * Runs it.
+   *
+   * @param options of the command
+   * @param setup what to do
+   * @param sheet as it is kept
+   * @param opener of the line
+   * @param log open for writing
+   * @param emulated whether nothing real is switched
+   * @param port as the person named it, null = none
+   * @return exit code
+   */
+  static int run(
+      RunOptions options,
+      RunSetup setup,
+      SheetTexts sheet,
+      PortOpener opener,
+      BenchLog log,
+      boolean emulated,
+      String port)
+      throws CliFailure {
+    if (!options.headless) {
+      return WindowRun.live(setup, sheet, opener, log, emulated, port);
+    }
+    RunOutput output =
+        options.json
+            ? new JsonRunOutput(new JsonLines(System.out), options.readings)
+            : new TextRunOutput(System.out, System.err, options.readings);
+    try {
+      return new HeadlessRun(setup, sheet, opener, output).run(log);
+    } finally {
+      closeLog(log);
+    }
+  }
+
+  /** Closes a log; what fails is said, the exit code is that of the run. */
+  static void closeLog(BenchLog log) {
+    try {
+      log.close();
+    } catch (LogException failed) {
+      System.err.println("firstamp: " + failed.getMessage());
+    }
+  }
+}

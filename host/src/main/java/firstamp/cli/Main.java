@@ -1,0 +1,92 @@
+package firstamp.cli;
+
+import java.io.PrintStream;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ParameterException;
+
+/** Start of the program. */
+@Command(
+    name = "firstamp",
+    description = "Powers up a repaired set while watching it, and keeps what was seen.",
+    subcommands = {
+      DemoCommand.class,
+      PortsCommand.class,
+      WatchCommand.class,
+      ListCommand.class,
+      ShowCommand.class,
+      ReplayCommand.class,
+      SheetCommand.class,
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp demo                                      an invented set on the emulated probe, in the window",
+      "  firstamp demo --headless --scenario wire-short     the same on the command line, with a wire in the wrong place",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json",
+      "  firstamp list",
+      "  firstamp replay last",
+      "",
+      "Exit codes: 0 done, nothing found; 3 switched itself off, no draw or alarm; 64 usage; 65 bad sheet or log;",
+      "66 input missing; 69 port absent, busy or not permitted; 70 defect; 74 input/output error; 77 arming refused; 130 interrupted.",
+    })
+final class Main implements Runnable {
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  private Main() {}
+
+  /** Runs a command and ends the process with its exit code. */
+  public static void main(String[] arguments) {
+    System.exit(run(arguments));
+  }
+
+  /** Runs a command; for tests, which must not end the process. */
+  static int run(String... arguments) {
+    CommandLine line = new CommandLine(new Main());
+    addHelp(line);
+    line.setParameterExceptionHandler(Main::usage);
+    line.setExecutionExceptionHandler((failure, command, parsed) -> report(failure));
+    line.setExitCodeExceptionMapper(failure -> ExitCode.DEFECT);
+    return line.execute(arguments);
+  }
+
+  private static void addHelp(CommandLine line) {
+    line.getCommandSpec().mixinStandardHelpOptions(true);
+    line.getCommandSpec().versionProvider(() -> new String[] {"firstamp " + version()});
+    line.getCommandSpec().usageMessage().width(110);
+    line.getSubcommands().values().forEach(Main::addHelp);
+  }
+
+  private static String version() {
+    String version = Main.class.getPackage().getImplementationVersion();
+    return version == null ? "(not packaged)" : version;
+  }
+
+  private static int usage(ParameterException problem, String[] arguments) {
+    PrintStream err = System.err;
+    err.println("firstamp: " + problem.getMessage());
+    err.println("See `" + problem.getCommandLine().getCommandSpec().qualifiedName() + " --help`.");
+    return ExitCode.USAGE;
+  }
+
+  private static int report(Exception failure) {
+    if (failure instanceof CliFailure known) {
+      System.err.println("firstamp: " + known.getMessage());
+      return known.exitCode();
+    }
+    System.err.println(
+        "firstamp: a defect in this program: "
+            + failure
+            + ". What was recorded is kept. Please report it with what you did.");
+    if (Boolean.getBoolean("firstamp.trace")) {
+      failure.printStackTrace(System.err);
+    } else {
+      System.err.println("For the trace: FIRSTAMP_JAVA_OPTIONS=-Dfirstamp.trace=true");
+    }
+    return ExitCode.DEFECT;
+  }
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "a command is missing");
+  }
+}

@@ -1,0 +1,122 @@
+package firstamp.cli;
+
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.log.PowerUpHeader;
+import firstamp.log.PowerUpReader;
+import firstamp.model.JobSheet;
+import firstamp.model.Summary;
+import firstamp.model.TimeSource;
+import firstamp.session.ReplayPace;
+import firstamp.session.ReplayPowerUp;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** A logged power-up through the same chain again. */
+@Command(
+    name = "replay",
+    description =
+        "Replays a logged power-up through the same rules and analysis; it is not logged again.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp replay last",
+      "  firstamp replay 12 --headless --json --speed max",
+      "  firstamp replay 12 --headless --speed max --sheet tighter.json     what would other limits have done?",
+    })
+final class ReplayCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "ID", description = "number, uuid or last")
+  private String id;
+
+  @Option(names = "--log", paramLabel = "FILE", description = "bench log to read")
+  private Path file;
+
+  @Option(
+      names = "--sheet",
+      paramLabel = "FILE",
+      description = "another job sheet instead of the stored one")
+  private Path sheet;
+
+  @Option(
+      names = "--speed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "0.1 to 1000, or max (default ${DEFAULT-VALUE})")
+  private String speed;
+
+  @Option(names = "--headless", description = "no window: lines on standard output")
+  private boolean headless;
+
+  @Option(names = "--json", description = "one JSON object per line (with --headless)")
+  private boolean json;
+
+  @Option(names = "--readings", description = "print every reading (10 ms) too")
+  private boolean readings;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws CliFailure {
+    double factor = factor();
+    BenchLog log = Logs.openForReading(file);
+    try {
+      PowerUpReader reader = Logs.find(log, id);
+      PowerUpHeader header = reader.header();
+      JobSheet effective =
+          sheet != null
+              ? Sheets.read(sheet).effective()
+              : Sheets.parse("stored sheet of power-up " + id, header.effectiveSheetJson())
+                  .effective();
+      if (!headless) {
+        return WindowRun.replay(reader, effective, factor, log.file().toString());
+      }
+      return headless(reader, effective, factor);
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    } finally {
+      LiveSetup.closeLog(log);
+    }
+  }
+
+  private int headless(PowerUpReader reader, JobSheet effective, double factor)
+      throws LogException {
+    RunOutput output =
+        json
+            ? new JsonRunOutput(new JsonLines(System.out), readings)
+            : new TextRunOutput(System.out, System.err, readings);
+    PowerUpHeader header = reader.header();
+    output.started(
+        (int) reader.entry().number(),
+        header.uuid(),
+        effective.set().name(),
+        header.hello(),
+        false);
+    Summary summary =
+        new ReplayPowerUp(reader, effective, output, new ReplayPace(TimeSource.system(), factor))
+            .run();
+    output.summary(summary);
+    return HeadlessRun.exitCode(summary);
+  }
+
+  private double factor() {
+    if (speed.equals("max")) {
+      return Double.POSITIVE_INFINITY;
+    }
+    try {
+      double factor = Double.parseDouble(speed);
+      if (factor >= 0.1 && factor <= 1000) {
+        return factor;
+      }
+    } catch (NumberFormatException noNumber) {
+      throw new ParameterException(
+          spec.commandLine(), "--speed '" + speed + "', expected 0.1 to 1000, or max", noNumber);
+    }
+    throw new ParameterException(
+        spec.commandLine(), "--speed '" + speed + "', expected 0.1 to 1000, or max");
+  }
+}

@@ -1,0 +1,40 @@
+package firstamp.cli;
+
+import java.nio.file.Path;
+import picocli.CommandLine.Option;
+
+/** Options that demo and watch share. */
+final class RunOptions {
+  @Option(names = "--headless", description = "no window: lines on standard output")
+  boolean headless;
+
+  @Option(names = "--json", description = "one JSON object per line (with --headless)")
+  boolean json;
+
+  @Option(names = "--readings", description = "print every reading (10 ms) too")
+  boolean readings;
+
+  @Option(
+      names = "--for",
+      paramLabel = "TIME",
+      converter = DurationConverter.class,
+      description =
+          "how long to stay on, counted from closing: 500ms, 10s, 1.5min, 8h; then the switch opens and rails are followed down")
+  Long forMicros;
+
+  @Option(names = "--log", paramLabel = "FILE", description = "bench log to write to")
+  Path log;
+
+  @Option(
+      names = "--label",
+      paramLabel = "TEXT",
+      description = "quoted in alarms, for example \"W3 went to P7\"")
+  String label;
+
+  @Option(
+      names = "--countdown",
+      paramLabel = "SECONDS",
+      description =
+          "before switching on; 0 = none (2 s are logged with the switch open in any case)")
+  Integer countdown;
+}

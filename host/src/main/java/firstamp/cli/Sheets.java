@@ -1,0 +1,73 @@
+package firstamp.cli;
+
+import firstamp.model.JobSheet;
+import firstamp.session.SheetTexts;
+import firstamp.sheet.Defaults;
+import firstamp.sheet.SheetDocument;
+import firstamp.sheet.SheetException;
+import firstamp.sheet.SheetReader;
+import firstamp.sheet.SheetWarnings;
+import firstamp.sheet.SheetWriter;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+
+/** Job sheets for commands. */
+final class Sheets {
+  private Sheets() {}
+
+  /**
+   * A sheet ready to watch.
+   *
+   * @param document as read
+   * @param effective with defaults filled in
+   * @param texts for the log
+   */
+  record Ready(SheetDocument document, JobSheet effective, SheetTexts texts) {}
+
+  /** Reads a file and says what is unusual about it. */
+  static Ready read(Path file) throws CliFailure {
+    try {
+      return ready(SheetReader.read(file), Files.readString(file));
+    } catch (SheetException bad) {
+      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+    } catch (NoSuchFileException missing) {
+      throw new CliFailure(
+          ExitCode.NO_INPUT,
+          "there is no job sheet "
+              + file
+              + ". Check the path, or make one with `firstamp sheet new`.",
+          missing);
+    } catch (IOException unreadable) {
+      throw new CliFailure(
+          ExitCode.NO_INPUT,
+          "the job sheet " + file + " cannot be read: " + unreadable.getMessage(),
+          unreadable);
+    }
+  }
+
+  /** Reads a sheet that the program brings along or that a log holds. */
+  static Ready parse(String name, String json) throws CliFailure {
+    try {
+      return ready(SheetReader.parse(name, json), json);
+    } catch (SheetException bad) {
+      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+    }
+  }
+
+  private static Ready ready(SheetDocument document, String text) {
+    JobSheet effective = Defaults.fill(document.sheet());
+    return new Ready(
+        document,
+        effective,
+        new SheetTexts(effective.set().name(), text, SheetWriter.write(effective)));
+  }
+
+  /** Warnings to standard error. */
+  static void warn(Ready sheet) {
+    for (String warning : SheetWarnings.of(sheet.effective())) {
+      System.err.println("firstamp: " + warning);
+    }
+  }
+}

@@ -1,0 +1,128 @@
+package firstamp.cli;
+
+import firstamp.model.Alarm;
+import firstamp.model.AlarmState;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeEvent;
+import firstamp.model.ProbeHello;
+import firstamp.model.Summary;
+import firstamp.session.ReadingFigures;
+import firstamp.session.TripFigures;
+import java.io.PrintStream;
+
+/** A run as sentences, one a line. */
+final class TextRunOutput implements RunOutput {
+  private final PrintStream out;
+  private final PrintStream err;
+  private final boolean readings;
+
+  TextRunOutput(PrintStream out, PrintStream err, boolean readings) {
+    this.out = out;
+    this.err = err;
+    this.readings = readings;
+  }
+
+  @Override
+  public void started(
+      Integer powerUp, String uuid, String sheet, ProbeHello hello, boolean observe) {
+    say("%s on %s%s", sheet, hello.kind(), powerUp == null ? "" : ", power-up " + powerUp);
+  }
+
+  @Override
+  public void countdown(int seconds) {
+    err.println(seconds == 0 ? "switching on" : "switching on in " + seconds + " s; Ctrl-C stops");
+  }
+
+  @Override
+  public void look(Summary.LookFigures figures) {
+    StringBuilder line = new StringBuilder("first look: ").append(figures.result());
+    if (figures.ohm() != null) {
+      line.append(SummaryText.text(", %.3g ohm", figures.ohm()));
+    }
+    if (figures.uF() != null) {
+      line.append(SummaryText.text(", %.0f uF", figures.uF()));
+    }
+    if (figures.supplyV() != null) {
+      line.append(SummaryText.text(", supply %.2f V", figures.supplyV()));
+    }
+    say("%s", line);
+  }
+
+  @Override
+  public void alarm(Alarm alarm) {
+    String mark = alarm.state() == AlarmState.UNACKNOWLEDGED ? "ALARM" : alarm.state().id();
+    say("%9.1f ms  %s  %s", alarm.changedMs(), mark, alarm.text());
+  }
+
+  @Override
+  public void trip(TripFigures figures) {
+    String at = figures.atMs() == null ? "" : SummaryText.text("%9.1f ms  ", figures.atMs());
+    String value =
+        figures.value() == null
+            ? ""
+            : SummaryText.text(", %.3g %s", figures.value(), figures.unit());
+    String limit =
+        figures.limit() == null
+            ? ""
+            : SummaryText.text(", limit %.3g %s", figures.limit(), figures.unit());
+    say("%sSWITCHED ITSELF OFF: %s%s%s", at, figures.cause(), value, limit);
+  }
+
+  @Override
+  public void on() {
+    say("%9.1f ms  on", 0.0);
+  }
+
+  @Override
+  public void off(OffCause by, double atMs) {
+    String who = RunWords.offBy(by);
+    say(
+        "%9.1f ms  off%s",
+        atMs, who == null ? ": the first look does not let the switch close" : " by " + who);
+  }
+
+  @Override
+  public void mark(String text, double atMs) {
+    say("%9.1f ms  mark %s", atMs, text);
+  }
+
+  @Override
+  public void link(ProbeEvent.LinkState state, String text, double atMs) {
+    say("%9.1f ms  cable: %s", atMs, text);
+  }
+
+  @Override
+  public void log(boolean logging, String text, double atMs) {
+    say("%9.1f ms  log: %s", atMs, text);
+  }
+
+  @Override
+  public boolean wantsFigures() {
+    return readings;
+  }
+
+  @Override
+  public void figures(ReadingFigures figures) {
+    StringBuilder line =
+        new StringBuilder(
+            SummaryText.text(
+                "%9.1f ms  %.4f A  %.2f V", figures.atMs(), figures.supplyA(), figures.supplyV()));
+    for (ReadingFigures.RailVolts rail : figures.rails()) {
+      line.append(SummaryText.text("  %d: %.2f V", rail.rail(), rail.volts()));
+    }
+    say("%s", line);
+  }
+
+  @Override
+  public void summary(Summary summary) {
+    for (String line : SummaryText.lines(summary)) {
+      out.println(line);
+    }
+    out.flush();
+  }
+
+  private void say(String format, Object... values) {
+    out.println(SummaryText.text(format, values));
+    out.flush();
+  }
+}

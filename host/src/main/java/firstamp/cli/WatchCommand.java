@@ -1,0 +1,144 @@
+package firstamp.cli;
+
+import firstamp.link.SerialProbePort;
+import firstamp.log.BenchLog;
+import firstamp.model.TimeSource;
+import firstamp.session.ArmGate;
+import firstamp.session.PortOpener;
+import firstamp.session.ProbeSettings;
+import firstamp.session.Questions;
+import firstamp.session.RunSetup;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The main job: a real set on a real probe. */
+@Command(
+    name = "watch",
+    description = {
+      "Powers up a set through the probe box while watching it.",
+      "Mains and stored charge can kill. Circuits up to 60 V dc / 30 V rms only. The trip is an aid and no protective device;",
+      "local electrical codes and licensed practice come first.",
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --for 10s --accept floating-supply,above-60",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --restore 7     after it switched itself off (number 7)",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --observe       watch only, the switch stays open",
+    })
+final class WatchCommand implements Callable<Integer> {
+  @Mixin private RunOptions run;
+
+  @Option(
+      names = "--port",
+      required = true,
+      paramLabel = "PORT",
+      description = "serial port of the probe box, see `firstamp ports`")
+  private String port;
+
+  @Option(
+      names = "--sheet",
+      required = true,
+      paramLabel = "FILE",
+      description = "job sheet of the set (JSON)")
+  private Path sheet;
+
+  @Option(
+      names = "--accept",
+      paramLabel = "LIST",
+      split = ",",
+      description = {
+        "answers yes to the questions of a headless run, for this run only:",
+        "floating-supply (no path round the switch), above-60 (no point clipped to can pass 60 V), no-fuse (go on without)"
+      })
+  private List<String> accept = new ArrayList<>();
+
+  @Option(
+      names = "--restore",
+      paramLabel = "NUMBER",
+      defaultValue = "0",
+      description = "switch on again after the probe box switched itself off: its number")
+  private int restore;
+
+  @Option(
+      names = "--observe",
+      description = "watch only: times count from the first reading above 10 % of nominal")
+  private boolean observe;
+
+  @Option(
+      names = "--reduced",
+      description = "the reduced stream at 250 000 baud: no tone or hum figures")
+  private boolean reduced;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws CliFailure {
+    if (run.headless && run.forMicros == null) {
+      throw new ParameterException(
+          spec.commandLine(), "--headless needs --for TIME, for example --for 10s");
+    }
+    if (restore < 0 || restore > 65_535) {
+      throw new ParameterException(
+          spec.commandLine(), "--restore " + restore + ", expected 1 to 65535");
+    }
+    Sheets.Ready ready = Sheets.read(sheet);
+    Sheets.warn(ready);
+    List<String> questions = observe ? List.of() : Questions.about(ready.effective());
+    if (run.headless) {
+      checkAnswers(questions);
+    }
+    RunSetup setup =
+        new RunSetup(
+            ready.effective(),
+            new ProbeSettings(ready.effective()),
+            run.label,
+            !reduced,
+            run.forMicros,
+            restore,
+            observe,
+            LiveSetup.quietMicros(run.countdown, 3),
+            true,
+            run.headless ? ArmGate.alwaysOpen() : new ArmGate(questions));
+    PortOpener opener =
+        () ->
+            SerialProbePort.open(
+                port,
+                reduced ? SerialProbePort.BAUD_REDUCED : SerialProbePort.BAUD_RAW,
+                lockFolder(),
+                TimeSource.system());
+    BenchLog log = Logs.openForWriting(run.log);
+    return LiveSetup.run(run, setup, ready.texts(), opener, log, false, port);
+  }
+
+  private void checkAnswers(List<String> questions) throws CliFailure {
+    List<String> open = new ArrayList<>();
+    for (String question : questions) {
+      if (!accept.contains(question)) {
+        open.add("  " + question + ": " + Questions.words(question));
+      }
+    }
+    if (!open.isEmpty()) {
+      throw new CliFailure(
+          ExitCode.REFUSED,
+          "these questions are not answered; look, then add what is so to --accept:\n"
+              + String.join("\n", open));
+    }
+  }
+
+  static Path lockFolder() {
+    String given = System.getProperty("firstamp.lockFolder");
+    return given != null
+        ? Path.of(given)
+        : Path.of(
+            System.getProperty("java.io.tmpdir"), "firstamp-" + System.getProperty("user.name"));
+  }
+}
