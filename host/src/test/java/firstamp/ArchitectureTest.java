@@ -100,7 +100,8 @@ class ArchitectureTest {
               .should()
               .dependOnClassesThat()
               .resideInAnyPackage(forbidden.toArray(String[]::new))
-              .allowEmptyShould(part.equals("locate") || part.equals("report") || part.equals("window"))
+              .allowEmptyShould(
+                  part.equals("locate") || part.equals("report") || part.equals("window"))
               .check(HOST);
         });
   }
