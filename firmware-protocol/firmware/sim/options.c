@@ -13,7 +13,7 @@ const char OPTIONS_USAGE[] =
     "  --eeprom FILE                 EEPROM contents, read if there, saved at the end\n"
     "  --for-ms N                    end after so much simulated time\n"
     "  --measure FILE --fed FILE     cycle statistics (JSON); record of every conversion (u16 each)\n"
-    "  --reset-at-ms LIST --brown-out-at-ms LIST --hang-at-ms LIST\n"
+    "  --reset-at-ms LIST --brownout-at-ms LIST --hang-at-ms LIST\n"
     "  --drop-byte-every N --flip-bit-every N --stall-at-ms FROM:TO --close-at-ms N\n"
     "Prints \"pty PATH\" first. SIGTERM ends it.\n";
 
@@ -107,7 +107,7 @@ static bool with_argument(struct options *options, const char *option, const cha
         return number(option, text, 0, 1e9, &options->for_ms, failure);
     if (strcmp(option, "--reset-at-ms") == 0)
         return moments(option, text, &options->reset, failure);
-    if (strcmp(option, "--brown-out-at-ms") == 0)
+    if (strcmp(option, "--brownout-at-ms") == 0)
         return moments(option, text, &options->brown_out, failure);
     if (strcmp(option, "--hang-at-ms") == 0)
         return moments(option, text, &options->hang, failure);

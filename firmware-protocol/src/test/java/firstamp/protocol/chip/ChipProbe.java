@@ -1,0 +1,243 @@
+package firstamp.protocol.chip;
+
+import firstamp.protocol.Frame;
+import firstamp.protocol.FrameDecoder;
+import firstamp.protocol.FrameEncoder;
+import firstamp.protocol.HostMessage;
+import firstamp.protocol.LineSpeed;
+import firstamp.protocol.Message;
+import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.RawBlock;
+import java.io.BufferedReader;
+import java.io.FileInputStream;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Predicate;
+
+/**
+ * One run of the firmware in the simulated chip with a plain host of its own: a reader thread, a
+ * heartbeat thread, and questions that wait for their answer. Closing it ends the run.
+ */
+final class ChipProbe implements AutoCloseable {
+  private static final Path BUILD = Path.of("firmware/build");
+  private static final long ANSWER_SECONDS = 60;
+  private static final long HEARTBEAT_MILLIS = 10;
+
+  private final Path folder;
+  private final Process process;
+  private final FileInputStream in;
+  private final OutputStream out;
+  private final FrameEncoder encoder = new FrameEncoder();
+  private final BlockingQueue<Frame> frames = new LinkedBlockingQueue<>();
+  private final AtomicLong conversions = new AtomicLong();
+  private final Thread reader;
+  private final Thread heart;
+  private volatile boolean ended;
+
+  private ChipProbe(Path folder, Process process, String port) throws IOException {
+    this.folder = folder;
+    this.process = process;
+    this.in = new FileInputStream(port);
+    this.out = new FileOutputStream(port);
+    this.reader = new Thread(this::read, "chip-reader");
+    this.heart = new Thread(this::beat, "chip-heartbeat");
+    reader.setDaemon(true);
+    heart.setDaemon(true);
+  }
+
+  /** Starts the chip on a waveform; more are further options of probe-sim. Answers hello first. */
+  static ChipProbe start(Path folder, String waveform, List<String> more)
+      throws IOException, InterruptedException {
+    Files.writeString(folder.resolve("waveform.csv"), waveform);
+    List<String> command = new ArrayList<>();
+    command.add(BUILD.resolve("probe-sim").toString());
+    command.addAll(List.of("--elf", BUILD.resolve("probe.elf").toString()));
+    command.addAll(List.of("--waveform", folder.resolve("waveform.csv").toString()));
+    command.addAll(List.of("--events", folder.resolve("events").toString()));
+    command.addAll(more);
+    Process process =
+        new ProcessBuilder(command).redirectError(folder.resolve("stderr").toFile()).start();
+    BufferedReader lines = process.inputReader();
+    String first = lines.readLine();
+    if (first == null || !first.startsWith("pty ")) {
+      throw new IOException(
+          command + " printed " + first + ": " + Files.readString(folder.resolve("stderr")));
+    }
+    ChipProbe probe = new ChipProbe(folder, process, first.substring("pty ".length()));
+    probe.reader.start();
+    probe.heart.start();
+    return probe;
+  }
+
+  /** Asks until the probe answers, as a host does. */
+  ProbeMessage.Hello hello() throws InterruptedException {
+    for (int attempt = 0; attempt < 100; attempt++) {
+      send(new HostMessage.HelloRequest(LineSpeed.FAST));
+      ProbeMessage.Hello hello = poll(ProbeMessage.Hello.class, m -> true, 200);
+      if (hello != null) {
+        return hello;
+      }
+    }
+    throw new AssertionError("no hello; standard error: " + standardError());
+  }
+
+  int send(HostMessage message) {
+    synchronized (out) {
+      int sequence = encoder.nextSequence();
+      try {
+        out.write(encoder.encode(message));
+      } catch (IOException e) {
+        if (!ended) {
+          throw new UncheckedIOException(e);
+        }
+      }
+      return sequence;
+    }
+  }
+
+  /** Sends, unless the run has just ended. */
+  void sendQuietly(HostMessage message) {
+    try {
+      send(message);
+    } catch (UncheckedIOException e) {
+      if (process.isAlive()) {
+        throw e;
+      }
+    }
+  }
+
+  boolean isRunning() {
+    return process.isAlive();
+  }
+
+  /** Waits for a run that ends by itself. */
+  boolean awaitEnd(long millis) throws InterruptedException {
+    return process.waitFor(millis, TimeUnit.MILLISECONDS);
+  }
+
+  /** Sends and waits until it is accepted. */
+  void command(HostMessage message) throws InterruptedException {
+    int sequence = send(message);
+    Message answer =
+        await(
+            Message.class,
+            m ->
+                m instanceof ProbeMessage.Accepted a && a.commandSequence() == sequence
+                    || m instanceof ProbeMessage.Refused r && r.commandSequence() == sequence);
+    if (answer instanceof ProbeMessage.Refused refused) {
+      throw new AssertionError(message + " was refused: " + refused);
+    }
+  }
+
+  /** The next message of this kind that fits; others are passed over. */
+  <M extends Message> M await(Class<M> kind, Predicate<M> fits) throws InterruptedException {
+    M found = poll(kind, fits, TimeUnit.SECONDS.toMillis(ANSWER_SECONDS));
+    if (found == null) {
+      throw new AssertionError(
+          "no " + kind.getSimpleName() + " within " + ANSWER_SECONDS + " s; " + standardError());
+    }
+    return found;
+  }
+
+  <M extends Message> M poll(Class<M> kind, Predicate<M> fits, long millis)
+      throws InterruptedException {
+    long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(millis);
+    for (long left = end - System.nanoTime(); left > 0; left = end - System.nanoTime()) {
+      Frame frame = frames.poll(left, TimeUnit.NANOSECONDS);
+      if (frame != null && kind.isInstance(frame.message())) {
+        M message = kind.cast(frame.message());
+        if (fits.test(message)) {
+          return message;
+        }
+      }
+    }
+    return null;
+  }
+
+  /** Conversions received in raw blocks. */
+  long conversions() {
+    return conversions.get();
+  }
+
+  /** Ends the run and gives the simulator's record of it. */
+  ChipEvents finish() throws IOException {
+    close();
+    if (process.exitValue() != 0) {
+      throw new AssertionError("probe-sim ended with " + process.exitValue() + standardError());
+    }
+    return ChipEvents.read(folder.resolve("events"));
+  }
+
+  @Override
+  public void close() throws IOException {
+    ended = true;
+    process.destroy();
+    try {
+      if (!process.waitFor(10, TimeUnit.SECONDS)) {
+        process.destroyForcibly().waitFor();
+      }
+      heart.join(1000);
+      reader.join(1000);
+    } catch (InterruptedException e) {
+      process.destroyForcibly();
+      Thread.currentThread().interrupt();
+    }
+    in.close();
+    out.close();
+  }
+
+  private String standardError() {
+    try {
+      return Files.readString(folder.resolve("stderr"));
+    } catch (IOException e) {
+      return "(not readable: " + e + ")";
+    }
+  }
+
+  private void beat() {
+    try {
+      while (!ended) {
+        sendQuietly(new HostMessage.Heartbeat());
+        Thread.sleep(HEARTBEAT_MILLIS);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void read() {
+    FrameDecoder decoder =
+        new FrameDecoder(
+            new FrameDecoder.Sink() {
+              @Override
+              public void frame(Frame frame) {
+                frames.add(frame);
+              }
+
+              @Override
+              public void raw(RawBlock block) {
+                conversions.addAndGet(block.count());
+              }
+            });
+    byte[] bytes = new byte[4096];
+    try {
+      for (int n = in.read(bytes); n > 0; n = in.read(bytes)) {
+        decoder.push(bytes, 0, n);
+      }
+    } catch (IOException e) {
+      if (!ended && process.isAlive()) {
+        throw new UncheckedIOException(e);
+      }
+    }
+  }
+}

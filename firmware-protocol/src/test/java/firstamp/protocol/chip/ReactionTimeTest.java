@@ -1,0 +1,115 @@
+package firstamp.protocol.chip;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import firstamp.protocol.HostMessage;
+import firstamp.protocol.LookParameters;
+import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.Resend;
+import firstamp.protocol.StreamKind;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/**
+ * How long the chip takes from a step at its pin to the switch pin low, in exact cycles, with the
+ * raw stream on: once in quiet, once with the capture of the first trip sent again and the receive
+ * line full. Steps come at random places of the plan.
+ */
+@Tag("chip")
+class ReactionTimeTest {
+  private static final LookParameters NO_LOOK = new LookParameters(true, 300, 563, 5, 51, 61, 236);
+  private static final long SEED = 328;
+
+  @TempDir Path folder;
+
+  @ParameterizedTest
+  @EnumSource
+  void opensInTimeAtTwentyPlaces(ReactionCase kind) throws Exception {
+    measure(kind, 20);
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  @Tag("full")
+  void opensInTimeAtTwoHundredPlaces(ReactionCase kind) throws Exception {
+    measure(kind, 200);
+  }
+
+  private void measure(ReactionCase kind, int places) throws Exception {
+    Random random = new Random(SEED + kind.ordinal());
+    List<Double> reactions = new ArrayList<>();
+    for (int i = 0; i < places; i++) {
+      reactions.addAll(twoTrips(kind, 0.02 + 0.01 * random.nextDouble()));
+    }
+    reactions.sort(null);
+    System.out.printf(
+        Locale.ROOT,
+        "%s: best %.1f us, median %.1f us, worst %.1f us of %d%n",
+        kind,
+        reactions.get(0),
+        reactions.get(reactions.size() / 2),
+        reactions.get(reactions.size() - 1),
+        reactions.size());
+    assertThat(reactions)
+        .hasSize(2 * places)
+        .allSatisfy(r -> assertThat(r).isBetween(kind.soonestMicros, kind.latestMicros));
+  }
+
+  private List<Double> twoTrips(ReactionCase kind, double stepSeconds) throws Exception {
+    Path frontEnd = Files.writeString(folder.resolve("front-end.json"), "{\"decayMs\":5}");
+    List<String> options =
+        List.of("--flat-out", "--cross", kind.cross(), "--front-end", frontEnd.toString());
+    try (ChipProbe probe = ChipProbe.start(folder, kind.waveform(stepSeconds), options)) {
+      probe.hello();
+      probe.command(new HostMessage.SetLimits(kind.limits()));
+      probe.command(new HostMessage.StreamRequest(StreamKind.RAW));
+      probe.command(new HostMessage.SwitchOn(NO_LOOK));
+      ProbeMessage.Trip first = probe.await(ProbeMessage.Trip.class, t -> true);
+      assertThat(first.cause()).isEqualTo(kind.cause);
+      probe.command(new HostMessage.ClearTrip(first.number()));
+      Flood flood = new Flood(probe, first.number());
+      try {
+        probe.command(new HostMessage.SwitchOn(NO_LOOK));
+        probe.await(ProbeMessage.Trip.class, t -> t.number() != first.number());
+      } finally {
+        flood.stop();
+      }
+      return probe.finish().reactionsMicros(kind.column);
+    }
+  }
+
+  /** Fills the probe's receive line and keeps asking for the last capture. */
+  private static final class Flood {
+    private final AtomicBoolean over = new AtomicBoolean();
+    private final Thread thread;
+
+    Flood(ChipProbe probe, int tripNumber) {
+      thread =
+          new Thread(
+              () -> {
+                while (!over.get()) {
+                  probe.send(new HostMessage.SendAgain(Resend.CAPTURE, tripNumber));
+                  for (int i = 0; i < 200; i++) {
+                    probe.send(new HostMessage.Heartbeat());
+                  }
+                }
+              },
+              "chip-flood");
+      thread.setDaemon(true);
+      thread.start();
+    }
+
+    void stop() {
+      over.set(true);
+    }
+  }
+}
