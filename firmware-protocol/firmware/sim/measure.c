@@ -11,7 +11,7 @@ static const char *const VECTOR_NAMES[VECTORS] = {
     "timer1-overflow", "timer0-compare-a", "timer0-compare-b", "timer0-overflow", "spi",  "usart-receive", "usart-empty",
     "usart-transmit",  "converter",      "eeprom",         "comparator",     "twi",     "program-memory"};
 
-enum { ENTRY_CYCLES = 4, RETURN_CYCLES = 4 };
+enum { ENTRY_CYCLES = 4, RETURN_CYCLES = 4, RAM_START = 0x100 };
 
 static void vector_running(avr_irq_t *irq, uint32_t value, void *param)
 {
@@ -88,7 +88,7 @@ void measure_after_step(struct measure *measure)
         measure->off_since_cycle = 0;
     }
     uint16_t stack = (uint16_t)(avr->data[R_SPL] | avr->data[R_SPH] << 8);
-    if (measure->first_enable_seen && stack >= measure->data_end && stack < measure->lowest_stack)
+    if (measure->first_enable_seen && stack > RAM_START && stack < measure->lowest_stack)
         measure->lowest_stack = stack;
     watch_interrupts_off(measure, measure->interrupts_off);
     if (avr->cycle - measure->window_from_cycle >= WINDOW_CYCLES)
