@@ -235,7 +235,10 @@ static int finish(struct program *program, bool ran, struct failure *failure)
     int code = EXIT_SUCCESS;
     bridge_move(&program->bridge, board_seconds(board->avr->cycle) * 1000);
     events_sent(&program->events, board->stream.conversions_sent, program->bridge.bytes_lost);
-    if (program->measure.on && !measure_write(&program->measure, program->options.measure, failure))
+    if (program->options.measure != NULL && !measure_write(&program->measure, program->options.measure, failure))
+        code = EXIT_NO_OUTPUT;
+    if (program->options.profile != NULL
+        && !measure_write_profile(&program->measure, program->options.profile, failure))
         code = EXIT_NO_OUTPUT;
     if (program->options.eeprom != NULL && !eeprom_save(board->eeprom->eeprom, program->options.eeprom, failure))
         code = EXIT_NO_OUTPUT;
@@ -273,7 +276,7 @@ int main(int count, char **arguments)
         printf("pty %s\n", program->bridge.path);
         fflush(stdout);
         board_power_on(&program->board);
-        if (program->options.measure != NULL)
+        if (program->options.measure != NULL || program->options.profile != NULL)
             measure_begin(&program->measure, &program->board, program->board.data_end);
         code = finish(program, run(program), &failure);
     }

@@ -45,7 +45,11 @@ void measure_begin(struct measure *measure, struct board *board, uint16_t data_e
 
 void measure_before_step(struct measure *measure)
 {
-    measure->interrupts_off = measure->board->avr->sreg[S_I] == 0;
+    const avr_t *avr = measure->board->avr;
+    measure->interrupts_off = avr->sreg[S_I] == 0;
+    measure->step_address = avr->pc;
+    measure->step_cycle = avr->cycle;
+    measure->step_asleep_cycles = measure->board->asleep_cycles;
 }
 
 static void watch_interrupts_off(struct measure *measure, bool was_off)
@@ -82,6 +86,8 @@ static void close_window(struct measure *measure)
 void measure_after_step(struct measure *measure)
 {
     avr_t *avr = measure->board->avr;
+    measure->cycles_at[measure->step_address / 2 % FLASH_WORDS] +=
+        avr->cycle - measure->step_cycle - (measure->board->asleep_cycles - measure->step_asleep_cycles);
     if (measure->resets_seen != measure->board->resets) {
         measure->resets_seen = measure->board->resets;
         measure->first_enable_seen = false;
@@ -143,5 +149,16 @@ bool measure_write(const struct measure *measure, const char *path, struct failu
     fprintf(file, "  \"resets\": %" PRIu64 ",\n", board->resets);
     fprintf(file, "  \"stack\": {\"deepestBytes\": %u, \"gapBytes\": %d}\n}\n", board->avr->ramend - measure->lowest_stack,
             measure->lowest_stack - measure->data_end);
+    return fclose(file) == 0 || fail(failure, "%s: not fully written: %s", path, strerror(errno));
+}
+
+bool measure_write_profile(const struct measure *measure, const char *path, struct failure *failure)
+{
+    FILE *file = fopen(path, "w");
+    if (file == NULL)
+        return fail(failure, "%s: cannot be written: %s", path, strerror(errno));
+    for (size_t word = 0; word < FLASH_WORDS; word++)
+        if (measure->cycles_at[word] != 0)
+            fprintf(file, "%zx %" PRIu64 "\n", word * 2, measure->cycles_at[word]);
     return fclose(file) == 0 || fail(failure, "%s: not fully written: %s", path, strerror(errno));
 }

@@ -4,7 +4,7 @@
 
 #include "board.h"
 
-enum { WINDOW_CYCLES = BOARD_HZ / 5 };
+enum { WINDOW_CYCLES = BOARD_HZ / 5, FLASH_WORDS = 16384 };
 
 struct vector_statistics {
     uint64_t count;
@@ -31,6 +31,11 @@ struct measure {
     uint64_t window_asleep_from_cycles;
     double busiest_window;
 
+    uint32_t step_address;
+    uint64_t step_cycle;
+    uint64_t step_asleep_cycles;
+    uint64_t cycles_at[FLASH_WORDS]; /* cycles awake by the address of the instruction */
+
     uint16_t lowest_stack;
     uint16_t data_end; /* first address above the program's variables */
 };
@@ -43,5 +48,8 @@ void measure_before_step(struct measure *measure);
 void measure_after_step(struct measure *measure);
 
 bool measure_write(const struct measure *measure, const char *path, struct failure *failure);
+
+/* Lines "address cycles" of the instructions that ran, to be added up by function with the symbols of the ELF. */
+bool measure_write_profile(const struct measure *measure, const char *path, struct failure *failure);
 
 #endif

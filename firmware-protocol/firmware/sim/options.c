@@ -13,6 +13,7 @@ const char OPTIONS_USAGE[] =
     "  --eeprom FILE                 EEPROM contents, read if there, saved at the end\n"
     "  --for-ms N                    end after so much simulated time\n"
     "  --measure FILE --fed FILE     cycle statistics (JSON); record of every conversion (u16 each)\n"
+    "  --profile FILE                cycles awake by address (hex), one line each\n"
     "  --reset-at-ms LIST --brownout-at-ms LIST --hang-at-ms LIST\n"
     "  --drop-byte-every N --flip-bit-every N --stall-at-ms FROM:TO --close-at-ms N\n"
     "Prints \"pty PATH\" first. SIGTERM ends it.\n";
@@ -90,7 +91,7 @@ static bool with_argument(struct options *options, const char *option, const cha
         const char **path;
     } PATHS[] = {{"--elf", &options->elf},       {"--waveform", &options->waveform}, {"--front-end", &options->front_end},
                  {"--events", &options->events}, {"--eeprom", &options->eeprom},     {"--measure", &options->measure},
-                 {"--fed", &options->fed}};
+                 {"--fed", &options->fed},         {"--profile", &options->profile}};
     for (size_t i = 0; i < sizeof PATHS / sizeof PATHS[0]; i++) {
         if (strcmp(option, PATHS[i].name) == 0) {
             *PATHS[i].path = text;

@@ -18,6 +18,7 @@ struct options {
     const char *events;
     const char *eeprom;
     const char *measure;
+    const char *profile;
     const char *fed;
     double noise_counts;
     uint64_t seed;
