@@ -1,0 +1,14 @@
+/* What the host says: taken, checked against the state, done, answered. */
+#ifndef CORE_COMMAND_H
+#define CORE_COMMAND_H
+
+#include "probe.h"
+
+/* Takes what has come; at most one frame a call, and only while an answer would fit the line. */
+void command_receive(struct probe *probe);
+/* The record stands in the EEPROM, or was given up. */
+void command_calibration_written(struct probe *probe);
+/* For the fuzzer and the tests: one frame. */
+void command_frame(struct probe *probe, const struct wire_frame *frame);
+
+#endif

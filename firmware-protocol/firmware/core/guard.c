@@ -1,0 +1,105 @@
+#include "guard.h"
+
+#include "hal.h"
+
+void guard_start(struct guard *guard)
+{
+    queue_start(&guard->queue);
+    capture_start(&guard->capture);
+    guard->armed = false;
+    guard->on = false;
+    guard->claimed = false;
+}
+
+void guard_arm(struct guard *guard, const struct trip_levels *levels)
+{
+    trip_start(&guard->watch, levels);
+    guard->claimed = false;
+    guard->armed = true;
+    hal_path_at_boundary(HAL_PATH_SWITCH);
+}
+
+/* Ends the watch if it was on; the pins are low before anything else is done. */
+static bool cut(struct guard *guard)
+{
+    uint8_t held = hal_interrupts_hold();
+    /* The second half: closed, but its first conversion has not ended yet. */
+    bool was_on = guard->on || (guard->armed && hal_path_now() == HAL_PATH_SWITCH);
+    hal_paths_open();
+    guard->armed = false;
+    guard->on = false;
+    if (was_on)
+        capture_trip(&guard->capture);
+    hal_interrupts_release(held);
+    return was_on;
+}
+
+void guard_open(struct guard *guard)
+{
+    uint8_t held = hal_interrupts_hold();
+    hal_paths_open();
+    guard->armed = false;
+    guard->on = false;
+    hal_interrupts_release(held);
+}
+
+static void claim(struct guard *guard, enum trip_cause cause, uint8_t channel, uint8_t confirmed, uint16_t value)
+{
+    struct guard_finding *finding = &guard->finding;
+    finding->pin_low = hal_now();
+    finding->cause = (uint8_t)cause;
+    finding->channel = channel;
+    finding->confirmed = confirmed;
+    finding->value = value;
+    guard->claimed = true;
+}
+
+static void decided_now(struct guard *guard)
+{
+    struct instant now = hal_now();
+    guard->finding.decided_plans = now.plans;
+    guard->finding.decided_slot = now.slot;
+}
+
+bool guard_trip(struct guard *guard, enum trip_cause cause, uint16_t value)
+{
+    if (!cut(guard))
+        return false;
+    decided_now(guard);
+    claim(guard, cause, CHANNEL_NONE, 1, value);
+    return true;
+}
+
+bool guard_take(struct guard *guard, struct guard_finding *finding)
+{
+    if (!guard->claimed)
+        return false;
+    *finding = guard->finding;
+    guard->claimed = false;
+    return true;
+}
+
+void guard_conversion(struct guard *guard, uint32_t plans, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)
+{
+    uint8_t channel = plan_channel[slot];
+    if (channel == CHANNEL_I)
+        capture_put(&guard->capture, slot, counts);
+    if (guard->on || (guard->armed && slot == 0 && hal_path_now() == HAL_PATH_SWITCH)) {
+        guard->on = true;
+        enum trip_cause cause = trip_conversion(&guard->watch, channel, slot, plan_of_reading, counts);
+        if (cause != TRIP_NONE && cut(guard)) {
+            guard->finding.decided_plans = plans;
+            guard->finding.decided_slot = slot;
+            claim(guard, cause, guard->watch.channel, guard->watch.confirmed, guard->watch.value);
+        }
+    }
+    queue_put(&guard->queue, plans, slot, counts);
+}
+
+void guard_comparator(struct guard *guard)
+{
+    if (!cut(guard))
+        return;
+    decided_now(guard);
+    claim(guard, TRIP_HARD_SHORT, CHANNEL_NONE, 1, 0);
+}

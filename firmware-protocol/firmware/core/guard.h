@@ -1,0 +1,53 @@
+/*
+ * What runs in interrupts: every conversion goes into the queue and the capture and, while the switch is on, past the
+ * limits; the comparator opens by itself. Whoever finds a cause first opens the switch and claims the trip; the
+ * main loop then does the rest, and the guard stays quiet until the next closing.
+ */
+#ifndef CORE_GUARD_H
+#define CORE_GUARD_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "capture.h"
+#include "plan.h"
+#include "queue.h"
+#include "trip.h"
+
+/* Why, when and where; whole once `claimed` is seen by the main loop. */
+struct guard_finding {
+    uint8_t cause;
+    uint8_t channel;
+    uint8_t confirmed;
+    uint8_t decided_slot;
+    uint32_t decided_plans;
+    uint16_t value;
+    struct instant pin_low;
+};
+
+struct guard {
+    struct queue queue;
+    struct capture capture;
+    struct trip_watch watch;
+    volatile bool armed;   /* the switch is about to close */
+    volatile bool on;      /* the limits act */
+    volatile bool claimed; /* a trip waits for the main loop */
+    struct guard_finding finding;
+};
+
+void guard_start(struct guard *guard);
+
+/* Main loop: the switch closes at the next boundary; limits act from its first conversion on. */
+void guard_arm(struct guard *guard, const struct trip_levels *levels);
+/* Main loop: opens both paths; nothing is watched any more. A trip that was claimed before stays claimed. */
+void guard_open(struct guard *guard);
+/* Main loop: opens for a cause that the main loop has found. False when the switch was off or a trip was claimed. */
+bool guard_trip(struct guard *guard, enum trip_cause cause, uint16_t value);
+/* Main loop: takes a claimed trip. */
+bool guard_take(struct guard *guard, struct guard_finding *finding);
+
+/* Interrupts. */
+void guard_conversion(struct guard *guard, uint32_t plans, uint8_t slot, uint8_t plan_of_reading, uint16_t counts);
+void guard_comparator(struct guard *guard);
+
+#endif

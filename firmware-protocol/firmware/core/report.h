@@ -1,0 +1,16 @@
+/* Everything the probe says apart from the stream. */
+#ifndef CORE_REPORT_H
+#define CORE_REPORT_H
+
+#include "probe.h"
+
+/* Queues a switch or press message. */
+void report_notice(struct probe *probe, enum probe_message type, uint8_t first, uint8_t second, uint32_t tick_us);
+/* Answers; the caller has seen to the room. */
+void report_accepted(struct probe *probe, uint8_t type, uint16_t sequence);
+void report_refused(struct probe *probe, uint8_t type, uint16_t sequence, enum refusal reason, uint16_t detail);
+void report_calibration(struct probe *probe);
+/* Sends what waits, as far as there is room. */
+void report_run(struct probe *probe);
+
+#endif

@@ -1,0 +1,173 @@
+#include "stream.h"
+
+void stream_start(struct stream *stream)
+{
+    stream->kind = STREAM_NONE;
+    stream->running = false;
+    stream->full = false;
+    stream->count = 0;
+    stream->sent = 0;
+    stream->dropped = 0;
+}
+
+void stream_choose(struct stream *stream, enum stream_kind kind)
+{
+    if (kind != STREAM_NONE)
+        stream->sent = 0;
+    stream->kind = (uint8_t)kind;
+    stream->running = false;
+    stream->full = false;
+    stream->count = 0;
+}
+
+static bool send_raw(struct stream *stream, struct wire_out *out)
+{
+    uint8_t packed = (uint8_t)((stream->count * 10u + 7u) / 8u);
+    uint32_t tick = plan_us(stream->first_plans, stream->first_slot);
+    if (!wire_out_begin(out, MESSAGE_RAW, tick, (uint8_t)(RAW_BYTES_BEFORE_PACKED + packed)))
+        return false;
+    wire_out_u8(out, stream->first_slot);
+    wire_out_u8(out, stream->count);
+    wire_out_u16(out, stream->dropped);
+    wire_out_bytes(out, stream->taken.packed, packed);
+    wire_out_end(out);
+    stream->sent += stream->count;
+    stream->count = 0;
+    return true;
+}
+
+static bool send_reading(struct stream *stream, struct wire_out *out)
+{
+    if (!wire_out_begin(out, MESSAGE_READING, plan_us(stream->first_plans, 0), READING_BYTES))
+        return false;
+    wire_out_u16(out, stream->dropped);
+    wire_out_u16(out, stream->hole ? READING_HOLE : 0);
+    for (uint8_t c = 0; c < CHANNELS; c++) {
+        const struct stream_channel *channel = &stream->taken.channel[c];
+        wire_out_u16(out, channel->sum);
+        wire_out_u16(out, channel->lowest);
+        wire_out_u16(out, channel->highest);
+        wire_out_u32(out, channel->squares);
+    }
+    wire_out_end(out);
+    stream->sent += CONVERSIONS_PER_READING;
+    return true;
+}
+
+bool stream_flush(struct stream *stream, struct wire_out *out)
+{
+    if (stream->kind == STREAM_RAW && stream->count > 0)
+        return send_raw(stream, out);
+    return stream->kind != STREAM_REDUCED || !stream->full || send_reading(stream, out);
+}
+
+bool stream_ready(struct stream *stream, struct wire_out *out)
+{
+    if (stream->full && stream_flush(stream, out)) {
+        stream->full = false;
+        stream->begun = false;
+    }
+    return !stream->full;
+}
+
+/* Four conversions fill five bytes; the first of a byte sets it, the others join it. */
+static void pack(struct stream *stream, uint16_t counts)
+{
+    uint8_t *at = stream->taken.packed + (stream->count >> 2) * 5u;
+    switch (stream->count & 3) {
+    case 0:
+        at[0] = (uint8_t)counts;
+        at[1] = (uint8_t)(counts >> 8);
+        break;
+    case 1:
+        at[1] = (uint8_t)(at[1] | (counts << 2));
+        at[2] = (uint8_t)(counts >> 6);
+        break;
+    case 2:
+        at[2] = (uint8_t)(at[2] | (counts << 4));
+        at[3] = (uint8_t)(counts >> 4);
+        break;
+    default:
+        at[3] = (uint8_t)(at[3] | (counts << 6));
+        at[4] = (uint8_t)(counts >> 2);
+        break;
+    }
+    stream->count++;
+}
+
+/* True when the block before had to be sent for the hole and could not be: then this conversion is let go. */
+static bool hole_blocks(struct stream *stream, struct wire_out *out, const struct conversion *conversion)
+{
+    return conversion->after_hole && stream->count > 0 && !send_raw(stream, out);
+}
+
+static void raw(struct stream *stream, struct wire_out *out, const struct conversion *conversion)
+{
+    if (conversion->slot == 0)
+        stream->running = true;
+    if (!stream->running)
+        return;
+    if (hole_blocks(stream, out, conversion)) {
+        stream->full = true; /* sent first; the conversion makes the hole one longer */
+        stream->running = false;
+        return;
+    }
+    if (stream->count == 0) {
+        stream->first_plans = conversion->plans;
+        stream->first_slot = conversion->slot;
+    }
+    pack(stream, conversion->counts);
+    if (stream->count == RAW_BLOCK)
+        stream->full = true;
+}
+
+static void begin_reading(struct stream *stream, uint32_t plans)
+{
+    stream->running = true;
+    stream->begun = true;
+    stream->hole = false;
+    stream->first_plans = plans;
+    for (uint8_t c = 0; c < CHANNELS; c++) {
+        struct stream_channel *channel = &stream->taken.channel[c];
+        channel->squares = 0;
+        channel->sum = 0;
+        channel->lowest = COUNTS_HIGHEST;
+        channel->highest = 0;
+    }
+}
+
+static void reduced(struct stream *stream, const struct conversion *conversion)
+{
+    /* The 32-bit remainder is slow on the chip, so it is taken at the ends of a plan only. */
+    bool edge = conversion->slot == 0 || conversion->slot == PLAN_SLOTS - 1;
+    uint8_t plan = edge ? (uint8_t)(conversion->plans % PLANS_PER_READING) : PLANS_PER_READING;
+    if (plan == 0 && conversion->slot == 0)
+        begin_reading(stream, conversion->plans);
+    else if (conversion->after_hole && stream->begun &&
+             conversion->plans - stream->first_plans >= PLANS_PER_READING)
+        stream->begun = false; /* the hole swallowed the end: this reading is a gap, the next whole one begins anew */
+    else if (conversion->after_hole)
+        stream->hole = true;
+    if (!stream->begun)
+        return;
+    struct stream_channel *channel = &stream->taken.channel[conversion->channel];
+    uint16_t counts = conversion->counts;
+    channel->sum = (uint16_t)(channel->sum + counts);
+    channel->squares += (uint32_t)counts * counts;
+    if (counts < channel->lowest)
+        channel->lowest = counts;
+    if (counts > channel->highest)
+        channel->highest = counts;
+    if (plan == PLANS_PER_READING - 1 && conversion->slot == PLAN_SLOTS - 1)
+        stream->full = true;
+}
+
+void stream_conversion(struct stream *stream, struct wire_out *out, const struct conversion *conversion,
+                       uint16_t dropped)
+{
+    if (stream->kind == STREAM_RAW)
+        raw(stream, out, conversion);
+    else if (stream->kind == STREAM_REDUCED)
+        reduced(stream, conversion);
+    stream->dropped = dropped;
+}
