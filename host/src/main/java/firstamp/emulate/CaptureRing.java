@@ -23,6 +23,13 @@ final class CaptureRing {
   /** A capture block and the time of its first conversion. */
   record Block(ProbeMessage.Capture message, long tickMicros) {}
 
+  /** Recording starts anew; what was kept is gone. */
+  void start() {
+    taken = 0;
+    filled = IDLE;
+    number = 0;
+  }
+
   /** Takes a conversion of I; true when it completes a capture. */
   boolean conversion(int counts) {
     ring[(int) (taken++ % BEFORE)] = counts;

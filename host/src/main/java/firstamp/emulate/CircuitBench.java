@@ -5,7 +5,7 @@ import firstamp.protocol.Inputs;
 
 /**
  * An invented set: supply, switch or look resistor, filter, rail and motor, solved step by step
- * with backward differences (stable at any step), at most 62.5 us each.
+ * with backward differences (stable at any step), at most 21 us each.
  *
  * <p>Four volts in a chain: x at the supply's terminals, s on the set side of the switch, p behind
  * the filter resistor, b on the rail. Each has a capacitor or a resistance; what bends (current
@@ -13,7 +13,7 @@ import firstamp.protocol.Inputs;
  * until the pieces fit.
  */
 final class CircuitBench implements Bench {
-  private static final double LONGEST_STEP_S = 62.5e-6;
+  private static final double LONGEST_STEP_S = 21e-6;
   private static final double OPEN_SIEMENS = 1e-9;
   private static final int TRIES = 6;
 
@@ -76,7 +76,8 @@ final class CircuitBench implements Bench {
   }
 
   private void solve(double h) {
-    double emf = emf();
+    // A reversed supply stays blocked by the second transistor.
+    double emf = set.supplyReversed ? 0 : emf();
     boolean limiting = false;
     boolean blocked = false;
     boolean stages = b > set.stagesFromV;
@@ -137,7 +138,7 @@ final class CircuitBench implements Bench {
     double a33 = filterG + filterC + 1 / set.leakOhm;
     double r3 = filterC * filterV;
     double a44 = railC + 1 / set.railLoadOhm + stagesG + 1 / set.railShortOhm;
-    double r4 = railC * railV + stagesG * set.stagesFromV;
+    double r4 = railC * railV + stagesG * set.stagesFromV + set.railFedA;
     double upper34;
     double lower43;
     if (set.passV > 0) {
@@ -192,13 +193,14 @@ final class CircuitBench implements Bench {
   public double value(Channel channel) {
     return switch (channel) {
       case I, J -> ampere;
-      case V -> set.supplyReversed ? 0 : s;
+      case V -> s;
       case R1 ->
           set.railClipOn
               ? set.railSign
                   * (b + set.railHumPeakV * Math.sin(2 * Math.PI * set.humHz * nowS) * on())
               : Double.NaN;
-      case R2, R3 -> Double.NaN;
+      case R2 -> set.reservoirClipOn ? set.railSign * s : Double.NaN;
+      case R3 -> Double.NaN;
       case H -> chain.headV(nowS, b, on() > 0);
       case M -> chain.meterV(nowS, b, on() > 0);
     };

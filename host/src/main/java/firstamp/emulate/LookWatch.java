@@ -52,7 +52,9 @@ final class LookWatch {
     sumV += lastV;
     sumJ += counts;
     pairs++;
-    if (overJ != 0 && counts > Zeros.counts(zeros.jSixteenths()) + overJ) {
+    if (overJ != 0
+        && counts
+            > Math.min(Zeros.counts(zeros.jSixteenths()) + overJ, Converter.HIGHEST_COUNTS - 1)) {
       overCurrent = true;
       return true;
     }

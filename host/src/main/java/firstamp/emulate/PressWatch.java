@@ -2,16 +2,22 @@ package firstamp.emulate;
 
 import firstamp.protocol.PressKind;
 
-/** Button or pedal: tells down, tap and held apart. */
+/** Button or pedal, looked at every 2 ms: settled over two looks, told apart in down, tap, held. */
 final class PressWatch {
   private static final long HELD_MICROS = 600_000;
 
+  private boolean last;
   private boolean down;
   private boolean held;
   private long sinceMicros;
 
   /** What this look at the input means; null = nothing new. */
   PressKind look(boolean isDown, long nowMicros) {
+    boolean settled = isDown == last;
+    last = isDown;
+    if (!settled) {
+      return null;
+    }
     if (isDown && !down) {
       down = true;
       held = false;

@@ -135,7 +135,9 @@ final class ProbeMachine {
       atBoundary = null;
       due.run();
     }
-    presses();
+    if (n % SamplePlan.SLOTS == 0) {
+      presses();
+    }
     if (!inputs.chassisClipOn()) {
       lost(TripCause.CHASSIS_CLIP, SwitchCause.CHASSIS_CLIP, nowMicros(), inputs.bits());
     }
@@ -206,7 +208,7 @@ final class ProbeMachine {
       return;
     }
     if (zeroTaking == null) {
-      zeroTaking = check.quiet() ? new ZeroTaking() : null;
+      zeroTaking = channel == Channel.V && check.quiet() ? new ZeroTaking() : null;
       return;
     }
     if (zeroTaking.conversion((int) (n % SamplePlan.SLOTS), channel, counts)) {
@@ -276,6 +278,7 @@ final class ProbeMachine {
     check = new OffCheck(n, memory.calibration().scales());
     zeroTaking = null;
     look = null;
+    capture.start();
     enter(ProbeState.CHECK, SwitchCause.USER, nowMicros());
   }
 

@@ -80,8 +80,14 @@ final class SetValues {
   /** What stands on rail 1 besides the filtered volts. */
   double railHumPeakV;
 
+  /** What a fault feeds into the rail from elsewhere, ampere. */
+  double railFedA;
+
   /** Clips and inputs. */
   boolean railClipOn = true;
+
+  /** Clip 2 on the reservoir capacitor. */
+  boolean reservoirClipOn;
 
   boolean chassisClipOn = true;
   boolean supplyReversed;
