@@ -25,13 +25,17 @@
 
 extern struct probe probe;
 
-/* Slot and plan belong to the tick; the converter's handler only reads them. */
+/*
+ * Slot and plan belong to the tick; the converter's handler only reads them. The tick counts plans in one byte, to be
+ * short; who needs the whole number brings it forward, which happens far oftener than every 256 plans.
+ */
+static volatile uint8_t plan_low;
 static volatile uint32_t plans;
 static volatile uint8_t slot = PLAN_SLOTS - 1;
 static volatile uint8_t plan_of_reading = PLANS_PER_READING - 1;
 static volatile uint8_t path_wanted;
 static volatile uint8_t path_now;
-static volatile uint32_t path_plans;
+static volatile uint8_t path_plan_low;
 static volatile uint16_t late_starts;
 static volatile bool converter_lent;
 
@@ -62,12 +66,8 @@ enum hal_path hal_path_now(void)
 
 uint32_t hal_path_since_plan(void)
 {
-    uint32_t since;
-    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
-    {
-        since = path_plans;
-    }
-    return since;
+    uint32_t now = hal_now().plans; /* asked right after the closing: less than 256 plans ago */
+    return now - (uint8_t)((uint8_t)now - path_plan_low);
 }
 
 /* In the tick alone. The look path opens in the same instruction pair in which the switch closes. */
@@ -81,7 +81,7 @@ static inline void close_wanted(void)
         PORTD |= BIT(PIN_LOOK_PATH);
     }
     path_now = wanted;
-    path_plans = plans;
+    path_plan_low = plan_low;
     path_wanted = HAL_PATH_NONE;
 }
 
@@ -102,7 +102,7 @@ static uint32_t busy_from_plans;
 void hal_sleep_unless_busy(void)
 {
     cli();
-    if (!probe_may_sleep(&probe) || hal_uart_waiting()) {
+    if (!probe_may_sleep(&probe)) {
         sei();
         return;
     }
@@ -130,9 +130,10 @@ uint8_t hal_busy_percent(void)
 ISR(TIMER1_COMPA_vect)
 {
     NOTE_AWAKE();
-    uint8_t next = (uint8_t)((slot + 1) % PLAN_SLOTS);
+    uint8_t next = (slot + 1) & (PLAN_SLOTS - 1);
+    slot = next;
     if (next == 0) {
-        plans++;
+        plan_low++;
         uint8_t plan = (uint8_t)(plan_of_reading + 1);
         if (plan == PLANS_PER_READING) {
             plan = 0;
@@ -141,7 +142,6 @@ ISR(TIMER1_COMPA_vect)
         }
         plan_of_reading = plan;
     }
-    slot = next;
     if (converter_lent)
         return;
     if (ADCSRA & BIT(ADSC)) {
@@ -152,6 +152,14 @@ ISR(TIMER1_COMPA_vect)
     }
 }
 
+/* Where no interrupt can come between. */
+static inline void bring_plans_forward(void)
+{
+    uint8_t low = plan_low;
+    if (low != (uint8_t)plans)
+        plans += (uint8_t)(low - (uint8_t)plans);
+}
+
 /* A conversion ends about 450 cycles after its tick, so slot and plan are still its own. */
 ISR(ADC_vect)
 {
@@ -159,9 +167,14 @@ ISR(ADC_vect)
     uint16_t counts = ADC;
     uint8_t of_slot = slot;
     uint8_t of_plan = plan_of_reading;
-    uint32_t of_plans = plans;
+    bring_plans_forward();
     sei();
-    guard_conversion(&probe.guard, of_plans, of_slot, of_plan, counts);
+    guard_conversion(&probe.guard, of_slot, of_plan, counts);
+}
+
+uint32_t hal_conversion_plans(void)
+{
+    return plans;
 }
 
 ISR(ANALOG_COMP_vect)
@@ -170,11 +183,17 @@ ISR(ANALOG_COMP_vect)
     guard_comparator(&probe.guard);
 }
 
+uint8_t hal_plan_low(void)
+{
+    return plan_low;
+}
+
 struct instant hal_now(void)
 {
     struct instant now;
     ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
     {
+        bring_plans_forward();
         now.cycles = TCNT1;
         now.plans = plans;
         now.slot = slot;
@@ -270,15 +289,10 @@ ISR(USART_UDRE_vect)
     uint8_t byte;
     if (wire_out_take(&probe.out, &byte)) {
         UDR0 = byte;
-        UCSR0A |= BIT(TXC0); /* cleared by writing a one */
     } else {
         UCSR0B &= (uint8_t)~BIT(UDRIE0);
+        UCSR0A = BIT(TXC0); /* cleared by writing a one: set again when the last byte has left */
     }
-}
-
-bool hal_uart_waiting(void)
-{
-    return receive_head != receive_tail;
 }
 
 bool hal_uart_take(uint8_t *byte)
@@ -421,11 +435,15 @@ static bool program_holds(void)
     return crc == pgm_read_word(&program_crc.crc);
 }
 
+static bool converter_dead;
+
 static uint16_t convert_alone(void)
 {
+    uint16_t patience = 1000; /* a conversion takes 416 cycles, a round of the loop more than four */
     ADCSRA |= BIT(ADSC);
-    while (ADCSRA & BIT(ADSC))
+    while ((ADCSRA & BIT(ADSC)) && --patience > 0)
         continue;
+    converter_dead |= patience == 0;
     ADCSRA |= BIT(ADIF);
     return ADC;
 }
@@ -457,13 +475,15 @@ uint16_t hal_self_test(void)
     uint16_t faults = start_faults;
     uint8_t interrupt = ADCSRA & BIT(ADIE);
     converter_lent = true;
-    while (ADCSRA & BIT(ADSC))
-        continue;
     ADCSRA &= (uint8_t)~BIT(ADIE);
+    converter_dead = false;
+    convert_alone(); /* ends what the tick has begun, too */
     if (!reference_holds())
         faults |= SELF_TEST_REFERENCE;
     if (!inputs_free())
         faults |= SELF_TEST_INPUT_STUCK;
+    if (converter_dead)
+        faults |= SELF_TEST_CONVERTER;
     if (!program_holds())
         faults |= SELF_TEST_PROGRAM;
     if (hal_stack_free() < STACK_SHORT_BYTES)

@@ -2,8 +2,6 @@
 #ifndef AVR_HAL_AVR_H
 #define AVR_HAL_AVR_H
 
-#include <stdbool.h>
-
 /* First of all: switch, look path, beeper and lamp off. */
 void hal_outputs_off(void);
 /* Reset cause saved, watchdog on, RAM tested, converter and line set up; interrupts still off. */
@@ -12,6 +10,5 @@ void hal_start(void);
 void hal_run(void);
 /* Sleeps until the next interrupt when there is nothing to do. */
 void hal_sleep_unless_busy(void);
-bool hal_uart_waiting(void);
 
 #endif

@@ -3,7 +3,7 @@
 #define AVR_TIMING_H
 
 #include "core/plan.h"
-#include "core/static_assert.h"
+#include "core/compiler.h"
 
 #define CHIP_HZ 16000000L
 

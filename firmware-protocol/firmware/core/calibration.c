@@ -59,6 +59,12 @@ static uint8_t kept(uint8_t at)
     return hal_eeprom_read((uint16_t)(STORE_CALIBRATION_AT + at));
 }
 
+static uint16_t kept_u16(uint8_t at)
+{
+    uint8_t bytes[2] = {kept(at), kept((uint8_t)(at + 1))};
+    return bytes_u16(bytes);
+}
+
 static uint32_t kept_u32(uint8_t at)
 {
     uint8_t bytes[4];
@@ -132,8 +138,7 @@ void calibration_put(const struct calibration *calibration, struct wire_out *out
     for (uint8_t i = 0; i < 2 * CHANNELS; i++) {
         uint16_t nominal = i < CHANNELS ? NOMINAL_GAIN_U : NOMINAL_OFFSET_U;
         uint8_t at = (uint8_t)(GAIN_U_AT + 2 * i);
-        bool valid = calibration->state == STORE_VALID;
-        wire_out_u8(out, valid ? kept(at) : (uint8_t)nominal);
-        wire_out_u8(out, valid ? kept((uint8_t)(at + 1)) : (uint8_t)(nominal >> 8));
+        uint16_t value = calibration->state == STORE_VALID ? kept_u16(at) : nominal;
+        wire_out_u16(out, value);
     }
 }

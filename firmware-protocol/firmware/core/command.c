@@ -263,19 +263,20 @@ void command_frame(struct probe *p, const struct wire_frame *frame)
     answer_frame(p, frame->type, frame->sequence, answer);
 }
 
-void command_receive(struct probe *p)
+bool command_receive(struct probe *p)
 {
     struct wire_frame frame;
     uint8_t byte;
     for (uint8_t left = BYTES_A_ROUND; left > 0; left--) {
         /* A block that waits for room goes before any answer, or answers could keep it waiting for ever. */
         if (p->stream.full || p->stream_wanted_waiting || wire_out_free(&p->out) < ROOM_FOR_ANSWER)
-            return;
+            return false;
         if (!hal_uart_take(&byte))
-            return;
+            return false;
         if (wire_in_byte(&p->in, byte, &frame)) {
             command_frame(p, &frame);
-            return;
+            return true;
         }
     }
+    return false;
 }

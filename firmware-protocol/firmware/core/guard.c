@@ -1,5 +1,6 @@
 #include "guard.h"
 
+#include "compiler.h"
 #include "hal.h"
 
 void guard_start(struct guard *guard)
@@ -20,7 +21,7 @@ void guard_arm(struct guard *guard, const struct trip_levels *levels)
 }
 
 /* Ends the watch if it was on; the pins are low before anything else is done. */
-static bool cut(struct guard *guard)
+static CORE_RARE bool cut(struct guard *guard)
 {
     uint8_t held = hal_interrupts_hold();
     /* The second half: closed, but its first conversion has not ended yet. */
@@ -43,7 +44,7 @@ void guard_open(struct guard *guard)
     hal_interrupts_release(held);
 }
 
-static void claim(struct guard *guard, enum trip_cause cause, uint8_t channel, uint8_t confirmed, uint16_t value)
+static CORE_RARE void claim(struct guard *guard, enum trip_cause cause, uint8_t channel, uint8_t confirmed, uint16_t value)
 {
     struct guard_finding *finding = &guard->finding;
     finding->pin_low = hal_now();
@@ -54,7 +55,7 @@ static void claim(struct guard *guard, enum trip_cause cause, uint8_t channel, u
     guard->claimed = true;
 }
 
-static void decided_now(struct guard *guard)
+static CORE_RARE void decided_now(struct guard *guard)
 {
     struct instant now = hal_now();
     guard->finding.decided_plans = now.plans;
@@ -70,30 +71,28 @@ bool guard_trip(struct guard *guard, enum trip_cause cause, uint16_t value)
     return true;
 }
 
-bool guard_take(struct guard *guard, struct guard_finding *finding)
+static CORE_RARE void found(struct guard *guard, enum trip_cause cause, uint8_t slot)
 {
-    if (!guard->claimed)
-        return false;
-    *finding = guard->finding;
-    guard->claimed = false;
-    return true;
+    if (!cut(guard))
+        return;
+    guard->finding.decided_plans = hal_conversion_plans();
+    guard->finding.decided_slot = slot;
+    claim(guard, cause, guard->watch.channel, guard->watch.confirmed, guard->watch.value);
 }
 
-void guard_conversion(struct guard *guard, uint32_t plans, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)
+void guard_conversion(struct guard *guard, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)
 {
     uint8_t channel = plan_channel[slot];
     if (channel == CHANNEL_I)
         capture_put(&guard->capture, slot, counts);
-    if (guard->on || (guard->armed && slot == 0 && hal_path_now() == HAL_PATH_SWITCH)) {
+    if (slot == 0 && guard->armed && hal_path_now() == HAL_PATH_SWITCH)
         guard->on = true;
+    if (guard->on) {
         enum trip_cause cause = trip_conversion(&guard->watch, channel, slot, plan_of_reading, counts);
-        if (cause != TRIP_NONE && cut(guard)) {
-            guard->finding.decided_plans = plans;
-            guard->finding.decided_slot = slot;
-            claim(guard, cause, guard->watch.channel, guard->watch.confirmed, guard->watch.value);
-        }
+        if (cause != TRIP_NONE)
+            found(guard, cause, slot);
     }
-    queue_put(&guard->queue, plans, slot, counts);
+    queue_put(&guard->queue, slot, counts);
 }
 
 void guard_comparator(struct guard *guard)

@@ -43,11 +43,9 @@ void guard_arm(struct guard *guard, const struct trip_levels *levels);
 void guard_open(struct guard *guard);
 /* Main loop: opens for a cause that the main loop has found. False when the switch was off or a trip was claimed. */
 bool guard_trip(struct guard *guard, enum trip_cause cause, uint16_t value);
-/* Main loop: takes a claimed trip. */
-bool guard_take(struct guard *guard, struct guard_finding *finding);
 
 /* Interrupts. */
-void guard_conversion(struct guard *guard, uint32_t plans, uint8_t slot, uint8_t plan_of_reading, uint16_t counts);
+void guard_conversion(struct guard *guard, uint8_t slot, uint8_t plan_of_reading, uint16_t counts);
 void guard_comparator(struct guard *guard);
 
 #endif

@@ -2,14 +2,15 @@
 
 #include "bytes.h"
 #include "command.h"
+#include "compiler.h"
 #include "report.h"
 
 enum {
-    LOOK_EVERY_PLANS = 1,
     CLIP_OFF_LOOKS = 5, /* 10 ms, so that a scraping clip is no trip */
     SPEED_TRY_MS = 700,
     STALLED_PLANS = 10, /* no conversion for 20 ms: the converter does not convert */
     CONVERSIONS_A_ROUND = 16,
+    CONVERSIONS_TO_WAKE = 8, /* 0.5 ms; waking for each would cost more than the work itself */
     SETTLE_AFTER_OPEN_PLANS = 50,  /* 100 ms for clamps and catch path */
     WATCH_AFTER_OPEN_PLANS = 550,
     OPEN_CURRENT_COUNTS = 4,
@@ -139,8 +140,11 @@ static uint32_t crossed_us(const struct probe *p, const struct guard_finding *fi
     return decided_us - slots * 125u / 2u;
 }
 
-static void tripped(struct probe *p, const struct guard_finding *finding)
+static CORE_RARE void tripped(struct probe *p)
 {
+    /* Nothing writes there again before the next closing. */
+    const struct guard_finding *finding = &p->guard.finding;
+    p->guard.claimed = false;
     if (p->state != STATE_ON)
         closed(p); /* it closed and tripped before the main loop saw the first conversion */
     uint32_t decided = plan_us(finding->decided_plans, finding->decided_slot);
@@ -194,7 +198,7 @@ static bool before(uint32_t plans, uint32_t than_plans)
     return plans - than_plans > UINT32_MAX / 2;
 }
 
-static void end_look(struct probe *p, enum look_outcome outcome, const struct conversion *conversion)
+static CORE_RARE void end_look(struct probe *p, enum look_outcome outcome, const struct conversion *conversion)
 {
     bool closes = outcome <= LOOK_SKIPPED && p->close_after_look;
     uint8_t *report = p->work.report; /* in the place of the look, so that is read first */
@@ -325,14 +329,14 @@ static void take_conversions(struct probe *p)
     }
 }
 
-static void take_trip(struct probe *p)
+static bool take_trip(struct probe *p)
 {
-    struct guard_finding finding;
-    bool on = p->guard.on;
-    if (on && p->state != STATE_ON)
+    if (p->guard.on && p->state != STATE_ON)
         closed(p);
-    if (guard_take(&p->guard, &finding))
-        tripped(p, &finding);
+    if (!p->guard.claimed)
+        return false;
+    tripped(p);
+    return true;
 }
 
 /* ---- every 2 ms ---- */
@@ -399,9 +403,6 @@ static void send_trip_again(struct probe *p, uint32_t now_us)
 static void every_plan(struct probe *p)
 {
     struct instant now = hal_now();
-    if (now.plans - p->looked_plans < LOOK_EVERY_PLANS)
-        return;
-    p->looked_plans = now.plans;
     uint32_t now_us = instant_us(&now);
     uint32_t now_ms = instant_ms(&now);
     look_at_inputs(p, now_ms);
@@ -436,12 +437,20 @@ static void store(struct probe *p)
         command_calibration_written(p);
 }
 
+/* Conversions at once; everything else once a plan, and after a frame or a trip that wants an answer. */
 void probe_run(struct probe *p)
 {
-    take_trip(p);
+    bool answer = take_trip(p);
     take_conversions(p);
-    command_receive(p);
-    every_plan(p);
+    answer = command_receive(p) || answer;
+    uint8_t plan = hal_plan_low();
+    if (plan != p->looked_plan) {
+        p->looked_plan = plan;
+        every_plan(p);
+        answer = true;
+    }
+    if (!answer)
+        return;
     take_trip(p);
     if (p->self_test_wanted)
         run_self_test(p);
@@ -453,5 +462,5 @@ void probe_run(struct probe *p)
 
 bool probe_may_sleep(const struct probe *p)
 {
-    return queue_empty(&p->guard.queue) && !p->guard.claimed;
+    return queue_waiting(&p->guard.queue) < CONVERSIONS_TO_WAKE && !p->guard.queue.broken && !p->guard.claimed;
 }

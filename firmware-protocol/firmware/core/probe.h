@@ -109,7 +109,7 @@ struct probe {
     uint8_t stream_wanted;
     uint16_t stream_sequence;
 
-    uint32_t looked_plans; /* of the last look at inputs and timers */
+    uint8_t looked_plan; /* of the last look at inputs and timers */
     uint32_t converted_plans; /* of the last conversion taken */
     bool opened_lately;
     uint32_t opened_plans;

@@ -1,5 +1,8 @@
 #include "queue.h"
 
+#include "compiler.h"
+#include "hal.h"
+
 void queue_start(struct queue *queue)
 {
     queue->head = 0;
@@ -10,7 +13,7 @@ void queue_start(struct queue *queue)
     queue->started = false;
     queue->number_unknown = true;
     queue->next_slot = 0;
-    queue->next_plans = 0;
+    queue->plans = 0;
     queue->lost = 0;
 }
 
@@ -19,40 +22,63 @@ bool queue_empty(const struct queue *queue)
     return queue->head == queue->tail && !queue->broken;
 }
 
+CORE_RARE void queue_say_number(struct queue *queue)
+{
+    queue->first_plans = hal_conversion_plans();
+    queue->afresh = false;
+}
+
+/* The slot is not the expected one, or the producer counts afresh: returns how many are missing, modulo 65536. */
+static CORE_RARE uint16_t find_number(struct queue *queue, uint8_t slot)
+{
+    uint32_t last_plans = queue->plans;
+    uint8_t last_slot = (uint8_t)((queue->next_slot - 1) & (PLAN_SLOTS - 1));
+    if (queue->number_unknown)
+        queue->plans = queue->first_plans;
+    else if (slot <= last_slot)
+        queue->plans++;
+    uint16_t plans_apart = (uint16_t)(queue->plans - last_plans);
+    uint16_t missing = (uint16_t)((uint16_t)(plans_apart * PLAN_SLOTS) + slot - last_slot - 1);
+    queue->number_unknown = false;
+    if (!queue->started) {
+        queue->started = true;
+        return 0;
+    }
+    queue->lost = (uint16_t)(queue->lost + missing);
+    return missing;
+}
+
+/* In this order: once the interrupt puts again it also says the number. */
+static CORE_RARE void go_on_afresh(struct queue *queue)
+{
+    queue->number_unknown = true;
+    queue->afresh = true;
+    queue->broken = false;
+}
+
 bool queue_take(struct queue *queue, struct conversion *conversion)
 {
     uint8_t tail = queue->tail;
-    uint8_t waiting = (uint8_t)((uint8_t)(queue->head - tail) % QUEUE_PLACES);
+    uint8_t waiting = queue_waiting(queue);
     if (waiting == 0) {
-        if (queue->broken) {
-            /* In this order: once the interrupt puts again it also says the number. */
-            queue->number_unknown = true;
-            queue->afresh = true;
-            queue->broken = false;
-        }
+        if (queue->broken)
+            go_on_afresh(queue);
         return false;
     }
     if (waiting > queue->highest)
         queue->highest = waiting;
     uint16_t entry = queue->entry[tail];
+    uint8_t slot = (uint8_t)(entry >> 8) >> 2 & (PLAN_SLOTS - 1);
+    conversion->after_hole = false;
+    if (slot != queue->next_slot || queue->number_unknown)
+        conversion->after_hole = find_number(queue, slot) != 0;
+    else if (slot == 0)
+        queue->plans++;
     conversion->counts = entry & COUNTS_HIGHEST;
-    conversion->slot = (uint8_t)(entry >> 10 & (PLAN_SLOTS - 1));
-    conversion->channel = plan_channel[conversion->slot];
-    uint32_t plans = queue->next_plans;
-    if (queue->number_unknown)
-        plans = queue->first_plans;
-    else if (conversion->slot < queue->next_slot)
-        plans++;
-    conversion->plans = plans;
-    uint16_t hole = 0;
-    if (queue->started) /* modulo 65536, like the count it goes into */
-        hole = (uint16_t)((uint16_t)(plans - queue->next_plans) * PLAN_SLOTS + conversion->slot - queue->next_slot);
-    queue->lost = (uint16_t)(queue->lost + hole);
-    conversion->after_hole = hole != 0;
-    queue->started = true;
-    queue->number_unknown = false;
-    queue->next_slot = (uint8_t)((conversion->slot + 1) % PLAN_SLOTS);
-    queue->next_plans = queue->next_slot == 0 ? plans + 1 : plans;
+    conversion->slot = slot;
+    conversion->channel = plan_channel[slot];
+    conversion->plans = queue->plans;
+    queue->next_slot = (slot + 1) & (PLAN_SLOTS - 1);
     queue->tail = (uint8_t)((tail + 1) % QUEUE_PLACES);
     return true;
 }

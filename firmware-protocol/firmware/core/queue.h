@@ -25,7 +25,7 @@ struct queue {
     bool started;
     bool number_unknown;
     uint8_t next_slot;
-    uint32_t next_plans;
+    uint32_t plans; /* of the last conversion taken */
     uint16_t lost;
 };
 
@@ -40,7 +40,8 @@ struct conversion {
 void queue_start(struct queue *queue);
 
 /* For the interrupt alone. */
-static inline void queue_put(struct queue *queue, uint32_t plans, uint8_t slot, uint16_t counts)
+void queue_say_number(struct queue *queue);
+static inline void queue_put(struct queue *queue, uint8_t slot, uint16_t counts)
 {
     if (queue->broken)
         return;
@@ -50,12 +51,16 @@ static inline void queue_put(struct queue *queue, uint32_t plans, uint8_t slot, 
         queue->broken = true;
         return;
     }
-    if (queue->afresh) {
-        queue->first_plans = plans;
-        queue->afresh = false;
-    }
+    if (queue->afresh)
+        queue_say_number(queue);
     queue->entry[head] = (uint16_t)(counts | (uint16_t)slot << 10);
     queue->head = next;
+}
+
+/* How many wait. */
+static inline uint8_t queue_waiting(const struct queue *queue)
+{
+    return (uint8_t)((uint8_t)(queue->head - queue->tail) % QUEUE_PLACES);
 }
 
 /* For the main loop: the oldest conversion, false = none. */

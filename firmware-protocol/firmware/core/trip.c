@@ -1,5 +1,7 @@
 #include "trip.h"
 
+#include "compiler.h"
+
 #define MEAN_VOID 0xFFFFu
 enum { J_HIGHEST_FOR_MEAN = 1000, I_PER_READING = 40, J_PER_READING = 5 };
 
@@ -45,7 +47,7 @@ void trip_levels_set(struct trip_levels *levels, const struct limits *limits, co
     levels->mean_j_sum = limits->mean_j_16ths == 0 || mean_j > UINT16_MAX ? UINT16_MAX : (uint16_t)mean_j;
 }
 
-static void means_start(struct trip_means *means)
+static CORE_RARE void means_start(struct trip_means *means)
 {
     means->all_i = 0;
     means->all_j = 0;
@@ -147,7 +149,7 @@ static void means_add(struct trip_watch *watch, uint8_t channel, uint8_t slot, u
     }
 }
 
-static enum trip_cause means_close_reading(struct trip_watch *watch, const struct trip_levels *levels)
+static CORE_RARE enum trip_cause means_close_reading(struct trip_watch *watch, const struct trip_levels *levels)
 {
     struct trip_means *means = &watch->means;
     if (means->count_i != I_PER_READING || means->count_j != J_PER_READING) {

@@ -87,8 +87,27 @@ void wire_out_u32(struct wire_out *out, uint32_t value)
 
 void wire_out_bytes(struct wire_out *out, const uint8_t *bytes, uint8_t length)
 {
-    for (uint8_t at = 0; at < length; at++)
-        wire_out_u8(out, bytes[at]);
+    /* Most bytes of the stream go through here: what changes is kept out of memory. */
+    uint16_t crc = out->crc;
+    uint8_t write = out->write;
+    uint8_t run = out->run;
+    for (uint8_t at = 0; at < length; at++) {
+        uint8_t byte = bytes[at];
+        crc = crc16_add(crc, byte);
+        if (byte == 0 || run == 255) {
+            out->write = write;
+            out->run = run;
+            wire_out_cobs_byte(out, byte);
+            write = out->write;
+            run = out->run;
+        } else {
+            out->ring[write++] = byte;
+            run++;
+        }
+    }
+    out->crc = crc;
+    out->write = write;
+    out->run = run;
 }
 
 void wire_out_end(struct wire_out *out)

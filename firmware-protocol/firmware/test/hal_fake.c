@@ -57,6 +57,16 @@ struct instant hal_now(void)
     return now;
 }
 
+uint8_t hal_plan_low(void)
+{
+    return (uint8_t)fake.plans;
+}
+
+uint32_t hal_conversion_plans(void)
+{
+    return fake.plans;
+}
+
 static bool held;
 
 uint8_t hal_interrupts_hold(void)
@@ -192,7 +202,7 @@ void fake_conversion(void)
                            : fake.path == HAL_PATH_LOOK ? fake.look_counts
                                                         : fake.counts;
     fake.cycles = 450;
-    guard_conversion(&fake.probe->guard, fake.plans, fake.slot, plan, from[channel]);
+    guard_conversion(&fake.probe->guard, fake.slot, plan, from[channel]);
 }
 
 void fake_drain_line(void)
