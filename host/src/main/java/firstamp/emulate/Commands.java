@@ -137,6 +137,9 @@ final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
   @Override
   public Void helloRequest(HostMessage.HelloRequest message) {
     speed = message.speed();
+    if (speed == LineSpeed.SLOW && machine.stream().kind() == StreamKind.RAW) {
+      machine.stream().choose(StreamKind.NONE);
+    }
     sendHello();
     return null;
   }
@@ -270,6 +273,7 @@ final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
     if (machine.state() != ProbeState.OFF) {
       return refuse(RefusalReason.WRONG_STATE, machine.state());
     }
+    machine.repeatSelfTest();
     sendHello();
     return null;
   }

@@ -28,6 +28,10 @@ final class ProbeMachine {
   static final int HARD_SHORT_MICROS = 10;
 
   static final int DEFAULT_SILENCE_MILLIS = 2000;
+
+  /** Looks at the chassis clip, 2 ms apart, that a scraping clip may be off. */
+  private static final int CLIP_OFF_LOOKS = 5;
+
   private static final int[] TRIP_AGAIN_CONVERSIONS = {800, 3200};
 
   private final Memory memory;
@@ -37,7 +41,8 @@ final class ProbeMachine {
   private final CaptureRing capture = new CaptureRing();
   private final PressWatch button = new PressWatch();
   private final PressWatch pedal = new PressWatch();
-  private final int selfTestBits;
+  private final int bootSelfTestBits;
+  private int selfTestBits;
   private ProbeState state = ProbeState.OFF;
   private TripLimits limits;
   private Zeros zeros;
@@ -55,6 +60,8 @@ final class ProbeMachine {
   private boolean hostSeen;
   private long lastI;
   private long trippedAt = Long.MIN_VALUE / 2;
+  private int clipOffLooks;
+  private final OpenWatch openWatch;
   private int tripsSentAgain = TRIP_AGAIN_CONVERSIONS.length;
 
   ProbeMachine(Memory memory, Outlet outlet, SwitchPath path, int selfTestBits) {
@@ -63,7 +70,10 @@ final class ProbeMachine {
     this.path = path;
     this.stream = new StreamOut(outlet);
     boolean damaged = memory.calibrationState() == CalibrationState.DAMAGED;
-    this.selfTestBits = selfTestBits | (damaged ? 1 << SelfTestFault.CALIBRATION.code() : 0);
+    this.bootSelfTestBits = selfTestBits | (damaged ? 1 << SelfTestFault.CALIBRATION.code() : 0);
+    this.selfTestBits = bootSelfTestBits;
+    this.openWatch =
+        new OpenWatch(memory.calibration().scales().get(Channel.J.ordinal()).countsAt(0));
     if (memory.latched()) {
       state = ProbeState.TRIPPED;
     }
@@ -79,6 +89,11 @@ final class ProbeMachine {
 
   SelfTest selfTest() {
     return new SelfTest(selfTestBits);
+  }
+
+  /** Repeats the self-test. */
+  void repeatSelfTest() {
+    selfTestBits = bootSelfTestBits;
   }
 
   StreamOut stream() {
@@ -136,9 +151,17 @@ final class ProbeMachine {
       due.run();
     }
     if (n % SamplePlan.SLOTS == 0) {
-      presses();
+      everyPlan();
     }
-    if (!inputs.chassisClipOn()) {
+  }
+
+  private void everyPlan() {
+    presses();
+    if (inputs.chassisClipOn()) {
+      clipOffLooks = 0;
+    } else if (clipOffLooks < CLIP_OFF_LOOKS) {
+      clipOffLooks++;
+    } else {
       lost(TripCause.CHASSIS_CLIP, SwitchCause.CHASSIS_CLIP, nowMicros(), inputs.bits());
     }
     if (nowMicros() - lastFrameMicros >= silenceMillis() * 1000L) {
@@ -192,6 +215,9 @@ final class ProbeMachine {
       }
       default -> {}
     }
+    if (openWatch.conversion(n, channel, counts)) {
+      selfTestBits |= 1 << SelfTestFault.SWITCH_PATH.code();
+    }
     stream.conversion(n, channel, counts);
     if (captured) {
       sendCapture();
@@ -214,8 +240,10 @@ final class ProbeMachine {
     if (zeroTaking.conversion((int) (n % SamplePlan.SLOTS), channel, counts)) {
       zeros = zeroTaking.zeros();
       check = null;
-      if (lookParameters.skip()) {
-        endLook(inputs.supplyReversed() ? LookOutcome.REVERSED : LookOutcome.SKIPPED, 0);
+      if (inputs.supplyReversed()) {
+        endLook(LookOutcome.REVERSED, 0);
+      } else if (lookParameters.skip()) {
+        endLook(LookOutcome.SKIPPED, 0);
       } else {
         atBoundary = this::beginLook;
       }
@@ -258,6 +286,7 @@ final class ProbeMachine {
             looked ? look.sumJ() : 0),
         nowMicros());
     if (closes) {
+      capture.start();
       atBoundary = this::close;
     } else {
       off(SwitchCause.LOOK);
@@ -334,6 +363,11 @@ final class ProbeMachine {
   }
 
   private void enter(ProbeState next, SwitchCause by, long tickMicros) {
+    if (state == ProbeState.ON) {
+      openWatch.opened(n);
+    } else if (next == ProbeState.LOOK || next == ProbeState.ON) {
+      openWatch.closed();
+    }
     state = next;
     stateFrom = n;
     outlet.send(new ProbeMessage.SwitchChanged(next, by), tickMicros);

@@ -5,12 +5,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 
 /** The invented sets and what can happen to them; the only place that knows their names. */
 public final class Scenarios {
-  private static final Map<String, Scenario> ALL = InventedSets.all();
+  private static final Map<String, Scenario> ALL = Collections.unmodifiableMap(InventedSets.all());
 
   private Scenarios() {}
 

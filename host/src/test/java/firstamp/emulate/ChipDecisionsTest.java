@@ -203,7 +203,8 @@ final class ChipDecisionsTest {
     String frontEnd = "{\"at\":[{\"ms\":1500,\"chassisClip\":false}]}";
     TestHost host = run(step("supply_A", 5, 0.1, 0.1), frontEnd, TestHost.limits().build());
     assertEquals(TripCause.CHASSIS_CLIP, trip(host).cause());
-    assertEquals(1_500_000, host.tickOf(ProbeState.TRIPPED), 63);
+    // Off at the sixth look in a row, 2 ms apart.
+    assertEquals(1_511_000, host.tickOf(ProbeState.TRIPPED), 1_100);
 
     host.send(new HostMessage.Restore(trip(host).number(), NO_LOOK));
     host.runFor(0.1);
@@ -288,6 +289,21 @@ final class ChipDecisionsTest {
     ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
     assertEquals(firstamp.protocol.LookOutcome.CURRENT_WHILE_OFF, result.outcome());
     assertEquals(false, result.closes());
+  }
+
+  @Test
+  void currentAfterOpeningIsAFailedSelfTest() throws Exception {
+    TestHost host =
+        host(
+            step("supply_A", 9, 0.1, 0.1), PLAIN, SILENT.withFaults(Faults.NONE.withStuckSwitch()));
+    host.switchOn(TestHost.limits().build(), NO_LOOK);
+    host.send(new HostMessage.SwitchOff(SwitchCause.USER));
+    host.runFor(1);
+    host.send(new HostMessage.SwitchOn(NO_LOOK));
+    host.runFor(0.1);
+
+    assertEquals(RefusalReason.SELF_TEST, refusal(host).reason());
+    assertEquals(1 << 7, refusal(host).detail());
   }
 
   @Test
