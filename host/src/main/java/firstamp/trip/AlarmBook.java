@@ -71,7 +71,8 @@ final class AlarmBook {
     entries.add(new Entry(alarm, watch, zero));
     watch.raised(number, sinceMicros);
     listener.onAlarm(alarm);
-    if ("off".equals(watch.settings().action()) && run.on()) {
+    boolean may = run.on() || watch.rule() == RuleId.SWITCH_FAILED;
+    if (may && "off".equals(watch.settings().action())) {
       listener.onAction(watch.rule().id());
     }
   }

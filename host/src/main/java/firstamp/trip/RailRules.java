@@ -145,7 +145,7 @@ final class RailRules {
         now.fromMicros(),
         now.toMicros(),
         below || above,
-        volts >= low + back && volts <= high - back)) {
+        volts > low + back && volts < high - back)) {
       case RAISE -> {
         // "Low" is nearer to the chassis, whichever side the rail is on.
         boolean weak = nominal > 0 == below;

@@ -145,7 +145,7 @@ final class SupplyRules {
         now.fromMicros(),
         now.toMicros(),
         ampere < below,
-        ampere >= below * (1 + noDraw.deadband()))) {
+        ampere > below * (1 + noDraw.deadband()))) {
       case RAISE ->
           book.raise(
               noDraw,
@@ -171,7 +171,7 @@ final class SupplyRules {
         now.fromMicros(),
         now.toMicros(),
         below || volts > high,
-        volts >= low + back && volts <= high - back)) {
+        volts > low + back && volts < high - back)) {
       case RAISE ->
           book.raise(
               window,
