@@ -20,6 +20,12 @@ import java.util.Map;
  */
 public final class Defaults {
   private static final double USUAL_INRUSH_MS = 60;
+  private static final double LEAST_RUNNING_A = 0.002;
+  private static final double LARGEST_A2S = 50;
+
+  /** Just under the level of the probe's comparator. */
+  private static final double STRAIGHT_SURGE_A = 9;
+
   private static final double LEAST_INRUSH_A = 0.1;
   private static final double LONGEST_INRUSH_MS = 10_000;
 
@@ -82,7 +88,7 @@ public final class Defaults {
     Double fuse = supply.fuseA();
     Double running = said.runningA();
     if (running == null) {
-      running = underFuse(running(set, supply), fuse == null ? null : 0.8 * fuse);
+      running = held(running(set, supply), fuse == null ? null : 0.8 * fuse);
     }
     Double inrush = said.inrushA();
     if (inrush == null) {
@@ -94,7 +100,7 @@ public final class Defaults {
     }
     Double squares = said.i2tA2s();
     if (squares == null && fuse != null) {
-      squares = 0.3 * fuse * fuse;
+      squares = Math.min(LARGEST_A2S, 0.3 * fuse * fuse);
     }
     boolean pulsed = "before-reservoir".equals(supply.probeSits());
     Double peak = said.peakA() == null && pulsed ? inrush : said.peakA();
@@ -125,13 +131,20 @@ public final class Defaults {
   /** Null where the coarse range could not watch it: then the running limit acts from the start. */
   private static Double inrush(Double running, Double fuse) {
     if (fuse != null) {
-      return fuse < LEAST_INRUSH_A ? null : fuse;
+      return fuse < LEAST_INRUSH_A ? null : (Double) Math.min(fuse, STRAIGHT_SURGE_A);
     }
-    return running == null ? null : (Double) Math.max(4 * running, LEAST_INRUSH_A);
+    return running == null
+        ? null
+        : (Double) Math.min(STRAIGHT_SURGE_A, Math.max(4 * running, LEAST_INRUSH_A));
   }
 
-  private static Double underFuse(Double ampere, Double highest) {
-    return ampere == null || highest == null ? ampere : (Double) Math.min(ampere, highest);
+  /** Never above the highest, nor above what the switch is for; too small a one is none. */
+  private static Double held(Double ampere, Double highest) {
+    if (ampere == null || ampere < LEAST_RUNNING_A) {
+      return null;
+    }
+    double held = Math.min(ampere, STRAIGHT_SURGE_A);
+    return highest == null ? held : Math.min(held, highest);
   }
 
   /** Charging takes CV/I at the limit; three times that, as for the rest of the short rule. */

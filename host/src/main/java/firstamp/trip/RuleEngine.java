@@ -74,10 +74,12 @@ public final class RuleEngine {
     event.accept(events);
   }
 
-  /** Raw conversions, before the readings that are made from them; none on the reduced stream. */
+  /**
+   * Raw conversions, before the readings that are made from them; none on the reduced stream. How
+   * the stream is cut into blocks makes no difference.
+   */
   public void onConversions(ConversionBlock block) {
     run.input(SamplePlan.microsOf(block.firstIndex()));
-    session.data(SamplePlan.microsOf(block.firstIndex()), SamplePlan.microsOf(block.endIndex()));
     trips.conversions(block);
   }
 

@@ -38,15 +38,15 @@ final class TripJudge {
   }
 
   void conversions(ConversionBlock block) {
-    trace.take(block);
-    if (pending != null && capture != null && trace.endMicros() > pending.openedMicros()) {
-      judgeShort();
-    }
+    trace.take(block, pending == null ? Long.MAX_VALUE : pending.openedMicros());
   }
 
   void reading(Reading reading) {
     if (run.whileOn(reading.startMicros(), reading.endMicros())) {
       lastOn = reading;
+    }
+    if (pending != null && capture != null && reading.endMicros() > pending.openedMicros()) {
+      judgeShort();
     }
     time(reading.startMicros());
   }
@@ -55,8 +55,7 @@ final class TripJudge {
     if (pending == null || micros < pending.openedMicros()) {
       return;
     }
-    if (capture != null && trace.endMicros() == RunState.NEVER
-        || micros - pending.openedMicros() >= CAPTURE_WAIT_MICROS) {
+    if (micros - pending.openedMicros() >= CAPTURE_WAIT_MICROS) {
       judgeShort();
     }
   }

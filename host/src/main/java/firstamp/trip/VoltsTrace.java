@@ -14,10 +14,17 @@ final class VoltsTrace {
   private int held;
   private long end = RunState.NEVER;
 
-  void take(ConversionBlock block) {
+  /**
+   * Takes conversions, but keeps none that is later than a time: what belongs to a trip that is
+   * still to be judged must not be pushed out by a long block behind it.
+   */
+  void take(ConversionBlock block, long untilMicros) {
     long first = block.firstIndex();
     long skip = Math.floorMod(V_SLOT - first, (long) SamplePlan.SLOTS);
     for (long index = first + skip; index < block.endIndex(); index += SamplePlan.SLOTS) {
+      if (SamplePlan.microsOf(index) > untilMicros) {
+        break;
+      }
       micros[next] = SamplePlan.microsOf(index);
       counts[next] = block.counts()[(int) (index - first)];
       next = (next + 1) % KEPT;

@@ -55,6 +55,21 @@ class DefaultsTest {
   }
 
   @Test
+  void everyFilledSheetCanBeReadAgainAndWatched() throws Exception {
+    for (double fuse : new double[] {0.01, 0.032, 0.1, 1, 8, 16, 63}) {
+      for (String kind : new String[] {"bench", "battery", "adaptor", "mains-transformer"}) {
+        JobSheet filled = ofSupply("\"kind\":\"" + kind + "\",\"fuseA\":" + fuse);
+        assertThat(filled.limits().inrushA() == null || filled.limits().inrushA() <= fuse).isTrue();
+        assertThat(filled.limits().runningA()).isLessThan(fuse);
+        SheetCheck.of(filled, Calibration.nominal(), false);
+        assertThat(SheetReader.parse("again", SheetWriter.write(filled)).sheet()).isEqualTo(filled);
+      }
+    }
+    JobSheet faint = ofSupply("\"labelW\":0.01");
+    assertThat(faint.limits().runningA()).isNull();
+  }
+
+  @Test
   void neverTouchesWhatWasSaid() throws SheetException {
     JobSheet stated = SheetReader.parse("larch.json", Sheets.DICTATION_UNIT).sheet();
     JobSheet filled = Defaults.fill(stated);

@@ -123,6 +123,17 @@ final class Bench implements RuleListener {
     return this;
   }
 
+  /** Volts at one value for so many plans of 2 ms from a time on, in one block. */
+  Bench voltsFrom(long micros, int plans, double value) {
+    long first = Math.floorDiv(SamplePlan.indexAt(micros), 32) * 32;
+    short[] counts = new short[32 * plans];
+    for (int k = 0; k < plans; k++) {
+      counts[32 * k + 3] = (short) Math.round(calibration.scale(Channel.V).counts(value));
+    }
+    engine.onConversions(new ConversionBlock(first, counts));
+    return this;
+  }
+
   static int counts(Channel channel, double value) {
     return (int) Math.round(Calibration.nominal().scale(channel).counts(value));
   }

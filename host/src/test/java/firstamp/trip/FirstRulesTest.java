@@ -86,6 +86,33 @@ class FirstRulesTest {
   }
 
   @Test
+  void aLongBlockBehindTheTripDoesNotPushItsVoltsOut() {
+    Bench bench = new Bench(TestSheets.unit()).close().run(410);
+    long opened = Bench.CLOSED + 412_300;
+    bench.voltsAt(opened - 100, 9.6);
+    bench.trip(opened, TripCause.RUNNING, Channel.I, 8.0, 1.0);
+    bench.voltsFrom(opened + 2000, 1000, 0);
+    bench.capture(opened, 0.1, 8.0);
+    assertThat(bench.only("short").value())
+        .isCloseTo(1.2, org.assertj.core.data.Offset.offset(0.02));
+    assertThat(bench.only("short").atMost()).isFalse();
+  }
+
+  @Test
+  void voltsFromBeforeTheCrossingGiveAnUpperBound() {
+    Bench bench = new Bench(TestSheets.unit()).close().run(410);
+    long opened = Bench.CLOSED + 413_900; // V came at 412.187, the crossing was at 413.2
+    bench.voltsAt(opened - 1500, 11.4);
+    bench.trip(opened, TripCause.RUNNING, Channel.I, 8.0, 1.0);
+    bench.run(20).voltsAt(opened + 4000, 0);
+    bench.capture(opened, 0.1, 8.0).run(10);
+    assertThat(bench.only("short").value())
+        .isCloseTo(11.4 / 8, org.assertj.core.data.Offset.offset(0.02));
+    assertThat(bench.only("short").atMost()).isTrue();
+    assertThat(bench.only("short").text()).contains("ohm at most");
+  }
+
+  @Test
   void aHardShortAlwaysRaisesShortByTheLooksVolts() {
     Bench bench = new Bench(TestSheets.unit()).look(Look.Result.CLEAR, 2.1, 0.03).close().run(500);
     long opened = bench.micros() + 100;
