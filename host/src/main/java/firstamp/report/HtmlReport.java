@@ -1,0 +1,208 @@
+package firstamp.report;
+
+import firstamp.analysis.Comparison;
+import firstamp.analysis.FigureText;
+import firstamp.analysis.Verdict;
+import firstamp.model.Alarm;
+import firstamp.model.Calibration;
+import firstamp.model.NotWatched;
+import firstamp.model.Summary;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/** Writes the report of one power-up as one self-contained HTML page. */
+public final class HtmlReport {
+  private static final String STYLE =
+      """
+      @page { margin: 14mm; }
+      body { font: 11pt/1.45 sans-serif; color: #17232c; background: #fff; max-width: 180mm;
+        margin: 0 auto; padding: 6mm 4mm; overflow-wrap: anywhere; }
+      h1 { font-size: 19pt; margin: 0; } h2 { font-size: 13pt; margin: 8mm 0 2mm;
+        border-bottom: 1px solid #7a7f80; break-after: avoid; }
+      .about { color: #46525b; margin: 1mm 0 4mm; }
+      .cautions { border-left: 5px solid #a3291d; padding: 1mm 4mm; }
+      .verdict li:first-child { font-weight: bold; }
+      table { border-collapse: collapse; width: 100%; font-size: 10pt; }
+      th, td { text-align: left; vertical-align: top; padding: 1mm 3mm 1mm 0;
+        border-bottom: 1px solid #d8d4ca; }
+      tr, figure, li { break-inside: avoid; } figure { margin: 0 0 4mm; }
+      svg { width: 100%; height: auto; } figcaption { color: #46525b; font-size: 10pt; }
+      """;
+
+  private final ReportInput input;
+  private final ResourceBundle words =
+      ResourceBundle.getBundle("firstamp.report.report", Locale.ROOT);
+  private final Html html = new Html();
+
+  private HtmlReport(ReportInput input) {
+    this.input = input;
+  }
+
+  /** The page. */
+  public static String page(ReportInput input) {
+    return new HtmlReport(input).write();
+  }
+
+  private String write() {
+    String set = input.sheet().set().name();
+    html.raw("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n");
+    html.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; ");
+    html.raw("style-src 'unsafe-inline'\">\n");
+    html.raw("<meta name=\"viewport\" content=\"width=device-width\">\n");
+    html.element("title", set).raw("<style>\n" + STYLE + "</style></head><body>\n");
+    html.element("h1", set);
+    html.raw("<p class=\"about\">" + Html.escape(about()) + "</p>\n");
+    cautions();
+    verdict();
+    pictures();
+    figures();
+    comparison();
+    alarms();
+    notes();
+    watched();
+    uncertainty();
+    html.raw("</body></html>\n");
+    return html.toString();
+  }
+
+  private String about() {
+    Summary summary = input.summary();
+    List<String> parts = new ArrayList<>();
+    if (summary.powerUp() != null) {
+      parts.add(word("power-up") + " " + summary.powerUp());
+    }
+    if (input.started() != null) {
+      parts.add(input.started());
+    }
+    if (input.label() != null && !input.label().isBlank()) {
+      parts.add(input.label());
+    }
+    parts.add(word("outcome." + summary.outcome()));
+    if (summary.onMs() != null) {
+      parts.add(word("on") + " " + FigureText.millis(summary.onMs()));
+    }
+    return String.join(" \u00b7 ", parts);
+  }
+
+  private void cautions() {
+    html.raw("<div class=\"cautions\">\n");
+    html.paragraph(word("caution.1")).paragraph(word("caution.2")).raw("</div>\n");
+  }
+
+  private void verdict() {
+    html.heading(word("verdict")).raw("<div class=\"verdict\">\n");
+    html.list(input.verdict().sentences().stream().map(Verdict.Sentence::text).toList());
+    html.raw("</div>\n");
+  }
+
+  private void pictures() {
+    ReportPictures pictures = new ReportPictures(input);
+    html.heading(word("pictures"));
+    String earlier =
+        input.before() == null ? "" : " " + word("picture.earlier") + " " + input.before().name();
+    picture(pictures.trip(), word("picture.trip"));
+    picture(pictures.start(), word("picture.start") + earlier);
+    picture(pictures.whole(), word("picture.whole") + earlier);
+    picture(pictures.leakage(), word("picture.leakage"));
+  }
+
+  private void picture(String svg, String caption) {
+    if (svg != null) {
+      html.figure(svg, caption);
+    }
+  }
+
+  private void figures() {
+    html.heading(word("figures"));
+    List<List<String>> rows = new ArrayList<>(new FigureRows(words).of(input));
+    html.table(List.of(word("figure"), word("value"), word("plus-minus")), rows);
+  }
+
+  private void comparison() {
+    if (input.before() == null) {
+      return;
+    }
+    Comparison comparison = input.before().comparison();
+    html.heading(word("compared") + " " + input.before().name());
+    List<List<String>> rows = new ArrayList<>();
+    for (Comparison.Difference difference : comparison.differences()) {
+      rows.add(
+          List.of(
+              new FigureRows(words).name(difference.figure(), difference.rail(), input.sheet()),
+              new FigureRows(words).value(difference.before(), difference.unit()),
+              new FigureRows(words).value(difference.after(), difference.unit()),
+              new FigureRows(words).value(difference.difference(), difference.unit()),
+              new FigureRows(words).value(difference.plusMinus(), difference.unit()),
+              word(difference.significant() ? "changed" : "unchanged")));
+    }
+    html.table(
+        List.of(
+            word("figure"),
+            word("before"),
+            word("after"),
+            word("difference"),
+            word("plus-minus"),
+            word("judged")),
+        rows);
+    Comparison.Parting parting = comparison.parting();
+    html.paragraph(
+        parting == null
+            ? word("parting.none")
+            : word("parting")
+                + " "
+                + FigureText.millis(parting.atMs())
+                + ": "
+                + new FigureRows(words).parting(parting, input.sheet()));
+  }
+
+  private void alarms() {
+    List<Alarm> alarms = input.summary().alarms();
+    html.heading(word("alarms"));
+    if (alarms == null || alarms.isEmpty()) {
+      html.paragraph(word("alarms.none"));
+      return;
+    }
+    List<List<String>> rows = new ArrayList<>();
+    for (Alarm alarm : alarms) {
+      rows.add(List.of(FigureText.millis(alarm.atMs()), alarm.text()));
+    }
+    html.table(List.of(word("time"), word("alarm")), rows);
+  }
+
+  private void notes() {
+    if (!input.marks().isEmpty()) {
+      html.heading(word("marks"));
+      html.table(
+          List.of(word("time"), word("mark")),
+          input.marks().stream()
+              .map(mark -> List.of(FigureText.millis(mark.atMs()), String.valueOf(mark.text())))
+              .toList());
+    }
+    for (ReportInput.Table table : input.tables()) {
+      html.heading(table.title()).table(table.columns(), table.rows());
+    }
+  }
+
+  private void watched() {
+    html.heading(word("watched"));
+    List<String> watched = input.summary().watched();
+    html.paragraph(watched == null ? "" : String.join(", ", watched));
+    List<NotWatched> not = input.summary().notWatched();
+    if (not != null && !not.isEmpty()) {
+      html.paragraph(word("not-watched"));
+      html.list(not.stream().map(thing -> thing.what() + ": " + thing.why()).toList());
+    }
+  }
+
+  private void uncertainty() {
+    html.heading(word("uncertainty"));
+    boolean valid = input.evidence().calibration().kind() == Calibration.Kind.VALID;
+    html.paragraph(word(valid ? "uncertainty.calibrated" : "uncertainty.blank"));
+  }
+
+  private String word(String key) {
+    return words.getString(key);
+  }
+}

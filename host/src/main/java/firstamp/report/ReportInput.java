@@ -1,0 +1,79 @@
+package firstamp.report;
+
+import firstamp.analysis.Comparison;
+import firstamp.analysis.Evidence;
+import firstamp.analysis.Verdict;
+import firstamp.model.Capture;
+import firstamp.model.JobSheet;
+import firstamp.model.Scaling;
+import firstamp.model.Summary;
+import firstamp.model.Trip;
+import java.util.List;
+
+/**
+ * All that a report shows.
+ *
+ * @param sheet effective
+ * @param summary as stored
+ * @param evidence collected in it or in its replay
+ * @param verdict sentences
+ * @param started date and time in words; may be null
+ * @param label given by the person; may be null
+ * @param marks notes with times
+ * @param tripPicture what the probe took around its trip; null if it did not trip
+ * @param tables cold checks, trials and whatever else is kept, as text
+ * @param before what it is compared with; null = nothing
+ */
+public record ReportInput(
+    JobSheet sheet,
+    Summary summary,
+    Evidence evidence,
+    Verdict verdict,
+    String started,
+    String label,
+    List<Mark> marks,
+    TripPicture tripPicture,
+    List<Table> tables,
+    Before before) {
+
+  /** Copies the lists. */
+  public ReportInput {
+    marks = List.copyOf(marks);
+    tables = List.copyOf(tables);
+  }
+
+  /**
+   * A note.
+   *
+   * @param atMs since closing
+   * @param text of the person
+   */
+  public record Mark(double atMs, String text) {}
+
+  /**
+   * A trip with its conversions.
+   *
+   * @param trip the probe's account
+   * @param capture what it took around it
+   * @param scaling of that power-up
+   */
+  public record TripPicture(Trip trip, Capture capture, Scaling scaling) {}
+
+  /**
+   * A table of texts.
+   *
+   * @param title heading
+   * @param columns head of each column
+   * @param rows texts
+   */
+  public record Table(String title, List<String> columns, List<List<String>> rows) {}
+
+  /**
+   * The power-up before.
+   *
+   * @param name how it is called in the heading
+   * @param evidence its figures and course
+   * @param comparison from it to this one
+   */
+  public record Before(String name, Evidence evidence, Comparison comparison) {}
+}

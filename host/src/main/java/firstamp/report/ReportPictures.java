@@ -1,0 +1,128 @@
+package firstamp.report;
+
+import firstamp.analysis.ChargeFit;
+import firstamp.analysis.PowerUpCourse;
+import firstamp.model.Capture;
+import firstamp.model.Channel;
+import firstamp.model.JobSheet;
+import firstamp.model.Scaling;
+import firstamp.model.Trip;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/** The pictures of a report, from the courses and the trip. */
+final class ReportPictures {
+  private final ReportInput input;
+
+  ReportPictures(ReportInput input) {
+    this.input = input;
+  }
+
+  /** The first ten seconds, or null if the switch never closed. */
+  String start() {
+    PowerUpCourse course = input.evidence().course();
+    if (course == null || course.start().size() < 2) {
+      return null;
+    }
+    List<Strip> strips = new ArrayList<>();
+    strips.add(start("Supply current", "A", PowerUpCourse.Point::amps));
+    strips.add(start("Supply volts", "V", PowerUpCourse.Point::volts));
+    for (JobSheet.Rail rail : input.sheet().rails()) {
+      strips.add(start(rail.name(), "V", point -> point.railV().get(rail.input() - 1)));
+    }
+    return new StripPicture("start", "seconds since switching on").svg(strips, List.of());
+  }
+
+  /** The whole power-up in means of seconds, or null if it was over within the first picture. */
+  String whole() {
+    PowerUpCourse course = input.evidence().course();
+    if (course == null || course.seconds().size() < 12) {
+      return null;
+    }
+    List<Strip> strips = new ArrayList<>();
+    strips.add(whole("Supply current", "A", PowerUpCourse.SecondMean::amps));
+    strips.add(whole("Supply volts", "V", PowerUpCourse.SecondMean::volts));
+    for (JobSheet.Rail rail : input.sheet().rails()) {
+      strips.add(whole(rail.name(), "V", mean -> mean.railV().get(rail.input() - 1)));
+    }
+    return new StripPicture("whole", "seconds since switching on").svg(strips, List.of());
+  }
+
+  /** Supply current without the charging, or null where no charging was found. */
+  String leakage() {
+    ChargeFit fit = ChargeFit.of(input.evidence().course());
+    if (fit == null) {
+      return null;
+    }
+    double[] x = new double[fit.rest().size()];
+    double[] y = new double[x.length];
+    for (int k = 0; k < x.length; k++) {
+      x[k] = (fit.fromMs() + 10.0 * k) / 1000;
+      y[k] = fit.rest().get(k);
+    }
+    return new StripPicture("leakage", "seconds since switching on")
+        .svg(List.of(new Strip("Current without the charging", "A", x, y)), List.of());
+  }
+
+  /** The probe's conversions around its trip, or null if it did not trip. */
+  String trip() {
+    if (input.tripPicture() == null) {
+      return null;
+    }
+    Trip trip = input.tripPicture().trip();
+    Capture capture = input.tripPicture().capture();
+    Scaling scaling = input.tripPicture().scaling();
+    int count = Capture.LENGTH - capture.missing();
+    double[] x = new double[count];
+    double[] y = new double[count];
+    for (int k = 0; k < count; k++) {
+      int place = capture.missing() + k;
+      long micros = capture.decidedMicros() + (place - Capture.DECIDING) * 250L;
+      x[k] = (micros - trip.crossedMicros()) / 1000.0;
+      y[k] = scaling.value(Channel.I, capture.counts(place));
+    }
+    double openedMs = (trip.openedMicros() - trip.crossedMicros()) / 1000.0;
+    return new StripPicture("trip", "milliseconds, 0 = limit crossed")
+        .svg(
+            List.of(new Strip("Supply current", "A", x, y)),
+            List.of(
+                new StripPicture.Moment(0, "limit crossed"),
+                new StripPicture.Moment(openedMs, "switched off")));
+  }
+
+  private Strip start(String name, String unit, ToDoubleFunction<PowerUpCourse.Point> of) {
+    PowerUpCourse now = input.evidence().course();
+    PowerUpCourse earlier = input.before() == null ? null : input.before().evidence().course();
+    double[] none = new double[0];
+    return new Strip(
+        name,
+        unit,
+        steps(now.start().size()),
+        now.start().stream().mapToDouble(of).toArray(),
+        earlier == null ? none : steps(earlier.start().size()),
+        earlier == null ? none : earlier.start().stream().mapToDouble(of).toArray());
+  }
+
+  private Strip whole(String name, String unit, ToDoubleFunction<PowerUpCourse.SecondMean> of) {
+    PowerUpCourse now = input.evidence().course();
+    PowerUpCourse earlier = input.before() == null ? null : input.before().evidence().course();
+    double[] none = new double[0];
+    ToDoubleFunction<PowerUpCourse.SecondMean> middle = mean -> mean.second() + 0.5;
+    return new Strip(
+        name,
+        unit,
+        now.seconds().stream().mapToDouble(middle).toArray(),
+        now.seconds().stream().mapToDouble(of).toArray(),
+        earlier == null ? none : earlier.seconds().stream().mapToDouble(middle).toArray(),
+        earlier == null ? none : earlier.seconds().stream().mapToDouble(of).toArray());
+  }
+
+  private static double[] steps(int count) {
+    double[] x = new double[count];
+    for (int k = 0; k < count; k++) {
+      x[k] = (k + 0.5) * 0.01;
+    }
+    return x;
+  }
+}
