@@ -67,6 +67,7 @@ public record Evidence(
    * @param speechWindows how many windows that is from
    * @param headAtFloor the head level is only "at most"
    * @param headHumHz 50 or 60, the stronger in the head
+   * @param humBeforeDbv hum in the head before the switch closed; null if it was under the noise
    */
   public record Extras(
       boolean peakClipped,
@@ -74,5 +75,6 @@ public record Evidence(
       Double speechDbPlusMinus,
       int speechWindows,
       boolean headAtFloor,
-      Integer headHumHz) {}
+      Integer headHumHz,
+      Double humBeforeDbv) {}
 }

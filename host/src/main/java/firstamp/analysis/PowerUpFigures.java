@@ -41,6 +41,7 @@ public final class PowerUpFigures {
   private final DelayLine<LevelWindow> heldLevels = new DelayLine<>(HELD_MICROS);
   private final List<DelayLine<RippleWindow>> heldRipple = new ArrayList<>();
   private final RailStart[] railStarts = new RailStart[4];
+  private final LevelSums before;
   private Look look;
   private Scaling scaling;
   private Collected collected;
@@ -63,6 +64,7 @@ public final class PowerUpFigures {
     this.uncertainty = new Uncertainty(calibration);
     this.scaling = new Scaling(calibration, Zero.NONE);
     this.collected = new Collected(meterSignalV());
+    this.before = new LevelSums(meterSignalV());
     for (int rail = 0; rail <= 3; rail++) {
       heldRipple.add(new DelayLine<>(HELD_MICROS));
       railStarts[rail] = new RailStart();
@@ -135,6 +137,9 @@ public final class PowerUpFigures {
   public void onLevels(LevelWindow window) {
     if (afterOpening(SamplePlan.microsOf(window.firstIndex()))) {
       return;
+    }
+    if (closedMicros == NOT_YET) {
+      before.add(window);
     }
     heldLevels.put(
         SamplePlan.microsOf(window.firstIndex()),
@@ -249,7 +254,14 @@ public final class PowerUpFigures {
         sums.speechDbPlusMinus(),
         sums.speechWindows(),
         atFloor,
-        sums.humHz());
+        sums.humHz(),
+        humBeforeDbv());
+  }
+
+  private Double humBeforeDbv() {
+    Double humV = before.humV();
+    boolean seen = humV != null && humV > LevelReckoning.humFloorV(before.headFloorV());
+    return seen ? (Double) Decibels.dbv(humV) : null;
   }
 
   private LevelSums levelSums() {

@@ -6,13 +6,11 @@ package firstamp.analysis;
  * Welch-Satterthwaite formula, JCGM 100:2008, G.4.1).
  *
  * @param difference second mean less the first
- * @param standardUncertainty of the difference
- * @param degrees of freedom, effective
+ * @param uncertainty of the difference, with its degrees of freedom
  * @param t difference over its uncertainty
  * @param p two-sided probability of such a t when nothing has changed
  */
-public record Welch(
-    double difference, double standardUncertainty, double degrees, double t, double p) {
+public record Welch(double difference, CombinedUncertainty uncertainty, double t, double p) {
 
   /** Level at which a change counts as one: one in twenty. */
   public static final double LEVEL = 0.05;
@@ -31,23 +29,22 @@ public record Welch(
     }
     Moments first = Moments.of(before);
     Moments second = Moments.of(after);
-    double one = first.meanUncertainty() * first.meanUncertainty();
-    double two = second.meanUncertainty() * second.meanUncertainty();
-    double variance = one + two + extra * extra;
-    if (!(variance > 0)) {
+    CombinedUncertainty combined =
+        CombinedUncertainty.of(
+            new double[] {first.meanUncertainty(), second.meanUncertainty(), extra},
+            new double[] {before.length - 1, after.length - 1, Double.POSITIVE_INFINITY});
+    if (!(combined.standard() > 0)) {
       return null;
     }
-    double scattered = one * one / (before.length - 1) + two * two / (after.length - 1);
-    double degrees = scattered > 0 ? Math.min(1e9, variance * variance / scattered) : 1e9;
     double difference = second.mean() - first.mean();
-    double uncertainty = Math.sqrt(variance);
-    double t = difference / uncertainty;
-    return new Welch(difference, uncertainty, degrees, t, StudentT.twoSided(t, degrees));
+    double t = difference / combined.standard();
+    double p = StudentT.twoSided(t, combined.degrees());
+    return new Welch(difference, combined, t, p);
   }
 
   /** Half-width of the 95 % interval of the difference. */
   public double plusMinus() {
-    return StudentT.quantile(LEVEL, degrees) * standardUncertainty;
+    return uncertainty.expanded(1 - LEVEL);
   }
 
   /** Whether chance alone would show such a difference less than once in twenty. */

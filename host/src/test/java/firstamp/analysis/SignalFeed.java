@@ -11,10 +11,18 @@ import java.util.function.DoubleUnaryOperator;
 
 /** Conversions of given courses (volts and amperes over seconds), as the converter rounds them. */
 final class SignalFeed {
-  private final Calibration calibration = Calibration.nominal();
+  private final Calibration calibration;
   private final Map<Channel, DoubleUnaryOperator> courses = new EnumMap<>(Channel.class);
   private double noiseCounts;
   private Random random = new Random(1);
+
+  SignalFeed() {
+    this(Calibration.nominal());
+  }
+
+  SignalFeed(Calibration calibration) {
+    this.calibration = calibration;
+  }
 
   SignalFeed with(Channel channel, DoubleUnaryOperator course) {
     courses.put(channel, course);

@@ -26,7 +26,7 @@ class WelchTest {
     // The published t is of first less second.
     Welch welch = Welch.of(numbers(second), numbers(first), 0);
     assertThat(welch.t()).isCloseTo(t, within(1e-10));
-    assertThat(welch.degrees()).isCloseTo(df, within(1e-9));
+    assertThat(welch.uncertainty().degrees()).isCloseTo(df, within(1e-9));
     assertThat(welch.p()).isCloseTo(p, within(1e-10));
     assertThat(welch.significant()).isFalse();
   }

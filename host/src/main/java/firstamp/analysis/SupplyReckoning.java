@@ -1,0 +1,50 @@
+package firstamp.analysis;
+
+import firstamp.model.JobSheet;
+import firstamp.model.Summary;
+
+/** Capacitance and energy from the supply's figures. */
+public final class SupplyReckoning {
+  private SupplyReckoning() {}
+
+  /**
+   * Total capacitance from the charge of the surge: (charge of the first second - steady current
+   * times 1 s) / volts. Microfarad; null where it is not valid: no second of steady current, or a
+   * current that still changes.
+   */
+  public static Double surgeUf(Evidence evidence) {
+    Summary.SupplyFigures supply = evidence.supply();
+    if (supply.chargeC() == null
+        || supply.steadyA() == null
+        || supply.steadyV() == null
+        || supply.steadyV() < 0.5
+        || evidence.course() == null
+        || evidence.course().seconds().size() < 3) {
+      return null;
+    }
+    double second = evidence.course().seconds().get(1).amps();
+    double change = Math.abs(second - supply.steadyA());
+    if (change > Math.max(0.002, 0.05 * supply.steadyA())) {
+      return null;
+    }
+    double farads = (supply.chargeC() - supply.steadyA()) / supply.steadyV();
+    return farads > 0 ? (Double) (farads * 1e6) : null;
+  }
+
+  /** Sum of the filter capacitors on the sheet, microfarad; null if it names none. */
+  public static Double sheetUf(JobSheet sheet) {
+    double sum = 0;
+    for (JobSheet.Rail rail : sheet.rails()) {
+      sum += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf();
+    }
+    return sum > 0 ? (Double) sum : null;
+  }
+
+  /**
+   * Leakage current of germanium parts at another temperature: it doubles every 10 degrees (a part
+   * read at 20 and 40 C gave 4.3 times; public bench log, page not cited by name).
+   */
+  public static double germaniumLeakageA(double amps, double fromCelsius, double toCelsius) {
+    return amps * StrictMath.pow(2, (toCelsius - fromCelsius) / 10);
+  }
+}

@@ -1,0 +1,263 @@
+package firstamp.analysis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import firstamp.model.Alarm;
+import firstamp.model.AlarmState;
+import firstamp.model.Channel;
+import firstamp.model.ConversionBlock;
+import firstamp.model.JobSheet;
+import firstamp.model.NotWatched;
+import firstamp.model.OffCause;
+import firstamp.model.Priority;
+import firstamp.model.ProbeEvent;
+import firstamp.model.ReadingReducer;
+import firstamp.model.Summary;
+import firstamp.model.SwitchState;
+import java.util.Enumeration;
+import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+
+class VerdictTest {
+  private final SignalFeed feed =
+      new SignalFeed()
+          .noise(0.7, 21)
+          .amps(t -> 0.12)
+          .with(Channel.V, t -> 12)
+          .with(Channel.H, t -> 0)
+          .with(Channel.M, t -> 0);
+
+  private static JobSheet.Rail rail(String rectifier, Double uF) {
+    return new JobSheet.Rail(1, "B1", 9.0, 10.0, 300.0, 14.0, null, uF, rectifier);
+  }
+
+  private Verdict run(JobSheet sheet, int seconds, Alarm... alarms) {
+    return run(sheet, seconds, 0, alarms);
+  }
+
+  /** The switch closes {@code offSeconds} after the begin; courses count from the begin. */
+  private Verdict run(JobSheet sheet, int seconds, int offSeconds, Alarm... alarms) {
+    PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330);
+    ReadingReducer reducer = new ReadingReducer(figures::onReading);
+    LevelMeter levels = new LevelMeter(sheet, feed.calibration(), figures::onLevels);
+    RippleMeter ripple = new RippleMeter(sheet, feed.calibration(), figures::onRipple);
+    for (int second = 0; second < seconds + offSeconds; second++) {
+      if (second == offSeconds) {
+        figures.onEvent(
+            new ProbeEvent.SwitchChanged(second * 1_000_000L, SwitchState.ON, OffCause.USER));
+      }
+      ConversionBlock block = feed.block(second * 16_000L, 16_000);
+      figures.accept(block);
+      reducer.accept(block.firstIndex(), block.counts(), 0, 16_000);
+      levels.accept(block);
+      ripple.accept(block);
+    }
+    Summary summary =
+        new Summary(
+            1,
+            "u",
+            "normal",
+            "time",
+            null,
+            null,
+            figures.onMs(),
+            figures.look(),
+            figures.supply(),
+            figures.rails(),
+            figures.levels(),
+            List.of(),
+            List.of(new NotWatched("rail 2", "no clip")),
+            List.of(alarms),
+            null,
+            null,
+            null);
+    return Verdict.of(sheet, summary, figures.evidence());
+  }
+
+  private static Verdict.Sentence find(Verdict verdict, String key) {
+    return verdict.sentences().stream()
+        .filter(sentence -> sentence.key().equals(key))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError(key + " not among " + verdict.sentences()));
+  }
+
+  /** Full-wave sawtooth of I / (100 Hz C). */
+  private static DoubleUnaryOperator sawtooth(double meanV, double amps, double uF, double hz) {
+    double vpp = amps / (hz * uF * 1e-6);
+    return t -> meanV + vpp * (0.5 - t * hz % 1);
+  }
+
+  @Test
+  void namesATiredFilterWithItsFigures() {
+    feed.rail(1, sawtooth(9, 0.12, 210, 100));
+    Verdict verdict = run(Sheets.sheet(null, rail("full", 2200.0)), 8);
+    Verdict.Sentence sentence = find(verdict, "filter.dry");
+    assertThat(sentence.rail()).isEqualTo(1);
+    assertThat(sentence.text())
+        .startsWith("The filter on B1 acts like at most 2")
+        .contains(" of 2200 uF: ripple 1.")
+        .contains(" at 100 Hz at 120 mA.");
+    double uF =
+        Double.parseDouble(sentence.text().replaceAll(".* at most ([0-9.]+) uF of.*", "$1"));
+    assertThat(uF).isBetween(200.0, 222.0);
+    assertThat(verdict.sentences().get(0)).isEqualTo(sentence);
+  }
+
+  @Test
+  void aTiredFilterWithACurrentThatFormsIsCalledLeaky() {
+    feed.amps(t -> 0.12 + 0.06 * Math.exp(-t / 5)).rail(1, sawtooth(9, 0.13, 210, 100));
+    Verdict verdict = run(Sheets.sheet(null, rail("full", 2200.0)), 20);
+    assertThat(find(verdict, "filter.leaky").text()).contains("leaky capacitor rather than a dry");
+    assertThat(find(verdict, "shape.forming").text()).contains("are forming");
+  }
+
+  @Test
+  void chargeOfTheSurgeIsHeldAgainstTheSheet() {
+    // 1000 uF at 12 V where the sheet says 2200 uF; the probe sits in the lead of a bench supply.
+    feed.rail(1, t -> 9).amps(t -> 0.1 + 0.6 * Math.exp(-t / 0.02));
+    assertThat(find(run(Sheets.sheet(null, rail("none", 2200.0)), 5), "surge.missing").text())
+        .startsWith("The surge put 10");
+    assertThat(run(Sheets.sheet(null, rail("full", 2200.0)), 5).sentences())
+        .noneMatch(sentence -> sentence.key().startsWith("surge."));
+    feed.amps(t -> 0.1 + 1.32 * Math.exp(-t / 0.02));
+    assertThat(find(run(Sheets.sheet(null, rail("none", 2200.0)), 5), "surge.agrees").importance())
+        .isEqualTo(8);
+  }
+
+  @Test
+  void aGoodFilterIsOnlyRecorded() {
+    feed.rail(1, sawtooth(9, 0.12, 2200, 100));
+    Verdict.Sentence sentence =
+        find(run(Sheets.sheet(null, rail("full", 2200.0)), 8), "filter.holds");
+    assertThat(sentence.importance()).isEqualTo(8);
+  }
+
+  @Test
+  void flagsHalfWaveRippleBehindAFullWaveRectifier() {
+    feed.rail(1, sawtooth(9, 0.12, 1000, 60));
+    assertThat(find(run(Sheets.sheet(null, rail("full", 1000.0)), 6), "ripple.half").text())
+        .startsWith("B1 ripples at 60 Hz, where a full-wave rectifier gives 120 Hz");
+  }
+
+  @Test
+  void flagsARailOutsideItsWindowAndOneThatIsLate() {
+    feed.rail(1, t -> 7.1 * (1 - Math.exp(-t / 0.2)));
+    Verdict verdict = run(Sheets.sheet(null, rail("none", null)), 4);
+    assertThat(find(verdict, "rail.outside").text())
+        .startsWith("B1 ended at 7.1 V; the sheet says 9 V within 10 %.");
+    assertThat(find(verdict, "rail.late").text()).contains("the sheet allows 300 ms");
+  }
+
+  @Test
+  void tellsCreepFromAStep() {
+    feed.rail(1, t -> 9).amps(t -> 0.1 + 0.004 * t);
+    assertThat(find(run(Sheets.sheet(null, rail("none", null)), 15), "shape.creep").text())
+        .startsWith("The current climbed from");
+    feed.amps(t -> t < 9 ? 0.1 : 0.15);
+    assertThat(run(Sheets.sheet(null, rail("none", null)), 15).sentences())
+        .noneMatch(sentence -> sentence.key().equals("shape.creep"));
+  }
+
+  @Test
+  void tellsAMotorThatStartsFromOneThatStays() {
+    feed.rail(1, t -> 9).amps(t -> t < 3 ? 0.05 : 0.13 + 0.3 * Math.exp(-(t - 3) / 0.15));
+    assertThat(find(run(Sheets.sheet(null, rail("none", null)), 8), "motor.started").text())
+        .startsWith("At 3 s a motor");
+    feed.amps(t -> t < 3 ? 0.05 : 0.4);
+    assertThat(find(run(Sheets.sheet(null, rail("none", null)), 8), "motor.stays").text())
+        .contains("rose to 40");
+  }
+
+  @Test
+  void overshootAndDroopAreSaidWithTheirTimes() {
+    feed.rail(1, t -> t < 1 ? 11 : t > 4 && t < 5 ? 8 : 9);
+    Verdict verdict = run(Sheets.sheet(null, rail("none", null)), 8);
+    assertThat(find(verdict, "rail.overshoot").text()).contains("went up to 11 V");
+    assertThat(find(verdict, "rail.droop").text()).contains("down to 8 V at 4 s");
+  }
+
+  @Test
+  void aHeadWithoutSignalBehindAMovingMeterComesFirst() {
+    feed.rail(1, t -> 9).with(Channel.M, SignalFeed.sine(0.126, 400));
+    Verdict verdict = run(Sheets.sheet(Sheets.levels(400.0), rail("none", null)), 4);
+    assertThat(verdict.sentences().get(0).key()).isIn("head.floor", "head.low");
+    feed.with(Channel.H, SignalFeed.sine(0.126e-2, 400));
+    assertThat(run(Sheets.sheet(Sheets.levels(400.0), rail("none", null)), 4).sentences())
+        .noneMatch(sentence -> sentence.key().startsWith("head."));
+  }
+
+  @Test
+  void withoutAnExpectedDistanceItOffersToKeepTheOneFound() {
+    feed.rail(1, t -> 9)
+        .with(Channel.M, SignalFeed.sine(0.126, 400))
+        .with(Channel.H, SignalFeed.sine(1.26e-3, 400));
+    JobSheet.Levels levels = new JobSheet.Levels(400.0, 10.0, null, null, -30.0, 500.0);
+    assertThat(find(run(Sheets.sheet(levels, rail("none", null)), 4), "head.keep").text())
+        .startsWith("The head is 40.0 dB below the meter.");
+  }
+
+  @Test
+  void saysWhenTheMeterStaysQuiet() {
+    feed.rail(1, t -> 9);
+    assertThat(
+            find(run(Sheets.sheet(Sheets.levels(400.0), rail("none", null)), 4), "meter.silent")
+                .text())
+        .startsWith("I cannot see your meter");
+  }
+
+  @Test
+  void humThatWasThereBeforeIsNotFromTheSet() {
+    feed.rail(1, t -> 9).with(Channel.H, SignalFeed.sine(0.4e-3, 50));
+    JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("none", null));
+    assertThat(find(run(sheet, 4, 2), "hum.before").text()).startsWith("Hum of -68.0 dBV was");
+    feed.with(Channel.H, t -> t < 2 ? 0 : SignalFeed.sine(0.4e-3, 50).applyAsDouble(t));
+    assertThat(find(run(sheet, 4, 2), "hum.seen").text()).contains("multiples of 50 Hz");
+    feed.rail(1, sawtooth(9, 0.12, 500, 100));
+    assertThat(find(run(sheet, 4, 2), "hum.with-ripple").text()).contains("B1 ripples at 100 Hz");
+  }
+
+  @Test
+  void alarmsComeFirstAndWhatWasNotWatchedIsThere() {
+    feed.rail(1, t -> 9);
+    Alarm alarm =
+        new Alarm(
+            1,
+            "no-draw",
+            0,
+            null,
+            600,
+            500,
+            600,
+            Priority.HIGH,
+            AlarmState.UNACKNOWLEDGED,
+            0.0,
+            false,
+            0.002,
+            "A",
+            "The set draws nothing. Look at the plug.",
+            0);
+    Verdict verdict = run(Sheets.sheet(null, rail("none", null)), 2, alarm);
+    assertThat(verdict.sentences().get(0).text())
+        .isEqualTo("The set draws nothing. Look at the plug.");
+    assertThat(verdict.text()).contains("Nothing tripped. Not watched: rail 2 (no clip).");
+  }
+
+  @Test
+  void noSentenceUsesTheWordsThatStayOffTheScreen() {
+    ResourceBundle bundle = ResourceBundle.getBundle("firstamp.analysis.verdict", Locale.ROOT);
+    Enumeration<String> keys = bundle.getKeys();
+    int seen = 0;
+    while (keys.hasMoreElements()) {
+      String text = bundle.getString(keys.nextElement());
+      seen++;
+      assertThat(text)
+          .doesNotContainPattern(
+              "(?i)\\b(conversion|latched|unacknowledged|deadband|on-delay|fold-?back|i2t|tau|odds|"
+                  + "entropy|normal|ok|okay|safe)\\b");
+    }
+    assertThat(seen).isGreaterThan(30);
+  }
+}
