@@ -96,7 +96,8 @@ final class LevelRules {
   }
 
   private boolean needle(LevelWindow window) {
-    return levels.meterFullV() != null
+    return levels != null
+        && levels.meterFullV() != null
         && Math.abs(window.meterDcV()) > Math.abs(levels.meterFullV()) / 2;
   }
 
