@@ -17,11 +17,13 @@
 #include "avr/pins.h"
 #include "avr/program_crc.h"
 #include "avr/timing.h"
+#include "core/compiler.h"
 #include "core/crc16.h"
 #include "core/probe.h"
 #include "core/wire.h"
 
 #define BIT(n) ((uint8_t)(1u << (n)))
+#define ADC_RUN (BIT(ADEN) | BIT(ADIE) | ADC_PRESCALER_BITS)
 
 extern struct probe probe;
 
@@ -29,15 +31,17 @@ extern struct probe probe;
  * Slot and plan belong to the tick; the converter's handler only reads them. The tick counts plans in one byte, to be
  * short; who needs the whole number brings it forward, which happens far oftener than every 256 plans.
  */
-static volatile uint8_t plan_low;
-static volatile uint32_t plans;
-static volatile uint8_t slot = PLAN_SLOTS - 1;
+#define SLOT_NOW GPIOR1 /* registers of general purpose: shorter to reach than memory */
+#define PLAN_LOW GPIOR2
 static volatile uint8_t plan_of_reading = PLANS_PER_READING - 1;
+static uint32_t plans;     /* touched only where no interrupt can come between */
+static uint8_t plans_low; /* PLAN_LOW, as far as plans has followed */
 static volatile uint8_t path_wanted;
 static volatile uint8_t path_now;
 static volatile uint8_t path_plan_low;
 static volatile uint16_t late_starts;
-static volatile bool converter_lent;
+/* Bits of GPIOR0, set and cleared by single instructions. */
+enum { ASLEEP_BIT, LENT_BIT }; /* the main loop sleeps; the converter does something else than the plan */
 
 /* ---- switch and look path ---- */
 
@@ -74,21 +78,20 @@ uint32_t hal_path_since_plan(void)
 static inline void close_wanted(void)
 {
     uint8_t wanted = path_wanted;
+    if (wanted == HAL_PATH_NONE)
+        return;
     if (wanted == HAL_PATH_SWITCH) {
         PORTD |= BIT(PIN_SWITCH);
         PORTD &= (uint8_t)~BIT(PIN_LOOK_PATH);
     } else {
         PORTD |= BIT(PIN_LOOK_PATH);
     }
-    path_now = wanted;
-    path_plan_low = plan_low;
-    path_wanted = HAL_PATH_NONE;
+    path_now = wanted; /* the rest is for the conversion that begins now, see bring_plans_forward */
 }
 
 /* ---- time asleep: Timer 2 counts half microseconds; the first handler after a sleep notes when it ended ---- */
 
 static volatile uint8_t awake_at;
-#define ASLEEP_BIT 0
 #define NOTE_AWAKE()                                                                                                  \
     do {                                                                                                             \
         if (GPIOR0 & BIT(ASLEEP_BIT)) {                                                                              \
@@ -96,32 +99,36 @@ static volatile uint8_t awake_at;
             GPIOR0 &= (uint8_t)~BIT(ASLEEP_BIT);                                                                     \
         }                                                                                                            \
     } while (0)
-static uint32_t asleep_halfus;
+static uint16_t asleep_halfus; /* since the last plan, in which it is at most 4000 */
+static uint32_t asleep_sum_halfus;
 static uint32_t busy_from_plans;
 
+/* Goes back to sleep at once when an interrupt has left nothing to do. */
 void hal_sleep_unless_busy(void)
 {
-    cli();
-    if (!probe_may_sleep(&probe)) {
-        sei();
-        return;
+    for (;;) {
+        cli();
+        if (!probe_may_sleep(&probe)) {
+            sei();
+            return;
+        }
+        uint8_t from = TCNT2;
+        GPIOR0 |= BIT(ASLEEP_BIT);
+        sei(); /* takes effect after the next instruction, so no interrupt can come before the sleep */
+        sleep_cpu();
+        uint8_t until = awake_at;
+        asleep_halfus = (uint16_t)(asleep_halfus + (uint8_t)(until - from));
     }
-    uint8_t from = TCNT2;
-    GPIOR0 |= BIT(ASLEEP_BIT);
-    sei(); /* takes effect after the next instruction, so no interrupt can come before the sleep */
-    sleep_cpu();
-    uint8_t until = awake_at;
-    asleep_halfus += (uint8_t)(until - from);
 }
 
 uint8_t hal_busy_percent(void)
 {
     uint32_t now = hal_now().plans;
     uint32_t all_halfus = (now - busy_from_plans) * (2uL * PLAN_US);
-    uint32_t awake_halfus = all_halfus > asleep_halfus ? all_halfus - asleep_halfus : 0;
+    uint32_t awake_halfus = all_halfus > asleep_sum_halfus ? all_halfus - asleep_sum_halfus : 0;
     uint32_t share = all_halfus >= 100 ? awake_halfus / (all_halfus / 100) : 100;
     busy_from_plans = now;
-    asleep_halfus = 0;
+    asleep_sum_halfus = 0;
     return share > 100 ? 100 : (uint8_t)share;
 }
 
@@ -130,51 +137,55 @@ uint8_t hal_busy_percent(void)
 ISR(TIMER1_COMPA_vect)
 {
     NOTE_AWAKE();
-    uint8_t next = (slot + 1) & (PLAN_SLOTS - 1);
-    slot = next;
+    uint8_t next = (SLOT_NOW + 1) & (PLAN_SLOTS - 1);
+    SLOT_NOW = next;
     if (next == 0) {
-        plan_low++;
+        PLAN_LOW++;
         uint8_t plan = (uint8_t)(plan_of_reading + 1);
         if (plan == PLANS_PER_READING) {
             plan = 0;
-            if (path_wanted != HAL_PATH_NONE)
-                close_wanted();
+            close_wanted();
         }
         plan_of_reading = plan;
     }
-    if (converter_lent)
+    if (GPIOR0 & BIT(LENT_BIT))
         return;
     if (ADCSRA & BIT(ADSC)) {
         late_starts++;
     } else {
         ADMUX = plan_channel[next];
-        ADCSRA |= BIT(ADSC);
+        ADCSRA = ADC_RUN | BIT(ADSC);
     }
 }
 
 /* Where no interrupt can come between. */
-static inline void bring_plans_forward(void)
+static CORE_RARE void bring_plans_forward(void)
 {
-    uint8_t low = plan_low;
-    if (low != (uint8_t)plans)
-        plans += (uint8_t)(low - (uint8_t)plans);
+    uint8_t low = PLAN_LOW;
+    plans += (uint8_t)(low - plans_low);
+    plans_low = low;
+    if (path_wanted != HAL_PATH_NONE && path_wanted == path_now) {
+        path_plan_low = low; /* closed at the start of this plan */
+        path_wanted = HAL_PATH_NONE;
+    }
 }
 
 /* A conversion ends about 450 cycles after its tick, so slot and plan are still its own. */
 ISR(ADC_vect)
 {
     NOTE_AWAKE();
+    if (PLAN_LOW != plans_low) /* first, so that nothing has to be kept over the call */
+        bring_plans_forward();
     uint16_t counts = ADC;
-    uint8_t of_slot = slot;
+    uint8_t of_slot = SLOT_NOW;
     uint8_t of_plan = plan_of_reading;
-    bring_plans_forward();
     sei();
     guard_conversion(&probe.guard, of_slot, of_plan, counts);
 }
 
 uint32_t hal_conversion_plans(void)
 {
-    return plans;
+    return plans; /* the main loop, which writes it too, stands still meanwhile */
 }
 
 ISR(ANALOG_COMP_vect)
@@ -185,7 +196,7 @@ ISR(ANALOG_COMP_vect)
 
 uint8_t hal_plan_low(void)
 {
-    return plan_low;
+    return PLAN_LOW;
 }
 
 struct instant hal_now(void)
@@ -193,10 +204,11 @@ struct instant hal_now(void)
     struct instant now;
     ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
     {
-        bring_plans_forward();
+        if (PLAN_LOW != plans_low)
+            bring_plans_forward();
         now.cycles = TCNT1;
         now.plans = plans;
-        now.slot = slot;
+        now.slot = SLOT_NOW;
         /* The timer may have turned over while the tick was kept waiting. */
         if ((TIFR1 & BIT(OCF1A)) && now.cycles < CYCLES_PER_SLOT / 2)
             now.slot++;
@@ -266,7 +278,7 @@ enum { RECEIVE_PLACES = 64 };
 static uint8_t receive_ring[RECEIVE_PLACES];
 static volatile uint8_t receive_head; /* the interrupt's */
 static volatile uint8_t receive_tail; /* the main loop's */
-static volatile uint16_t receive_lost;
+static volatile uint8_t receive_lost; /* modulo 256, summed by the main loop */
 
 ISR(USART_RX_vect)
 {
@@ -274,13 +286,15 @@ ISR(USART_RX_vect)
     uint8_t status = UCSR0A;
     uint8_t byte = UDR0;
     uint8_t head = receive_head;
-    uint8_t next = (uint8_t)((head + 1) % RECEIVE_PLACES);
-    if ((status & BIT(DOR0)) || next == receive_tail)
+    uint8_t next = (head + 1) & (RECEIVE_PLACES - 1);
+    if (status & BIT(DOR0))
         receive_lost++;
-    if (next != receive_tail) {
-        receive_ring[head] = byte; /* one with a wrong stop bit too: the checksum finds it */
-        receive_head = next;
+    if (next == receive_tail) {
+        receive_lost++;
+        return;
     }
+    receive_ring[head] = byte; /* one with a wrong stop bit too: the checksum finds it */
+    receive_head = next;
 }
 
 ISR(USART_UDRE_vect)
@@ -301,7 +315,7 @@ bool hal_uart_take(uint8_t *byte)
     if (tail == receive_head)
         return false;
     *byte = receive_ring[tail];
-    receive_tail = (uint8_t)((tail + 1) % RECEIVE_PLACES);
+    receive_tail = (tail + 1) & (RECEIVE_PLACES - 1);
     return true;
 }
 
@@ -325,12 +339,12 @@ void hal_uart_speed(enum hal_speed speed)
 
 uint16_t hal_uart_overruns(void)
 {
-    uint16_t lost;
-    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
-    {
-        lost = receive_lost;
-    }
-    return lost;
+    static uint16_t sum;
+    static uint8_t seen; /* asked five times a second, in which at most 10 000 bytes come: held apart by a whole ring */
+    uint8_t lost = receive_lost;
+    sum = (uint16_t)(sum + (uint8_t)(lost - seen));
+    seen = lost;
+    return sum;
 }
 
 /* ---- EEPROM ---- */
@@ -474,7 +488,7 @@ uint16_t hal_self_test(void)
 {
     uint16_t faults = start_faults;
     uint8_t interrupt = ADCSRA & BIT(ADIE);
-    converter_lent = true;
+    GPIOR0 |= BIT(LENT_BIT);
     ADCSRA &= (uint8_t)~BIT(ADIE);
     converter_dead = false;
     convert_alone(); /* ends what the tick has begun, too */
@@ -489,13 +503,15 @@ uint16_t hal_self_test(void)
     if (hal_stack_free() < STACK_SHORT_BYTES)
         faults |= SELF_TEST_STACK;
     ADCSRA |= interrupt;
-    converter_lent = false;
+    GPIOR0 &= (uint8_t)~BIT(LENT_BIT);
     return faults;
 }
 
 void hal_watchdog_feed(void)
 {
     wdt_reset();
+    asleep_sum_halfus += asleep_halfus;
+    asleep_halfus = 0;
 }
 
 /* ---- start ---- */
@@ -513,6 +529,10 @@ void hal_start(void)
     reset_cause = MCUSR & 0x0F;
     MCUSR = 0;
     wdt_enable(WDTO_120MS);
+    SLOT_NOW = PLAN_SLOTS - 1;
+    PLAN_LOW = UINT8_MAX; /* the first tick begins plan 0 */
+    plans_low = UINT8_MAX;
+    plans = UINT32_MAX;
     if (!ram_holds())
         start_faults |= SELF_TEST_RAM;
     wdt_reset();

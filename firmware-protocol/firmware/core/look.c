@@ -102,7 +102,7 @@ static void take_zero(struct check *check, uint8_t channel, uint16_t counts)
 
 enum check_result check_conversion(struct check *check, const struct conversion *conversion)
 {
-    uint8_t channel = conversion->channel;
+    uint8_t channel = conversion_channel(conversion);
     if (channel == CHANNEL_J) {
         check->current_now = conversion->counts >= check->rest_j_counts + CURRENT_COUNTS;
         check->current_in_row = check->current_now ? (uint8_t)(check->current_in_row + 1) : 0;
@@ -209,12 +209,12 @@ static bool settled(struct look *look, const struct look_parameters *parameters,
 bool look_conversion(struct look *look, const struct look_parameters *parameters, const struct zeros *zeros,
                      const struct conversion *conversion)
 {
-    if (conversion->channel == CHANNEL_V) {
+    if (conversion_channel(conversion) == CHANNEL_V) {
         look->last_v = conversion->counts;
         look->have_v = true;
         return false;
     }
-    if (conversion->channel != CHANNEL_J || !look->have_v)
+    if (conversion_channel(conversion) != CHANNEL_J || !look->have_v)
         return false;
     look->window_v[look->at] = look->last_v;
     look->window_j[look->at] = conversion->counts;

@@ -35,7 +35,7 @@ void probe_start(struct probe *p)
 {
     wire_out_start(&p->out);
     wire_in_start(&p->in, p->in_buffer, sizeof p->in_buffer);
-    stream_start(&p->stream);
+    stream_start(&p->stream, &p->guard.queue.lost);
     guard_start(&p->guard);
     p->capture_block = CAPTURE_BLOCKS;
     p->boot_id = store_count_boot();
@@ -290,7 +290,7 @@ static void after_opening(struct probe *p, const struct conversion *conversion)
         p->opened_lately = false;
         return;
     }
-    if (conversion->channel != CHANNEL_J || plans < SETTLE_AFTER_OPEN_PLANS)
+    if (conversion_channel(conversion) != CHANNEL_J || plans < SETTLE_AFTER_OPEN_PLANS)
         return;
     bool flows = conversion->counts >= p->rest_j_counts + OPEN_CURRENT_COUNTS;
     p->current_in_row = flows ? (uint8_t)(p->current_in_row + 1) : 0;
@@ -303,8 +303,7 @@ static void after_opening(struct probe *p, const struct conversion *conversion)
 
 static void conversion_came(struct probe *p, const struct conversion *conversion)
 {
-    p->converted_plans = conversion->plans;
-    stream_conversion(&p->stream, &p->out, conversion, p->guard.queue.lost);
+    stream_conversion(&p->stream, &p->out, conversion);
     if (p->state == STATE_CHECK) {
         if (!before(conversion->plans, p->state_from_plans))
             in_check(p, conversion);
@@ -321,11 +320,18 @@ static void conversion_came(struct probe *p, const struct conversion *conversion
 
 static void take_conversions(struct probe *p)
 {
-    struct conversion conversion;
+    struct queue *queue = &p->guard.queue;
+    uint8_t waiting = queue_waiting(queue);
+    if (waiting > queue->highest)
+        queue->highest = waiting;
+    if (waiting > 0)
+        p->converts = true;
     for (uint8_t left = CONVERSIONS_A_ROUND; left > 0; left--) {
-        if (!stream_ready(&p->stream, &p->out) || !queue_take(&p->guard.queue, &conversion))
+        if (p->stream.full && !stream_ready(&p->stream, &p->out))
             return;
-        conversion_came(p, &conversion);
+        if (!queue_take(queue))
+            return;
+        conversion_came(p, &queue->taken);
     }
 }
 
@@ -409,7 +415,10 @@ static void every_plan(struct probe *p)
     listen_for_host(p, now_us, now_ms);
     send_trip_again(p, now_us);
     beeper_run(&p->beeper, now_ms);
-    if (now.plans - p->converted_plans >= STALLED_PLANS && queue_empty(&p->guard.queue) && !p->stream.full) {
+    p->stalled_plans = p->converts || p->stream.full ? 0 : (uint8_t)(p->stalled_plans + 1);
+    p->converts = false;
+    if (p->stalled_plans >= STALLED_PLANS) {
+        p->stalled_plans = 0;
         p->self_test |= SELF_TEST_CONVERTER;
         lost(p, TRIP_SELF_TEST, BY_LOOK, probe_self_test_bits(p));
     }
@@ -424,7 +433,7 @@ static void run_self_test(struct probe *p)
 {
     p->self_test_wanted = false;
     p->self_test = hal_self_test();
-    p->converted_plans = hal_now().plans; /* it was the converter's turn to wait */
+    p->converts = true; /* the converter was lent meanwhile */
     p->hello_waiting = true;
 }
 
@@ -462,5 +471,7 @@ void probe_run(struct probe *p)
 
 bool probe_may_sleep(const struct probe *p)
 {
-    return queue_waiting(&p->guard.queue) < CONVERSIONS_TO_WAKE && !p->guard.queue.broken && !p->guard.claimed;
+    /* The plan, so that a converter that stands is noticed. */
+    return queue_waiting(&p->guard.queue) < CONVERSIONS_TO_WAKE && hal_plan_low() == p->looked_plan &&
+           !p->guard.queue.broken && !p->guard.claimed;
 }

@@ -110,7 +110,8 @@ struct probe {
     uint16_t stream_sequence;
 
     uint8_t looked_plan; /* of the last look at inputs and timers */
-    uint32_t converted_plans; /* of the last conversion taken */
+    uint8_t stalled_plans; /* without a conversion */
+    bool converts; /* a conversion came in this plan */
     bool opened_lately;
     uint32_t opened_plans;
     uint8_t current_in_row;

@@ -1,7 +1,6 @@
 #include "queue.h"
 
 #include "compiler.h"
-#include "hal.h"
 
 void queue_start(struct queue *queue)
 {
@@ -13,7 +12,7 @@ void queue_start(struct queue *queue)
     queue->started = false;
     queue->number_unknown = true;
     queue->next_slot = 0;
-    queue->plans = 0;
+    queue->taken.plans = 0;
     queue->lost = 0;
 }
 
@@ -22,22 +21,16 @@ bool queue_empty(const struct queue *queue)
     return queue->head == queue->tail && !queue->broken;
 }
 
-CORE_RARE void queue_say_number(struct queue *queue)
-{
-    queue->first_plans = hal_conversion_plans();
-    queue->afresh = false;
-}
-
 /* The slot is not the expected one, or the producer counts afresh: returns how many are missing, modulo 65536. */
 static CORE_RARE uint16_t find_number(struct queue *queue, uint8_t slot)
 {
-    uint32_t last_plans = queue->plans;
+    uint32_t last_plans = queue->taken.plans;
     uint8_t last_slot = (uint8_t)((queue->next_slot - 1) & (PLAN_SLOTS - 1));
     if (queue->number_unknown)
-        queue->plans = queue->first_plans;
+        queue->taken.plans = queue->first_plans;
     else if (slot <= last_slot)
-        queue->plans++;
-    uint16_t plans_apart = (uint16_t)(queue->plans - last_plans);
+        queue->taken.plans++;
+    uint16_t plans_apart = (uint16_t)(queue->taken.plans - last_plans);
     uint16_t missing = (uint16_t)((uint16_t)(plans_apart * PLAN_SLOTS) + slot - last_slot - 1);
     queue->number_unknown = false;
     if (!queue->started) {
@@ -56,8 +49,9 @@ static CORE_RARE void go_on_afresh(struct queue *queue)
     queue->broken = false;
 }
 
-bool queue_take(struct queue *queue, struct conversion *conversion)
+bool queue_take(struct queue *queue)
 {
+    struct conversion *taken = &queue->taken;
     uint8_t tail = queue->tail;
     uint8_t waiting = queue_waiting(queue);
     if (waiting == 0) {
@@ -65,20 +59,16 @@ bool queue_take(struct queue *queue, struct conversion *conversion)
             go_on_afresh(queue);
         return false;
     }
-    if (waiting > queue->highest)
-        queue->highest = waiting;
     uint16_t entry = queue->entry[tail];
     uint8_t slot = (uint8_t)(entry >> 8) >> 2 & (PLAN_SLOTS - 1);
-    conversion->after_hole = false;
+    taken->after_hole = false;
     if (slot != queue->next_slot || queue->number_unknown)
-        conversion->after_hole = find_number(queue, slot) != 0;
+        taken->after_hole = find_number(queue, slot) != 0;
     else if (slot == 0)
-        queue->plans++;
-    conversion->counts = entry & COUNTS_HIGHEST;
-    conversion->slot = slot;
-    conversion->channel = plan_channel[slot];
-    conversion->plans = queue->plans;
+        taken->plans++;
+    taken->counts = entry & COUNTS_HIGHEST;
+    taken->slot = slot;
     queue->next_slot = (slot + 1) & (PLAN_SLOTS - 1);
-    queue->tail = (uint8_t)((tail + 1) % QUEUE_PLACES);
+    queue->tail = (tail + 1) & (QUEUE_PLACES - 1);
     return true;
 }

@@ -9,9 +9,18 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "hal.h"
 #include "plan.h"
 
 enum { QUEUE_PLACES = 64 }; /* 4 ms; one place stays empty */
+
+/* The conversion taken last. */
+struct conversion {
+    uint32_t plans;
+    uint16_t counts;
+    uint8_t slot;
+    bool after_hole;
+};
 
 struct queue {
     uint16_t entry[QUEUE_PLACES]; /* counts | slot << 10 */
@@ -25,46 +34,44 @@ struct queue {
     bool started;
     bool number_unknown;
     uint8_t next_slot;
-    uint32_t plans; /* of the last conversion taken */
+    struct conversion taken;
     uint16_t lost;
 };
 
-struct conversion {
-    uint32_t plans;
-    uint16_t counts;
-    uint8_t slot;
-    uint8_t channel;
-    bool after_hole;
-};
+static inline uint8_t conversion_channel(const struct conversion *conversion)
+{
+    return plan_channel[conversion->slot];
+}
 
 void queue_start(struct queue *queue);
 
 /* For the interrupt alone. */
-void queue_say_number(struct queue *queue);
 static inline void queue_put(struct queue *queue, uint8_t slot, uint16_t counts)
 {
     if (queue->broken)
         return;
     uint8_t head = queue->head;
-    uint8_t next = (uint8_t)((head + 1) % QUEUE_PLACES);
+    uint8_t next = (head + 1) & (QUEUE_PLACES - 1);
     if (next == queue->tail) {
         queue->broken = true;
         return;
     }
-    if (queue->afresh)
-        queue_say_number(queue);
-    queue->entry[head] = (uint16_t)(counts | (uint16_t)slot << 10);
+    if (queue->afresh) {
+        queue->first_plans = hal_conversion_plans();
+        queue->afresh = false;
+    }
+    queue->entry[head] = (uint16_t)(counts | (uint16_t)(uint8_t)(slot << 2) << 8);
     queue->head = next;
 }
 
 /* How many wait. */
 static inline uint8_t queue_waiting(const struct queue *queue)
 {
-    return (uint8_t)((uint8_t)(queue->head - queue->tail) % QUEUE_PLACES);
+    return (uint8_t)(queue->head - queue->tail) & (QUEUE_PLACES - 1);
 }
 
-/* For the main loop: the oldest conversion, false = none. */
-bool queue_take(struct queue *queue, struct conversion *conversion);
+/* For the main loop: takes the oldest conversion into `taken`; false = none. */
+bool queue_take(struct queue *queue);
 bool queue_empty(const struct queue *queue);
 
 #endif

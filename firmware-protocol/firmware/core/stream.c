@@ -1,13 +1,15 @@
 #include "stream.h"
 
-void stream_start(struct stream *stream)
+#include "compiler.h"
+
+void stream_start(struct stream *stream, const uint16_t *dropped)
 {
+    stream->dropped = dropped;
     stream->kind = STREAM_NONE;
     stream->running = false;
     stream->full = false;
     stream->count = 0;
     stream->sent = 0;
-    stream->dropped = 0;
 }
 
 void stream_choose(struct stream *stream, enum stream_kind kind)
@@ -20,7 +22,7 @@ void stream_choose(struct stream *stream, enum stream_kind kind)
     stream->count = 0;
 }
 
-static bool send_raw(struct stream *stream, struct wire_out *out)
+static CORE_RARE bool send_raw(struct stream *stream, struct wire_out *out)
 {
     uint8_t packed = (uint8_t)((stream->count * 10u + 7u) / 8u);
     uint32_t tick = plan_us(stream->first_plans, stream->first_slot);
@@ -28,7 +30,7 @@ static bool send_raw(struct stream *stream, struct wire_out *out)
         return false;
     wire_out_u8(out, stream->first_slot);
     wire_out_u8(out, stream->count);
-    wire_out_u16(out, stream->dropped);
+    wire_out_u16(out, *stream->dropped);
     wire_out_bytes(out, stream->taken.packed, packed);
     wire_out_end(out);
     stream->sent += stream->count;
@@ -40,7 +42,7 @@ static bool send_reading(struct stream *stream, struct wire_out *out)
 {
     if (!wire_out_begin(out, MESSAGE_READING, plan_us(stream->first_plans, 0), READING_BYTES))
         return false;
-    wire_out_u16(out, stream->dropped);
+    wire_out_u16(out, *stream->dropped);
     wire_out_u16(out, stream->hole ? READING_HOLE : 0);
     for (uint8_t c = 0; c < CHANNELS; c++) {
         const struct stream_channel *channel = &stream->taken.channel[c];
@@ -70,48 +72,52 @@ bool stream_ready(struct stream *stream, struct wire_out *out)
     return !stream->full;
 }
 
-/* Four conversions fill five bytes; the first of a byte sets it, the others join it. */
-static void pack(struct stream *stream, uint16_t counts)
+/* Four conversions fill five bytes; the first of a byte sets it, the others join it. In bytes, for the chip's sake. */
+static inline void pack(struct stream *stream, uint16_t counts)
 {
     uint8_t *at = stream->taken.packed + (stream->count >> 2) * 5u;
+    uint8_t low = (uint8_t)counts;
+    uint8_t high = (uint8_t)(counts >> 8);
     switch (stream->count & 3) {
     case 0:
-        at[0] = (uint8_t)counts;
-        at[1] = (uint8_t)(counts >> 8);
+        at[0] = low;
+        at[1] = high;
         break;
     case 1:
-        at[1] = (uint8_t)(at[1] | (counts << 2));
-        at[2] = (uint8_t)(counts >> 6);
+        at[1] = (uint8_t)(at[1] | (uint8_t)(low << 2));
+        at[2] = (uint8_t)((uint8_t)(low >> 6) | (uint8_t)(high << 2));
         break;
     case 2:
-        at[2] = (uint8_t)(at[2] | (counts << 4));
-        at[3] = (uint8_t)(counts >> 4);
+        at[2] = (uint8_t)(at[2] | (uint8_t)(low << 4));
+        at[3] = (uint8_t)((uint8_t)(low >> 4) | (uint8_t)(high << 4));
         break;
     default:
-        at[3] = (uint8_t)(at[3] | (counts << 6));
-        at[4] = (uint8_t)(counts >> 2);
+        at[3] = (uint8_t)(at[3] | (uint8_t)(low << 6));
+        at[4] = (uint8_t)((uint8_t)(low >> 2) | (uint8_t)(high << 6));
         break;
     }
     stream->count++;
 }
 
-/* True when the block before had to be sent for the hole and could not be: then this conversion is let go. */
-static bool hole_blocks(struct stream *stream, struct wire_out *out, const struct conversion *conversion)
+/* A hole ends the block before. Where that cannot be sent at once, what follows is let go until the next slot 0. */
+static CORE_RARE bool hole_ends_block(struct stream *stream, struct wire_out *out)
 {
-    return conversion->after_hole && stream->count > 0 && !send_raw(stream, out);
+    if (stream->count == 0 || send_raw(stream, out))
+        return true;
+    stream->full = true;
+    stream->running = false;
+    return false;
 }
 
 static void raw(struct stream *stream, struct wire_out *out, const struct conversion *conversion)
 {
-    if (conversion->slot == 0)
+    if (!stream->running) {
+        if (conversion->slot != 0)
+            return;
         stream->running = true;
-    if (!stream->running)
-        return;
-    if (hole_blocks(stream, out, conversion)) {
-        stream->full = true; /* sent first; the conversion makes the hole one longer */
-        stream->running = false;
-        return;
     }
+    if (conversion->after_hole && !hole_ends_block(stream, out))
+        return;
     if (stream->count == 0) {
         stream->first_plans = conversion->plans;
         stream->first_slot = conversion->slot;
@@ -150,7 +156,7 @@ static void reduced(struct stream *stream, const struct conversion *conversion)
         stream->hole = true;
     if (!stream->begun)
         return;
-    struct stream_channel *channel = &stream->taken.channel[conversion->channel];
+    struct stream_channel *channel = &stream->taken.channel[conversion_channel(conversion)];
     uint16_t counts = conversion->counts;
     channel->sum = (uint16_t)(channel->sum + counts);
     channel->squares += (uint32_t)counts * counts;
@@ -162,12 +168,10 @@ static void reduced(struct stream *stream, const struct conversion *conversion)
         stream->full = true;
 }
 
-void stream_conversion(struct stream *stream, struct wire_out *out, const struct conversion *conversion,
-                       uint16_t dropped)
+void stream_conversion(struct stream *stream, struct wire_out *out, const struct conversion *conversion)
 {
     if (stream->kind == STREAM_RAW)
         raw(stream, out, conversion);
     else if (stream->kind == STREAM_REDUCED)
         reduced(stream, conversion);
-    stream->dropped = dropped;
 }

@@ -26,7 +26,7 @@ struct stream {
     bool begun; /* this reading began with its first conversion */
     uint8_t count;
     uint8_t first_slot;
-    uint16_t dropped;
+    const uint16_t *dropped; /* the queue's count */
     uint32_t first_plans;
     uint32_t sent;
     union {
@@ -35,14 +35,13 @@ struct stream {
     } taken;
 };
 
-void stream_start(struct stream *stream);
+void stream_start(struct stream *stream, const uint16_t *dropped);
 /* Follows a new choice; what was taken must have been flushed before. */
 void stream_choose(struct stream *stream, enum stream_kind kind);
 /* Sends what was taken; false = no room on the line yet. */
 bool stream_flush(struct stream *stream, struct wire_out *out);
 /* Whether a conversion can be taken now; tries to send what waits. */
 bool stream_ready(struct stream *stream, struct wire_out *out);
-void stream_conversion(struct stream *stream, struct wire_out *out, const struct conversion *conversion,
-                       uint16_t dropped);
+void stream_conversion(struct stream *stream, struct wire_out *out, const struct conversion *conversion);
 
 #endif

@@ -128,7 +128,7 @@ static enum trip_cause voltage(struct trip_watch *watch, uint8_t *in_row, bool o
     return TRIP_OVER_VOLTAGE;
 }
 
-static void means_add(struct trip_watch *watch, uint8_t channel, uint8_t slot, uint8_t plan, uint16_t counts)
+static CORE_RARE void means_add(struct trip_watch *watch, uint8_t channel, uint8_t slot, uint8_t plan, uint16_t counts)
 {
     struct trip_means *means = &watch->means;
     if (slot == 0 && plan == 0 && watch->running) {
@@ -190,7 +190,7 @@ static CORE_RARE enum trip_cause means_close_reading(struct trip_watch *watch, c
     return TRIP_NONE;
 }
 
-enum trip_cause trip_conversion(struct trip_watch *watch, uint8_t channel, uint8_t slot, uint8_t plan_of_reading,
+CORE_RARE enum trip_cause trip_conversion(struct trip_watch *watch, uint8_t channel, uint8_t slot, uint8_t plan_of_reading,
                                 uint16_t counts)
 {
     const struct trip_levels *levels = watch->levels;
