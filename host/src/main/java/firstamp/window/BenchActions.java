@@ -1,0 +1,43 @@
+package firstamp.window;
+
+/** What a key, a pedal or a control can ask for. */
+interface BenchActions {
+  /** Opens the switch; in a replay holds or goes on. */
+  void offOrHold();
+
+  /** The person has seen the alarms; false if none waits. */
+  boolean seen();
+
+  /** Puts a mark. */
+  void mark();
+
+  /** Says yes to the question shown. */
+  void yes();
+
+  /** Says no to the question shown. */
+  void no();
+
+  /** Asks whether to close the switch again after a trip. */
+  void restore();
+
+  /** Trip picture or strips. */
+  void toggleView();
+
+  /** The other alarms. */
+  void toggleMore();
+
+  /** Follows the newest reading. */
+  void follow();
+
+  /** Shows less or more time. */
+  void zoom(double factor);
+
+  /** Moves along the time. */
+  void pan(double share);
+
+  /** Replay: next event or the one before. */
+  void jump(boolean forward);
+
+  /** Replay: one reading on. */
+  void step();
+}

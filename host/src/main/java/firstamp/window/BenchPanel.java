@@ -1,0 +1,321 @@
+package firstamp.window;
+
+import firstamp.session.BenchSession;
+import firstamp.session.Snapshot;
+import firstamp.window.BenchView.LinkView;
+import firstamp.window.BenchView.QuestionView;
+import java.awt.BorderLayout;
+import java.awt.CardLayout;
+import java.util.ArrayList;
+import java.util.List;
+import javax.swing.BorderFactory;
+import javax.swing.Box;
+import javax.swing.BoxLayout;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+
+/** Everything inside the window, and what controls and keys do. Swing thread only. */
+final class BenchPanel implements BenchActions {
+  private static final String STRIPS = "strips";
+  private static final String QUESTION = "question";
+  private static final String TRIP = "trip";
+  private static final String RESTORE_ID = "window.restore";
+  private static final String CLOSE_ID = "window.close";
+
+  private final BenchSession session;
+  private final BenchPresenter presenter;
+  private final Words words;
+  private final TimeView time = new TimeView();
+  private final JPanel panel = new JPanel(new BorderLayout(10, 8));
+  private final CardLayout cards = new CardLayout();
+  private final JPanel middle = new JPanel(cards);
+  private final ViewRow views;
+  private final KeyButton more;
+  private final HeaderBar header;
+  private final SentenceBar sentence;
+  private final FigureRow figures;
+  private final StripsView strips;
+  private final ControlColumn controls;
+  private final QuestionCard questions;
+  private final TripCanvas trip;
+  private final ReplayBar replay;
+  private final Runnable close;
+  private BenchView view;
+  private String pointed;
+  private String card = STRIPS;
+  private boolean tripShown;
+  private int tripSeen;
+  private boolean moreShown;
+  private boolean restoreAsked;
+  private boolean closeAsked;
+
+  BenchPanel(BenchSession session, BenchPresenter presenter, Palette palette, Runnable close) {
+    this.session = session;
+    this.presenter = presenter;
+    this.close = close;
+    words = presenter.words();
+    Numbers numbers = presenter.numbers();
+    header = new HeaderBar(palette);
+    more =
+        new KeyButton(words, "more", words.get("control.more", 88), "A", this::toggleMore)
+            .size(126, 36);
+    more.colours(palette.control(), palette.ink());
+    sentence = new SentenceBar(palette, more.button());
+    views = new ViewRow(palette, words, this);
+    figures = new FigureRow(palette);
+    strips = new StripsView(palette, words, numbers, time, this::point);
+    controls = new ControlColumn(palette, words, this);
+    questions = new QuestionCard(palette, words, this::answer);
+    trip = new TripCanvas(palette, words, numbers);
+    replay = new ReplayBar(palette, words, numbers, session);
+    layOut(palette);
+  }
+
+  private void layOut(Palette palette) {
+    JPanel top = new JPanel();
+    top.setLayout(new BoxLayout(top, BoxLayout.Y_AXIS));
+    top.setOpaque(false);
+    top.add(header.component());
+    top.add(Box.createVerticalStrut(4));
+    top.add(sentence.component());
+    top.add(Box.createVerticalStrut(8));
+    top.add(figures.component());
+    middle.setOpaque(false);
+    middle.add(strips.component(), STRIPS);
+    middle.add(questions.component(), QUESTION);
+    middle.add(trip.component(), TRIP);
+    JPanel south = new JPanel(new BorderLayout(0, 4));
+    south.setOpaque(false);
+    south.add(views.component(), BorderLayout.NORTH);
+    south.add(replay.component(), BorderLayout.CENTER);
+    replay.component().setVisible(false);
+    panel.setName("bench");
+    panel.setBackground(WindowTheme.colour(palette.ground()));
+    panel.setBorder(BorderFactory.createEmptyBorder(6, 10, 8, 10));
+    panel.add(top, BorderLayout.NORTH);
+    panel.add(middle, BorderLayout.CENTER);
+    panel.add(controls.component(), BorderLayout.EAST);
+    panel.add(south, BorderLayout.SOUTH);
+  }
+
+  JComponent component() {
+    return panel;
+  }
+
+  StripsView strips() {
+    return strips;
+  }
+
+  TimeView time() {
+    return time;
+  }
+
+  Words words() {
+    return words;
+  }
+
+  BenchView view() {
+    return view;
+  }
+
+  /**
+   * Shows a snapshot.
+   *
+   * @param now what there is to see
+   * @param awake why the computer may go to sleep, null = nothing to say
+   * @param focused whether the keys reach this window
+   */
+  void show(Snapshot now, String awake, boolean focused) {
+    view = presenter.view(now, awake);
+    sentence.show(view.sentence(), view.folded(), moreShown);
+    header.show(withFocus(view, focused));
+    figures.show(view.figures());
+    if (view.controls().restore() == null) {
+      restoreAsked = false;
+    }
+    openNewTrip(now);
+    trip.show(view.trip());
+    QuestionView question = question();
+    if (question != null) {
+      questions.show(question);
+    }
+    turnTo(question != null ? QUESTION : tripShown && view.trip() != null ? TRIP : STRIPS);
+    controls.show(view);
+    views.show(view.trip() != null, card.equals(TRIP), card.equals(STRIPS), time.follows());
+    more.button().setVisible(!view.folded().isEmpty());
+    more.text(
+        moreShown ? words.get("control.less") : words.get("control.more", view.folded().size()));
+    replay.component().setVisible(view.replay() != null);
+    if (view.replay() != null) {
+      replay.show(view.replay());
+    }
+    views.say(pointed != null ? pointed : idleLine());
+    strips.show(now);
+  }
+
+  private String idleLine() {
+    return view.replay() != null || view.controls().off() && view.questions().isEmpty()
+        ? words.get("pointer.none")
+        : view.closing();
+  }
+
+  private BenchView withFocus(BenchView shown, boolean focused) {
+    if (focused || !shown.controls().off()) {
+      return shown;
+    }
+    List<LinkView> links = new ArrayList<>();
+    links.add(new LinkView(words.get("focus.lost"), words.get("focus.lost.more"), Tone.CAUTION));
+    links.addAll(shown.links());
+    return shown.withLinks(links);
+  }
+
+  /** A new trip brings its picture up by itself, once. */
+  private void openNewTrip(Snapshot now) {
+    if (view.trip() == null) {
+      tripShown = false;
+    } else if (now.trip().number() != tripSeen) {
+      tripSeen = now.trip().number();
+      tripShown = now.kind() != Snapshot.Kind.REPLAY;
+    }
+  }
+
+  private QuestionView question() {
+    if (closeAsked) {
+      return new QuestionView(
+          CLOSE_ID,
+          words.get("ask.close"),
+          List.of(words.get("ask.close.1")),
+          false,
+          words.get("ask.close.yes"),
+          words.get("ask.close.no"));
+    }
+    if (restoreAsked) {
+      return new QuestionView(
+          RESTORE_ID,
+          words.get("restore.title"),
+          List.of(words.get("restore.1"), words.get("restore.2")),
+          true,
+          words.get("restore.yes"),
+          words.get("restore.no"));
+    }
+    return view.questions().isEmpty() ? null : view.questions().get(0);
+  }
+
+  private void turnTo(String name) {
+    if (!name.equals(card)) {
+      card = name;
+      cards.show(middle, name);
+    }
+  }
+
+  private void answer(String id, boolean yes) {
+    switch (id) {
+      case CLOSE_ID -> {
+        closeAsked = false;
+        if (yes) {
+          close.run();
+        }
+      }
+      case RESTORE_ID -> {
+        restoreAsked = false;
+        if (yes && view.controls().restore() != null) {
+          session.restore(view.controls().restore());
+        }
+      }
+      default -> session.answer(id, yes);
+    }
+  }
+
+  private void point(String text) {
+    pointed = text.equals(words.get("pointer.none")) ? null : text;
+  }
+
+  /** Asks whether to switch off and close; the switch stays as it is until the answer. */
+  void askClose() {
+    closeAsked = true;
+  }
+
+  @Override
+  public void offOrHold() {
+    if (view != null && view.replay() != null) {
+      replay.toggle();
+    } else {
+      restoreAsked = false;
+      session.off();
+    }
+  }
+
+  @Override
+  public boolean seen() {
+    boolean waits = view != null && view.controls().seen();
+    if (waits) {
+      session.acknowledge();
+    }
+    return waits;
+  }
+
+  @Override
+  public void mark() {
+    if (view != null && view.controls().mark()) {
+      session.mark("");
+    }
+  }
+
+  @Override
+  public void yes() {
+    if (card.equals(QUESTION)) {
+      questions.yes();
+    }
+  }
+
+  @Override
+  public void no() {
+    if (card.equals(QUESTION)) {
+      questions.no();
+    }
+  }
+
+  @Override
+  public void restore() {
+    restoreAsked = true;
+  }
+
+  @Override
+  public void toggleView() {
+    tripShown = !tripShown;
+  }
+
+  @Override
+  public void toggleMore() {
+    moreShown = !moreShown;
+  }
+
+  @Override
+  public void follow() {
+    time.follow();
+  }
+
+  @Override
+  public void zoom(double factor) {
+    time.zoom(factor, time.follows() ? time.toMs() : (time.fromMs() + time.toMs()) / 2);
+  }
+
+  @Override
+  public void pan(double share) {
+    time.pan(share);
+  }
+
+  @Override
+  public void jump(boolean forward) {
+    if (view != null && view.replay() != null) {
+      replay.jump(forward);
+    }
+  }
+
+  @Override
+  public void step() {
+    if (view != null && view.replay() != null) {
+      session.step();
+    }
+  }
+}

@@ -1,0 +1,95 @@
+package firstamp.window;
+
+import firstamp.session.Snapshot;
+import firstamp.window.BenchView.Controls;
+import firstamp.window.BenchView.Sentence;
+import java.util.Locale;
+
+/** Turns a snapshot into what the window says. Without state: the same snapshot, the same words. */
+final class BenchPresenter {
+  private final Words words;
+  private final Numbers numbers;
+  private final SentencePresenter sentences;
+  private final FigurePresenter figures;
+  private final StatusPresenter status;
+  private final QuestionPresenter questions;
+  private final ReplayPresenter replays;
+  private final TripPresenter trips;
+
+  BenchPresenter(Locale locale) {
+    words = new Words(locale);
+    numbers = new Numbers(locale);
+    sentences = new SentencePresenter(words, numbers);
+    figures = new FigurePresenter(words, numbers);
+    status = new StatusPresenter(words);
+    questions = new QuestionPresenter(words);
+    replays = new ReplayPresenter(words, numbers);
+    trips = new TripPresenter(words, numbers);
+  }
+
+  Words words() {
+    return words;
+  }
+
+  Numbers numbers() {
+    return numbers;
+  }
+
+  SentencePresenter sentences() {
+    return sentences;
+  }
+
+  /**
+   * What the window says now.
+   *
+   * @param awake why the computer may go to sleep, null = nothing to say
+   */
+  BenchView view(Snapshot now, String awake) {
+    Sentence sentence = sentences.sentence(now);
+    return new BenchView(
+        title(now, sentence),
+        now.sheet().set() == null ? "" : now.sheet().set().name(),
+        status.about(now),
+        status.phase(now),
+        now.elapsedMs() == null ? "" : numbers.clock(now.elapsedMs()),
+        sentence,
+        sentences.folded(now),
+        figures.figures(now),
+        status.links(now, awake),
+        questions.questions(now),
+        controls(now),
+        replays.replay(now),
+        trips.trip(now),
+        String.join("\n", questions.concerning(now.sheet())));
+  }
+
+  /** A trip or a high alarm stands first in the title, so that the task bar shows it too. */
+  private String title(Snapshot now, Sentence sentence) {
+    String set = now.sheet().set() == null ? "" : now.sheet().set().name();
+    if (sentence.tone() == Tone.ALARM) {
+      return words.get("title.alarm", sentence.headline(), set);
+    }
+    return words.get("title", set, status.phase(now));
+  }
+
+  private Controls controls(Snapshot now) {
+    boolean live = now.kind() != Snapshot.Kind.REPLAY;
+    boolean arming = now.countdownS() != null || !now.questions().isEmpty();
+    boolean off =
+        live
+            && switch (now.phase()) {
+              case CHECK, LOOK, ON -> true;
+              case CONNECTING, OPEN -> arming;
+              case RAILS_FALLING, TRIPPED, ENDED -> false;
+            };
+    boolean over = now.phase() == Snapshot.Phase.ENDED;
+    return new Controls(
+        off,
+        words.get(off ? "off.ready" : live ? "off.isOff" : "off.replay"),
+        live && !over,
+        live && !over && SentencePresenter.unseen(now),
+        live && now.phase() == Snapshot.Phase.TRIPPED && now.trip() != null
+            ? now.trip().number()
+            : null);
+  }
+}

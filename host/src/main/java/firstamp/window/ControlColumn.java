@@ -1,0 +1,91 @@
+package firstamp.window;
+
+import java.awt.Dimension;
+import java.awt.GridBagConstraints;
+import java.awt.GridBagLayout;
+import java.awt.Insets;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+
+/** The controls at the right: OFF, seen, mark, switch on again. */
+final class ControlColumn {
+  static final int WIDTH = 196;
+  private static final int OFF_HEIGHT = 200;
+
+  private final Palette palette;
+  private final Words words;
+  private final JPanel column = new JPanel(new GridBagLayout());
+  private final KeyButton off;
+  private final KeyButton seen;
+  private final KeyButton mark;
+  private final KeyButton restore;
+
+  ControlColumn(Palette palette, Words words, BenchActions actions) {
+    this.palette = palette;
+    this.words = words;
+    off =
+        new KeyButton(words, "off", words.get("off.word"), words.get("off.key"), actions::offOrHold)
+            .large(58)
+            .size(WIDTH, OFF_HEIGHT);
+    seen =
+        new KeyButton(
+                words,
+                "seen",
+                words.get("control.seen"),
+                words.get("control.seen.key"),
+                actions::seen)
+            .size(WIDTH, 60);
+    mark =
+        new KeyButton(
+                words,
+                "mark",
+                words.get("control.mark"),
+                words.get("control.mark.key"),
+                actions::mark)
+            .size(WIDTH, 52);
+    restore =
+        new KeyButton(words, "restore", words.get("control.restore"), "", actions::restore)
+            .size(WIDTH, 52);
+    column.setName("controls");
+    column.setOpaque(false);
+    GridBagConstraints at = new GridBagConstraints();
+    at.gridx = 0;
+    at.fill = GridBagConstraints.HORIZONTAL;
+    at.weightx = 1;
+    at.insets = new Insets(0, 0, 8, 0);
+    for (KeyButton key : new KeyButton[] {off, seen, mark, restore}) {
+      column.add(key.button(), at);
+    }
+    at.weighty = 1;
+    JPanel rest = new JPanel();
+    rest.setOpaque(false);
+    rest.setPreferredSize(new Dimension(0, 0));
+    column.add(rest, at);
+  }
+
+  JComponent component() {
+    return column;
+  }
+
+  void show(BenchView now) {
+    BenchView.Controls controls = now.controls();
+    column.setVisible(now.replay() == null);
+    off.enabled(controls.off());
+    off.hint(controls.off() ? words.get("off.key") : controls.offWords());
+    if (controls.off()) {
+      off.colours(palette.off(), palette.offInk());
+    } else {
+      off.colours(palette.ground(), palette.quietInk());
+    }
+    seen.enabled(controls.seen());
+    if (controls.seen()) {
+      seen.colours(palette.ask(), palette.askInk());
+    } else {
+      seen.colours(palette.control(), palette.ink());
+    }
+    mark.enabled(controls.mark());
+    mark.colours(palette.control(), palette.ink());
+    restore.button().setVisible(controls.restore() != null);
+    restore.colours(palette.control(), palette.ink());
+  }
+}

@@ -1,0 +1,100 @@
+package firstamp.window;
+
+import firstamp.window.BenchView.FigureView;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.GridLayout;
+import java.util.ArrayList;
+import java.util.List;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+
+/** The row of large figures; readable from two metres. */
+final class FigureRow {
+  static final int HEIGHT = 132;
+  private static final int LEAST_WIDTH = 150;
+  private static final float NUMBER_POINTS = 54;
+
+  private final Palette palette;
+  private final JPanel row = new JPanel(new GridLayout(1, 0, 8, 0));
+  private final List<Canvas> cells = new ArrayList<>();
+  private List<FigureView> shown = List.of();
+
+  FigureRow(Palette palette) {
+    this.palette = palette;
+    row.setName("figures");
+    row.setOpaque(false);
+  }
+
+  JComponent component() {
+    return row;
+  }
+
+  void show(List<FigureView> figures) {
+    if (figures.size() != cells.size()) {
+      row.removeAll();
+      cells.clear();
+      for (int at = 0; at < figures.size(); at++) {
+        int index = at;
+        Canvas cell =
+            new Canvas(
+                "figure-" + at,
+                LEAST_WIDTH,
+                HEIGHT,
+                (g, width, height) -> paint(g, width, height, shown.get(index)));
+        cells.add(cell);
+        row.add(cell);
+      }
+      row.revalidate();
+    }
+    List<FigureView> before = shown;
+    shown = List.copyOf(figures);
+    for (int at = 0; at < cells.size(); at++) {
+      if (before.size() != shown.size() || !before.get(at).equals(shown.get(at))) {
+        cells.get(at).say(shown.get(at).spoken());
+        cells.get(at).repaint();
+      }
+    }
+  }
+
+  private void paint(Graphics2D g, int width, int height, FigureView view) {
+    g.setColor(WindowTheme.colour(palette.groundOf(view.tone())));
+    g.fillRect(0, 0, width, height);
+    int ink = palette.inkOn(view.tone());
+    int quiet = view.tone() == Tone.PLAIN ? palette.quietInk() : ink;
+    int room = width - 24;
+    text(g, view.name(), 12, 22, WindowTheme.font(true, 15), quiet, room);
+    Font large = WindowTheme.font(true, NUMBER_POINTS);
+    Font unit = WindowTheme.font(true, 24);
+    int numberWidth = g.getFontMetrics(large).stringWidth(view.number());
+    int unitWidth = g.getFontMetrics(unit).stringWidth(view.unit()) + 6;
+    if (numberWidth + unitWidth > room) {
+      large = large.deriveFont(NUMBER_POINTS * (room - unitWidth) / numberWidth);
+      numberWidth = g.getFontMetrics(large).stringWidth(view.number());
+    }
+    text(g, view.number(), 12, 74, large, ink, room);
+    text(g, view.unit(), 18 + numberWidth, 74, unit, ink, room);
+    int shape = view.tone() == Tone.PLAIN ? 0 : 16;
+    if (shape > 0) {
+      g.setColor(WindowTheme.colour(ink));
+      Shapes.draw(g, view.tone(), 12, 85, shape);
+    }
+    text(
+        g,
+        view.word(),
+        12 + (shape > 0 ? shape + 7 : 0),
+        100,
+        WindowTheme.font(true, 18),
+        ink,
+        room - shape);
+    text(g, view.more(), 12, 122, WindowTheme.font(false, 14), quiet, room);
+  }
+
+  /** Text that shrinks before it would be cut off. */
+  private static void text(Graphics2D g, String text, int x, int y, Font font, int rgb, int room) {
+    int width = g.getFontMetrics(font).stringWidth(text);
+    g.setFont(width <= room ? font : font.deriveFont(font.getSize2D() * room / width));
+    g.setColor(WindowTheme.colour(rgb));
+    g.drawString(text, x, y);
+  }
+}

@@ -1,0 +1,94 @@
+package firstamp.window;
+
+import firstamp.window.BenchView.LinkView;
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.FlowLayout;
+import java.util.List;
+import javax.swing.BorderFactory;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+
+/** The line at the top: which set, which power-up, how long, and the state of cable and log. */
+final class HeaderBar {
+  private static final int HEIGHT = 40;
+
+  private final Palette palette;
+  private final JPanel bar = new JPanel(new BorderLayout(20, 0));
+  private final JLabel set = new JLabel(" ");
+  private final JLabel about = new JLabel(" ");
+  private final JLabel phase = new JLabel(" ");
+  private final JLabel elapsed = new JLabel(" ");
+  private final JPanel states = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 2));
+  private List<LinkView> shown = List.of();
+
+  HeaderBar(Palette palette) {
+    this.palette = palette;
+    label(set, "set", true, 19, palette.ink());
+    label(about, "about", false, 15, palette.quietInk());
+    label(phase, "phase", true, 19, palette.ink());
+    label(elapsed, "elapsed", true, 26, palette.ink());
+    JPanel left = new JPanel(new FlowLayout(FlowLayout.LEFT, 12, 2));
+    left.setOpaque(false);
+    left.add(elapsed);
+    left.add(phase);
+    left.add(set);
+    left.add(about);
+    states.setOpaque(false);
+    bar.setOpaque(false);
+    bar.setName("header");
+    bar.setPreferredSize(new Dimension(100, HEIGHT));
+    bar.add(left, BorderLayout.CENTER);
+    bar.add(states, BorderLayout.EAST);
+  }
+
+  private static void label(JLabel label, String name, boolean bold, int points, int rgb) {
+    label.setName(name);
+    label.setFont(WindowTheme.font(bold, points));
+    label.setForeground(WindowTheme.colour(rgb));
+  }
+
+  JComponent component() {
+    return bar;
+  }
+
+  void show(BenchView now) {
+    set(elapsed, now.elapsed());
+    set(phase, now.phase());
+    set(set, now.set());
+    set(about, now.about());
+    if (!now.links().equals(shown)) {
+      shown = now.links();
+      states.removeAll();
+      for (LinkView link : shown) {
+        states.add(state(link));
+      }
+      states.revalidate();
+      states.repaint();
+    }
+  }
+
+  private static void set(JLabel label, String text) {
+    if (!label.getText().equals(text)) {
+      label.setText(text);
+      label.setVisible(!text.isEmpty());
+    }
+  }
+
+  private JComponent state(LinkView link) {
+    JLabel label = new JLabel(link.text());
+    label.setName("state");
+    label.setFont(WindowTheme.font(link.tone() != Tone.PLAIN, 15));
+    label.setOpaque(true);
+    label.setBackground(WindowTheme.colour(palette.groundOf(link.tone())));
+    label.setForeground(WindowTheme.colour(palette.inkOn(link.tone())));
+    label.setBorder(BorderFactory.createEmptyBorder(3, 9, 3, 9));
+    label.setToolTipText(link.detail());
+    label
+        .getAccessibleContext()
+        .setAccessibleName(
+            link.detail() == null ? link.text() : link.text() + ": " + link.detail());
+    return label;
+  }
+}

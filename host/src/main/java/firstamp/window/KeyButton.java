@@ -1,0 +1,86 @@
+package firstamp.window;
+
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.Insets;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.SwingConstants;
+
+/** A button with what it does in large and its key in small. */
+final class KeyButton {
+  private static final int GAP = 6;
+
+  private final JButton button = new JButton();
+  private final JLabel main = new JLabel(" ", SwingConstants.CENTER);
+  private final JLabel hint = new JLabel(" ", SwingConstants.CENTER);
+
+  /**
+   * Makes it.
+   *
+   * @param name of the component; its spoken words are {@code control.NAME.accessible}
+   * @param text what it does
+   * @param key that does the same, may be empty
+   * @param action what it does when pressed
+   */
+  KeyButton(Words words, String name, String text, String key, Runnable action) {
+    button.setName(name);
+    button.getAccessibleContext().setAccessibleName(words.get("control." + name + ".accessible"));
+    button.addActionListener(event -> action.run());
+    button.setLayout(new BorderLayout(GAP, 0));
+    button.setMargin(new Insets(2, 8, 2, 8));
+    main.setText(text);
+    main.setFont(WindowTheme.font(true, 17));
+    hint.setText(key);
+    hint.setFont(WindowTheme.font(false, 13));
+    button.add(main, BorderLayout.CENTER);
+    if (!key.isEmpty()) {
+      button.add(hint, BorderLayout.EAST);
+    }
+  }
+
+  /** At least this wide, and as wide as its words need. */
+  KeyButton size(int width, int height) {
+    Insets insets = button.getInsets();
+    int needed = main.getPreferredSize().width + insets.left + insets.right;
+    if (hint.getParent() != null) {
+      needed += hint.getPreferredSize().width + GAP;
+    }
+    Dimension size = new Dimension(Math.max(width, needed), height);
+    button.setPreferredSize(size);
+    button.setMinimumSize(size);
+    return this;
+  }
+
+  /** The key goes below what it does, both larger. */
+  KeyButton large(float points) {
+    main.setFont(WindowTheme.font(true, points));
+    hint.setFont(WindowTheme.font(true, 16));
+    button.add(hint, BorderLayout.SOUTH);
+    return this;
+  }
+
+  JButton button() {
+    return button;
+  }
+
+  void enabled(boolean enabled) {
+    button.setEnabled(enabled);
+    main.setEnabled(enabled);
+    hint.setEnabled(enabled);
+  }
+
+  void text(String text) {
+    main.setText(text);
+  }
+
+  void hint(String text) {
+    hint.setText(text);
+  }
+
+  void colours(int ground, int ink) {
+    button.setBackground(WindowTheme.colour(ground));
+    main.setForeground(WindowTheme.colour(ink));
+    hint.setForeground(WindowTheme.colour(ink));
+  }
+}

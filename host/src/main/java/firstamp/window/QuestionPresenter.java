@@ -1,0 +1,67 @@
+package firstamp.window;
+
+import firstamp.model.JobSheet;
+import firstamp.session.Snapshot;
+import firstamp.window.BenchView.QuestionView;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Words of the questions that are asked before the switch may close, and of the cautions. */
+final class QuestionPresenter {
+  private static final List<String> KNOWN =
+      List.of("cautions", "cautions-short", "floating-supply", "above-60", "no-fuse");
+
+  private final Words words;
+
+  QuestionPresenter(Words words) {
+    this.words = words;
+  }
+
+  List<QuestionView> questions(Snapshot now) {
+    List<QuestionView> views = new ArrayList<>();
+    for (Snapshot.Question question : now.questions()) {
+      views.add(view(question, now.sheet()));
+    }
+    return views;
+  }
+
+  private QuestionView view(Snapshot.Question question, JobSheet sheet) {
+    String id = question.id();
+    if (!KNOWN.contains(id)) {
+      return new QuestionView(
+          id,
+          words.get("question.other"),
+          List.of(question.text() == null ? id : question.text()),
+          false,
+          words.get("question.yes"),
+          words.get("question.no"));
+    }
+    boolean short2 = id.equals("cautions-short");
+    return new QuestionView(
+        id,
+        words.get("question." + id),
+        short2 ? concerning(sheet) : lines("question." + id),
+        id.equals("floating-supply"),
+        words.get("question." + id + ".yes"),
+        words.get("question." + id + ".no"));
+  }
+
+  /** Lines key.1, key.2 ... as far as there are any. */
+  private List<String> lines(String key) {
+    List<String> lines = new ArrayList<>();
+    for (int number = 1; words.has(key + "." + number); number++) {
+      lines.add(words.get(key + "." + number));
+    }
+    return lines;
+  }
+
+  /** The two lines of caution that concern this set. */
+  List<String> concerning(JobSheet sheet) {
+    JobSheet.Supply supply = sheet.supply();
+    boolean mains = supply != null && "mains-transformer".equals(supply.kind());
+    boolean battery = supply != null && "battery".equals(supply.kind());
+    return List.of(
+        words.get(mains ? "caution.mains" : battery ? "caution.battery" : "caution.bench"),
+        words.get("caution.charge"));
+  }
+}

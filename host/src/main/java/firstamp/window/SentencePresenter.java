@@ -1,0 +1,246 @@
+package firstamp.window;
+
+import firstamp.model.Alarm;
+import firstamp.model.AlarmState;
+import firstamp.model.JobSheet;
+import firstamp.model.NotWatched;
+import firstamp.model.Priority;
+import firstamp.model.TripCause;
+import firstamp.session.Snapshot;
+import firstamp.window.BenchView.Sentence;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** Says in one sentence what matters most now, and what to do first. */
+final class SentencePresenter {
+  private final Words words;
+  private final Numbers numbers;
+
+  SentencePresenter(Words words, Numbers numbers) {
+    this.words = words;
+    this.numbers = numbers;
+  }
+
+  Sentence sentence(Snapshot now) {
+    List<Alarm> standing = now.alarms().stream().filter(SentencePresenter::matters).toList();
+    if (now.trip() != null && hasTripped(now)) {
+      return tripped(now, standing);
+    }
+    if (!standing.isEmpty()) {
+      return alarm(now, first(standing));
+    }
+    if (now.link().state() == Snapshot.LinkState.LOST
+        || now.link().state() == Snapshot.LinkState.PROBE_RESTARTED) {
+      return new Sentence(
+          Tone.ALARM,
+          words.get(
+              "sentence." + (now.link().state() == Snapshot.LinkState.LOST ? "lost" : "restarted")),
+          orEmpty(now.link().text()));
+    }
+    if (!now.questions().isEmpty()) {
+      return new Sentence(Tone.ASK, words.get("sentence.ask"), words.get("sentence.ask.action"));
+    }
+    if (now.countdownS() != null) {
+      return new Sentence(
+          Tone.CAUTION,
+          words.get("sentence.countdown", now.countdownS()),
+          words.get("sentence.countdown.action"));
+    }
+    return calm(now);
+  }
+
+  private Sentence calm(Snapshot now) {
+    if (now.phase() == Snapshot.Phase.ENDED && now.summary() != null) {
+      return ended(now);
+    }
+    String key =
+        switch (now.phase()) {
+          case CONNECTING -> "sentence.connecting";
+          case OPEN -> "sentence.open";
+          case CHECK -> "sentence.check";
+          case LOOK -> "sentence.look";
+          case ON -> "sentence.on";
+          case RAILS_FALLING, TRIPPED -> "sentence.falling";
+          case ENDED -> "sentence.over";
+        };
+    String action =
+        now.notice() != null
+            ? now.notice()
+            : now.phase() == Snapshot.Phase.ON ? watching(now) : words.get(key + ".action");
+    if (isOff(now.phase())) {
+      action = join(action, mains(now.sheet()));
+    }
+    return new Sentence(
+        now.phase() == Snapshot.Phase.ON ? Tone.CALM : Tone.PLAIN, words.get(key), action);
+  }
+
+  private String watching(Snapshot now) {
+    return now.notWatched().isEmpty()
+        ? words.get("sentence.on.action")
+        : words.get("verdict.notWatched", notWatched(now.notWatched()));
+  }
+
+  /** The verdict of a power-up without alarm: never the word "normal". */
+  private Sentence ended(Snapshot now) {
+    String outcome = now.summary().outcome();
+    boolean nothing = "normal".equals(outcome);
+    String head =
+        nothing
+            ? words.get("verdict.nothing")
+            : words.getOr("verdict." + outcome, words.get("verdict.other"));
+    List<NotWatched> gaps = now.summary().notWatched();
+    String action =
+        gaps == null || gaps.isEmpty()
+            ? words.get("verdict.allWatched")
+            : words.get("verdict.notWatched", notWatched(gaps));
+    return new Sentence(nothing ? Tone.CALM : Tone.CAUTION, head, join(action, mains(now.sheet())));
+  }
+
+  String notWatched(List<NotWatched> gaps) {
+    return gaps.stream()
+        .map(gap -> gap.what() + " (" + gap.why() + ")")
+        .collect(Collectors.joining(", "));
+  }
+
+  private Sentence tripped(Snapshot now, List<Alarm> standing) {
+    String head = tripHeadline(now.trip());
+    String action = standing.isEmpty() ? words.get("trip.action") : orEmpty(first(standing).text());
+    return new Sentence(Tone.ALARM, head, join(action, mains(now.sheet())));
+  }
+
+  String tripHeadline(Snapshot.TripView trip) {
+    String cause = causeWords(trip);
+    String after =
+        trip.atMs() == null
+            ? words.get("trip.off")
+            : words.get("trip.offAfter", numbers.moment(trip.atMs()));
+    return words.get("trip.headline", after, cause);
+  }
+
+  String causeWords(Snapshot.TripView trip) {
+    String key = "trip." + trip.cause().id();
+    if (trip.value() == null) {
+      return words.get(key);
+    }
+    String value = numbers.inUnit(trip.value(), trip.unit()).toString();
+    if (trip.atMost()) {
+      value = words.get("value.atMost", value);
+    } else if (trip.cause() == TripCause.HARD_SHORT) {
+      value = words.get("value.orMore", value);
+    }
+    String name = trip.railName() == null ? words.get(key) : trip.railName() + " " + words.get(key);
+    return trip.limit() == null || trip.cause() == TripCause.HARD_SHORT
+        ? words.get("trip.value", name, value)
+        : words.get(
+            "trip.valueLimit", name, value, numbers.inUnit(trip.limit(), trip.unit()).toString());
+  }
+
+  private Sentence alarm(Snapshot now, Alarm alarm) {
+    String action = orEmpty(alarm.text());
+    if (isOff(now.phase())) {
+      action = join(action, mains(now.sheet()));
+    }
+    return new Sentence(toneOf(alarm.priority()), headline(alarm), action);
+  }
+
+  /** Cause and figure of an alarm in one line. */
+  String headline(Alarm alarm) {
+    String cause = words.getOr("rule." + alarm.rule(), alarm.rule());
+    if (alarm.railName() != null && !alarm.railName().isBlank()) {
+      cause = words.get("rule.onRail", alarm.railName(), cause);
+    }
+    if (alarm.value() == null) {
+      return cause;
+    }
+    String value = numbers.inUnit(alarm.value(), alarm.unit()).toString();
+    if (alarm.atMost()) {
+      value = words.get("value.atMost", value);
+    }
+    return alarm.limit() == null
+        ? words.get("alarm.value", cause, value)
+        : words.get(
+            "alarm.valueLimit",
+            cause,
+            value,
+            numbers.inUnit(alarm.limit(), alarm.unit()).toString());
+  }
+
+  /** Further alarms behind the first one, a line each. */
+  List<String> folded(Snapshot now) {
+    List<Alarm> standing = now.alarms().stream().filter(SentencePresenter::matters).toList();
+    List<String> lines = new ArrayList<>();
+    Alarm first = standing.isEmpty() ? null : first(standing);
+    for (Alarm alarm : now.alarms()) {
+      if (alarm != first) {
+        lines.add(
+            words.get(
+                "alarm.line",
+                numbers.moment(alarm.atMs()),
+                headline(alarm),
+                words.get("alarm.state." + alarm.state().id())));
+      }
+    }
+    return lines;
+  }
+
+  /** Whether something waits to be seen. */
+  static boolean unseen(Snapshot now) {
+    return now.alarms().stream()
+        .anyMatch(
+            alarm ->
+                alarm.state() == AlarmState.UNACKNOWLEDGED
+                    || alarm.state() == AlarmState.CLEARED_UNACKNOWLEDGED);
+  }
+
+  /** The first one of those that stand, or of those nobody has seen; never one folded under it. */
+  private static Alarm first(List<Alarm> standing) {
+    return standing.stream()
+        .filter(alarm -> alarm.foldedUnder() == 0)
+        .findFirst()
+        .orElse(standing.get(0));
+  }
+
+  private static boolean matters(Alarm alarm) {
+    return alarm.state() != AlarmState.CLEARED;
+  }
+
+  static Tone toneOf(Priority priority) {
+    return switch (priority) {
+      case HIGH -> Tone.ALARM;
+      case MEDIUM -> Tone.CAUTION;
+      case LOW -> Tone.PLAIN;
+    };
+  }
+
+  /** Whether the latest trip is what the power-up stands at (not one that was restored since). */
+  static boolean hasTripped(Snapshot now) {
+    return now.phase() == Snapshot.Phase.TRIPPED
+        || (now.phase() == Snapshot.Phase.ENDED || now.phase() == Snapshot.Phase.RAILS_FALLING)
+            && (now.summary() == null || "tripped".equals(now.summary().outcome()));
+  }
+
+  private static boolean isOff(Snapshot.Phase phase) {
+    return phase == Snapshot.Phase.RAILS_FALLING
+        || phase == Snapshot.Phase.TRIPPED
+        || phase == Snapshot.Phase.ENDED;
+  }
+
+  /** Where a plug may be in the wall, opening the switch leaves the mains side live. */
+  String mains(JobSheet sheet) {
+    JobSheet.Supply supply = sheet.supply();
+    if (supply == null || !"mains-transformer".equals(supply.kind())) {
+      return "";
+    }
+    // Only a set fed across its reservoir has the plug out; anything else may still be plugged in.
+    return "reservoir-fed".equals(supply.probeSits()) ? "" : words.get("sentence.mains");
+  }
+
+  private static String join(String one, String other) {
+    return (one + " " + other).trim();
+  }
+
+  private static String orEmpty(String text) {
+    return text == null ? "" : text;
+  }
+}

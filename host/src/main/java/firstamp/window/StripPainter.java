@@ -1,0 +1,250 @@
+package firstamp.window;
+
+import firstamp.window.StripsPicture.Band;
+import firstamp.window.StripsPicture.Level;
+import firstamp.window.StripsPicture.LevelKind;
+import firstamp.window.StripsPicture.Strip;
+import firstamp.window.StripsPicture.Trace;
+import java.awt.BasicStroke;
+import java.awt.Font;
+import java.awt.FontMetrics;
+import java.awt.Graphics2D;
+import java.awt.Shape;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+
+/** Paints one strip: ground of the window, what lies outside, the trace, names and values. */
+final class StripPainter {
+  private static final BasicStroke TRACE = new BasicStroke(1.8f, 1, 1);
+  private static final BasicStroke THIN = new BasicStroke(1f);
+  private static final BasicStroke LIMIT = new BasicStroke(1.6f, 0, 1, 1, new float[] {9, 4}, 0);
+  private static final Font NAME = WindowTheme.font(true, 14f);
+  private static final Font VALUE = WindowTheme.font(false, 12.5f);
+  private static final double PAD = 6;
+
+  private final Palette palette;
+
+  StripPainter(Palette palette) {
+    this.palette = palette;
+  }
+
+  void paint(Graphics2D g, Rectangle2D area, Strip strip, StripsPicture picture) {
+    Canvas.smooth(g);
+    Shape before = g.getClip();
+    g.clip(area);
+    g.setPaint(WindowTheme.colour(palette.surface()));
+    g.fill(area);
+    Place place = new Place(area, picture);
+    for (Band band : strip.bands()) {
+      band(g, place, band);
+    }
+    for (Level level : strip.levels()) {
+      line(g, place, level);
+    }
+    for (Trace trace : strip.traces()) {
+      outside(g, place, trace);
+    }
+    for (Trace trace : strip.traces()) {
+      trace(g, place, trace);
+    }
+    for (BenchView.EventMark event : picture.events()) {
+      g.setStroke(THIN);
+      g.setPaint(WindowTheme.colour(palette.edge()));
+      double x = place.x(event.ms());
+      g.draw(new Line2D.Double(x, area.getMinY(), x, area.getMaxY()));
+    }
+    words(g, place, strip);
+    g.setClip(before);
+  }
+
+  /** Course time and places to points. */
+  private record Place(Rectangle2D area, StripsPicture picture) {
+    double x(double ms) {
+      double share = (ms - picture.fromMs()) / (picture.toMs() - picture.fromMs());
+      return Math.max(-1e4, Math.min(1e5, area.getX() + share * area.getWidth()));
+    }
+
+    double y(double at) {
+      return area.getMaxY() - 2 - at * (area.getHeight() - 4);
+    }
+
+    double columnX(int column) {
+      return x(picture.middleMs(column));
+    }
+  }
+
+  private void band(Graphics2D g, Place place, Band band) {
+    g.setPaint(WindowTheme.colour(palette.inside()));
+    if (band.low().length == 1) {
+      double top = place.y(band.high()[0]);
+      g.fill(
+          new Rectangle2D.Double(
+              place.area.getX(), top, place.area.getWidth(), place.y(band.low()[0]) - top));
+      return;
+    }
+    for (int begin = 0; begin < band.low().length; ) {
+      int end = runEnd(band.low(), begin);
+      if (end > begin) {
+        g.fill(between(place, band.high(), band.low(), begin, end));
+        begin = end;
+      } else {
+        begin++;
+      }
+    }
+  }
+
+  private void line(Graphics2D g, Place place, Level level) {
+    if (level.kind() == LevelKind.VALUE) {
+      return;
+    }
+    double left = Double.isFinite(level.fromMs()) ? place.x(level.fromMs()) : place.area.getMinX();
+    double right =
+        Double.isFinite(level.untilMs()) ? place.x(level.untilMs()) : place.area.getMaxX();
+    double y = place.y(level.place());
+    g.setStroke(level.kind() == LevelKind.LIMIT ? LIMIT : THIN);
+    g.setPaint(
+        WindowTheme.colour(level.kind() == LevelKind.LIMIT ? palette.ink() : palette.edge()));
+    g.draw(new Line2D.Double(left, y, right, y));
+  }
+
+  /** Fills from the edge that was left to the trace. */
+  private void outside(Graphics2D g, Place place, Trace trace) {
+    g.setPaint(WindowTheme.colour(palette.outside()));
+    double half = Math.max(0.6, (place.columnX(1) - place.columnX(0)) / 2);
+    for (int column = 0; column < trace.edge().length; column++) {
+      float edge = trace.edge()[column];
+      if (Float.isNaN(edge) || Float.isNaN(trace.mean()[column])) {
+        continue;
+      }
+      double y1 = place.y(edge);
+      // To whichever end of the column lies further out.
+      double above = trace.high()[column] - edge;
+      double under = edge - trace.low()[column];
+      double y2 = place.y(above > under ? trace.high()[column] : trace.low()[column]);
+      g.fill(
+          new Rectangle2D.Double(
+              place.columnX(column) - half,
+              Math.min(y1, y2),
+              2 * half + 0.5,
+              Math.max(2, Math.abs(y2 - y1))));
+    }
+  }
+
+  private void trace(Graphics2D g, Place place, Trace trace) {
+    for (int begin = 0; begin < trace.mean().length; ) {
+      int end = runEnd(trace.mean(), begin);
+      if (end == begin) {
+        begin++;
+        continue;
+      }
+      Path2D spread = between(place, trace.high(), trace.low(), begin, end);
+      g.setPaint(WindowTheme.colour(palette.spread()));
+      g.setStroke(THIN);
+      g.fill(spread);
+      g.draw(spread);
+      Path2D mean = new Path2D.Float(Path2D.WIND_NON_ZERO, end - begin + 1);
+      mean.moveTo(place.columnX(begin), place.y(trace.mean()[begin]));
+      for (int column = begin + 1; column < end; column++) {
+        mean.lineTo(place.columnX(column), place.y(trace.mean()[column]));
+      }
+      if (end == begin + 1) {
+        mean.lineTo(place.columnX(begin) + 1, place.y(trace.mean()[begin]));
+      }
+      g.setPaint(WindowTheme.colour(palette.ink()));
+      g.setStroke(TRACE);
+      g.draw(mean);
+      begin = end;
+    }
+  }
+
+  private static int runEnd(float[] values, int begin) {
+    int end = begin;
+    while (end < values.length && !Float.isNaN(values[end])) {
+      end++;
+    }
+    return end;
+  }
+
+  private static Path2D between(Place place, float[] high, float[] low, int begin, int end) {
+    Path2D path = new Path2D.Float(Path2D.WIND_NON_ZERO, 2 * (end - begin) + 2);
+    path.moveTo(place.columnX(begin), place.y(high[begin]));
+    for (int column = begin + 1; column < end; column++) {
+      path.lineTo(place.columnX(column), place.y(high[column]));
+    }
+    for (int column = end - 1; column >= begin; column--) {
+      path.lineTo(place.columnX(column), place.y(low[column]));
+    }
+    path.closePath();
+    return path;
+  }
+
+  private void words(Graphics2D g, Place place, Strip strip) {
+    Rectangle2D area = place.area;
+    g.setFont(NAME);
+    text(g, strip.name(), area.getX() + PAD, area.getY() + 16, palette.ink());
+    g.setFont(VALUE);
+    for (Level level : strip.levels()) {
+      if (level.kind() == LevelKind.LIMIT && place.x(level.fromMs()) > area.getMaxX() - 60) {
+        continue;
+      }
+      int width = g.getFontMetrics().stringWidth(level.text());
+      double right =
+          Double.isFinite(level.untilMs())
+              ? place.x(level.untilMs()) + PAD + width
+              : area.getMaxX() - PAD;
+      if (Double.isFinite(level.untilMs()) && place.x(level.untilMs()) < area.getX()) {
+        continue;
+      }
+      double ascent = g.getFontMetrics().getAscent();
+      double y = place.y(level.place());
+      // A limit's words stand on its line, the values of a scale in it.
+      double middle = level.kind() == LevelKind.LIMIT ? y - 4 : y + ascent / 2 - 1;
+      double base = Math.max(area.getY() + ascent, Math.min(area.getMaxY() - 2, middle));
+      text(g, level.text(), right - width, base, palette.quietInk());
+    }
+    for (Trace trace : strip.traces()) {
+      int last = trace.mean().length - 1;
+      while (last >= 0 && Float.isNaN(trace.mean()[last])) {
+        last--;
+      }
+      if (last >= 0 && !trace.name().isEmpty()) {
+        double x = Math.min(place.columnX(last) + PAD, area.getMaxX() - 110);
+        text(g, trace.name(), x, place.y(trace.mean()[last]) - 5, palette.ink());
+      }
+    }
+    for (Band band : strip.bands()) {
+      bandName(g, place, band);
+    }
+  }
+
+  private void bandName(Graphics2D g, Place place, Band band) {
+    if (band.name().isEmpty()) {
+      return;
+    }
+    int first = 0;
+    while (first < band.low().length && Float.isNaN(band.low()[first])) {
+      first++;
+    }
+    if (first < band.low().length) {
+      double x = Math.max(place.columnX(first), place.area.getX()) + PAD;
+      double under = place.y(band.low()[first]) + 14;
+      double y = under < place.area.getMaxY() ? under : place.y(band.high()[first]) - 4;
+      text(g, band.name(), x, y, palette.quietInk());
+    }
+  }
+
+  /** Text with a rim of the ground, so that a trace behind it does not eat it. */
+  private void text(Graphics2D g, String text, double x, double y, int rgb) {
+    FontMetrics metrics = g.getFontMetrics();
+    g.setPaint(WindowTheme.colour(palette.surface()));
+    g.fill(
+        new Rectangle2D.Double(
+            x - 2,
+            y - metrics.getAscent() + 1,
+            metrics.stringWidth(text) + 4,
+            metrics.getAscent() + 2));
+    g.setPaint(WindowTheme.colour(rgb));
+    g.drawString(text, (float) x, (float) y);
+  }
+}

@@ -1,0 +1,91 @@
+package firstamp.window;
+
+import java.util.List;
+
+/**
+ * All strips of one moment, in places from 0 to 1 and in course time; made by {@link StripMaker},
+ * free of Swing.
+ *
+ * @param fromMs left edge, course time
+ * @param toMs right edge, course time
+ * @param zeroMs course time that the axis counts from
+ * @param zeroIsOn whether zero is the closing of the switch, otherwise now
+ * @param firstMs begin of the first column
+ * @param columnMs width of a column
+ * @param strips from top to bottom
+ * @param events lines through all strips
+ */
+record StripsPicture(
+    double fromMs,
+    double toMs,
+    double zeroMs,
+    boolean zeroIsOn,
+    double firstMs,
+    double columnMs,
+    List<Strip> strips,
+    List<BenchView.EventMark> events) {
+
+  /** Course time of the middle of a column. */
+  double middleMs(int column) {
+    return firstMs + (column + 0.5) * columnMs;
+  }
+
+  /**
+   * One strip.
+   *
+   * @param name written inside it
+   * @param weight share of the height
+   * @param bands grounds where a trace belongs
+   * @param traces in it
+   * @param levels lines and values on its scale
+   */
+  record Strip(String name, int weight, List<Band> bands, List<Trace> traces, List<Level> levels) {}
+
+  /**
+   * Where a trace belongs, per column or, with one entry, the same all along.
+   *
+   * @param low lower edge
+   * @param high upper edge
+   * @param name written at its right end, may be empty
+   */
+  record Band(float[] low, float[] high, String name) {}
+
+  /**
+   * One trace.
+   *
+   * @param name written at its left end, may be empty where the strip's name says it
+   * @param low lowest per column, NaN = nothing
+   * @param high highest
+   * @param mean mean
+   * @param edge where it lies outside: place of the edge it has left, NaN = inside
+   */
+  record Trace(String name, float[] low, float[] high, float[] mean, float[] edge) {}
+
+  /**
+   * A line on the scale.
+   *
+   * @param place from 0 to 1
+   * @param text value at it
+   * @param kind what it means
+   * @param untilMs course time at which it ends (a surge limit), infinite = goes on
+   * @param fromMs course time at which it begins
+   */
+  record Level(double place, String text, LevelKind kind, double fromMs, double untilMs) {
+    /** A line all along. */
+    static Level along(double place, String text, LevelKind kind) {
+      return new Level(place, text, kind, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+    }
+  }
+
+  /** Meaning of a {@link Level}. */
+  enum LevelKind {
+    /** Zero of the scale. */
+    ZERO,
+    /** A value on the scale, no line. */
+    VALUE,
+    /** Edge of a window. */
+    EDGE,
+    /** A limit at which something happens. */
+    LIMIT
+  }
+}

@@ -1,0 +1,77 @@
+package firstamp.window;
+
+/**
+ * Which stretch of time the strips show. Mutable, Swing thread only (or one test thread).
+ *
+ * <p>While it follows, the picture stands still from the closing of the switch until the newest
+ * reading reaches the right edge, and moves with it from there on.
+ */
+final class TimeView {
+  static final double NARROWEST_MS = 200;
+  static final double WIDEST_MS = 12 * 3_600_000.0;
+  private static final double LEAD_IN = 0.08;
+
+  /** Kept free at the right for the values of the scales. */
+  private static final double LEAD_OUT = 0.07;
+
+  private double widthMs = 10_000;
+  private double fromMs;
+  private boolean follow = true;
+
+  /** Takes note of how far the power-up has come. */
+  void advance(double nowMs, Double closedMs) {
+    if (follow) {
+      double newest = nowMs - widthMs * (1 - LEAD_OUT);
+      fromMs = closedMs == null ? newest : Math.max(closedMs - LEAD_IN * widthMs, newest);
+    }
+  }
+
+  double fromMs() {
+    return fromMs;
+  }
+
+  double toMs() {
+    return fromMs + widthMs;
+  }
+
+  double widthMs() {
+    return widthMs;
+  }
+
+  boolean follows() {
+    return follow;
+  }
+
+  void follow() {
+    follow = true;
+  }
+
+  void hold() {
+    follow = false;
+  }
+
+  /**
+   * Shows less (factor under 1) or more time around a moment that stays where it is.
+   *
+   * @param factor of the width
+   * @param aroundMs the moment
+   */
+  void zoom(double factor, double aroundMs) {
+    double wider = Math.max(NARROWEST_MS, Math.min(WIDEST_MS, widthMs * factor));
+    fromMs = aroundMs - (aroundMs - fromMs) * (wider / widthMs);
+    widthMs = wider;
+  }
+
+  /** Moves by a share of the width, to later when positive, and no longer follows. */
+  void pan(double share) {
+    follow = false;
+    fromMs += share * widthMs;
+  }
+
+  /** Shows exactly this stretch and no longer follows. */
+  void show(double from, double to) {
+    follow = false;
+    widthMs = Math.max(NARROWEST_MS, Math.min(WIDEST_MS, to - from));
+    fromMs = from;
+  }
+}

@@ -1,0 +1,88 @@
+package firstamp.window;
+
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.FlowLayout;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+
+/** The line below the strips: values at the pointer, and what the strips show. */
+final class ViewRow {
+  private static final int HEIGHT = 38;
+
+  private final Palette palette;
+  private final Words words;
+  private final JPanel row = new JPanel(new BorderLayout(10, 0));
+  private final JTextArea pointer = new JTextArea();
+  private final KeyButton view;
+  private final KeyButton narrower;
+  private final KeyButton wider;
+  private final KeyButton follow;
+
+  ViewRow(Palette palette, Words words, BenchActions actions) {
+    this.palette = palette;
+    this.words = words;
+    view =
+        new KeyButton(words, "view", words.get("control.trip"), "T", actions::toggleView)
+            .size(150, HEIGHT);
+    narrower =
+        new KeyButton(words, "narrower", words.get("control.narrower"), "", () -> actions.zoom(0.5))
+            .size(90, HEIGHT);
+    wider =
+        new KeyButton(words, "wider", words.get("control.wider"), "", () -> actions.zoom(2))
+            .size(90, HEIGHT);
+    follow =
+        new KeyButton(
+                words,
+                "follow",
+                words.get("control.follow"),
+                words.get("control.follow.key"),
+                actions::follow)
+            .size(116, HEIGHT);
+    pointer.setName("pointer");
+    pointer.setEditable(false);
+    pointer.setFocusable(false);
+    pointer.setLineWrap(true);
+    pointer.setWrapStyleWord(true);
+    pointer.setOpaque(false);
+    pointer.setBorder(null);
+    pointer.setFont(WindowTheme.font(false, 13));
+    pointer.setForeground(WindowTheme.colour(palette.ink()));
+    pointer.setPreferredSize(new Dimension(100, HEIGHT));
+    pointer.setMinimumSize(new Dimension(100, HEIGHT));
+    JPanel buttons = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 0));
+    buttons.setOpaque(false);
+    for (KeyButton key : new KeyButton[] {view, narrower, wider, follow}) {
+      buttons.add(key.button());
+    }
+    row.setName("view-row");
+    row.setOpaque(false);
+    row.add(pointer, BorderLayout.CENTER);
+    row.add(buttons, BorderLayout.EAST);
+  }
+
+  JComponent component() {
+    return row;
+  }
+
+  /** Says a sentence; text that is too long for the line wraps onto a second one. */
+  void say(String text) {
+    if (!text.equals(pointer.getText())) {
+      pointer.setText(text);
+      pointer.getAccessibleContext().setAccessibleName(text);
+    }
+  }
+
+  void show(boolean hasTrip, boolean tripShown, boolean stripsShown, boolean following) {
+    view.button().setVisible(hasTrip);
+    view.text(words.get(tripShown ? "control.strips" : "control.trip"));
+    narrower.button().setVisible(stripsShown);
+    wider.button().setVisible(stripsShown);
+    follow.button().setVisible(stripsShown);
+    follow.enabled(!following);
+    for (KeyButton key : new KeyButton[] {view, narrower, wider, follow}) {
+      key.colours(palette.control(), palette.ink());
+    }
+  }
+}

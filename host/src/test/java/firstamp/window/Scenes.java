@@ -1,0 +1,70 @@
+package firstamp.window;
+
+import firstamp.model.JobSheet;
+import firstamp.session.Snapshot;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Scenes of {@link FakeSession} with one thing changed. */
+final class Scenes {
+  private Scenes() {}
+
+  static Snapshot withSupply(String kind, String sits, FakeSession.Scene scene) {
+    Snapshot s = new FakeSession(scene).snapshot();
+    JobSheet sheet = s.sheet();
+    JobSheet.Supply was = sheet.supply();
+    JobSheet.Supply supply =
+        new JobSheet.Supply(
+            kind, sits, was.nominalV(), was.minV(), was.maxV(), was.limitA(), was.fuseA(), true);
+    JobSheet other =
+        new JobSheet(
+            1, sheet.set(), supply, sheet.limits(), sheet.rails(), sheet.levels(), sheet.rules());
+    return with(s, other, s.rails());
+  }
+
+  static Snapshot withRail(
+      int input, double volts, double lowV, double highV, FakeSession.Scene scene) {
+    Snapshot s = new FakeSession(scene).snapshot();
+    List<Snapshot.Rail> rails = new ArrayList<>();
+    for (Snapshot.Rail rail : s.rails()) {
+      rails.add(
+          rail.input() == input
+              ? new Snapshot.Rail(input, rail.name(), volts, lowV, highV, true)
+              : rail);
+    }
+    return with(s, s.sheet(), rails);
+  }
+
+  private static Snapshot with(Snapshot s, JobSheet sheet, List<Snapshot.Rail> rails) {
+    return new Snapshot(
+        s.phase(),
+        s.kind(),
+        s.powerUp(),
+        s.label(),
+        sheet,
+        s.notice(),
+        s.countdownS(),
+        s.nowMs(),
+        s.closedMs(),
+        s.elapsedMs(),
+        s.supplyA(),
+        s.supplyV(),
+        rails,
+        s.headDbv(),
+        s.headUa(),
+        s.meterDbv(),
+        s.headBelowMeterDb(),
+        s.limits(),
+        s.alarms(),
+        s.look(),
+        s.trip(),
+        s.link(),
+        s.log(),
+        s.marks(),
+        s.questions(),
+        s.notWatched(),
+        s.course(),
+        s.replay(),
+        s.summary());
+  }
+}
