@@ -59,6 +59,11 @@ final class Comb {
     return sum(power, lines);
   }
 
+  /** Lines less noise; below 0 where the lines happen to hold less than what is between them. */
+  double excess(double[] power) {
+    return linePower(power) - noisePower(power);
+  }
+
   /** Mean square that noise alone puts into the lines. */
   double noisePower(double[] power) {
     return between.length == 0 ? 0 : sum(power, between) * lines.length / between.length;

@@ -67,6 +67,7 @@ public record Evidence(
    * @param speechWindows how many windows that is from
    * @param headAtFloor the head level is only "at most"
    * @param headHumHz 50 or 60, the stronger in the head
+   * @param humEvenShare share of its power at twice the mains and multiples, 0 to 1; null = no hum
    * @param humBeforeDbv hum in the head before the switch closed; null if it was under the noise
    */
   public record Extras(
@@ -76,5 +77,6 @@ public record Evidence(
       int speechWindows,
       boolean headAtFloor,
       Integer headHumHz,
+      Double humEvenShare,
       Double humBeforeDbv) {}
 }

@@ -40,8 +40,10 @@ public final class LevelMeter {
   private final double meterVPerCount;
   private final ChannelScale meterScale;
   private final Double toneHz;
-  private final Comb hum50;
-  private final Comb hum60;
+  private final Comb odd50;
+  private final Comb even50;
+  private final Comb odd60;
+  private final Comb even60;
   private final PairSpectrum spectrum = new PairSpectrum(new Fourier(SAMPLES, 5, 5, 4, 4, 2));
   private final double[] head = new double[SAMPLES];
   private final double[] meter = new double[SAMPLES];
@@ -63,8 +65,10 @@ public final class LevelMeter {
     Double wanted = effective.levels() == null ? null : effective.levels().toneHz();
     boolean measurable = wanted != null && wanted >= 40 && wanted <= 1590;
     this.toneHz = measurable ? wanted : null;
-    this.hum50 = new Comb(50, 1, 1, 500, BIN_HZ, toneHz);
-    this.hum60 = new Comb(60, 1, 1, 500, BIN_HZ, toneHz);
+    this.odd50 = new Comb(50, 1, 2, 500, BIN_HZ, toneHz);
+    this.even50 = new Comb(50, 2, 2, 500, BIN_HZ, toneHz);
+    this.odd60 = new Comb(60, 1, 2, 500, BIN_HZ, toneHz);
+    this.even60 = new Comb(60, 2, 2, 500, BIN_HZ, toneHz);
   }
 
   /** Takes conversions; anything but the successor of the last one is a gap. */
@@ -131,10 +135,12 @@ public final class LevelMeter {
       meterTone = Math.sqrt(meterTonePower) * meterVPerCount;
       share = meterBand > 0 ? Math.min(1, meterTonePower / meterBand) : 0;
     }
-    double head50 = hum(hum50, headPower);
-    double head60 = hum(hum60, headPower);
+    double head50 = hum(odd50, even50, headPower);
+    double head60 = hum(odd60, even60, headPower);
     boolean sixty = head60 > head50;
-    double meterHum = hum(sixty ? hum60 : hum50, meterPower);
+    Comb odd = sixty ? odd60 : odd50;
+    Comb even = sixty ? even60 : even50;
+    double meterHum = hum(odd, even, meterPower);
     sink.accept(
         new LevelWindow(
             begin,
@@ -151,7 +157,9 @@ public final class LevelMeter {
             FLOOR_COUNTS * headVPerCount,
             FLOOR_COUNTS * meterVPerCount,
             clipped(head),
-            clipped(meter)));
+            clipped(meter),
+            Math.sqrt(Math.max(0, odd.excess(headPower))) * headVPerCount,
+            Math.sqrt(Math.max(0, even.excess(headPower))) * headVPerCount));
   }
 
   /** Five bins hold a sine that is up to half a bin off the middle one. */
@@ -160,8 +168,8 @@ public final class LevelMeter {
     return PairSpectrum.band(power, centre - 2, centre + 2);
   }
 
-  private static double hum(Comb comb, double[] power) {
-    return Math.max(0, comb.linePower(power) - comb.noisePower(power));
+  private static double hum(Comb odd, Comb even, double[] power) {
+    return Math.max(0, odd.excess(power) + even.excess(power));
   }
 
   private static double mean(double[] samples) {

@@ -14,6 +14,8 @@ final class LevelSums {
   private final double[] signal = new double[2];
   private final double[] floor = new double[2];
   private final double[] hum = new double[2];
+  private final double[] humOdd = new double[2];
+  private final double[] humEven = new double[2];
   private double speechWeight;
   private double speechDb;
   private double speechDbSquares;
@@ -38,6 +40,8 @@ final class LevelSums {
     System.arraycopy(signal, 0, copy.signal, 0, 2);
     System.arraycopy(floor, 0, copy.floor, 0, 2);
     System.arraycopy(hum, 0, copy.hum, 0, 2);
+    System.arraycopy(humOdd, 0, copy.humOdd, 0, 2);
+    System.arraycopy(humEven, 0, copy.humEven, 0, 2);
     copy.speechWeight = speechWeight;
     copy.speechDb = speechDb;
     copy.speechDbSquares = speechDbSquares;
@@ -74,7 +78,10 @@ final class LevelSums {
     }
     if (!shows || tonal) {
       humCount++;
-      hum[window.humHz() == 60 ? 1 : 0] += square(window.headHumV());
+      int mains = window.humHz() == 60 ? 1 : 0;
+      hum[mains] += square(window.headHumV());
+      humOdd[mains] += square(window.headHumOddV());
+      humEven[mains] += square(window.headHumEvenV());
     }
   }
 
@@ -108,6 +115,13 @@ final class LevelSums {
   /** How many windows held signal that is no tone. */
   int speechWindows() {
     return speechCount;
+  }
+
+  /** Share of the hum's power at twice the mains and its multiples, 0 to 1; null if none. */
+  Double humEvenShare() {
+    int mains = hum[1] > hum[0] ? 1 : 0;
+    double both = humOdd[mains] + humEven[mains];
+    return both > 0 ? (Double) (humEven[mains] / both) : null;
   }
 
   /** 50 or 60, the stronger hum in the head; null if no window was fit for it. */

@@ -8,6 +8,7 @@ final class LevelVerdict {
   private static final int LEAST_SPEECH_WINDOWS = 5;
   private static final double SAME_HUM_DB = 6;
   private static final double HUM_DBV = -75;
+  private static final double CLEARLY = 0.8;
 
   private final JobSheet sheet;
   private final Evidence evidence;
@@ -77,12 +78,20 @@ final class LevelVerdict {
         strongest = ripple;
       }
     }
-    if (strongest == null) {
-      writer.say(importance, "hum.seen", 0, level, mains);
-    } else {
+    if (strongest != null) {
       String name = sheet.rail(strongest.rail()).name();
       String at = FigureText.digits(strongest.toneHz()) + " Hz";
       writer.say(importance, "hum.with-ripple", strongest.rail(), level, mains, name, at);
+      return;
+    }
+    Double even = evidence.extras().humEvenShare();
+    String twice = 2 * evidence.extras().headHumHz() + " Hz";
+    if (even != null && even > CLEARLY) {
+      writer.say(importance, "hum.twice", 0, level, twice);
+    } else if (even != null && even < 1 - CLEARLY) {
+      writer.say(importance, "hum.mains", 0, level, mains);
+    } else {
+      writer.say(importance, "hum.seen", 0, level, mains);
     }
   }
 }

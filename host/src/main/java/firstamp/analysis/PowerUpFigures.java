@@ -255,6 +255,7 @@ public final class PowerUpFigures {
         sums.speechWindows(),
         atFloor,
         sums.humHz(),
+        sums.humEvenShare(),
         humBeforeDbv());
   }
 

@@ -134,8 +134,8 @@ public final class RippleMeter {
   }
 
   private RippleWindow window(long begin, int rail, double meanCounts, double[] power) {
-    double all50 = excess(odd50, power) + excess(even50, power);
-    double all60 = excess(odd60, power) + excess(even60, power);
+    double all50 = odd50.excess(power) + even50.excess(power);
+    double all60 = odd60.excess(power) + even60.excess(power);
     boolean sixty = all60 > all50;
     Comb odd = sixty ? odd60 : odd50;
     Comb even = sixty ? even60 : even50;
@@ -150,17 +150,12 @@ public final class RippleMeter {
         begin + WINDOW_CONVERSIONS,
         calibration.scale(channel).value(meanCounts),
         sixty ? 60 : 50,
-        Math.sqrt(Math.max(0, excess(odd, power))) * perCount,
-        Math.sqrt(Math.max(0, excess(even, power))) * perCount,
+        Math.sqrt(Math.max(0, odd.excess(power))) * perCount,
+        Math.sqrt(Math.max(0, even.excess(power))) * perCount,
         Math.sqrt(Math.max(0, sixty ? all60 : all50)) * perCount,
         Math.sqrt(noise) * perCount,
         Math.sqrt(odd.lowestLine(power)) * perCount,
         Math.sqrt(even.lowestLine(power)) * perCount);
-  }
-
-  /** Below 0 where the lines happen to hold less than the noise between them. */
-  private static double excess(Comb comb, double[] power) {
-    return comb.linePower(power) - comb.noisePower(power);
   }
 
   /** Takes the least-squares line off; returns the mean. */

@@ -22,6 +22,8 @@ package firstamp.model;
  * @param meterNoiseFloorV the same of the meter input
  * @param headClipped whether a head conversion stood at an end of the range
  * @param meterClipped the same of the meter
+ * @param headHumOddV of headHumV the part at humHz and its odd multiples
+ * @param headHumEvenV of headHumV the part at twice humHz and its multiples
  */
 public record LevelWindow(
     long firstIndex,
@@ -38,4 +40,44 @@ public record LevelWindow(
     double headNoiseFloorV,
     double meterNoiseFloorV,
     boolean headClipped,
-    boolean meterClipped) {}
+    boolean meterClipped,
+    double headHumOddV,
+    double headHumEvenV) {
+
+  /** Levels with hum of the mains frequency alone. */
+  public LevelWindow(
+      long firstIndex,
+      long endIndex,
+      double headRmsV,
+      double meterRmsV,
+      Double headToneV,
+      Double meterToneV,
+      double toneShare,
+      double meterDcV,
+      double headHumV,
+      double meterHumV,
+      int humHz,
+      double headNoiseFloorV,
+      double meterNoiseFloorV,
+      boolean headClipped,
+      boolean meterClipped) {
+    this(
+        firstIndex,
+        endIndex,
+        headRmsV,
+        meterRmsV,
+        headToneV,
+        meterToneV,
+        toneShare,
+        meterDcV,
+        headHumV,
+        meterHumV,
+        humHz,
+        headNoiseFloorV,
+        meterNoiseFloorV,
+        headClipped,
+        meterClipped,
+        headHumV,
+        0);
+  }
+}

@@ -53,6 +53,7 @@ class LevelMeterTest {
     LevelWindow window = windows.get(0);
     assertThat(window.humHz()).isEqualTo(mainsHz);
     assertThat(Decibels.ratio(window.headHumV(), 100e-6)).isCloseTo(0, within(0.4));
+    assertThat(window.headHumEvenV()).isLessThan(0.2 * window.headHumOddV());
     assertThat(Decibels.ratio(window.headToneV(), 2e-3)).isCloseTo(0, within(0.05));
   }
 

@@ -214,6 +214,17 @@ class VerdictTest {
     JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("none", null));
     assertThat(find(run(sheet, 4, 2), "hum.before").text()).startsWith("Hum of -68.0 dBV was");
     feed.with(Channel.H, t -> t < 2 ? 0 : SignalFeed.sine(0.4e-3, 50).applyAsDouble(t));
+    assertThat(find(run(sheet, 4, 2), "hum.mains").text())
+        .startsWith("Hum in the head is -68.0 dBV, nearly all of it 50 Hz");
+    feed.with(Channel.H, t -> t < 2 ? 0 : SignalFeed.sine(0.4e-3, 120).applyAsDouble(t));
+    assertThat(find(run(sheet, 4, 2), "hum.twice").text()).contains("nearly all of it 120 Hz");
+    feed.with(
+        Channel.H,
+        t ->
+            t < 2
+                ? 0
+                : SignalFeed.sine(0.3e-3, 50).applyAsDouble(t)
+                    + SignalFeed.sine(0.3e-3, 100).applyAsDouble(t));
     assertThat(find(run(sheet, 4, 2), "hum.seen").text()).contains("multiples of 50 Hz");
     feed.rail(1, sawtooth(9, 0.12, 500, 100));
     assertThat(find(run(sheet, 4, 2), "hum.with-ripple").text()).contains("B1 ripples at 100 Hz");
