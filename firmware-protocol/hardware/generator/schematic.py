@@ -55,14 +55,14 @@ SYMBOLS = {
     "diode": diode(),
     "schottky": diode(line((8, -8), (4, -8), (4, -5)), line((8, 8), (12, 8), (12, 5))),
     "zener": diode(line((8, -8), (4, -8))),
-    "led": diode(*ARROWS),
+    "led": Symbol({"1": (-30, 0), "2": (30, 0)}, diode(*ARROWS).strokes, (-30, -20, 30, 12)),
     "tvs": two(line((-30, 0), (-14, 0)), ("fill0", ((-14, -8), (-14, 8), (0, 0))), ("fill0", ((14, -8), (14, 8), (0, 0))),
                line((0, -8), (0, 8)), line((0, -8), (4, -8)), line((0, 8), (-4, 8)), line((14, 0), (30, 0))),
     "jumper": two(line((-30, 0), (-12, 0)), ("ring", (-9, 0)), ("ring", (9, 0)), line((12, 0), (30, 0)), line((-9, -7), (9, -7))),
     "make": two(line((-30, 0), (-12, 0)), line((-12, 0), (12, -12)), line((12, 0), (30, 0)),
                 line((0, -6), (0, -16)), line((-6, -16), (6, -16))),
-    "beeper": two(line((-30, 0), (-12, 0)), line((-12, -10), (-12, 10)), line((-12, 10), (12, 10)), ("halfround", (0, -10)),
-                  line((12, -10), (12, 10)), line((-12, -10), (12, -10)), line((12, 0), (30, 0))),
+    "beeper": two(line((-30, 0), (-8, 0), (-8, 8)), line((30, 0), (8, 0), (8, 8)), line((-16, 8), (16, 8)),
+                  line((-16, 8), (-15, 1), (-11, -5), (-6, -8), (0, -9), (6, -8), (11, -5), (15, 1), (16, 8))),
     "terminal": Symbol({"1": (0, 0)}, [("ring", (0, 0))], (-4, -4, 4, 4)),
     "nmos": Symbol({"g": (-30, 10), "d": (20, -30), "s": (20, 30)},
                    [line((-30, 10), (-8, 10), (-8, -12)), line((0, -14), (0, -6)), line((0, -4), (0, 4)), line((0, 6), (0, 14)),
@@ -116,7 +116,7 @@ class Sheet:
         self.placed, self.wires, self.tags, self.notes, self.frames = {}, [], [], [], []
 
     def put(self, ref, x, y, turn=0, mirror=False, symbol=None, text=None):
-        """text: where reference and value stand: 'r' right, 'l' left, 'u' above, 'd' below; default by direction."""
+        """text: where reference and value stand: 'r' right, 'l' left, 'u' above, 'a' all above, 'd' below; default by direction."""
         if ref in self.placed:
             raise ValueError(f"{self.name}: {ref} is placed twice")
         symbol = symbol or SYMBOLS[self.parts.kind(ref)]
@@ -268,8 +268,6 @@ class Sheet:
                 for i in range(4):
                     (a, b), (c, d) = (rotated((-24 + 12 * k, 0), turn, mirror) for k in (i, i + 1))
                     out.append(f'<path d="M{x + a},{y + b} A6,6 0 0 1 {x + c},{y + d}" {style}/>')
-            elif kind == "halfround":
-                continue
             else:
                 if kind == "word":
                     a, b = rotated((stroke[1][0], stroke[1][1] - 4), turn, mirror)
@@ -285,10 +283,12 @@ class Sheet:
             rows = ((x, y1 - (17 if val else 4), "middle", name), (x, y1 - 4, "middle", val))
             if self.parts.kind(ref) in TWO_TERMINAL:
                 rows = ((x, y1 - 2, "middle", name), (x, y2 + 11, "middle", val))
+        elif text == "a":
+            rows = ((x, y1 - 15, "middle", name), (x, y1 - 2, "middle", val))
         elif text == "d":
             rows = ((x, y2 + 13, "middle", name), (x, y2 + 26, "middle", val))
         elif text == "r":
-            rows = ((x2 + 3, y - 2, "start", name), (x2 + 3, y + 12, "start", val))
+            rows = ((x2 + 3, y - 2 if val else y + 4, "start", name), (x2 + 3, y + 12, "start", val))
         else:
             rows = ((x1 - 3, y - 2, "end", name), (x1 - 3, y + 12, "end", val))
         for i, (a, b, anchor, what) in enumerate(rows):

@@ -7,12 +7,12 @@ def supply(parts):
     s = Sheet("supply-module", "Supply module: the way of the current", (1140, 760), parts)
     s.put("J1", 80, 260, text="l")
     s.put("F1", 150, 260)
-    s.put("Q1", 300, 280, 270, text="d")
+    s.put("Q1", 300, 280, 270, text="r")
     s.put("R1", 450, 260)
-    s.put("Q2", 600, 280, 270, True, text="d")
+    s.put("Q2", 600, 280, 270, True, text="r")
     s.put("J2", 900, 260, text="r")
     s.put("R2", 290, 130)
-    s.put("Q3", 380, 150, 270, text="l")
+    s.put("Q3", 380, 150, 270, text="r")
     s.put("D1", 450, 80)
     s.wire("J1.1", "F1.1")
     s.wire("F1.2", "Q1.d")
@@ -26,12 +26,13 @@ def supply(parts):
     s.wire("Q3.s", (410, 260))
     s.tag("IN1", (200, 260), "d", 30)
     s.tag("OUT", (760, 260), "d", 30)
-    s.tag("SH", (370, 260), "d", 30)
+    s.tag("SH", (396, 260), "d", 30)
     s.tag("FG", (520, 260), "d", 20)
     s.tag("G1", "Q1.g", "d", 60)
     s.tag("G2", "Q2.g", "d", 60)
     s.tag("G3", "Q3.g", "d", 15)
-    s.frame(40, 400, 590, 670, "set side: follows S1")
+    s.frame(40, 400, 575, 670, "")
+    s.note(400, 418, "set side: follows S1")
     s.put("S1A", 200, 440, 180, True, text="u")
     s.put("S1B", 200, 600, 180, text="u")
     s.tag("OUT", "S1A.a", "l")
@@ -54,7 +55,7 @@ def supply(parts):
     s.wire("D2.2", (470, 440))
     s.wire("D2.1", "F2.1")
     s.wire("F2.2", (470, 600))
-    s.frame(620, 400, 1120, 740, "supply side: follows S1")
+    s.frame(620, 380, 1120, 740, "supply side: follows S1")
     s.put("S1C", 720, 440, 180, True, text="u")
     s.put("S1D", 720, 600, 180, text="u")
     s.tag("IN1", "S1C.a", "l")
@@ -78,7 +79,7 @@ def supply(parts):
         s.tag("CH", f"{r}.2", "d")
     s.put("J3", 80, 530, text="u")
     s.tag("CH", "J3.1", "d", 10)
-    s.note(640, 100, "Current flows from IN to OUT, always.\nChassis \u2212: supply + to IN, OUT to the set's +, S1 up (as drawn).\n"
+    s.note(730, 90, "Current flows from IN to OUT, always.\nChassis \u2212: supply + to IN, OUT to the set's +, S1 up (as drawn).\n"
                      "Chassis +: the set's \u2212 to IN, OUT to the supply's \u2212, S1 down.\nThick lines of the lead: J1, F1, Q1, R1, Q2, J2, and J3, D2, F2.")
     return s
 
@@ -125,7 +126,7 @@ def gate(parts):
     s.wire((660, 310), "R11.1")
     s.wire((740, 310), "D5.2")
     s.wire("R11.2", "D5.1")
-    s.tag("SH", (700, 380), "d")
+    s.tag("FG", (700, 380), "d")
     s.wire((490, 310), (490, 250))
     s.put("R14", 560, 250)
     s.wire((490, 250), "R14.1")
@@ -161,7 +162,7 @@ def gate(parts):
     s.wire((720, 600), "R13.1")
     s.wire((800, 600), "D7.2")
     s.wire("R13.2", "D7.1")
-    s.tag("SH", (760, 670), "d")
+    s.tag("FG", (760, 670), "d")
     return s
 
 
@@ -271,7 +272,7 @@ def current(parts):
 
 
 def box(parts):
-    s = Sheet("box", "Box: chip, reference, button, pedal, lamps, chassis clip", (1280, 800), parts)
+    s = Sheet("box", "Box: chip, reference, button, pedal, lamps, chassis clip", (1300, 800), parts)
     left = ["PD0", "PD1", "PD2", "PD3", "PD4", "PD5", "PD6", "PD7", "PB0", "PB1", "PB2", "PB3", "PB4", "PB5"]
     right = ["ADC0", "ADC1", "ADC2", "ADC3", "ADC4", "ADC5", "ADC6", "ADC7", "AREF", "VCC", "GND"]
     s.put("U20", 640, 260, symbol=block(left, right, 130))
@@ -374,10 +375,10 @@ def box(parts):
     s.wire((1120, 120), "R51.1")
     s.put("R52", 1120, 250, 90)
     s.wire("R51.2", "R52.1")
-    s.wire((1120, 205), (1210, 205))
-    s.tag("AIN1", (1210, 205), "r")
-    s.put("C24", 1190, 250, 90)
-    s.wire((1190, 205), "C24.1")
+    s.wire((1120, 205), (1220, 205))
+    s.tag("AIN1", (1220, 205), "r")
+    s.put("C24", 1200, 250, 90)
+    s.wire((1200, 205), "C24.1")
     s.tag("CH", "R52.2", "d")
     s.tag("CH", "C24.2", "d")
     s.wire((900, 390), (1170, 390))
@@ -391,15 +392,15 @@ def box(parts):
     s.put("LED5", 1160, 500, 90)
     s.wire("R50.2", "LED5.1")
     s.tag("CH", "LED5.2", "d")
-    s.note(290, 606, "second pin of the jack: chassis", 11)
-    s.note(20, 668, "sense jaw", 11)
+    s.note(270, 604, "second pin of the jack: chassis", 11)
+    s.note(20, 720, "sense jaw of the\nchassis clip", 11)
     return s
 
 
 def link(parts):
     s = Sheet("link", "Isolated link: the computer on the left, the chassis of the set on the right", (820, 440), parts)
     s.put("U23", 140, 170, symbol=block([], ["VBUS", "TX", "RX", "GNDU"], 130))
-    s.put("F3", 290, 140)
+    s.put("F3", 290, 140, text="a")
     s.put("U24", 540, 170, symbol=block(["VCC1", "A", "B", "GND1"], ["VCC2", "AO", "BI", "GND2"], 130))
     s.put("U25", 540, 310, symbol=block(["+IN", "-IN"], ["+OUT", "-OUT"], 130))
     s.wire("U23.VBUS", "F3.1")
@@ -408,7 +409,7 @@ def link(parts):
     s.wire("U23.RX", "U24.B")
     s.wire("U23.GNDU", "U24.GND1")
     s.wire((390, 140), (390, 300), "U25.+IN")
-    s.put("C31", 410, 350, 90)
+    s.put("C31", 410, 350, 90, text="l")
     s.wire((410, 300), "C31.1")
     s.wire((360, 200), (360, 390), (440, 390), (440, 320), "U25.-IN")
     s.wire("C31.2", (410, 390))
@@ -429,16 +430,16 @@ def link(parts):
 
 
 def rails(parts):
-    s = Sheet("rails", "Rails: divider in the clip, buffer in the box, open-clip signal", (1060, 880), parts)
+    s = Sheet("rails", "Rails: divider in the clip, buffer in the box", (1060, 740), parts)
     for n in (1, 2, 3):
         y = 170 + 190 * (n - 1)
-        s.frame(24, y - 96, 228, y + 60, f"clip {n}")
+        s.frame(24, y - 106, 228, y + 60, f"clip {n}")
         s.put(f"J1{n}", 60, y, text="u")
         s.put(f"R{n}02", 160, y)
         s.wire(f"J1{n}.1", f"R{n}02.1")
-        s.put(f"R{n}01", 160, y - 50)
-        s.wire((100, y), (100, y - 50), f"R{n}01.1")
-        s.put(f"R{n}03", 310, y - 50)
+        s.put(f"R{n}01", 160, y - 60)
+        s.wire((100, y), (100, y - 60), f"R{n}01.1")
+        s.put(f"R{n}03", 310, y - 60)
         s.wire(f"R{n}01.2", f"R{n}03.1")
         s.tag("HV", f"R{n}03.2", "r")
         s.put(f"R{n}06", 600, y)
@@ -463,33 +464,38 @@ def rails(parts):
         s.put(f"C{n}02", 910, y + 50, 90)
         s.wire((910, y + 10), f"C{n}02.1")
         s.tag("CH", f"C{n}02.2", "d")
-    s.put("U22E", 170, 780, text="d")
-    s.put("R71", 170, 730)
-    s.wire("U22E.i", (140, 730))
-    s.wire("U22E.o", (200, 730))
-    s.put("C71", 110, 820, 90, text="l")
-    s.wire("U22E.i", (110, 780), "C71.1")
+    s.note(40, 700, "Wide range (\u221260 to +60 V): R.01 1.8 M\u03a9, R.02 15 M\u03a9 (two of 7.5 in series), R.04 1.02 M\u03a9, R.05 1.1 M\u03a9.\n"
+                    "Screened pair: core 1 from R.02, core 2 from R.01, screen to chassis in the box only. U10: 5V and chassis, 100 nF at its pins.")
+    return s
+
+
+def open_clip(parts):
+    s = Sheet("open-clip", "75 V for the open-clip signal (a few microamperes)", (800, 340), parts)
+    s.put("U22E", 170, 240, text="d")
+    s.put("R71", 170, 190)
+    s.wire("U22E.i", (140, 190))
+    s.wire("U22E.o", (200, 190))
+    s.put("C71", 110, 280, 90, text="l")
+    s.wire("U22E.i", (110, 240), "C71.1")
     s.tag("CH", "C71.2", "d")
-    s.put("U22F", 260, 780, text="d")
+    s.put("U22F", 260, 240, text="d")
     s.wire("U22E.o", "U22F.i")
-    s.put("Q4", 350, 770, text="r")
+    s.put("Q4", 350, 230, text="r")
     s.wire("U22F.o", "Q4.g")
     s.tag("CH", "Q4.s", "d")
-    s.put("L1", 370, 710, 90, text="l")
+    s.put("L1", 370, 170, 90, text="l")
     s.wire("L1.2", "Q4.d")
     s.tag("5V", "L1.1", "u")
-    s.put("D71", 450, 740)
-    s.wire((370, 740), "D71.1")
-    s.wire("D71.2", (700, 740))
-    s.tag("HV", (700, 740), "r")
-    s.put("C72", 540, 790, 90)
-    s.wire((540, 740), "C72.1")
+    s.put("D71", 450, 200)
+    s.wire((370, 200), "D71.1")
+    s.wire("D71.2", (720, 200))
+    s.tag("HV", (720, 200), "r")
+    s.put("C72", 540, 250, 90)
+    s.wire((540, 200), "C72.1")
     s.tag("CH", "C72.2", "d")
-    s.put("D72", 640, 790, 270)
-    s.wire((640, 740), "D72.2")
+    s.put("D72", 640, 250, 270)
+    s.wire((640, 200), "D72.2")
     s.tag("CH", "D72.1", "d")
-    s.note(770, 730, "Wide range (\u221260 to +60 V):\nR.01 1.8 M\u03a9, R.02 15 M\u03a9 (2 x 7.5),\nR.04 1.02 M\u03a9, R.05 1.1 M\u03a9.\n"
-                     "Screened pair: core 1 from R.02,\ncore 2 from R.01, screen to chassis.\nU10: 5V and chassis, 100 nF.")
     return s
 
 
@@ -576,9 +582,8 @@ def head(parts):
     s.wire((840, 350), "R91.1")
     s.wire("R91.2", (1010, 350), (1010, 260))
     s.wire("U11C.o", (1030, 260))
-    low_pass(s, "U11D", "R92", "R93", "C87", "C86", "R94", "C88", 1020, 260, "ADC_H")
-    s.frame(24, 90, 190, 420, "in the lead's end")
-    s.note(640, 460, "U11: 5V and chassis, 100 nF at its pins. Screen of the pair to chassis, at the box only.")
+    low_pass(s, "U11D", "R92", "R93", "C86", "C87", "R94", "C88", 1020, 260, "ADC_H")
+    s.note(640, 460, "U11: 5V and chassis, 100 nF at its pins. Lead: screened pair, screen to chassis at the box only. R81, R82 in the box.")
     return s
 
 
@@ -629,8 +634,7 @@ def meter(parts):
     s.put("C126", 560, 530, 90)
     s.wire((560, 490), "C126.1")
     s.tag("CH", "C126.2", "d")
-    s.frame(24, 150, 190, 220, "clip M")
-    s.note(700, 500, "U10, U12: 5V and chassis,\n100 nF at their pins.\nVP, VN: poles of S1, supply module.")
+    s.note(700, 500, "U10, U12: 5V and chassis,\n100 nF at their pins. M: screened lead,\nR121 in the box.\nVP, VN: poles of S1, supply module.")
     return s
 
 
@@ -658,4 +662,4 @@ def bias(parts):
     return s
 
 
-ALL = (supply, gate, current, box, link, rails, head, meter, bias)
+ALL = (supply, gate, current, box, link, rails, open_clip, head, meter, bias)
