@@ -14,6 +14,12 @@ final class SeriesCoder {
   /** Lowest value, bit width, packed differences to the lowest. */
   static final int PLAIN = 0;
 
+  /** Prediction and entropy coding. */
+  static final int LINEAR = 1;
+
+  /** The same, predicted from a companion channel as well. */
+  static final int JOINT = 2;
+
   /** No series in the log is longer. */
   static final int LONGEST = 1 << 20;
 
@@ -23,7 +29,16 @@ final class SeriesCoder {
   private SeriesCoder() {}
 
   static Coded encode(int[] values, int count) {
-    return new Coded(PLAIN, plain(values, count));
+    return encode(values, count, null, LinearCoder.Strength.LIVE);
+  }
+
+  /** The shorter of a coded and a plain series. */
+  static Coded encode(int[] values, int count, int[] companion, LinearCoder.Strength strength) {
+    byte[] plain = plain(values, count);
+    byte[] linear = LinearCoder.encode(values, count, companion, strength);
+    return linear == null || linear.length >= plain.length
+        ? new Coded(PLAIN, plain)
+        : new Coded(companion == null ? LINEAR : JOINT, linear);
   }
 
   /**
@@ -32,12 +47,23 @@ final class SeriesCoder {
    * @throws MalformedChunkException if the bytes cannot be {@code count} values of this version
    */
   static int[] decode(int version, byte[] data, int count) throws MalformedChunkException {
+    return decode(version, data, count, null);
+  }
+
+  static int[] decode(int version, byte[] data, int count, int[] companion)
+      throws MalformedChunkException {
     if (count < 0 || count > LONGEST) {
       throw new MalformedChunkException("count " + count + ", allowed 0 to " + LONGEST);
     }
     try {
       if (version == PLAIN) {
         return fromPlain(data, count);
+      }
+      if (version == LINEAR) {
+        return LinearCoder.decode(data, count, null);
+      }
+      if (version == JOINT) {
+        return LinearCoder.decode(data, count, companion);
       }
     } catch (BufferUnderflowException | IndexOutOfBoundsException e) {
       throw new MalformedChunkException("ends too early", e);

@@ -1,0 +1,75 @@
+package firstamp.log;
+
+/**
+ * Prediction errors as tokens: small ones are a token each, larger ones a token for their size and
+ * plain bits for the rest; and the context in which a token comes.
+ */
+final class Tokens {
+  /** Errors of -16 to 15 are tokens 0 to 31; above, two tokens per octave. */
+  static final int DIRECT = 32;
+
+  /** Tokens. */
+  static final int COUNT = DIRECT + 2 * 27;
+
+  /** Where between two whole numbers the prediction lies: four distances to the nearer one. */
+  static final int PHASES = 4;
+
+  /** Sizes of the errors just before, half octaves. */
+  static final int SIZES = 14;
+
+  /** Contexts: size times 4 plus phase. */
+  static final int CONTEXTS = SIZES * PHASES;
+
+  /** The mean size of errors at the begin of a chunk, 1/64 count. */
+  static final int FIRST_MEAN = 48;
+
+  private Tokens() {}
+
+  /** Token of an error. */
+  static int of(int error) {
+    int folded = error << 1 ^ error >> 31;
+    if (folded >= 0 && folded < DIRECT) {
+      return folded;
+    }
+    int octave = 31 - Integer.numberOfLeadingZeros(folded);
+    return DIRECT + 2 * (octave - 5) + (folded >>> octave - 1 & 1);
+  }
+
+  /** Plain bits that follow a token. */
+  static int extraBits(int token) {
+    return token < DIRECT ? 0 : (token - DIRECT >> 1) + 4;
+  }
+
+  /** Their value. */
+  static int extra(int error, int bits) {
+    int folded = error << 1 ^ error >> 31;
+    return folded & (1 << bits) - 1;
+  }
+
+  /** The error that a token and its plain bits stand for. */
+  static int error(int token, int extra) {
+    int folded = token;
+    if (token >= DIRECT) {
+      int bits = extraBits(token);
+      folded = (2 | token - DIRECT & 1) << bits | extra;
+    }
+    return folded >>> 1 ^ -(folded & 1);
+  }
+
+  /** The running mean of the size of errors, 1/64 count, after one more. */
+  static int mean(int mean, int error) {
+    int size = (int) Math.min(Math.abs((long) error), 1 << 20);
+    return mean + ((size << 6) - mean >> 4);
+  }
+
+  /** Context of the next token. */
+  static int context(int mean, int phase) {
+    int size = 0;
+    if (mean >= 16) {
+      int octave = 31 - Integer.numberOfLeadingZeros(mean);
+      size = Math.min(SIZES - 1, 2 * (octave - 4) + (mean >> octave - 1 & 1) + 1);
+    }
+    // Where errors are of several counts, the place between whole numbers says nothing.
+    return size * PHASES + (size > 6 ? 0 : phase);
+  }
+}
