@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
 /**
@@ -34,7 +35,6 @@ public final class BenchLog implements AutoCloseable {
   private final Path file;
   private final TimeSource time;
   private final boolean writable;
-  private final boolean alone;
   private final EventCodec codec = new EventCodec();
   private boolean wrote;
 
@@ -42,7 +42,6 @@ public final class BenchLog implements AutoCloseable {
     this.file = file;
     this.time = time;
     this.writable = writable;
-    this.alone = !writable && LogDatabase.standsAlone(file);
   }
 
   /** Where the bench log is when no other file is named. */
@@ -200,16 +199,97 @@ public final class BenchLog implements AutoCloseable {
     }
   }
 
-  /** Returns free pages, empties the WAL and leaves one file. A second call does nothing. */
+  /**
+   * What an import did.
+   *
+   * @param numbers of the new power-ups in this log
+   * @param skipped unique names of those that were there already
+   */
+  public record Imported(List<Long> numbers, List<String> skipped) {}
+
+  /** Writes power-ups into a new, self-contained file. */
+  public void exportTo(List<Long> numbers, Path target) throws LogException {
+    for (long number : numbers) {
+      entry(Long.toString(number));
+    }
+    LogTransfer.export(this, numbers, target);
+  }
+
+  /**
+   * Takes every power-up of another log that is not here yet, after all checks on that file.
+   *
+   * @throws LogException a check failed (nothing was taken), or the log cannot be written
+   */
+  public Imported importFrom(Path source) throws LogException {
+    wrote = true;
+    return LogTransfer.importInto(source.toAbsolutePath(), file, codec, time);
+  }
+
+  /** Copies the whole log into a new file, also while it is being written. */
+  public void backupTo(Path target) throws LogException {
+    LogTransfer.backup(this, target);
+  }
+
+  /** Removes a power-up and gives its room back. */
+  public void delete(long number) throws LogException {
+    entry(Long.toString(number));
+    wrote = true;
+    try (Connection connection = LogDatabase.openForWriting(file)) {
+      StreamStore.update(connection, "DELETE FROM power_up WHERE id = ?", number);
+      LogDatabase.returnFreePages(connection);
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot delete from", file, e);
+    }
+  }
+
+  /**
+   * Looks at every page, reference, chunk and event.
+   *
+   * @return what was found, in words; empty = all is well
+   */
+  public List<String> check() throws LogException {
+    try (Connection connection = reading()) {
+      return new LogCheck(connection, file, codec).run(entries(connection));
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot check", file, e);
+    }
+  }
+
+  /**
+   * Makes finished power-ups smaller. Takes about a second per ten minutes of a raw stream.
+   *
+   * @param goOn asked now and then; false stops it, and the next call goes on from there
+   */
+  public void repack(BooleanSupplier goOn) throws LogException {
+    wrote = true;
+    try (Connection connection = LogDatabase.openForWriting(file)) {
+      List<PowerUpEntry> entries =
+          entries(connection, ENTRY + "WHERE state = 'finished' AND stream = 'raw'");
+      connection.setAutoCommit(false);
+      for (PowerUpEntry entry : entries) {
+        if (!new Repacker(connection, file, entry, codec).repack(goOn)) {
+          return;
+        }
+      }
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot repack", file, e);
+    }
+  }
+
+  /**
+   * Finishes the repack, returns free pages, empties the WAL and leaves one file. A second call
+   * does nothing.
+   */
   @Override
   public void close() throws LogException {
     if (!wrote) {
       return;
     }
+    repack(() -> true);
     wrote = false;
     try (Connection connection = LogDatabase.openForWriting(file);
         Statement statement = connection.createStatement()) {
-      statement.execute("PRAGMA incremental_vacuum");
+      LogDatabase.returnFreePages(connection);
       statement.execute("PRAGMA wal_checkpoint(TRUNCATE)");
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot tidy up", file, e);
@@ -217,7 +297,7 @@ public final class BenchLog implements AutoCloseable {
   }
 
   Connection reading() throws SQLException {
-    return LogDatabase.openForReading(file, alone);
+    return LogDatabase.openForReading(file);
   }
 
   private PowerUpEntry entry(String id) throws LogException {
@@ -247,9 +327,21 @@ public final class BenchLog implements AutoCloseable {
   }
 
   private List<PowerUpEntry> entries(String sql, Object... values) throws LogException {
+    try (Connection connection = reading()) {
+      return entries(connection, sql, values);
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot read", file, e);
+    }
+  }
+
+  static List<PowerUpEntry> entries(Connection connection) throws SQLException {
+    return entries(connection, ENTRY + "ORDER BY id");
+  }
+
+  private static List<PowerUpEntry> entries(Connection connection, String sql, Object... values)
+      throws SQLException {
     List<PowerUpEntry> entries = new ArrayList<>();
-    try (Connection connection = reading();
-        PreparedStatement query = connection.prepareStatement(sql)) {
+    try (PreparedStatement query = connection.prepareStatement(sql)) {
       for (int k = 0; k < values.length; k++) {
         query.setObject(k + 1, values[k]);
       }
@@ -258,8 +350,6 @@ public final class BenchLog implements AutoCloseable {
           entries.add(entry(row));
         }
       }
-    } catch (SQLException e) {
-      throw LogDatabase.failure("cannot read", file, e);
     }
     return entries;
   }
@@ -297,7 +387,7 @@ public final class BenchLog implements AutoCloseable {
             + " \"list\" shows them");
   }
 
-  private static long calibration(Connection connection, String json) throws SQLException {
+  static long calibration(Connection connection, String json) throws SQLException {
     try (PreparedStatement insert =
             connection.prepareStatement("INSERT OR IGNORE INTO calibration (fields) VALUES (?)");
         PreparedStatement query =
@@ -362,7 +452,7 @@ public final class BenchLog implements AutoCloseable {
     }
   }
 
-  private static void checkKind(Path file) throws LogException {
+  static void checkKind(Path file) throws LogException {
     if (!Files.isRegularFile(file)) {
       throw new LogException(
           Kind.NOT_A_LOG, file + " is no ordinary file; name another one with --log");

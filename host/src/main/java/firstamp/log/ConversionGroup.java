@@ -87,6 +87,15 @@ final class ConversionGroup implements StreamGroup {
 
   @Override
   public List<ChunkRow> chunks() {
+    return chunks(LinearCoder.Strength.LIVE);
+  }
+
+  /** The same, smaller and slower: the meter predicted from the head where that pays. */
+  List<ChunkRow> repacked() {
+    return chunks(LinearCoder.Strength.REPACK);
+  }
+
+  private List<ChunkRow> chunks(LinearCoder.Strength strength) {
     int[][] values = new int[CHANNELS][];
     int[] sizes = new int[CHANNELS];
     long[] firsts = new long[CHANNELS];
@@ -99,10 +108,28 @@ final class ConversionGroup implements StreamGroup {
                 channel,
                 sizes[channel],
                 firsts[channel],
-                SeriesCoder.encode(values[channel], sizes[channel])));
+                strength == LinearCoder.Strength.LIVE
+                    ? SeriesCoder.encode(values[channel], sizes[channel])
+                    : smallest(channel, values, sizes)));
       }
     }
     return chunks;
+  }
+
+  private SeriesCoder.Coded smallest(int channel, int[][] values, int[] sizes) {
+    SeriesCoder.Coded alone =
+        SeriesCoder.encode(values[channel], sizes[channel], null, LinearCoder.Strength.REPACK);
+    int head = Channel.H.ordinal();
+    if (channel != Channel.M.ordinal() || sizes[head] != sizes[channel] || stretches.size() != 1) {
+      return alone;
+    }
+    SeriesCoder.Coded joint =
+        SeriesCoder.encode(
+            values[channel],
+            sizes[channel],
+            Arrays.copyOf(values[head], sizes[head]),
+            LinearCoder.Strength.REPACK);
+    return joint.data().length < alone.data().length ? joint : alone;
   }
 
   /** Values of each channel, in their order. */

@@ -46,26 +46,37 @@ final class LogDatabase {
     return harden(connection);
   }
 
-  /**
-   * A connection that only reads.
-   *
-   * @param alone whether nobody can write the file and no WAL stands beside it, so that no shared
-   *     memory file is needed (a folder that cannot be written)
-   */
-  static Connection openForReading(Path file, boolean alone) throws SQLException {
+  /** A connection that only reads. */
+  static Connection openForReading(Path file) throws SQLException {
+    Path folder = file.toAbsolutePath().getParent();
+    if (Files.isWritable(file) && Files.isWritable(folder)) {
+      // One that could write also removes the WAL when it is the last to close; a read-only one
+      // would leave it beside the log.
+      Connection connection = common().createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+      try (Statement statement = harden(connection).createStatement()) {
+        statement.execute("PRAGMA query_only = ON");
+      }
+      return connection;
+    }
+    return readOnly(file, !Files.isWritable(folder) && !hasWal(file));
+  }
+
+  /** A connection to a file from elsewhere, which nobody writes. */
+  static Connection openUntrusted(Path file) throws SQLException {
+    return readOnly(file, !hasWal(file));
+  }
+
+  private static Connection readOnly(Path file, boolean immutable) throws SQLException {
     SQLiteConfig config = common();
     config.setReadOnly(true);
     String uri = file.toAbsolutePath().toUri().getRawPath();
     return harden(
         config.createConnection(
-            "jdbc:sqlite:file:" + uri + "?mode=ro" + (alone ? "&immutable=1" : "")));
+            "jdbc:sqlite:file:" + uri + "?mode=ro" + (immutable ? "&immutable=1" : "")));
   }
 
-  /** Whether no shared memory file can or need be made beside the file. */
-  static boolean standsAlone(Path file) {
-    Path folder = file.toAbsolutePath().getParent();
-    return !Files.isWritable(folder)
-        && !Files.exists(Path.of(file.toAbsolutePath() + "-wal"), LinkOption.NOFOLLOW_LINKS);
+  private static boolean hasWal(Path file) {
+    return Files.exists(Path.of(file.toAbsolutePath() + "-wal"), LinkOption.NOFOLLOW_LINKS);
   }
 
   /** Makes the tables in a file that has none. */
@@ -200,6 +211,17 @@ final class LogDatabase {
     }
     return new LogException(
         Kind.IO, what + " " + file + ": " + e.getMessage() + "; check the disk", e);
+  }
+
+  /** Gives free pages back to the disk. */
+  static void returnFreePages(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet page = statement.executeQuery("PRAGMA incremental_vacuum")) {
+      // One page per step: it is done only when no step is left.
+      while (page.next()) {
+        continue;
+      }
+    }
   }
 
   static long number(Connection connection, String sql) throws SQLException {

@@ -91,6 +91,32 @@ public final class PowerUpReader {
     }
   }
 
+  /**
+   * A span in columns, for drawing; takes about as long for a day as for a minute.
+   *
+   * @param fromIndex conversion index of the left edge
+   * @param toIndex conversion index of the right edge
+   * @param columns 1 or more
+   */
+  public Overview overview(long fromIndex, long toIndex, int columns) throws LogException {
+    if (columns < 1 || columns > 100_000 || toIndex <= fromIndex) {
+      throw new IllegalArgumentException(
+          "overview of "
+              + columns
+              + " columns from "
+              + fromIndex
+              + " to "
+              + toIndex
+              + ", expected at least one column and a span that is not empty");
+    }
+    try (Connection connection = log.reading()) {
+      StreamReader reader = new StreamReader(connection, log.file(), entry, codec);
+      return new OverviewReader(connection, entry, reader).read(fromIndex, toIndex, columns);
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot read", log.file(), e);
+    }
+  }
+
   /** Every transition of every alarm, in their order. */
   public List<Alarm> alarmTransitions() throws LogException {
     List<Alarm> alarms = new ArrayList<>();

@@ -96,7 +96,12 @@ public final class PowerUpWriter implements AutoCloseable {
     this.number = number;
     this.uuid = header.uuid();
     this.store =
-        new StreamStore(connector, number, header.stream() == PowerUpHeader.Stream.RAW, codec);
+        new StreamStore(
+            connector,
+            number,
+            header.stream() == PowerUpHeader.Stream.RAW,
+            header.hello().calibration(),
+            codec);
     this.time = time;
     this.memoryBytes = memoryBytes;
     this.listener = listener;

@@ -71,7 +71,7 @@ final class SeriesCoder {
     throw new MalformedChunkException("version " + version + " is not known");
   }
 
-  private static byte[] plain(int[] values, int count) {
+  static byte[] plain(int[] values, int count) {
     int lowest = count == 0 ? 0 : values[0];
     int highest = lowest;
     for (int k = 1; k < count; k++) {

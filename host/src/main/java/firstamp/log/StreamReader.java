@@ -27,7 +27,7 @@ final class StreamReader {
   private final EventCodec codec;
 
   /** Elements of one group or tail row. */
-  private record Elements(
+  record Elements(
       long position, int length, Stretches stretches, short[] counts, List<Reading> readings) {}
 
   StreamReader(Connection connection, Path file, PowerUpEntry entry, EventCodec codec) {
@@ -53,7 +53,7 @@ final class StreamReader {
   }
 
   /** The group or tail row that holds a position; null at the end. */
-  private Elements elements(long position) throws SQLException, LogException {
+  Elements elements(long position) throws SQLException, LogException {
     Elements chunked = chunks(position);
     return chunked != null ? chunked : tail(position);
   }
@@ -82,11 +82,11 @@ final class StreamReader {
     }
   }
 
-  private Elements chunks(long wanted) throws SQLException, LogException {
+  Elements chunks(long wanted) throws SQLException, LogException {
     String sql =
         "SELECT position, channel, version, count, crc32c, data FROM chunk WHERE power_up = ?1"
             + " AND position = (SELECT max(position) FROM chunk WHERE power_up = ?1"
-            + " AND position <= ?2)";
+            + " AND position <= ?2) ORDER BY channel";
     try (PreparedStatement query = connection.prepareStatement(sql)) {
       query.setLong(1, powerUp);
       query.setLong(2, wanted);
@@ -105,7 +105,8 @@ final class StreamReader {
               throw new MalformedChunkException("channel " + channel);
             }
             if (raw) {
-              values[channel] = SeriesCoder.decode(row.getInt(3), data, count);
+              values[channel] =
+                  SeriesCoder.decode(row.getInt(3), data, count, companion(channel, values));
               length += count;
             } else {
               if (row.getInt(3) != ReadingGroup.CHUNK_VERSION) {
@@ -125,6 +126,11 @@ final class StreamReader {
         return assemble(position, length, values);
       }
     }
+  }
+
+  /** The meter may be predicted from the head; chunks come in the order of their channels. */
+  static int[] companion(int channel, int[][] values) {
+    return channel == Channel.M.ordinal() ? values[Channel.H.ordinal()] : null;
   }
 
   private Elements assemble(long position, long length, int[][] values)
@@ -223,7 +229,7 @@ final class StreamReader {
     return data;
   }
 
-  private LogException damaged(String what, MalformedChunkException e) {
+  LogException damaged(String what, MalformedChunkException e) {
     return new LogException(
         Kind.DAMAGED,
         "power-up "

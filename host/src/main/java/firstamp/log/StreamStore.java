@@ -1,12 +1,14 @@
 package firstamp.log;
 
 import firstamp.model.Alarm;
+import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
 import firstamp.model.Trip;
+import firstamp.model.Zero;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
@@ -27,6 +29,7 @@ final class StreamStore {
   private final Connector connector;
   private final long powerUp;
   private final boolean raw;
+  private final Calibration calibration;
   private final EventCodec codec;
   private Connection connection;
   private StreamGroup group;
@@ -46,6 +49,7 @@ final class StreamStore {
     long event;
     long transition;
     boolean tailRows;
+    Zero zero = Zero.NONE;
 
     Cursor copy() {
       try {
@@ -56,10 +60,12 @@ final class StreamStore {
     }
   }
 
-  StreamStore(Connector connector, long powerUp, boolean raw, EventCodec codec) {
+  StreamStore(
+      Connector connector, long powerUp, boolean raw, Calibration calibration, EventCodec codec) {
     this.connector = connector;
     this.powerUp = powerUp;
     this.raw = raw;
+    this.calibration = calibration;
     this.codec = codec;
     this.group = newGroup();
   }
@@ -128,6 +134,8 @@ final class StreamStore {
         codec.fields(event));
     if (event instanceof ProbeEvent.Tripped tripped) {
       trip(number, tripped.trip());
+    } else if (event instanceof ProbeEvent.Looked looked) {
+      cursor.zero = looked.look().zero();
     } else if (event instanceof ProbeEvent.Captured captured) {
       StringBuilder counts = new StringBuilder();
       for (int k = 0; k < firstamp.model.Capture.LENGTH; k++) {
@@ -225,6 +233,9 @@ final class StreamStore {
 
   private void beginStretch(long index) throws SQLException {
     boolean jump = index != cursor.nextIndex;
+    if (jump && group.length() > 0 && (index < cursor.nextIndex || cell(index) != cell())) {
+      flushGroup();
+    }
     if (jump || group.length() == 0) {
       group.stretches().add(group.length(), index);
     }
@@ -237,9 +248,17 @@ final class StreamStore {
     }
   }
 
+  /** The 10 s of probe time that the group lies in. */
+  private long cell() {
+    return cell(group.stretches().firstIndex(0));
+  }
+
+  private static long cell(long index) {
+    return Math.floorDiv(index, (long) GROUP_CONVERSIONS);
+  }
+
   private void flushGroupAtEdge() throws SQLException {
-    if (Math.floorMod(cursor.nextIndex, (long) GROUP_CONVERSIONS) == 0
-        || group.conversions() >= 2 * GROUP_CONVERSIONS) {
+    if (Math.floorMod(cursor.nextIndex, (long) GROUP_CONVERSIONS) == 0) {
       flushGroup();
     }
   }
@@ -248,18 +267,19 @@ final class StreamStore {
     if (group.length() == 0) {
       return;
     }
-    for (StreamGroup.ChunkRow chunk : group.chunks()) {
-      update(
-          "INSERT INTO chunk (power_up, position, channel, version, count, first_index, crc32c,"
-              + " data) VALUES (?,?,?,?,?,?,?,?)",
-          powerUp,
-          cursor.groupPosition,
-          chunk.channel(),
-          chunk.coded().version(),
-          chunk.count(),
-          chunk.firstIndex(),
-          crc32c(chunk.coded().data()),
-          chunk.coded().data());
+    insertGroup(connection, powerUp, cursor.groupPosition, group, group.chunks());
+    Spans seconds = Spans.of(group, SamplePlan.CONVERSIONS_PER_SECOND);
+    int rows = 0;
+    for (int bucket = 0; bucket < seconds.buckets; bucket++) {
+      Object[] row = SecondTable.row(seconds, bucket, calibration, cursor.zero);
+      if (!row[1].equals(0L)) {
+        Object[] values = new Object[row.length + 2];
+        values[0] = powerUp;
+        // Places only have to rise and differ: a group has no more seconds than elements.
+        values[1] = cursor.groupPosition + rows++;
+        System.arraycopy(row, 0, values, 2, row.length);
+        update(SecondTable.INSERT, values);
+      }
     }
     if (cursor.tailRows) {
       update("DELETE FROM tail WHERE power_up = ?", powerUp);
@@ -302,7 +322,51 @@ final class StreamStore {
         trip.limit());
   }
 
+  /** Chunks and level rows of one group. */
+  static void insertGroup(
+      Connection connection,
+      long powerUp,
+      long position,
+      StreamGroup group,
+      List<StreamGroup.ChunkRow> chunks)
+      throws SQLException {
+    for (StreamGroup.ChunkRow chunk : chunks) {
+      update(
+          connection,
+          "INSERT INTO chunk (power_up, position, channel, version, count, first_index, crc32c,"
+              + " data) VALUES (?,?,?,?,?,?,?,?)",
+          powerUp,
+          position,
+          chunk.channel(),
+          chunk.coded().version(),
+          chunk.count(),
+          chunk.firstIndex(),
+          crc32c(chunk.coded().data()),
+          chunk.coded().data());
+    }
+    for (int level = 0; level < Spans.LEVELS.length; level++) {
+      Spans spans = Spans.of(group, Spans.LEVELS[level]);
+      byte[] data = spans.pack();
+      update(
+          connection,
+          "INSERT INTO span_level (power_up, level, position, first_bucket, buckets, version,"
+              + " crc32c, data) VALUES (?,?,?,?,?,?,?,?)",
+          powerUp,
+          level,
+          position,
+          spans.firstBucket,
+          spans.buckets,
+          SeriesCoder.PLAIN,
+          crc32c(data),
+          data);
+    }
+  }
+
   private void update(String sql, Object... values) throws SQLException {
+    update(connection, sql, values);
+  }
+
+  static void update(Connection connection, String sql, Object... values) throws SQLException {
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       for (int k = 0; k < values.length; k++) {
         statement.setObject(k + 1, values[k]);

@@ -1,0 +1,148 @@
+package firstamp.log;
+
+import firstamp.model.ConversionBlock;
+import firstamp.model.ProbeEvent;
+import firstamp.model.Reading;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Looks at everything in a log: pages, references, every chunk, event and level row. */
+final class LogCheck {
+  private static final int MOST_FINDINGS = 100;
+
+  private final Connection connection;
+  private final Path file;
+  private final EventCodec codec;
+  private final List<String> findings = new ArrayList<>();
+
+  LogCheck(Connection connection, Path file, EventCodec codec) {
+    this.connection = connection;
+    this.file = file;
+    this.codec = codec;
+  }
+
+  List<String> run(List<PowerUpEntry> entries) throws SQLException {
+    pages();
+    if (findings.isEmpty()) {
+      for (PowerUpEntry entry : entries) {
+        powerUp(entry);
+      }
+    }
+    return List.copyOf(findings);
+  }
+
+  private void pages() throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      try (ResultSet row = statement.executeQuery("PRAGMA integrity_check(20)")) {
+        while (row.next()) {
+          if (!"ok".equals(row.getString(1))) {
+            find("pages: " + row.getString(1));
+          }
+        }
+      }
+      try (ResultSet row = statement.executeQuery("PRAGMA foreign_key_check")) {
+        while (row.next() && findings.size() < MOST_FINDINGS) {
+          find("a row of " + row.getString(1) + " belongs to no " + row.getString(3));
+        }
+      }
+    }
+  }
+
+  private void powerUp(PowerUpEntry entry) throws SQLException {
+    StreamReader reader = new StreamReader(connection, file, entry, codec);
+    long[] elements = {0};
+    try {
+      reader.replay(
+          new StreamSink() {
+            @Override
+            public void conversions(ConversionBlock block) {
+              elements[0] += block.counts().length;
+            }
+
+            @Override
+            public void reading(Reading reading) {
+              elements[0]++;
+            }
+
+            @Override
+            public void event(ProbeEvent event) {
+              if (event.micros() < 0) {
+                find("power-up " + entry.number() + ": event before the probe's start");
+              }
+            }
+          });
+      long stored = stored(entry);
+      if (stored != elements[0]) {
+        find(
+            "power-up "
+                + entry.number()
+                + ": "
+                + elements[0]
+                + " elements follow each other, "
+                + stored
+                + " are stored");
+      }
+      levels(entry);
+    } catch (LogException e) {
+      find(e.getMessage());
+    }
+  }
+
+  private long stored(PowerUpEntry entry) throws SQLException {
+    boolean raw = entry.stream() == PowerUpHeader.Stream.RAW;
+    String chunks =
+        raw
+            ? "SELECT coalesce(sum(count), 0) FROM chunk WHERE power_up = ?1"
+            : "SELECT coalesce(sum(count), 0) FROM chunk WHERE power_up = ?1 AND channel = 0";
+    try (PreparedStatement query =
+        connection.prepareStatement(
+            "SELECT ("
+                + chunks
+                + ") + (SELECT coalesce(sum(count), 0) FROM tail WHERE power_up ="
+                + " ?1)")) {
+      query.setLong(1, entry.number());
+      try (ResultSet row = query.executeQuery()) {
+        return row.next() ? row.getLong(1) : 0;
+      }
+    }
+  }
+
+  private void levels(PowerUpEntry entry) throws SQLException {
+    try (PreparedStatement query =
+        connection.prepareStatement(
+            "SELECT level, position, first_bucket, buckets, crc32c, data FROM span_level WHERE"
+                + " power_up = ?")) {
+      query.setLong(1, entry.number());
+      try (ResultSet row = query.executeQuery()) {
+        while (row.next()) {
+          int level = row.getInt(1);
+          String what = "power-up " + entry.number() + ": level " + level + " at " + row.getLong(2);
+          byte[] data = row.getBytes(6);
+          if (level < 0 || level >= Spans.LEVELS.length) {
+            find(what + ": no such level");
+          } else if (data == null || StreamStore.crc32c(data) != row.getLong(5)) {
+            find(what + ": its CRC-32C does not match");
+          } else {
+            try {
+              Spans.unpack(Spans.LEVELS[level], row.getLong(3), row.getInt(4), data);
+            } catch (MalformedChunkException e) {
+              find(what + ": " + e.getMessage());
+            }
+          }
+        }
+      }
+    }
+  }
+
+  private void find(String what) {
+    if (findings.size() < MOST_FINDINGS) {
+      findings.add(what);
+    }
+  }
+}

@@ -1,0 +1,210 @@
+package firstamp.log;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import firstamp.model.Channel;
+import firstamp.model.ConversionBlock;
+import firstamp.model.ProbeEvent;
+import firstamp.model.Reading;
+import firstamp.model.SamplePlan;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.Statement;
+import java.util.List;
+import java.util.Random;
+import org.hipparchus.stat.descriptive.DescriptiveStatistics;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+final class LogUpkeepTest {
+  @TempDir Path folder;
+
+  private final Random random = new Random(3);
+  private final Fixture.Kept expected = new Fixture.Kept();
+  private Path file;
+
+  @BeforeEach
+  void bench() {
+    file = folder.resolve("bench.db");
+  }
+
+  private void keep(BenchLog log, long first, int conversions) throws LogException {
+    try (PowerUpWriter writer = log.begin(Fixture.header(PowerUpHeader.Stream.RAW), state -> {})) {
+      long index = first;
+      while (index < first + conversions) {
+        int count = (int) Math.min(7000, first + conversions - index);
+        ConversionBlock block = Fixture.block(index, count, random);
+        writer.append(block);
+        expected.conversions(block);
+        index += count;
+        if (random.nextInt(30) == 0) {
+          ProbeEvent mark = new ProbeEvent.Marked(SamplePlan.microsOf(index), "here");
+          writer.append(mark);
+          expected.event(mark);
+        }
+        writer.awaitRoom();
+      }
+      writer.finish("{}", "normal", "time");
+    }
+  }
+
+  @Test
+  void repackKeepsEveryConversionAndTakesLessRoom() throws Exception {
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      keep(log, 4321, 1_100_000);
+      long before = log.find("1").bytes();
+      int[] asked = {0};
+      log.repack(() -> ++asked[0] < 2);
+      assertThat(replayed(log, "1")).isEqualTo(expected.items);
+      assertThat(text("SELECT state FROM power_up")).isEqualTo("finished");
+      log.repack(() -> true);
+      assertThat(replayed(log, "1")).isEqualTo(expected.items);
+      assertThat(text("SELECT state FROM power_up")).isEqualTo("repacked");
+      assertThat(log.find("1").bytes()).isLessThan(before);
+      assertThat(log.check()).isEmpty();
+    }
+    assertThat(Files.list(folder)).containsExactly(file);
+  }
+
+  @Test
+  void overviewAgreesWithALibraryOnEveryColumn() throws Exception {
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME);
+        PowerUpWriter writer = log.begin(Fixture.header(PowerUpHeader.Stream.RAW), s -> {})) {
+      ConversionBlock whole = Fixture.block(1000, 700_000, random);
+      writer.append(whole);
+      writer.flush();
+      for (int columns : new int[] {3, 100, 1000}) {
+        Overview overview = log.find("1").overview(5000, 690_000, columns);
+        for (int column = 0; column < columns; column += 1 + columns / 7) {
+          double width = 685_000.0 / columns;
+          assertThat((double) overview.edge(column))
+              .isBetween(5000 + width * (column - 0.25) - 1, 5000 + width * (column + 0.25) + 1);
+          for (Channel channel : Channel.values()) {
+            DescriptiveStatistics library = new DescriptiveStatistics();
+            for (long i = overview.edge(column); i < overview.edge(column + 1); i++) {
+              if (i >= 1000 && SamplePlan.channelAt(i) == channel) {
+                library.addValue(whole.counts()[(int) (i - 1000)]);
+              }
+            }
+            assertThat(overview.empty(channel, column)).isEqualTo(library.getN() == 0);
+            if (library.getN() > 0) {
+              assertThat((double) overview.lowest(channel, column)).isEqualTo(library.getMin());
+              assertThat((double) overview.highest(channel, column)).isEqualTo(library.getMax());
+              assertThat(Math.abs(overview.mean(channel, column) - library.getMean()))
+                  .isLessThan(0.05);
+            }
+          }
+        }
+      }
+    }
+  }
+
+  @Test
+  void readingsGiveTheSamePictureAsTheirConversions() throws Exception {
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME);
+        PowerUpWriter writer =
+            log.begin(Fixture.header(PowerUpHeader.Stream.REDUCED), state -> {})) {
+      List<Reading> readings = Fixture.readings(0, 2100, random);
+      readings.forEach(writer::append);
+      writer.finish("{}", "normal", "time");
+      Overview overview = log.find("1").overview(0, 2100 * 160, 5);
+      int lowest =
+          readings.stream()
+              .filter(r -> r.firstIndex() >= overview.edge(1) && r.firstIndex() < overview.edge(2))
+              .mapToInt(r -> r.lowest(Channel.H))
+              .min()
+              .orElseThrow();
+      assertThat(overview.lowest(Channel.H, 1)).isEqualTo(lowest);
+      assertThat(replayed(log, "1")).isEqualTo(readings);
+    }
+  }
+
+  @Test
+  void secondsReadInPhysicalUnits() throws Exception {
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      keep(log, 0, 40_000);
+    }
+    // V stands at 280 counts of 60 V / 1024: 16.406 V; the nominal ranges of wire-format.md.
+    assertThat(Double.parseDouble(text("SELECT avg(supply_v) FROM second_readable")))
+        .isBetween(16.38, 16.43);
+    assertThat(text("SELECT group_concat(conversions) FROM second_readable"))
+        .isEqualTo("16000,16000,8000");
+  }
+
+  @Test
+  void exportsImportsBacksUpAndDeletes() throws Exception {
+    Path export = folder.resolve("one.firstamp");
+    Path backup = folder.resolve("backup.db");
+    Path other = folder.resolve("other.db");
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      keep(log, 0, 200_000);
+      log.exportTo(List.of(1L), export);
+      log.backupTo(backup);
+      assertThat(kind(() -> log.exportTo(List.of(1L), export))).isEqualTo(LogException.Kind.EXISTS);
+      assertThat(kind(() -> log.exportTo(List.of(9L), folder.resolve("nine.firstamp"))))
+          .isEqualTo(LogException.Kind.MISSING);
+    }
+    long size = Files.size(file);
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      log.delete(1);
+      assertThat(log.list()).isEmpty();
+    }
+    assertThat(Files.size(file)).isLessThan(size / 2);
+    try (BenchLog log = BenchLog.open(other, Fixture.TIME)) {
+      BenchLog.Imported first = log.importFrom(export);
+      assertThat(first.numbers()).containsExactly(1L);
+      assertThat(log.importFrom(backup).numbers()).isEmpty();
+      assertThat(log.importFrom(backup).skipped()).hasSize(1);
+      assertThat(replayed(log, "1")).isEqualTo(expected.items);
+    }
+    assertThat(Files.list(folder)).containsExactlyInAnyOrder(file, export, backup, other);
+  }
+
+  @Test
+  void anImportTakesNothingFromADamagedFile() throws Exception {
+    Path export = folder.resolve("one.firstamp");
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      keep(log, 0, 200_000);
+      log.exportTo(List.of(1L), export);
+    }
+    sql(export, "UPDATE chunk SET data = zeroblob(length(data)) WHERE channel = 3");
+    try (BenchLog log = BenchLog.open(folder.resolve("other.db"), Fixture.TIME)) {
+      assertThat(kind(() -> log.importFrom(export))).isEqualTo(LogException.Kind.DAMAGED);
+      assertThat(log.list()).isEmpty();
+    }
+    sql(file, "UPDATE chunk SET crc32c = 1 WHERE channel = 2");
+    try (BenchLog log = BenchLog.openForReading(file, Fixture.TIME)) {
+      assertThat(log.check()).singleElement().asString().contains("channel 2").contains("CRC-32C");
+    }
+  }
+
+  private static LogException.Kind kind(org.assertj.core.api.ThrowableAssert.ThrowingCallable c) {
+    return catchThrowableOfType(LogException.class, c).kind();
+  }
+
+  private static List<Object> replayed(BenchLog log, String id) throws LogException {
+    Fixture.Kept kept = new Fixture.Kept();
+    log.find(id).replay(kept);
+    return kept.items;
+  }
+
+  private String text(String query) throws Exception {
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+        Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(query)) {
+      return row.getString(1);
+    }
+  }
+
+  private static void sql(Path file, String statement) throws Exception {
+    try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+        Statement s = connection.createStatement()) {
+      s.execute(statement);
+    }
+  }
+}
