@@ -159,7 +159,7 @@ final class LogDatabase {
   /** A failure of SQLite in words, with its kind. */
   static LogException failure(String what, Path file, SQLException e) {
     SQLiteErrorCode code =
-        e instanceof SQLiteException s ? s.getResultCode() : SQLiteErrorCode.SQLITE_ERROR;
+        e instanceof SQLiteException s ? s.getResultCode() : SQLiteErrorCode.SQLITE_INTERNAL;
     int primary = code.code & 0xff;
     if (primary == SQLiteErrorCode.SQLITE_FULL.code) {
       return new LogException(
@@ -215,12 +215,9 @@ final class LogDatabase {
 
   /** Gives free pages back to the disk. */
   static void returnFreePages(Connection connection) throws SQLException {
-    try (Statement statement = connection.createStatement();
-        ResultSet page = statement.executeQuery("PRAGMA incremental_vacuum")) {
-      // One page per step: it is done only when no step is left.
-      while (page.next()) {
-        continue;
-      }
+    try (Statement statement = connection.createStatement()) {
+      // The driver steps to the end only here; execute() steps once, which returns one page.
+      statement.executeUpdate("PRAGMA incremental_vacuum");
     }
   }
 
