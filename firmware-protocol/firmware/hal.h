@@ -34,8 +34,9 @@ void hal_beeper(bool on);
 
 /* Any context. */
 struct instant hal_now(void);
-/* Low byte of the plan now; any context. */
+/* Low byte of the plan now, and its slot; any context. */
 uint8_t hal_plan_low(void);
+uint8_t hal_slot(void);
 /* Plan of the conversion that has just ended; for its interrupt. */
 uint32_t hal_conversion_plans(void);
 /* Keep interrupts out of a few instructions of the main loop: between the two stands no call and no loop. */

@@ -34,23 +34,28 @@ extern struct probe probe;
 #define SLOT_NOW GPIOR1 /* registers of general purpose: shorter to reach than memory */
 #define PLAN_LOW GPIOR2
 static volatile uint8_t plan_of_reading = PLANS_PER_READING - 1;
-static uint32_t plans;     /* touched only where no interrupt can come between */
+static uint32_t plans;
 static uint8_t plans_low; /* PLAN_LOW, as far as plans has followed */
-static volatile uint8_t path_wanted;
-static volatile uint8_t path_now;
-static volatile uint8_t path_plan_low;
 static volatile uint16_t late_starts;
-/* Bits of GPIOR0, set and cleared by single instructions. */
-enum { ASLEEP_BIT, LENT_BIT }; /* the main loop sleeps; the converter does something else than the plan */
+static uint8_t path_plan_low; /* the plan in which the path closed */
 
-/* ---- switch and look path ---- */
+/* Bits of GPIOR0, set and cleared by single instructions. */
+enum {
+    ASLEEP_BIT, /* the main loop sleeps */
+    LENT_BIT,   /* the converter does something else than the plan */
+    CLOSE_LOOK_BIT,
+    CLOSE_SWITCH_BIT /* at the next boundary */
+};
+
+/* ---- switch and look path: the port is the only place that knows what is closed ---- */
 
 static inline void paths_open(void)
 {
-    PORTD &= (uint8_t)~BIT(PIN_SWITCH); /* cbi: one instruction, nothing can come between */
+    /* Wishes first: a tick in between may close once more what the next instruction opens. */
+    GPIOR0 &= (uint8_t)~BIT(CLOSE_SWITCH_BIT);
+    GPIOR0 &= (uint8_t)~BIT(CLOSE_LOOK_BIT);
+    PORTD &= (uint8_t)~BIT(PIN_SWITCH);
     PORTD &= (uint8_t)~BIT(PIN_LOOK_PATH);
-    path_wanted = HAL_PATH_NONE;
-    path_now = HAL_PATH_NONE;
 }
 
 void hal_paths_open(void)
@@ -60,12 +65,18 @@ void hal_paths_open(void)
 
 void hal_path_at_boundary(enum hal_path path)
 {
-    path_wanted = (uint8_t)path;
+    if (path == HAL_PATH_SWITCH)
+        GPIOR0 |= BIT(CLOSE_SWITCH_BIT);
+    else
+        GPIOR0 |= BIT(CLOSE_LOOK_BIT);
 }
 
 enum hal_path hal_path_now(void)
 {
-    return (enum hal_path)path_now;
+    uint8_t port = PORTD;
+    if (port & BIT(PIN_SWITCH))
+        return HAL_PATH_SWITCH;
+    return port & BIT(PIN_LOOK_PATH) ? HAL_PATH_LOOK : HAL_PATH_NONE;
 }
 
 uint32_t hal_path_since_plan(void)
@@ -77,19 +88,18 @@ uint32_t hal_path_since_plan(void)
 /* In the tick alone. The look path opens in the same instruction pair in which the switch closes. */
 static inline void close_wanted(void)
 {
-    uint8_t wanted = path_wanted;
-    if (wanted == HAL_PATH_NONE)
-        return;
-    if (wanted == HAL_PATH_SWITCH) {
+    if (GPIOR0 & BIT(CLOSE_SWITCH_BIT)) {
         PORTD |= BIT(PIN_SWITCH);
         PORTD &= (uint8_t)~BIT(PIN_LOOK_PATH);
-    } else {
-        PORTD |= BIT(PIN_LOOK_PATH);
     }
-    path_now = wanted; /* the rest is for the conversion that begins now, see bring_plans_forward */
+    if (GPIOR0 & BIT(CLOSE_LOOK_BIT))
+        PORTD |= BIT(PIN_LOOK_PATH);
 }
 
-/* ---- time asleep: Timer 2 counts half microseconds; the first handler after a sleep notes when it ended ---- */
+/*
+ * ---- time asleep: Timer 2 counts half microseconds; the first handler after a sleep notes when it ended. The tick does
+ * not, because it has to be short: it comes when Timer 1 is at 0, so its time is known afterwards. ----
+ */
 
 static volatile uint8_t awake_at;
 #define NOTE_AWAKE()                                                                                                  \
@@ -117,6 +127,10 @@ void hal_sleep_unless_busy(void)
         sei(); /* takes effect after the next instruction, so no interrupt can come before the sleep */
         sleep_cpu();
         uint8_t until = awake_at;
+        if (GPIOR0 & BIT(ASLEEP_BIT)) {
+            GPIOR0 &= (uint8_t)~BIT(ASLEEP_BIT);
+            until = (uint8_t)(TCNT2 - (uint8_t)(TCNT1 >> 3)); /* under 2048 cycles, so a byte */
+        }
         asleep_halfus = (uint16_t)(asleep_halfus + (uint8_t)(until - from));
     }
 }
@@ -136,7 +150,6 @@ uint8_t hal_busy_percent(void)
 
 ISR(TIMER1_COMPA_vect)
 {
-    NOTE_AWAKE();
     uint8_t next = (SLOT_NOW + 1) & (PLAN_SLOTS - 1);
     SLOT_NOW = next;
     if (next == 0) {
@@ -158,15 +171,19 @@ ISR(TIMER1_COMPA_vect)
     }
 }
 
-/* Where no interrupt can come between. */
 static CORE_RARE void bring_plans_forward(void)
 {
     uint8_t low = PLAN_LOW;
-    plans += (uint8_t)(low - plans_low);
-    plans_low = low;
-    if (path_wanted != HAL_PATH_NONE && path_wanted == path_now) {
-        path_plan_low = low; /* closed at the start of this plan */
-        path_wanted = HAL_PATH_NONE;
+    if ((GPIOR0 & BIT(CLOSE_SWITCH_BIT) && PORTD & BIT(PIN_SWITCH)) ||
+        (GPIOR0 & BIT(CLOSE_LOOK_BIT) && PORTD & BIT(PIN_LOOK_PATH) && !(GPIOR0 & BIT(CLOSE_SWITCH_BIT)))) {
+        path_plan_low = low; /* closed at the start of this plan: the wish is done */
+        GPIOR0 &= (uint8_t)~BIT(CLOSE_SWITCH_BIT);
+        GPIOR0 &= (uint8_t)~BIT(CLOSE_LOOK_BIT);
+    }
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+    {
+        plans += (uint8_t)(low - plans_low);
+        plans_low = low;
     }
 }
 
@@ -174,18 +191,24 @@ static CORE_RARE void bring_plans_forward(void)
 ISR(ADC_vect)
 {
     NOTE_AWAKE();
-    if (PLAN_LOW != plans_low) /* first, so that nothing has to be kept over the call */
-        bring_plans_forward();
     uint16_t counts = ADC;
     uint8_t of_slot = SLOT_NOW;
     uint8_t of_plan = plan_of_reading;
     sei();
     guard_conversion(&probe.guard, of_slot, of_plan, counts);
+    if (PLAN_LOW != plans_low)
+        bring_plans_forward();
+}
+
+/* Where no interrupt can come between, or in the converter's handler, over which the main loop stands still. */
+static inline uint32_t plans_now(void)
+{
+    return plans + (uint8_t)(PLAN_LOW - plans_low);
 }
 
 uint32_t hal_conversion_plans(void)
 {
-    return plans; /* the main loop, which writes it too, stands still meanwhile */
+    return plans_now();
 }
 
 ISR(ANALOG_COMP_vect)
@@ -199,15 +222,18 @@ uint8_t hal_plan_low(void)
     return PLAN_LOW;
 }
 
+uint8_t hal_slot(void)
+{
+    return SLOT_NOW;
+}
+
 struct instant hal_now(void)
 {
     struct instant now;
     ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
     {
-        if (PLAN_LOW != plans_low)
-            bring_plans_forward();
         now.cycles = TCNT1;
-        now.plans = plans;
+        now.plans = plans_now();
         now.slot = SLOT_NOW;
         /* The timer may have turned over while the tick was kept waiting. */
         if ((TIFR1 & BIT(OCF1A)) && now.cycles < CYCLES_PER_SLOT / 2)

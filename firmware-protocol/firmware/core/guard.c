@@ -83,19 +83,20 @@ static CORE_RARE void found(struct guard *guard, enum trip_cause cause, uint8_t 
 /* Called last, so that a handler without limits to watch has little to save. */
 static CORE_RARE void watch_limits(struct guard *guard, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)
 {
-    enum trip_cause cause = trip_conversion(&guard->watch, plan_channel[slot], slot, plan_of_reading, counts);
+    enum trip_cause cause = trip_conversion(&guard->watch, slot, plan_of_reading, counts);
     if (cause != TRIP_NONE)
         found(guard, cause, slot);
 }
 
-CORE_RARE void guard_conversion(struct guard *guard, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)
+void guard_conversion(struct guard *guard, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)
 {
     queue_put(&guard->queue, slot, counts);
-    if (plan_channel[slot] == CHANNEL_I)
+    uint8_t channel = plan_channel[slot];
+    if (channel == CHANNEL_I)
         capture_put(&guard->capture, slot, counts);
     if (slot == 0 && guard->armed && hal_path_now() == HAL_PATH_SWITCH)
         guard->on = true;
-    if (guard->on)
+    if (guard->on && channel < CHANNEL_H) /* H and M have no limits, and are half of all */
         watch_limits(guard, slot, plan_of_reading, counts);
 }
 

@@ -10,7 +10,7 @@ enum {
     SPEED_TRY_MS = 700,
     STALLED_PLANS = 10, /* no conversion for 20 ms: the converter does not convert */
     CONVERSIONS_A_ROUND = 16,
-    CONVERSIONS_TO_WAKE = 8, /* 0.5 ms; waking for each would cost more than the work itself */
+    SLOTS_A_ROUND = 8, /* 0.5 ms; waking for each conversion would cost more than the work itself */
     SETTLE_AFTER_OPEN_PLANS = 50,  /* 100 ms for clamps and catch path */
     WATCH_AFTER_OPEN_PLANS = 550,
     OPEN_CURRENT_COUNTS = 4,
@@ -48,6 +48,7 @@ void probe_start(struct probe *p)
     p->state = latch_is_set(&p->latch) ? STATE_TRIPPED : STATE_OFF;
     hal_tripped_lamp(p->state == STATE_TRIPPED);
     p->hello_waiting = true;
+    p->looked_plan = hal_plan_low(); /* hello goes out in plan 0, when time has begun */
 }
 
 uint16_t probe_self_test_bits(const struct probe *p)
@@ -301,9 +302,9 @@ static void after_opening(struct probe *p, const struct conversion *conversion)
     }
 }
 
-static void conversion_came(struct probe *p, const struct conversion *conversion)
+/* For check, look and the time after an opening. */
+static CORE_RARE void listen_to(struct probe *p, const struct conversion *conversion)
 {
-    stream_conversion(&p->stream, &p->out, conversion);
     if (p->state == STATE_CHECK) {
         if (!before(conversion->plans, p->state_from_plans))
             in_check(p, conversion);
@@ -326,12 +327,16 @@ static void take_conversions(struct probe *p)
         queue->highest = waiting;
     if (waiting > 0)
         p->converts = true;
+    /* None of the three begins within a round. */
+    bool listens = p->state == STATE_CHECK || p->state == STATE_LOOK || p->opened_lately;
     for (uint8_t left = CONVERSIONS_A_ROUND; left > 0; left--) {
         if (p->stream.full && !stream_ready(&p->stream, &p->out))
             return;
         if (!queue_take(queue))
             return;
-        conversion_came(p, &queue->taken);
+        stream_conversion(&p->stream, &p->out, &queue->taken);
+        if (listens)
+            listen_to(p, &queue->taken);
     }
 }
 
@@ -449,6 +454,7 @@ static void store(struct probe *p)
 /* Conversions at once; everything else once a plan, and after a frame or a trip that wants an answer. */
 void probe_run(struct probe *p)
 {
+    p->looked_slot = hal_slot();
     bool answer = take_trip(p);
     take_conversions(p);
     answer = command_receive(p) || answer;
@@ -469,9 +475,8 @@ void probe_run(struct probe *p)
     hal_watchdog_feed();
 }
 
+/* Asked after every interrupt, so it costs little: rounds are eight slots apart, whatever comes in between. */
 bool probe_may_sleep(const struct probe *p)
 {
-    /* The plan, so that a converter that stands is noticed. */
-    return queue_waiting(&p->guard.queue) < CONVERSIONS_TO_WAKE && hal_plan_low() == p->looked_plan &&
-           !p->guard.queue.broken && !p->guard.claimed;
+    return ((hal_slot() ^ p->looked_slot) & (uint8_t)~(SLOTS_A_ROUND - 1)) == 0;
 }

@@ -109,6 +109,7 @@ struct probe {
     uint8_t stream_wanted;
     uint16_t stream_sequence;
 
+    uint8_t looked_slot; /* of the last round */
     uint8_t looked_plan; /* of the last look at inputs and timers */
     uint8_t stalled_plans; /* without a conversion */
     bool converts; /* a conversion came in this plan */

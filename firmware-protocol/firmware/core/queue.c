@@ -6,8 +6,7 @@ void queue_start(struct queue *queue)
 {
     queue->head = 0;
     queue->tail = 0;
-    queue->broken = false;
-    queue->afresh = true;
+    queue->unusual = QUEUE_AFRESH;
     queue->highest = 0;
     queue->started = false;
     queue->number_unknown = true;
@@ -18,7 +17,16 @@ void queue_start(struct queue *queue)
 
 bool queue_empty(const struct queue *queue)
 {
-    return queue->head == queue->tail && !queue->broken;
+    return queue->head == queue->tail && queue->unusual != QUEUE_BROKEN;
+}
+
+CORE_RARE bool queue_unusual(struct queue *queue)
+{
+    if (queue->unusual == QUEUE_BROKEN)
+        return false;
+    queue->first_plans = hal_conversion_plans();
+    queue->unusual = 0;
+    return true;
 }
 
 /* The slot is not the expected one, or the producer counts afresh: returns how many are missing, modulo 65536. */
@@ -45,8 +53,7 @@ static CORE_RARE uint16_t find_number(struct queue *queue, uint8_t slot)
 static CORE_RARE void go_on_afresh(struct queue *queue)
 {
     queue->number_unknown = true;
-    queue->afresh = true;
-    queue->broken = false;
+    queue->unusual = QUEUE_AFRESH;
 }
 
 bool queue_take(struct queue *queue)
@@ -55,7 +62,7 @@ bool queue_take(struct queue *queue)
     uint8_t tail = queue->tail;
     uint8_t waiting = queue_waiting(queue);
     if (waiting == 0) {
-        if (queue->broken)
+        if (queue->unusual == QUEUE_BROKEN)
             go_on_afresh(queue);
         return false;
     }

@@ -12,6 +12,7 @@
 #include "hal.h"
 #include "plan.h"
 
+enum { QUEUE_BROKEN = 1, QUEUE_AFRESH };
 enum { QUEUE_PLACES = 64 }; /* 4 ms; one place stays empty */
 
 /* The conversion taken last. */
@@ -26,8 +27,7 @@ struct queue {
     uint16_t entry[QUEUE_PLACES]; /* counts | slot << 10 */
     volatile uint8_t head;        /* written by the interrupt alone */
     volatile uint8_t tail;        /* written by the main loop alone */
-    volatile bool broken;         /* set by the interrupt, cleared by the main loop */
-    volatile bool afresh;         /* set by the main loop, cleared by the interrupt */
+    volatile uint8_t unusual;     /* set to broken by the interrupt, to afresh by the main loop, to 0 by the interrupt */
     volatile uint32_t first_plans; /* of the first conversion after afresh */
     volatile uint8_t highest;
     /* of the main loop alone */
@@ -45,20 +45,17 @@ static inline uint8_t conversion_channel(const struct conversion *conversion)
 
 void queue_start(struct queue *queue);
 
-/* For the interrupt alone. */
+/* For the interrupt alone; the first handles what is unusual, false = nothing may be put. */
+bool queue_unusual(struct queue *queue);
 static inline void queue_put(struct queue *queue, uint8_t slot, uint16_t counts)
 {
-    if (queue->broken)
+    if (queue->unusual && !queue_unusual(queue))
         return;
     uint8_t head = queue->head;
     uint8_t next = (head + 1) & (QUEUE_PLACES - 1);
     if (next == queue->tail) {
-        queue->broken = true;
+        queue->unusual = QUEUE_BROKEN;
         return;
-    }
-    if (queue->afresh) {
-        queue->first_plans = hal_conversion_plans();
-        queue->afresh = false;
     }
     queue->entry[head] = (uint16_t)(counts | (uint16_t)(uint8_t)(slot << 2) << 8);
     queue->head = next;

@@ -36,6 +36,7 @@ void trip_levels_set(struct trip_levels *levels, const struct limits *limits, co
     levels->confirm_rail = limits->confirm_rail;
     levels->confirm_v = limits->confirm_v;
     levels->i2t_budget = limits->i2t_budget_counts2 == 0 ? UINT32_MAX : limits->i2t_budget_counts2;
+    levels->i2t_running = limits->i2t_running_counts;
     levels->i2t_running2 = (uint32_t)limits->i2t_running_counts * limits->i2t_running_counts;
     /*
      * The mean of 400 in 1/16 count is sum / 25, of 50 it is sum * 8 / 25, rounded down; over the limit L when the sum
@@ -73,84 +74,148 @@ void trip_start(struct trip_watch *watch, const struct trip_levels *levels)
     for (uint8_t rail = 0; rail < RAILS; rail++)
         watch->row_rail[rail] = 0;
     watch->i2t_counts2 = 0;
+    watch->i2t_any = false;
     watch->confirmed = 0;
     watch->value = 0;
     watch->channel = CHANNEL_NONE;
     means_start(&watch->means);
 }
 
-static inline bool row(uint8_t *in_row, bool over, uint8_t confirm)
+/*
+ * Half of the conversions are of H and M and nearly all others are under their limits, so each channel is a function
+ * of its own that saves no more than it needs, and what is seldom done is called.
+ */
+
+static CORE_RARE enum trip_cause decided(struct trip_watch *watch, enum trip_cause cause, uint8_t channel,
+                                         uint8_t confirmed, uint16_t value)
 {
-    if (!over) {
-        *in_row = 0;
-        return false;
-    }
-    return ++*in_row >= confirm;
+    watch->channel = channel;
+    watch->confirmed = confirmed;
+    watch->value = value;
+    return cause;
 }
 
-static void i2t_add(struct trip_watch *watch, const struct trip_levels *levels, uint16_t counts)
+static CORE_RARE void i2t_add(struct trip_watch *watch, uint16_t above)
 {
-    uint16_t above = counts > levels->zero_i ? (uint16_t)(counts - levels->zero_i) : 0;
+    const struct trip_levels *levels = watch->levels;
     uint32_t square = (uint32_t)above * above;
     /* The sum trips above 2e9 at the latest when watched; unwatched it is held, so it never wraps. */
     uint32_t sum = watch->i2t_counts2 + square;
     if (sum < square)
         sum = UINT32_MAX;
-    watch->i2t_counts2 = sum > levels->i2t_running2 ? sum - levels->i2t_running2 : 0;
+    sum = sum > levels->i2t_running2 ? sum - levels->i2t_running2 : 0;
+    watch->i2t_counts2 = sum;
+    watch->i2t_any = sum != 0;
 }
 
-static enum trip_cause on_i(struct trip_watch *watch, const struct trip_levels *levels, uint16_t counts)
+static CORE_RARE void means_begin_reading(struct trip_means *means)
 {
-    if (!watch->running && watch->i_conversions++ >= levels->inrush_conversions)
-        watch->running = true;
-    i2t_add(watch, levels, counts);
-    uint16_t over = watch->running ? levels->running_i : levels->inrush_i;
-    if (row(&watch->row_i, counts > over, levels->confirm_i)) {
-        watch->confirmed = watch->row_i;
-        return watch->running ? TRIP_RUNNING : TRIP_INRUSH;
-    }
-    if (watch->running && row(&watch->row_peak, counts > levels->peak_i, levels->confirm_i)) {
-        watch->confirmed = watch->row_peak;
-        return TRIP_PEAK;
-    }
-    if (watch->i2t_counts2 > levels->i2t_budget) {
-        watch->confirmed = 1;
-        return TRIP_I2T;
-    }
-    return TRIP_NONE;
+    means->begun = true;
+    means->run_i = 0;
+    means->run_j = 0;
+    means->count_i = 0;
+    means->count_j = 0;
+    means->run_void = false;
 }
 
-static enum trip_cause voltage(struct trip_watch *watch, uint8_t *in_row, bool over, uint8_t confirm)
+static CORE_RARE enum trip_cause i_over(struct trip_watch *watch, uint16_t counts)
 {
-    if (!row(in_row, over, confirm))
+    enum trip_cause cause = watch->running ? TRIP_RUNNING : TRIP_INRUSH;
+    if (++watch->row_i < watch->levels->confirm_i)
         return TRIP_NONE;
-    watch->confirmed = *in_row;
-    return TRIP_OVER_VOLTAGE;
+    return decided(watch, cause, CHANNEL_I, watch->row_i, counts);
 }
 
-static CORE_RARE void means_add(struct trip_watch *watch, uint8_t channel, uint8_t slot, uint8_t plan, uint16_t counts)
+static CORE_RARE enum trip_cause peak_over(struct trip_watch *watch, uint16_t counts)
 {
+    if (++watch->row_peak < watch->levels->confirm_i)
+        return TRIP_NONE;
+    return decided(watch, TRIP_PEAK, CHANNEL_I, watch->row_peak, counts);
+}
+
+static CORE_RARE enum trip_cause i2t_over(struct trip_watch *watch, uint16_t counts)
+{
+    if (watch->i2t_counts2 <= watch->levels->i2t_budget)
+        return TRIP_NONE;
+    return decided(watch, TRIP_I2T, CHANNEL_I, 1, counts);
+}
+
+static CORE_RARE void inrush_goes_on(struct trip_watch *watch)
+{
+    if (watch->i_conversions++ >= watch->levels->inrush_conversions)
+        watch->running = true;
+}
+
+static CORE_RARE enum trip_cause on_i(struct trip_watch *watch, uint16_t counts)
+{
+    if (!watch->running)
+        inrush_goes_on(watch);
+    const struct trip_levels *levels = watch->levels;
+    uint16_t above = counts > levels->zero_i ? (uint16_t)(counts - levels->zero_i) : 0;
+    if (above > levels->i2t_running || watch->i2t_any) /* else the sum is 0 and stays it */
+        i2t_add(watch, above);
+    levels = watch->levels;
+    enum trip_cause cause = TRIP_NONE;
+    if (counts > (watch->running ? levels->running_i : levels->inrush_i))
+        cause = i_over(watch, counts);
+    else
+        watch->row_i = 0;
+    if (cause == TRIP_NONE && watch->running) {
+        if (counts > watch->levels->peak_i)
+            cause = peak_over(watch, counts);
+        else
+            watch->row_peak = 0;
+    }
+    if (cause == TRIP_NONE && watch->i2t_any)
+        cause = i2t_over(watch, counts);
+    return cause;
+}
+
+static CORE_RARE enum trip_cause on_j(struct trip_watch *watch, uint16_t counts)
+{
+    const struct trip_levels *levels = watch->levels;
     struct trip_means *means = &watch->means;
-    if (slot == 0 && plan == 0 && watch->running) {
-        means->begun = true;
-        means->run_i = 0;
-        means->run_j = 0;
-        means->count_i = 0;
-        means->count_j = 0;
-        means->run_void = false;
+    means->run_j = (uint16_t)(means->run_j + counts);
+    means->count_j++;
+    if (counts > J_HIGHEST_FOR_MEAN)
+        means->run_void = true;
+    if (!watch->running || counts <= levels->running_j) {
+        watch->row_j = 0;
+        return TRIP_NONE;
     }
-    if (channel == CHANNEL_I) {
-        means->run_i = (uint16_t)(means->run_i + counts);
-        means->count_i++;
-    } else if (channel == CHANNEL_J) {
-        means->run_j = (uint16_t)(means->run_j + counts);
-        means->count_j++;
-        means->run_void |= counts > J_HIGHEST_FOR_MEAN;
-    }
+    if (++watch->row_j < levels->confirm_j)
+        return TRIP_NONE;
+    return decided(watch, TRIP_RUNNING, CHANNEL_J, watch->row_j, counts);
 }
 
-static CORE_RARE enum trip_cause means_close_reading(struct trip_watch *watch, const struct trip_levels *levels)
+static CORE_RARE enum trip_cause on_v(struct trip_watch *watch, uint16_t counts)
 {
+    const struct trip_levels *levels = watch->levels;
+    if (counts <= levels->over_v) {
+        watch->row_v = 0;
+        return TRIP_NONE;
+    }
+    if (++watch->row_v < levels->confirm_v)
+        return TRIP_NONE;
+    return decided(watch, TRIP_OVER_VOLTAGE, CHANNEL_V, watch->row_v, counts);
+}
+
+static CORE_RARE enum trip_cause on_rail(struct trip_watch *watch, uint8_t channel, uint16_t counts)
+{
+    const struct trip_levels *levels = watch->levels;
+    uint8_t rail = (uint8_t)(channel - CHANNEL_R1);
+    if (counts >= levels->low[rail] && counts <= levels->high[rail]) {
+        watch->row_rail[rail] = 0;
+        return TRIP_NONE;
+    }
+    if (++watch->row_rail[rail] < levels->confirm_rail)
+        return TRIP_NONE;
+    return decided(watch, TRIP_OVER_VOLTAGE, channel, watch->row_rail[rail], counts);
+}
+
+static CORE_RARE enum trip_cause means_close_reading(struct trip_watch *watch)
+{
+    const struct trip_levels *levels = watch->levels;
     struct trip_means *means = &watch->means;
     if (means->count_i != I_PER_READING || means->count_j != J_PER_READING) {
         means_start(means);
@@ -178,59 +243,36 @@ static CORE_RARE enum trip_cause means_close_reading(struct trip_watch *watch, c
     if (means->filled < MEAN_READINGS)
         return TRIP_NONE;
     if (means->all_i > levels->mean_i_sum) {
-        watch->value = (uint16_t)(means->all_i / 25u);
-        watch->channel = CHANNEL_I;
-        return TRIP_MEAN;
+        return decided(watch, TRIP_MEAN, CHANNEL_I, 1, (uint16_t)(means->all_i / 25u));
     }
     if (means->voids == 0 && means->all_j > levels->mean_j_sum) {
-        watch->value = (uint16_t)((uint32_t)means->all_j * 8u / 25u);
-        watch->channel = CHANNEL_J;
-        return TRIP_MEAN;
+        return decided(watch, TRIP_MEAN, CHANNEL_J, 1, (uint16_t)((uint32_t)means->all_j * 8u / 25u));
     }
     return TRIP_NONE;
 }
 
-CORE_RARE enum trip_cause trip_conversion(struct trip_watch *watch, uint8_t channel, uint8_t slot, uint8_t plan_of_reading,
-                                uint16_t counts)
+enum trip_cause trip_conversion(struct trip_watch *watch, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)
 {
-    const struct trip_levels *levels = watch->levels;
-    enum trip_cause cause = TRIP_NONE;
-    switch (channel) {
-    case CHANNEL_I:
-        cause = on_i(watch, levels, counts);
-        means_add(watch, channel, slot, plan_of_reading, counts);
-        break;
-    case CHANNEL_J:
-        if (watch->running && row(&watch->row_j, counts > levels->running_j, levels->confirm_j)) {
-            watch->confirmed = watch->row_j;
-            cause = TRIP_RUNNING;
-        }
-        means_add(watch, channel, slot, plan_of_reading, counts);
-        break;
-    case CHANNEL_V:
-        cause = voltage(watch, &watch->row_v, counts > levels->over_v, levels->confirm_v);
-        break;
-    case CHANNEL_R1:
-    case CHANNEL_R2:
-    case CHANNEL_R3: {
-        uint8_t rail = (uint8_t)(channel - CHANNEL_R1);
-        bool over = counts < levels->low[rail] || counts > levels->high[rail];
-        cause = voltage(watch, &watch->row_rail[rail], over, levels->confirm_rail);
-        break;
-    }
-    default:
-        break;
-    }
-    if (cause != TRIP_NONE) {
-        watch->value = counts;
-        watch->channel = channel;
+    uint8_t channel = plan_channel[slot];
+    enum trip_cause cause;
+    if (channel >= CHANNEL_H)
+        return TRIP_NONE;
+    if (channel == CHANNEL_I) {
+        cause = on_i(watch, counts);
+        if (slot == 0 && plan_of_reading == 0 && watch->running)
+            means_begin_reading(&watch->means);
+        watch->means.run_i = (uint16_t)(watch->means.run_i + counts);
+        watch->means.count_i++;
         return cause;
     }
-    if (slot == PLAN_SLOTS - 1 && plan_of_reading == PLANS_PER_READING - 1 && watch->means.begun) {
-        watch->confirmed = 1;
-        return means_close_reading(watch, levels);
-    }
-    return TRIP_NONE;
+    if (channel == CHANNEL_J)
+        return on_j(watch, counts);
+    if (channel == CHANNEL_V)
+        return on_v(watch, counts);
+    cause = on_rail(watch, channel, counts);
+    if (cause == TRIP_NONE && slot == PLAN_SLOTS - 1 && plan_of_reading == PLANS_PER_READING - 1 && watch->means.begun)
+        cause = means_close_reading(watch);
+    return cause;
 }
 
 uint16_t trip_limit(const struct trip_levels *levels, const struct limits *limits, const struct zeros *zeros,

@@ -54,6 +54,7 @@ struct trip_levels {
     uint8_t confirm_rail;
     uint8_t confirm_v;
     uint32_t i2t_budget;
+    uint16_t i2t_running;
     uint32_t i2t_running2;
     uint32_t mean_i_sum; /* of 400 */
     uint16_t mean_j_sum; /* of 50 */
@@ -86,6 +87,7 @@ struct trip_watch {
     uint8_t row_j;
     uint8_t row_v;
     uint8_t row_rail[RAILS];
+    bool i2t_any; /* the sum is not 0 */
     uint32_t i2t_counts2;
     struct trip_means means;
     /* valid after a cause was returned */
@@ -98,8 +100,7 @@ void trip_levels_set(struct trip_levels *levels, const struct limits *limits, co
 void trip_start(struct trip_watch *watch, const struct trip_levels *levels);
 
 /* One conversion; TRIP_NONE or why the switch must open. plan_of_reading is 0..4. */
-enum trip_cause trip_conversion(struct trip_watch *watch, uint8_t channel, uint8_t slot, uint8_t plan_of_reading,
-                                uint16_t counts);
+enum trip_cause trip_conversion(struct trip_watch *watch, uint8_t slot, uint8_t plan_of_reading, uint16_t counts);
 
 /* The limit that stood behind a cause, absolute counts (mean: 1/16 count); `counts` tells low from high on rails. */
 uint16_t trip_limit(const struct trip_levels *levels, const struct limits *limits, const struct zeros *zeros,

@@ -62,6 +62,11 @@ uint8_t hal_plan_low(void)
     return (uint8_t)fake.plans;
 }
 
+uint8_t hal_slot(void)
+{
+    return fake.slot;
+}
+
 uint32_t hal_conversion_plans(void)
 {
     return fake.plans;

@@ -36,7 +36,7 @@ static uint32_t run(counts_at counts, uint32_t conversions, enum trip_cause *cau
     for (uint32_t n = 0; n < conversions; n++) {
         uint8_t slot = (uint8_t)(n % PLAN_SLOTS);
         uint8_t plan = (uint8_t)(n / PLAN_SLOTS % PLANS_PER_READING);
-        *cause = trip_conversion(&watch, plan_channel[slot], slot, plan, counts(n, plan_channel[slot]));
+        *cause = trip_conversion(&watch, slot, plan, counts(n, plan_channel[slot]));
         if (*cause != TRIP_NONE)
             return n;
     }
