@@ -7,6 +7,7 @@ import firstamp.model.SwitchState;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LineSpeed;
 import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.RefusalReason;
 import firstamp.protocol.Resend;
 import firstamp.protocol.SelfTest;
 import firstamp.protocol.StreamKind;
@@ -26,6 +27,7 @@ public final class RunSteps {
   private static final long CONNECT_NANOS = 6_000_000_000L;
   private static final long CAPTURE_AGAIN_MICROS = 700_000;
   private static final long CLIPS_MICROS = 200_000;
+  private static final int SPEED_TRIES = 3;
 
   /** Where a live run stands. */
   public enum Step {
@@ -64,6 +66,7 @@ public final class RunSteps {
   private long helloSent;
   private long streamSince = -1;
   private long quietSince = -1;
+  private int speedTries;
   private int countdownSaid = -1;
   private boolean captureAsked;
 
@@ -214,6 +217,12 @@ public final class RunSteps {
   }
 
   private void starting() throws IOException, RunRefused {
+    if (speedLost()) {
+      speedTries++;
+      run.talk().send(new HostMessage.HelloRequest(LineSpeed.FAST));
+      startStream();
+      return;
+    }
     if (!answered("start the stream")) {
       return;
     }
@@ -231,6 +240,13 @@ public final class RunSteps {
     settings = run.setup().settings().plan(run.hello(), openRails());
     run.talk().ask(new HostMessage.SetLimits(settings.limits()));
     to(Step.LIMITS);
+  }
+
+  /** The probe had not heard us for a while and was looking for a slower host: tell it the speed again. */
+  private boolean speedLost() {
+    return run.talk().answer() == Conversation.Answer.REFUSED
+        && run.talk().refusal().reason() == RefusalReason.TOO_FAST_FOR_LINE
+        && speedTries < SPEED_TRIES;
   }
 
   /** A clip that is joined to nothing reads full scale: over any limit. It is said, not watched. */
