@@ -6,7 +6,6 @@ import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.emulate.Waveforms;
 import firstamp.log.BenchLog;
-import firstamp.model.ProbePort;
 import firstamp.session.ArmGate;
 import firstamp.session.PortOpener;
 import firstamp.session.ProbeSettings;
@@ -125,7 +124,7 @@ final class DemoCommand implements Callable<Integer> {
             pace == Pace.REAL_TIME,
             ArmGate.alwaysOpen());
     Path file = run.log == null ? Path.of("demo.db") : run.log;
-    PortOpener opener = once(() -> probe(ready, pace));
+    PortOpener opener = () -> probe(ready, pace);
     BenchLog log = Logs.openForWriting(file);
     int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null);
     saveWaveform();
@@ -185,21 +184,5 @@ final class DemoCommand implements Callable<Integer> {
             : Waveforms.open(waveform, frontEnd, ready.effective().supply().nominalV(), options);
     opened = probe;
     return probe;
-  }
-
-  /** The emulated probe is made once: a cable that was pulled stays pulled. */
-  private static PortOpener once(PortOpener opener) {
-    return new PortOpener() {
-      private boolean opened;
-
-      @Override
-      public ProbePort open() throws IOException {
-        if (opened) {
-          throw new IOException("the emulated probe is gone");
-        }
-        opened = true;
-        return opener.open();
-      }
-    };
   }
 }

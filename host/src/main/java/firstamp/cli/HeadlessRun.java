@@ -113,7 +113,8 @@ final class HeadlessRun {
     };
   }
 
-  private static int code(RunRefused refused) {
+  /** Exit code of a run that was refused. */
+  static int code(RunRefused refused) {
     return switch (refused.kind()) {
       case PROBE -> ExitCode.NO_PORT;
       case ARMING -> ExitCode.REFUSED;

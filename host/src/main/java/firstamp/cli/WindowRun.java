@@ -3,14 +3,26 @@ package firstamp.cli;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
+import firstamp.model.TimeSource;
+import firstamp.session.BenchSession;
+import firstamp.session.ChainListener;
+import firstamp.session.LiveBench;
+import firstamp.session.LivePowerUp;
 import firstamp.session.PortOpener;
+import firstamp.session.ReplayBench;
+import firstamp.session.RunRefused;
 import firstamp.session.RunSetup;
 import firstamp.session.SheetTexts;
+import firstamp.session.Snapshot;
+import firstamp.window.BenchWindow;
+import firstamp.window.NoDisplayException;
+import firstamp.window.WindowOptions;
 
 /** A power-up or a replay in the window. */
 final class WindowRun {
   private WindowRun() {}
 
+  /** Runs until the window is closed; what was seen is printed then. */
   static int live(
       RunSetup setup,
       SheetTexts sheet,
@@ -19,11 +31,81 @@ final class WindowRun {
       boolean emulated,
       String port)
       throws CliFailure {
-    throw new CliFailure(ExitCode.DEFECT, "no window yet; say --headless");
+    TimeSource time = TimeSource.system();
+    LiveBench bench =
+        new LiveBench(
+            setup,
+            time,
+            emulated ? Snapshot.Kind.EMULATED : Snapshot.Kind.PROBE,
+            port,
+            log.file().toString(),
+            setup.gate(),
+            new ChainListener() {},
+            (listener, progress, restoreTrip) ->
+                new LivePowerUp(
+                    log,
+                    sheet,
+                    setup.restoring(emulated ? 0 : restoreTrip),
+                    opener,
+                    time,
+                    listener,
+                    progress));
+    Thread onSignal = new Thread(bench::close, "signal");
+    Runtime.getRuntime().addShutdownHook(onSignal);
+    bench.start();
+    try {
+      show(bench);
+    } finally {
+      bench.close();
+      LiveSetup.closeLog(log);
+      unhook(onSignal);
+    }
+    LivePowerUp.Result result = bench.result();
+    if (result != null) {
+      SummaryText.lines(result.summary()).forEach(System.out::println);
+      return HeadlessRun.exitCode(result.summary());
+    }
+    if (bench.failure() instanceof RunRefused refused) {
+      throw new CliFailure(HeadlessRun.code(refused), refused.getMessage(), refused);
+    }
+    if (bench.failure() != null) {
+      throw new CliFailure(ExitCode.NO_PORT, bench.failure().getMessage(), bench.failure());
+    }
+    return ExitCode.INTERRUPTED;
   }
 
+  private static void unhook(Thread onSignal) {
+    try {
+      Runtime.getRuntime().removeShutdownHook(onSignal);
+    } catch (IllegalStateException alreadyEnding) {
+      // The process is ending by a signal; the hook is at work.
+      Thread.yield();
+    }
+  }
+
+  /** Replays until the window is closed. */
   static int replay(PowerUpReader reader, JobSheet effective, double factor, String logFile)
       throws CliFailure {
-    throw new CliFailure(ExitCode.DEFECT, "no window yet; say --headless");
+    ReplayBench bench = new ReplayBench(reader, effective, TimeSource.system(), factor, logFile);
+    bench.start();
+    try {
+      show(bench);
+    } finally {
+      bench.close();
+    }
+    if (bench.failure() != null) {
+      throw Logs.failure(bench.failure());
+    }
+    return ExitCode.NORMAL;
+  }
+
+  private static void show(BenchSession bench) throws CliFailure {
+    try {
+      BenchWindow.show(bench, WindowOptions.usual()).awaitClosed();
+    } catch (NoDisplayException noDisplay) {
+      throw new CliFailure(ExitCode.USAGE, noDisplay.getMessage(), noDisplay);
+    } catch (InterruptedException stop) {
+      Thread.currentThread().interrupt();
+    }
   }
 }

@@ -31,13 +31,17 @@ public final class LiveBench implements BenchSession {
   private final String logFile;
   private final ArmGate gate;
   private final ChainListener alsoTold;
-  private final SnapshotBuilder builder;
-  private final LivePowerUp powerUp;
+  private final Maker maker;
   private final Thread thread;
+  private SnapshotBuilder builder;
+  private volatile LivePowerUp powerUp;
   private volatile Snapshot snapshot;
   private volatile LivePowerUp.Result result;
   private volatile Exception failure;
   private volatile int restoreWanted;
+  private final Object lock = new Object();
+  private volatile boolean ended;
+  private volatile boolean closing;
   private RunSteps.Step step = RunSteps.Step.CONNECTING;
   private Integer countdownS;
   private String notice;
@@ -46,8 +50,12 @@ public final class LiveBench implements BenchSession {
   /** Makes the power-up once its listeners are known. */
   @FunctionalInterface
   public interface Maker {
-    /** A power-up that tells these two. */
-    LivePowerUp make(ChainListener listener, RunProgress progress);
+    /**
+     * A power-up that tells these two.
+     *
+     * @param restoreTrip number of the trip after which it switches on again, 0 = none
+     */
+    LivePowerUp make(ChainListener listener, RunProgress progress, int restoreTrip);
   }
 
   /**
@@ -79,7 +87,8 @@ public final class LiveBench implements BenchSession {
     this.gate = gate;
     this.alsoTold = Objects.requireNonNull(alsoTold, "alsoTold");
     this.builder = new SnapshotBuilder(setup.effective());
-    this.powerUp = maker.make(new Both(), new Progress());
+    this.maker = maker;
+    this.powerUp = maker.make(new Both(), new Progress(), 0);
     this.snapshot = build();
     this.thread = new Thread(this::work, "session");
   }
@@ -90,13 +99,49 @@ public final class LiveBench implements BenchSession {
   }
 
   private void work() {
-    try {
-      result = powerUp.run();
-    } catch (RunRefused | IOException refused) {
-      failure = refused;
-      notice = refused.getMessage();
-    } finally {
-      snapshot = build();
+    do {
+      int restore = restoreWanted;
+      if (restore != 0) {
+        begin(restore);
+      }
+      try {
+        result = powerUp.run();
+      } catch (RunRefused | IOException refused) {
+        failure = refused;
+        notice = refused.getMessage();
+      } finally {
+        ended = true;
+        snapshot = build();
+      }
+    } while (waitForRestore());
+  }
+
+  /**
+   * A power-up of its own, with a course of its own: what the first one showed stays in the log.
+   */
+  private void begin(int restoreTrip) {
+    restoreWanted = 0;
+    ended = false;
+    result = null;
+    failure = null;
+    notice = null;
+    step = RunSteps.Step.CONNECTING;
+    builder = new SnapshotBuilder(setup.effective());
+    powerUp = maker.make(new Both(), new Progress(), restoreTrip);
+    snapshot = build();
+  }
+
+  private boolean waitForRestore() {
+    synchronized (lock) {
+      while (restoreWanted == 0 && !closing) {
+        try {
+          lock.wait();
+        } catch (InterruptedException stop) {
+          Thread.currentThread().interrupt();
+          return false;
+        }
+      }
+      return !closing;
     }
   }
 
@@ -108,11 +153,6 @@ public final class LiveBench implements BenchSession {
   /** Why it was refused or failed; null otherwise. */
   public Exception failure() {
     return failure;
-  }
-
-  /** Number of the trip after which the person wants to switch on again; 0 = not asked. */
-  public int restoreWanted() {
-    return restoreWanted;
   }
 
   @Override
@@ -142,7 +182,12 @@ public final class LiveBench implements BenchSession {
 
   @Override
   public void restore(int tripNumber) {
-    restoreWanted = tripNumber;
+    synchronized (lock) {
+      restoreWanted = tripNumber;
+      lock.notifyAll();
+    }
+    // The rails of the first power-up are not followed any longer: it ends here.
+    powerUp.watch().off(OffCause.SIGNAL);
   }
 
   @Override
@@ -174,14 +219,12 @@ public final class LiveBench implements BenchSession {
     // Only a replay can be stepped.
   }
 
-  /** Waits until the power-up is over; false if it still runs after that time. */
-  public boolean await(long millis) throws InterruptedException {
-    thread.join(millis);
-    return !thread.isAlive();
-  }
-
   @Override
   public void close() {
+    synchronized (lock) {
+      closing = true;
+      lock.notifyAll();
+    }
     powerUp.watch().off(OffCause.SIGNAL);
     try {
       thread.join(JOIN_MILLIS);
@@ -215,7 +258,7 @@ public final class LiveBench implements BenchSession {
   }
 
   private Snapshot.Phase phase(Chain chain) {
-    if (result != null || failure != null) {
+    if (ended) {
       return Snapshot.Phase.ENDED;
     }
     if (chain == null) {

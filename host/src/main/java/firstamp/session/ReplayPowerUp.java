@@ -11,6 +11,7 @@ import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
 import firstamp.model.Summary;
 import java.util.Objects;
+import java.util.function.Consumer;
 
 /**
  * A logged power-up through the same chain as a live one: the same alarms at the same times, to the
@@ -23,6 +24,7 @@ public final class ReplayPowerUp {
   private final JobSheet sheet;
   private final ChainListener listener;
   private final Pace pace;
+  private Consumer<Chain> follower = chain -> {};
 
   /** Keeps a replay in step with a clock, or lets it run. */
   @FunctionalInterface
@@ -52,6 +54,11 @@ public final class ReplayPowerUp {
     this.pace = pace;
   }
 
+  /** Who wants to know the chain, before the first piece of the stream. */
+  void whenChainIsThere(Consumer<Chain> follower) {
+    this.follower = follower;
+  }
+
   /** Runs it to the end, or until the pace says stop. */
   public Summary run() throws LogException {
     PowerUpHeader header = reader.header();
@@ -62,6 +69,7 @@ public final class ReplayPowerUp {
             header.stream() == PowerUpHeader.Stream.RAW,
             header.label(),
             listener);
+    follower.accept(chain);
     Feed feed = new Feed(chain);
     try {
       reader.replay(feed);

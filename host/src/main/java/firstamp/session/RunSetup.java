@@ -33,6 +33,12 @@ public record RunSetup(
     boolean live,
     ArmGate gate) {
 
+  /** The same, switching on again after a trip. */
+  public RunSetup restoring(int tripNumber) {
+    return new RunSetup(
+        effective, settings, label, raw, forMicros, tripNumber, observe, quietMicros, live, gate);
+  }
+
   /** Makes what the probe is told. */
   @FunctionalInterface
   public interface SettingsPlan {

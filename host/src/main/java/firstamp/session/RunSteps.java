@@ -242,7 +242,10 @@ public final class RunSteps {
     to(Step.LIMITS);
   }
 
-  /** The probe had not heard us for a while and was looking for a slower host: tell it the speed again. */
+  /**
+   * The probe had not heard us for a while and was looking for a slower host: tell it the speed
+   * again.
+   */
   private boolean speedLost() {
     return run.talk().answer() == Conversation.Answer.REFUSED
         && run.talk().refusal().reason() == RefusalReason.TOO_FAST_FOR_LINE

@@ -105,6 +105,20 @@ final class SnapshotBuilder implements ChainListener {
     return originMicros < 0 ? 0 : (micros - originMicros) / MICROS_PER_MS;
   }
 
+  /**
+   * Mean of a quantity over the time just before a moment; null where nothing could be measured.
+   */
+  Double figureAt(Course.Quantity quantity, double ms, double overMs) {
+    if (course.isEmpty()) {
+      return null;
+    }
+    float[] lowest = new float[1];
+    float[] highest = new float[1];
+    float[] average = new float[1];
+    course.columns(quantity, ms - overMs, ms, 1, lowest, highest, average);
+    return Float.isNaN(average[0]) ? null : (Double) (double) average[0];
+  }
+
   Course course() {
     return course;
   }
