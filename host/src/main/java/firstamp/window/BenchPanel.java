@@ -19,6 +19,7 @@ final class BenchPanel implements BenchActions {
   private static final String STRIPS = "strips";
   private static final String QUESTION = "question";
   private static final String TRIP = "trip";
+  private static final String OTHERS = "others";
   private static final String RESTORE_ID = "window.restore";
   private static final String CLOSE_ID = "window.close";
 
@@ -38,6 +39,7 @@ final class BenchPanel implements BenchActions {
   private final ControlColumn controls;
   private final QuestionCard questions;
   private final TripCanvas trip;
+  private final OthersCard others;
   private final ReplayBar replay;
   private final Runnable close;
   private BenchView view;
@@ -67,6 +69,7 @@ final class BenchPanel implements BenchActions {
     controls = new ControlColumn(palette, words, this);
     questions = new QuestionCard(palette, words, this::answer);
     trip = new TripCanvas(palette, words, numbers);
+    others = new OthersCard(palette, words);
     replay = new ReplayBar(palette, words, numbers, session);
     layOut(palette);
   }
@@ -84,6 +87,7 @@ final class BenchPanel implements BenchActions {
     middle.add(strips.component(), STRIPS);
     middle.add(questions.component(), QUESTION);
     middle.add(trip.component(), TRIP);
+    middle.add(others.component(), OTHERS);
     JPanel south = new JPanel(new BorderLayout(0, 4));
     south.setOpaque(false);
     south.add(views.component(), BorderLayout.NORTH);
@@ -127,7 +131,9 @@ final class BenchPanel implements BenchActions {
    */
   void show(Snapshot now, String awake, boolean focused) {
     view = presenter.view(now, awake);
-    sentence.show(view.sentence(), view.folded(), moreShown);
+    sentence.show(view.sentence());
+    others.show(view.folded());
+    moreShown &= !view.folded().isEmpty();
     header.show(withFocus(view, focused));
     figures.show(view.figures());
     if (view.controls().restore() == null) {
@@ -139,7 +145,7 @@ final class BenchPanel implements BenchActions {
     if (question != null) {
       questions.show(question);
     }
-    turnTo(question != null ? QUESTION : tripShown && view.trip() != null ? TRIP : STRIPS);
+    turnTo(question != null ? QUESTION : moreShown ? OTHERS : tripShown ? TRIP : STRIPS);
     controls.show(view);
     views.show(view.trip() != null, card.equals(TRIP), card.equals(STRIPS), time.follows());
     more.button().setVisible(!view.folded().isEmpty());
@@ -282,7 +288,8 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void toggleView() {
-    tripShown = !tripShown;
+    tripShown = !tripShown && view != null && view.trip() != null;
+    moreShown = false;
   }
 
   @Override

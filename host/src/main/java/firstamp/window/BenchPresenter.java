@@ -88,7 +88,7 @@ final class BenchPresenter {
         words.get(off ? "off.ready" : live ? "off.isOff" : "off.replay"),
         live && !over,
         live && !over && SentencePresenter.unseen(now),
-        live && now.phase() == Snapshot.Phase.TRIPPED && now.trip() != null
+        live && now.trip() != null && SentencePresenter.hasTripped(now)
             ? now.trip().number()
             : null);
   }

@@ -4,12 +4,13 @@ import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import javax.accessibility.Accessible;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
 
 /** A component that a {@link Painter} fills; says in words what it shows. */
-final class Canvas extends JComponent {
+final class Canvas extends JComponent implements Accessible {
   private static final long serialVersionUID = 1L;
 
   private final transient Painter painter;

@@ -1,6 +1,5 @@
 package firstamp.window;
 
-import java.awt.Dimension;
 import java.awt.GridBagConstraints;
 import java.awt.GridBagLayout;
 import java.awt.Insets;
@@ -10,7 +9,7 @@ import javax.swing.JPanel;
 /** The controls at the right: OFF, seen, mark, switch on again. */
 final class ControlColumn {
   static final int WIDTH = 196;
-  private static final int OFF_HEIGHT = 200;
+  private static final int OFF_HEIGHT = 150;
 
   private final Palette palette;
   private final Words words;
@@ -50,17 +49,17 @@ final class ControlColumn {
     column.setOpaque(false);
     GridBagConstraints at = new GridBagConstraints();
     at.gridx = 0;
-    at.fill = GridBagConstraints.HORIZONTAL;
+    at.fill = GridBagConstraints.BOTH;
     at.weightx = 1;
     at.insets = new Insets(0, 0, 8, 0);
-    for (KeyButton key : new KeyButton[] {off, seen, mark, restore}) {
-      column.add(key.button(), at);
-    }
+    // OFF takes all the height that the others leave.
     at.weighty = 1;
-    JPanel rest = new JPanel();
-    rest.setOpaque(false);
-    rest.setPreferredSize(new Dimension(0, 0));
-    column.add(rest, at);
+    column.add(off.button(), at);
+    at.weighty = 0;
+    column.add(seen.button(), at);
+    column.add(mark.button(), at);
+    at.insets = new Insets(0, 0, 0, 0);
+    column.add(restore.button(), at);
   }
 
   JComponent component() {

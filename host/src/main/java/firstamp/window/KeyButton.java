@@ -14,6 +14,7 @@ final class KeyButton {
   private final JButton button = new JButton();
   private final JLabel main = new JLabel(" ", SwingConstants.CENTER);
   private final JLabel hint = new JLabel(" ", SwingConstants.CENTER);
+  private boolean below;
 
   /**
    * Makes it.
@@ -43,7 +44,7 @@ final class KeyButton {
   KeyButton size(int width, int height) {
     Insets insets = button.getInsets();
     int needed = main.getPreferredSize().width + insets.left + insets.right;
-    if (hint.getParent() != null) {
+    if (hint.getParent() != null && !below) {
       needed += hint.getPreferredSize().width + GAP;
     }
     Dimension size = new Dimension(Math.max(width, needed), height);
@@ -57,6 +58,7 @@ final class KeyButton {
     main.setFont(WindowTheme.font(true, points));
     hint.setFont(WindowTheme.font(true, 16));
     button.add(hint, BorderLayout.SOUTH);
+    below = true;
     return this;
   }
 

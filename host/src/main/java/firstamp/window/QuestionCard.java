@@ -28,7 +28,7 @@ final class QuestionCard {
   private final Palette palette;
   private final Words words;
   private final BiConsumer<String, Boolean> answer;
-  private final JPanel card = new JPanel(new BorderLayout(0, 14));
+  private final JPanel card = new JPanel(new BorderLayout(0, 8));
   private final JLabel title = new JLabel(" ");
   private final JPanel lines = new JPanel(new GridBagLayout());
   private final JButton yes = new JButton();
@@ -45,7 +45,7 @@ final class QuestionCard {
     card.setBorder(
         BorderFactory.createCompoundBorder(
             BorderFactory.createMatteBorder(0, 8, 0, 0, WindowTheme.colour(palette.ask())),
-            BorderFactory.createEmptyBorder(18, 22, 18, 22)));
+            BorderFactory.createEmptyBorder(12, 22, 12, 22)));
     title.setName("question-title");
     title.setFont(WindowTheme.font(true, 23));
     lines.setOpaque(false);
@@ -88,7 +88,7 @@ final class QuestionCard {
     at.gridx = 0;
     at.fill = GridBagConstraints.HORIZONTAL;
     at.weightx = 1;
-    at.insets = new Insets(4, 0, 4, 0);
+    at.insets = new Insets(3, 0, 3, 0);
     for (String line : question.lines()) {
       lines.add(question.tick() ? tick(line) : text(line), at);
     }
@@ -122,7 +122,7 @@ final class QuestionCard {
     area.setWrapStyleWord(true);
     area.setOpaque(false);
     area.setBorder(null);
-    area.setFont(WindowTheme.font(false, 18));
+    area.setFont(WindowTheme.font(false, 17));
     // A wrapped text knows its height only for a width.
     area.setSize(WRAP_WIDTH, 1000);
     area.setPreferredSize(new Dimension(100, area.getPreferredSize().height));

@@ -51,8 +51,8 @@ final class SentencePresenter {
   }
 
   private Sentence calm(Snapshot now) {
-    if (now.phase() == Snapshot.Phase.ENDED && now.summary() != null) {
-      return ended(now);
+    if (now.phase() == Snapshot.Phase.ENDED) {
+      return now.summary() != null ? ended(now) : refused(now);
     }
     String key =
         switch (now.phase()) {
@@ -62,7 +62,7 @@ final class SentencePresenter {
           case LOOK -> "sentence.look";
           case ON -> "sentence.on";
           case RAILS_FALLING, TRIPPED -> "sentence.falling";
-          case ENDED -> "sentence.over";
+          case ENDED -> throw new IllegalStateException("said before");
         };
     String action =
         now.notice() != null
@@ -79,6 +79,16 @@ final class SentencePresenter {
     return now.notWatched().isEmpty()
         ? words.get("sentence.on.action")
         : words.get("verdict.notWatched", notWatched(now.notWatched()));
+  }
+
+  /** It never came to closing the switch, or ended without figures: say why. */
+  private Sentence refused(Snapshot now) {
+    return new Sentence(
+        Tone.CAUTION,
+        words.get("sentence.refused"),
+        join(
+            now.notice() == null ? words.get("sentence.refused.action") : now.notice(),
+            mains(now.sheet())));
   }
 
   /** The verdict of a power-up without alarm: never the word "normal". */

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.session.Snapshot;
 import java.util.ArrayList;
@@ -35,7 +36,37 @@ final class Scenes {
     return with(s, s.sheet(), rails);
   }
 
+  static Snapshot withLongText(Snapshot s) {
+    String text = "Look at each joint between the clip and the chassis, one after the other. ";
+    List<Alarm> alarms = new ArrayList<>();
+    for (Alarm alarm : s.alarms()) {
+      alarms.add(
+          new Alarm(
+              alarm.number(),
+              alarm.rule(),
+              alarm.rail(),
+              alarm.railName(),
+              alarm.atMs(),
+              alarm.sinceMs(),
+              alarm.changedMs(),
+              alarm.priority(),
+              alarm.state(),
+              alarm.value(),
+              alarm.atMost(),
+              alarm.limit(),
+              alarm.unit(),
+              text.repeat(5),
+              alarm.foldedUnder()));
+    }
+    return with(s, s.sheet(), s.rails(), alarms);
+  }
+
   private static Snapshot with(Snapshot s, JobSheet sheet, List<Snapshot.Rail> rails) {
+    return with(s, sheet, rails, s.alarms());
+  }
+
+  private static Snapshot with(
+      Snapshot s, JobSheet sheet, List<Snapshot.Rail> rails, List<Alarm> alarms) {
     return new Snapshot(
         s.phase(),
         s.kind(),
@@ -55,7 +86,7 @@ final class Scenes {
         s.meterDbv(),
         s.headBelowMeterDb(),
         s.limits(),
-        s.alarms(),
+        alarms,
         s.look(),
         s.trip(),
         s.link(),

@@ -47,7 +47,7 @@ final class Screenshots {
             (int) (SIZE.width * scale), (int) (SIZE.height * scale), BufferedImage.TYPE_INT_RGB);
     SwingUtilities.invokeAndWait(
         () -> {
-          Opened opened = Opened.of(scene, theme);
+          Opened opened = Opened.of(scene, theme, SIZE);
           Graphics2D g = image.createGraphics();
           g.scale(scale, scale);
           opened.frame().getContentPane().paint(g);
@@ -59,7 +59,7 @@ final class Screenshots {
 
   /** A laid out window on a scene, never made visible. */
   record Opened(JFrame frame, BenchPanel panel, FakeSession session) {
-    static Opened of(FakeSession.Scene scene, WindowOptions.Theme theme) {
+    static Opened of(FakeSession.Scene scene, WindowOptions.Theme theme, Dimension size) {
       FakeSession session = new FakeSession(scene);
       WindowTheme look = new WindowTheme(theme);
       BenchPanel panel =
@@ -67,16 +67,39 @@ final class Screenshots {
       JFrame frame = new JFrame();
       frame.setUndecorated(true);
       frame.setContentPane(panel.component());
-      panel.component().setPreferredSize(SIZE);
+      panel.component().setPreferredSize(size);
+      Opened opened = new Opened(frame, panel, session);
       panel.show(session.snapshot(), null, true);
       frame.pack();
+      opened.settle();
+      return opened;
+    }
+
+    /** Wrapped texts know their height only once they have a width. */
+    void settle() {
       for (int round = 0; round < 3; round++) {
-        // Wrapped texts know their height only once they have a width.
         panel.show(session.snapshot(), null, true);
         frame.invalidate();
         frame.validate();
       }
-      return new Opened(frame, panel, session);
     }
+  }
+
+  /** The strips alone. */
+  static BufferedImage strips(FakeSession.Scene scene, WindowOptions.Theme theme)
+      throws InterruptedException, InvocationTargetException {
+    BufferedImage[] image = new BufferedImage[1];
+    SwingUtilities.invokeAndWait(
+        () -> {
+          Opened opened = Opened.of(scene, theme, SIZE);
+          Canvas canvas = opened.panel().strips().component();
+          image[0] =
+              new BufferedImage(canvas.getWidth(), canvas.getHeight(), BufferedImage.TYPE_INT_RGB);
+          Graphics2D g = image[0].createGraphics();
+          canvas.paint(g);
+          g.dispose();
+          opened.frame().dispose();
+        });
+    return image[0];
   }
 }

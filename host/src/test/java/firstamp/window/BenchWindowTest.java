@@ -1,0 +1,214 @@
+package firstamp.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.awt.Component;
+import java.awt.Robot;
+import java.awt.event.KeyEvent;
+import java.awt.event.WindowEvent;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+import javax.swing.JFrame;
+import javax.swing.SwingUtilities;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** The real window on a scripted session: keys, controls, closing, its own failure. */
+@NeedsDisplay
+@Timeout(value = 60, unit = TimeUnit.SECONDS)
+class BenchWindowTest {
+  private static final WindowOptions OPTIONS =
+      new WindowOptions(WindowOptions.Theme.LIGHT, Locale.ENGLISH, false);
+
+  private BenchWindow window;
+  private FakeSession session;
+
+  private void open(FakeSession.Scene scene) throws Exception {
+    session = new FakeSession(scene);
+    window = BenchWindow.show(session, OPTIONS);
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    if (window != null) {
+      JFrame frame = window.frame();
+      SwingUtilities.invokeAndWait(frame::dispose);
+    }
+  }
+
+  /** A key as the keyboard sends it to whatever has the focus. */
+  private void key(int code, char character) throws Exception {
+    Component to = window.panel().component();
+    for (int id : new int[] {KeyEvent.KEY_PRESSED, KeyEvent.KEY_RELEASED}) {
+      SwingUtilities.invokeAndWait(
+          () ->
+              to.dispatchEvent(
+                  new KeyEvent(to, id, System.nanoTime() / 1_000_000, 0, code, character)));
+    }
+  }
+
+  private void press(String name) throws Exception {
+    Components.onSwing(
+        () -> {
+          ((javax.swing.AbstractButton) Components.named(window.frame(), name)).doClick();
+          return null;
+        });
+  }
+
+  @Test
+  void theSpaceBarAlwaysOpensTheSwitch() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    key(KeyEvent.VK_SPACE, ' ');
+    assertThat(session.wishes).containsExactly("off");
+  }
+
+  @Test
+  void theSpaceBarOpensTheSwitchEvenWithTheFocusOnAnotherControl() throws Exception {
+    open(FakeSession.Scene.ASKING);
+    Component yes = Components.onSwing(() -> Components.named(window.frame(), "question-yes"));
+    for (int id : new int[] {KeyEvent.KEY_PRESSED, KeyEvent.KEY_RELEASED}) {
+      SwingUtilities.invokeAndWait(
+          () -> yes.dispatchEvent(new KeyEvent(yes, id, 1, 0, KeyEvent.VK_SPACE, ' ')));
+    }
+    assertThat(session.wishes).containsExactly("off");
+  }
+
+  @Test
+  void aRealKeyboardReachesTheWindow() throws Exception {
+    open(FakeSession.Scene.SHORT);
+    Robot robot = new Robot();
+    robot.setAutoWaitForIdle(true);
+    // Without a window manager the focus comes with a click.
+    java.awt.Point at =
+        Components.onSwing(
+            () -> {
+              window.frame().toFront();
+              java.awt.Point point =
+                  Components.named(window.frame(), "figures").getLocationOnScreen();
+              window.panel().component().requestFocus();
+              return point;
+            });
+    robot.mouseMove(at.x + 60, at.y + 60);
+    robot.mousePress(java.awt.event.InputEvent.BUTTON1_DOWN_MASK);
+    robot.mouseRelease(java.awt.event.InputEvent.BUTTON1_DOWN_MASK);
+    for (int round = 0; round < 50 && !session.wishes.contains("off"); round++) {
+      robot.keyPress(KeyEvent.VK_SPACE);
+      robot.keyRelease(KeyEvent.VK_SPACE);
+      robot.waitForIdle();
+    }
+    assertThat(session.wishes).contains("off");
+  }
+
+  @Test
+  void marksSeesAndRestoresOnlyAfterAQuestion() throws Exception {
+    open(FakeSession.Scene.SHORT);
+    key(KeyEvent.VK_M, 'm');
+    key(KeyEvent.VK_ENTER, '\n');
+    press("restore");
+    show();
+    assertThat(session.wishes).containsExactly("mark ", "seen");
+    key(KeyEvent.VK_1, '1');
+    key(KeyEvent.VK_1, '1');
+    assertThat(session.wishes).containsExactly("mark ", "seen");
+    key(KeyEvent.VK_1, '1');
+    assertThat(session.wishes).containsExactly("mark ", "seen", "restore 4");
+  }
+
+  @Test
+  void noKeyThatRepeatsSaysYes() throws Exception {
+    open(FakeSession.Scene.ASKING);
+    Component to = window.panel().component();
+    for (int round = 0; round < 30; round++) {
+      SwingUtilities.invokeAndWait(
+          () -> to.dispatchEvent(new KeyEvent(to, KeyEvent.KEY_PRESSED, 1, 0, KeyEvent.VK_1, '1')));
+    }
+    assertThat(session.wishes).isEmpty();
+    key(KeyEvent.VK_ENTER, '\n');
+    assertThat(session.wishes).isEmpty();
+  }
+
+  @Test
+  void answersAQuestionOnceEveryLineIsTicked() throws Exception {
+    open(FakeSession.Scene.ASKING);
+    for (int line = 0; line < 4; line++) {
+      key(KeyEvent.VK_NUMPAD1, '1');
+    }
+    assertThat(session.wishes).isEmpty();
+    key(KeyEvent.VK_NUMPAD1, '1');
+    assertThat(session.wishes).containsExactly("answer floating-supply true");
+    key(KeyEvent.VK_NUMPAD0, '0');
+    assertThat(session.wishes)
+        .containsExactly("answer floating-supply true", "answer floating-supply false");
+  }
+
+  @Test
+  void closingAsksWhileTheSetIsWatchedAndThenClosesTheSession() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    wantClose();
+    show();
+    assertThat(session.closed).isFalse();
+    key(KeyEvent.VK_0, '0');
+    show();
+    assertThat(session.closed).isFalse();
+    assertThat(window.frame().isDisplayable()).isTrue();
+    wantClose();
+    show();
+    key(KeyEvent.VK_1, '1');
+    window.awaitClosed();
+    assertThat(session.closed).isTrue();
+  }
+
+  @Test
+  void closesWithoutAskingOnceItIsOver() throws Exception {
+    open(FakeSession.Scene.OVER);
+    wantClose();
+    window.awaitClosed();
+    assertThat(session.closed).isTrue();
+  }
+
+  @Test
+  void opensTheSwitchFirstWhenTheWindowItselfFails() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    session.failing = new IllegalArgumentException("a defect");
+    assertThatThrownBy(() -> window.awaitClosed())
+        .isInstanceOf(IllegalStateException.class)
+        .hasRootCauseMessage("a defect");
+    assertThat(session.wishes).containsExactly("off", "close");
+  }
+
+  @Test
+  void showsATripInTheTitle() throws Exception {
+    open(FakeSession.Scene.SHORT);
+    show();
+    assertThat(Components.onSwing(() -> window.frame().getTitle()))
+        .startsWith("Switched itself off after 3.10 s");
+  }
+
+  @Test
+  void playsAReplayByKeysAndControls() throws Exception {
+    open(FakeSession.Scene.REPLAY);
+    key(KeyEvent.VK_SPACE, ' ');
+    key(KeyEvent.VK_PERIOD, '.');
+    key(KeyEvent.VK_B, 'b');
+    press("replay-step");
+    assertThat(session.wishes)
+        .isEqualTo(
+            List.of("pause false", "step", "seek " + (FakeSession.CLOSED_MS + 3100), "step"));
+  }
+
+  private void wantClose() throws Exception {
+    SwingUtilities.invokeAndWait(
+        () ->
+            window
+                .frame()
+                .dispatchEvent(new WindowEvent(window.frame(), WindowEvent.WINDOW_CLOSING)));
+  }
+
+  /** One picture, as the timer would make it. */
+  private void show() throws Exception {
+    SwingUtilities.invokeAndWait(() -> window.panel().show(session.snapshot(), null, true));
+  }
+}
