@@ -1,0 +1,160 @@
+package firstamp.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+class ProbeLimitsTest {
+  private static JobSheet sheet(
+      String sits, double nominalV, JobSheet.Limits limits, JobSheet.Rail... rails) {
+    return new JobSheet(
+        1,
+        new JobSheet.SetInfo("Set", "other", "negative"),
+        new JobSheet.Supply(
+            "bench", sits, nominalV, 0.85 * nominalV, 1.15 * nominalV, null, null, true),
+        limits,
+        List.of(rails),
+        null,
+        Map.of());
+  }
+
+  private static ProbeLimits plan(JobSheet.Limits limits) throws LimitException {
+    return ProbeLimits.plan(sheet("supply-lead", 12, limits), Calibration.nominal());
+  }
+
+  /** Worked by hand with 12.5 A / 1024 = 12.207 mA and 0.4 A / 1024 = 0.390625 mA a count. */
+  @Test
+  void turnsAmpereIntoCounts() throws LimitException {
+    ProbeLimits limits = plan(new JobSheet.Limits(4.5, 60.0, 1.0, 0.3, null));
+    assertThat(limits.inrushMs()).isEqualTo(60);
+    assertThat(limits.inrushI()).isEqualTo(368); // 368.64
+    assertThat(limits.runningI()).isEqualTo(81); // 81.92
+    assertThat(limits.runningJ()).isZero();
+    assertThat(limits.i2tRunning()).isEqualTo(81);
+    // 0.3 / (0.01220703^2 * 250e-6) = 8 053 063.7
+    assertThat(limits.i2tBudget()).isEqualTo(8_053_063);
+    assertThat(limits.overV()).isEqualTo(235); // 13.8 / 0.05859375 = 235.52
+    assertThat(List.of(limits.confirmI(), limits.confirmJ(), limits.confirmRail()))
+        .containsExactly(3, 2, 3);
+    assertThat(limits.silenceMs()).isEqualTo(2000);
+    assertThat(limits.railLow()).containsExactly(0, 0, 0);
+    assertThat(limits.railHigh()).containsExactly(1023, 1023, 1023);
+  }
+
+  @Test
+  void aSmallLimitActsOnTheFineRangeAndTheCoarseOneStandsBehindIt() throws LimitException {
+    ProbeLimits limits = plan(new JobSheet.Limits(null, null, 0.030, null, null));
+    assertThat(limits.runningJ()).isEqualTo(76); // 76.8
+    assertThat(limits.runningI()).isEqualTo(5); // 2.46, three counts behind
+    assertThat(limits.planned())
+        .filteredOn(one -> one.field().equals("limits.runningA"))
+        .singleElement()
+        .satisfies(
+            one -> {
+              assertThat(one.channel()).isEqualTo(Channel.J);
+              assertThat(one.usedValue()).isCloseTo(0.0296875, within(1e-12));
+              assertThat(one.withinMs()).isEqualTo(4.1);
+            });
+    assertThat(plan(new JobSheet.Limits(null, null, 0.3499, null, null)).runningJ()).isEqualTo(895);
+    assertThat(plan(new JobSheet.Limits(null, null, 0.35, null, null)).runningJ()).isZero();
+  }
+
+  @Test
+  void pulsedCurrentIsJudgedByMeanAndPeak() throws LimitException {
+    ProbeLimits limits =
+        ProbeLimits.plan(
+            sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.5, null, null)),
+            Calibration.nominal());
+    assertThat(limits.runningI()).isZero();
+    assertThat(limits.meanI()).isEqualTo(655); // 40.96 * 16 = 655.36
+    assertThat(limits.meanJ()).isZero();
+    assertThat(limits.peakI()).isEqualTo(327); // the surge limit: 327.68
+    ProbeLimits fine =
+        ProbeLimits.plan(
+            sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.05, null, 1.0)),
+            Calibration.nominal());
+    assertThat(fine.meanJ()).isEqualTo(2048);
+    assertThat(fine.meanI()).isEqualTo(112);
+    assertThat(fine.peakI()).isEqualTo(81);
+  }
+
+  @Test
+  void refusesWhatIsFinerThanFourCountsOrBeyondTheRange() {
+    LimitException fine =
+        catchThrowableOfType(
+            LimitException.class, () -> plan(new JobSheet.Limits(null, null, 0.0015, null, null)));
+    assertThat(fine)
+        .hasMessage(
+            "limits.runningA is 0.0015 A, this probe can watch 0.0016 to 12.4 A. Write a larger"
+                + " value, or leave the field out.");
+    LimitException surge =
+        catchThrowableOfType(
+            LimitException.class, () -> plan(new JobSheet.Limits(0.048, 60.0, null, null, null)));
+    assertThat(surge).hasMessageContaining("0.0489 to 12.4 A");
+    assertThat(
+            catchThrowableOfType(
+                LimitException.class,
+                () -> plan(new JobSheet.Limits(13.0, 60.0, null, null, null))))
+        .hasMessageContaining("Write a smaller value");
+    assertThat(
+            catchThrowableOfType(
+                LimitException.class,
+                () -> plan(new JobSheet.Limits(null, null, null, 100.0, null))))
+        .hasMessageContaining("limits.i2tA2s is 100 A2s");
+  }
+
+  @Test
+  void railsAreLimitedOnBothSidesOfTheChassis() throws LimitException {
+    JobSheet.Rail rail = new JobSheet.Rail(2, "B", -9.0, 10.0, 500.0, 9.8, null, null, "none");
+    ProbeLimits limits =
+        ProbeLimits.plan(sheet("supply-lead", 12, null, rail), Calibration.nominal());
+    // (20 - 9.8) / 0.0390625 = 261.12, (20 + 9.8) / 0.0390625 = 762.88
+    assertThat(limits.railLow()).containsExactly(0, 262, 0);
+    assertThat(limits.railHigh()).containsExactly(1023, 762, 1023);
+    assertThat(limits.withoutRail(2).railHigh()).containsExactly(1023, 1023, 1023);
+    assertThat(limits.withoutRail(2).railLow()).containsExactly(0, 0, 0);
+    JobSheet.Rail far = new JobSheet.Rail(1, "B", 24.0, 10.0, 500.0, null, null, null, "none");
+    assertThat(
+            catchThrowableOfType(
+                LimitException.class,
+                () -> ProbeLimits.plan(sheet("supply-lead", 28, null, far), Calibration.nominal())))
+        .hasMessageContaining("rails[0].nominalV is 24 V");
+  }
+
+  /** 330 * 0.390625 / 58.59375 = 2.2; 3 ohm 0.02; 30 ohm 0.2; each in 1/256. */
+  @Test
+  void theLookIsAskedForInCounts() {
+    ProbeLimits.LookParameters look =
+        ProbeLimits.look(sheet("supply-lead", 12, null), Calibration.nominal(), 330);
+    assertThat(look.skip()).isFalse();
+    assertThat(look.voltsPerFine()).isEqualTo(563);
+    assertThat(look.shortVoltsPerFine()).isEqualTo(5);
+    assertThat(look.lowVoltsPerFine()).isEqualTo(51);
+    assertThat(look.supplyLowest()).isEqualTo(61); // 3.6 V
+    assertThat(look.supplyHighest()).isEqualTo(236); // 13.8 V
+    assertThat(ProbeLimits.look(sheet("s", 30.1, null), Calibration.nominal(), 330).skip())
+        .isTrue();
+    assertThat(ProbeLimits.look(sheet("s", 30, null), Calibration.nominal(), 330).skip()).isFalse();
+  }
+
+  /**
+   * I2t of an exponential surge (whole tail) is Ip^2 tau / 2: 20 A with tau 10 ms gives 2.0 A2s
+   * (integral of the definition; fuse selection guides, from memory). 10 A, tau 40 ms likewise 2.0
+   * A2s, within the coarse range. Summed over conversions as the probe does, against the budget.
+   */
+  @Test
+  void theBudgetOfSurgeHeatMeansAmpereSquaredSeconds() throws LimitException {
+    ProbeLimits limits = plan(new JobSheet.Limits(null, null, null, 2.0, null));
+    double step = Calibration.nominal().scale(Channel.I).perCount();
+    long sum = 0;
+    for (int k = 0; k < 4000; k++) {
+      long counts = Math.round(10 * Math.exp(-k * 250e-6 / 0.040) / step);
+      sum += counts * counts;
+    }
+    assertThat((double) sum / limits.i2tBudget()).isCloseTo(1.0, within(0.01));
+  }
+}
