@@ -89,6 +89,19 @@ class PowerBenchTest {
   }
 
   @Test
+  void withTheChassisSwitchOnTheWrongSideNothingReachesTheSet() throws Exception {
+    Map<String, Double> wrong = new Bench("wrong-side").with("chassis", "1").run(folder);
+    // V stays at nothing, so no look can end with a result that lets the switch close
+    assertThat(wrong.get("adc_v")).isLessThan(2 * 4.096 / 1024);
+    assertThat(wrong.get("pres_v")).isLessThan(1.5);
+    assertThat(wrong.get("set_v")).isLessThan(1);
+    assertThat(wrong.get("in_v")).as("the catch path holds the supply down").isLessThan(2);
+    Map<String, Double> right = new Bench("wrong-side").run(folder.resolve("right"));
+    assertThat(right.get("set_v")).isCloseTo(12 * 210 / 550.0, within(0.2));
+    assertThat(right.get("pres_v")).isGreaterThan(3);
+  }
+
+  @Test
   void threeVoltsAreEnoughToBeSeenAsSupply() throws Exception {
     Map<String, Double> r = new Bench("reversed").with("volts", "3").run(folder);
     assertThat(r.get("pres_v")).isGreaterThan(3);
