@@ -392,8 +392,8 @@ def box(parts):
     s.put("LED5", 1160, 500, 90)
     s.wire("R50.2", "LED5.1")
     s.tag("CH", "LED5.2", "d")
-    s.note(270, 604, "second pin of the jack: chassis", 11)
-    s.note(20, 720, "sense jaw of the\nchassis clip", 11)
+    s.note(92, 596, "second pin of the jack: chassis", 11)
+    s.note(20, 738, "sense jaw of the\nchassis clip", 11)
     return s
 
 
