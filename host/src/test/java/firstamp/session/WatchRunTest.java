@@ -1,0 +1,232 @@
+package firstamp.session;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import firstamp.emulate.Faults;
+import firstamp.emulate.Pace;
+import firstamp.emulate.ProbeOptions;
+import firstamp.emulate.Scenarios;
+import firstamp.model.Alarm;
+import firstamp.model.ConversionBlock;
+import firstamp.model.JobSheet;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeEvent;
+import firstamp.model.ProbeHello;
+import firstamp.model.Reading;
+import firstamp.model.Summary;
+import firstamp.sheet.Defaults;
+import firstamp.sheet.SheetReader;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** A live run against the emulated probe with something wrong on the line or in the probe. */
+class WatchRunTest {
+  private final Kept kept = new Kept();
+  private final Heard heard = new Heard();
+
+  private static JobSheet sheet(String scenario) {
+    try {
+      return Defaults.fill(SheetReader.parse(scenario, Scenarios.sheetJson(scenario)).sheet());
+    } catch (firstamp.sheet.SheetException bad) {
+      throw new AssertionError(bad);
+    }
+  }
+
+  private WatchRun run(String scenario, Faults faults, long forMicros) {
+    JobSheet effective = sheet(scenario);
+    RunSetup setup =
+        new RunSetup(
+            effective,
+            new ProbeSettings(effective),
+            null,
+            true,
+            forMicros,
+            0,
+            false,
+            2_000_000,
+            false,
+            ArmGate.alwaysOpen());
+    boolean[] opened = new boolean[1];
+    return new WatchRun(
+        setup,
+        () -> {
+          if (opened[0]) {
+            throw new IOException("still unplugged");
+          }
+          opened[0] = true;
+          return Scenarios.open(scenario, ProbeOptions.of(1, Pace.MAX).withFaults(faults));
+        },
+        kept,
+        heard,
+        new RunProgress() {});
+  }
+
+  private static Summary summary(WatchRun run, Chain chain) {
+    return Summaries.of(null, "u", chain, run.conversions(), null, false);
+  }
+
+  @Test
+  void damagedBytesAreGapsAndNothingIsInvented() throws Exception {
+    WatchRun run = run("healthy", Faults.NONE.withLine(2e-5, 2e-5, 2e-5), 2_000_000);
+    Chain chain = run.run();
+    Summary summary = summary(run, chain);
+    assertThat(summary.ended()).isEqualTo("time");
+    assertThat(summary.conversions().gaps()).isPositive();
+    assertThat(summary.conversions().lost()).isPositive();
+    assertThat(kept.conversions).isEqualTo(summary.conversions().received());
+    assertThat(kept.gapConversions).isEqualTo(summary.conversions().lost());
+    assertThat(kept.outOfOrder).isZero();
+  }
+
+  @Test
+  void restartedProbeEndsTheRunWithTheSwitchOff() throws Exception {
+    WatchRun run = run("healthy", Faults.NONE.withResetAt(6.0), 60_000_000);
+    Chain chain = run.run();
+    assertThat(chain.ended()).isEqualTo("probe-reset");
+    assertThat(chain.offBy()).isEqualTo(OffCause.START);
+    assertThat(chain.trip()).isNull();
+    assertThat(heard.links).contains(ProbeEvent.LinkState.PROBE_RESTARTED);
+    assertThat(kept.outOfOrder).as("time goes on after the restart").isZero();
+  }
+
+  @Test
+  void pulledCableIsSaidAndEndsTheRun() throws Exception {
+    WatchRun run = run("healthy", Faults.NONE.withCableOutAt(6.0), 60_000_000);
+    Chain chain = run.run();
+    assertThat(chain.ended()).isEqualTo("link-lost");
+    assertThat(heard.links).startsWith(ProbeEvent.LinkState.LOST);
+    assertThat(heard.rules).contains("probe-silent");
+  }
+
+  @Test
+  void foreignVersionIsNamed() {
+    assertThatThrownBy(() -> run("healthy", Faults.NONE.withProtocolVersion(2), 1_000_000).run())
+        .isInstanceOfSatisfying(
+            RunRefused.class,
+            refused -> assertThat(refused.kind()).isEqualTo(RunRefused.Kind.PROBE))
+        .hasMessageContaining("version 2")
+        .hasMessageContaining("version 1");
+  }
+
+  @Test
+  void damagedCalibrationRefusesArming() {
+    assertThatThrownBy(() -> run("healthy", Faults.NONE.withDamagedCalibration(), 1_000_000).run())
+        .isInstanceOfSatisfying(
+            RunRefused.class,
+            refused -> assertThat(refused.kind()).isEqualTo(RunRefused.Kind.ARMING))
+        .hasMessageContaining("calibrat");
+  }
+
+  @Test
+  void offBeforeArmingEndsQuietly() throws Exception {
+    WatchRun run = run("healthy", Faults.NONE, 60_000_000);
+    run.off(OffCause.USER);
+    assertThatThrownBy(run::run).isInstanceOf(RunRefused.class);
+  }
+
+  @Test
+  void markAndSeenGoThroughTheStream() throws Exception {
+    WatchRun run = run("no-draw", Faults.NONE, 3_000_000);
+    heard.onAlarm =
+        () -> {
+          run.mark("W3 went to P7");
+          run.acknowledge("", 0);
+        };
+    run.run();
+    assertThat(kept.events)
+        .anyMatch(
+            event ->
+                event instanceof ProbeEvent.Marked mark && mark.text().equals("W3 went to P7"));
+    assertThat(kept.events).anyMatch(ProbeEvent.Acknowledged.class::isInstance);
+    assertThat(heard.states).contains("acknowledged");
+  }
+
+  @Test
+  void logThatFailsIsAnAlarmAndWatchingGoesOn() throws Exception {
+    kept.failFromConversion = 60_000;
+    WatchRun run = run("healthy", Faults.NONE, 3_000_000);
+    Chain chain = run.run();
+    assertThat(chain.ended()).isEqualTo("time");
+    assertThat(heard.rules).contains("not-logging");
+  }
+
+  /** Keeps what a log would keep. */
+  private static final class Kept implements Recorder {
+    private final List<ProbeEvent> events = new ArrayList<>();
+    private long conversions;
+    private long gapConversions;
+    private int outOfOrder;
+    private long nextIndex = -1;
+    private long failFromConversion = Long.MAX_VALUE;
+    private boolean said;
+
+    @Override
+    public void begin(ProbeHello hello, RunSetup.Settings settings) {}
+
+    @Override
+    public void accept(ConversionBlock block) {
+      conversions += block.counts().length;
+      outOfOrder += block.firstIndex() < nextIndex ? 1 : 0;
+      nextIndex = block.endIndex();
+    }
+
+    @Override
+    public void accept(Reading reading) {}
+
+    @Override
+    public void accept(ProbeEvent event) {
+      events.add(event);
+      if (event instanceof ProbeEvent.Gap gap) {
+        gapConversions += gap.conversions();
+      }
+    }
+
+    @Override
+    public void alarm(Alarm alarm) {}
+
+    @Override
+    public void awaitRoom() {}
+
+    @Override
+    public void clock(double slowPpm, long points, long probeMicros) {}
+
+    @Override
+    public String stateChange() {
+      if (!said && conversions > failFromConversion) {
+        said = true;
+        return "the disk is full";
+      }
+      return null;
+    }
+
+    @Override
+    public boolean logging() {
+      return !said;
+    }
+  }
+
+  /** Remembers what was said. */
+  private static final class Heard implements ChainListener {
+    private final List<ProbeEvent.LinkState> links = new ArrayList<>();
+    private final List<String> rules = new ArrayList<>();
+    private final List<String> states = new ArrayList<>();
+    private Runnable onAlarm = () -> {};
+
+    @Override
+    public void alarm(Alarm alarm) {
+      rules.add(alarm.rule());
+      states.add(alarm.state().id());
+      Runnable once = onAlarm;
+      onAlarm = () -> {};
+      once.run();
+    }
+
+    @Override
+    public void link(ProbeEvent.LinkState state, String text, double atMs) {
+      links.add(state);
+    }
+  }
+}
