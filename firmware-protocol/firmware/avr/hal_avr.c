@@ -335,6 +335,11 @@ ISR(USART_UDRE_vect)
     }
 }
 
+uint8_t hal_uart_waiting(void)
+{
+    return (uint8_t)(receive_head - receive_tail) & (RECEIVE_PLACES - 1);
+}
+
 bool hal_uart_take(uint8_t *byte)
 {
     uint8_t tail = receive_tail;
@@ -580,6 +585,7 @@ void hal_run(void)
     ADCSRA |= BIT(ADIF) | BIT(ADIE);
     ACSR |= BIT(ACI);
     ACSR |= BIT(ACIE);
+    TCCR1B = BIT(WGM12); /* mode before value, or the value waits for a turn of the timer */
     OCR1A = CYCLES_PER_SLOT - 1;
     TCNT1 = 0;
     TCCR1B = BIT(WGM12) | BIT(CS10);

@@ -267,16 +267,17 @@ bool command_receive(struct probe *p)
 {
     struct wire_frame frame;
     uint8_t byte;
+    bool any = false;
     for (uint8_t left = BYTES_A_ROUND; left > 0; left--) {
         /* A block that waits for room goes before any answer, or answers could keep it waiting for ever. */
         if (p->stream.full || p->stream_wanted_waiting || wire_out_free(&p->out) < ROOM_FOR_ANSWER)
-            return false;
+            return any;
         if (!hal_uart_take(&byte))
-            return false;
+            return any;
         if (wire_in_byte(&p->in, byte, &frame)) {
             command_frame(p, &frame);
-            return true;
+            any = true;
         }
     }
-    return false;
+    return any;
 }
