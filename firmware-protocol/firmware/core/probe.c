@@ -49,6 +49,7 @@ void probe_start(struct probe *p)
     p->state = latch_is_set(&p->latch) ? STATE_TRIPPED : STATE_OFF;
     hal_tripped_lamp(p->state == STATE_TRIPPED);
     p->hello_waiting = true;
+    p->speed_since_ms = HOST_GONE_US / 1000;
     p->looked_plan = hal_plan_low(); /* hello goes out in plan 0, when time has begun */
 }
 
@@ -127,7 +128,8 @@ void probe_clear_trip(struct probe *p)
 
 static void closed(struct probe *p)
 {
-    latch_clear(&p->latch);
+    if (latch_is_set(&p->latch)) /* nothing is written without need: a reset while it is would read as damaged */
+        latch_clear(&p->latch);
     probe_enter(p, STATE_ON, BY_USER, plan_us(hal_path_since_plan(), 0));
 }
 

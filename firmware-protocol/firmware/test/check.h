@@ -20,5 +20,10 @@ void check_bytes(const uint8_t *actual, size_t actual_length, const uint8_t *exp
 
 void wire_tests(const char *vectors);
 void trip_tests(void);
+void look_tests(void);
+void stream_tests(void);
+void store_tests(void);
+void probe_tests(void);
+void command_tests(const char *vectors);
 
 #endif

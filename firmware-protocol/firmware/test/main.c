@@ -36,6 +36,11 @@ int main(int arguments, char **argument)
     const char *vectors = arguments > 1 ? argument[1] : "../vectors";
     wire_tests(vectors);
     trip_tests();
+    look_tests();
+    stream_tests();
+    store_tests();
+    probe_tests();
+    command_tests(vectors);
     printf("%d checks, %d failed\n", checks_done, checks_failed);
     return checks_failed == 0 && checks_done > 0 ? 0 : 1;
 }

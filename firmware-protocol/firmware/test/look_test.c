@@ -1,0 +1,183 @@
+/* What the first look finds, worked out by hand from volts and amperes at nominal scale. */
+#include <string.h>
+
+#include "check.h"
+#include "core/bytes.h"
+#include "hal_fake.h"
+#include "talk.h"
+
+static struct probe probe;
+
+/* Counts of a resistance behind 330 ohm at 12 V: J 0.390625 mA, V 58.59375 mV a count. */
+static void set_behind_the_look(double ohm, double volts)
+{
+    double ampere = volts / (330 + ohm);
+    fake.look_counts[CHANNEL_J] = (uint16_t)(ampere / 0.400 * 1024 + 0.5);
+    fake.look_counts[CHANNEL_V] = (uint16_t)(ampere * ohm / 60 * 1024 + 0.5);
+}
+
+static struct heard result;
+
+/* Asks for a look alone and hears its result. */
+static void hear_result(const uint8_t parameters[14], uint16_t over_j)
+{
+    uint8_t payload[48];
+    struct limits limits = talk_no_limits();
+    limits.look_over_j_counts = over_j;
+    talk_limits(&limits, payload);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, sizeof payload), 0);
+    talk_forget();
+    talk_send(HOST_LOOK, parameters, 14);
+    talk_run_ms(1500);
+    CHECK(talk_hear_type(MESSAGE_LOOK, &result));
+    CHECK_IS(probe.state, STATE_OFF);
+    CHECK_IS(fake.path, HAL_PATH_NONE);
+    CHECK_IS(fake.closings, 0);
+}
+
+static void finds(double ohm, double volts, enum look_outcome outcome)
+{
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    set_behind_the_look(ohm, volts);
+    hear_result(talk_look, 0);
+    CHECK_IS(result.payload[0], outcome);
+    CHECK_IS(result.payload[1], 0);
+}
+
+static void resistances_are_told_apart(void)
+{
+    finds(210, 12, LOOK_CLEAR);
+    finds(35, 12, LOOK_CLEAR);
+    finds(25, 12, LOOK_LOW);
+    finds(4, 12, LOOK_LOW);
+    finds(1, 12, LOOK_SHORT);
+    finds(0, 12, LOOK_SHORT);
+    finds(1e6, 12, LOOK_NOTHING_JOINED);
+    finds(210, 3, LOOK_NO_SUPPLY);
+    finds(210, 15, LOOK_TOO_HIGH);
+}
+
+static void ends_and_sums_are_sent(void)
+{
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    fake.look_counts[CHANNEL_V] = 80;
+    fake.look_counts[CHANNEL_J] = 57;
+    hear_result(talk_look, 0);
+    CHECK_IS(bytes_u16(result.payload + 2), 300); /* settled at the first end */
+    CHECK_IS(bytes_u16(result.payload + 10), 150);
+    CHECK_IS(bytes_u16(result.payload + 12), 80 * 16);
+    CHECK_IS(bytes_u16(result.payload + 14), 57 * 16);
+    CHECK_IS(bytes_u32(result.payload + 16), 80 * 150);
+    CHECK_IS(bytes_u32(result.payload + 20), 57 * 150);
+}
+
+static void short_is_watched_longer_before_it_is_believed(void)
+{
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    set_behind_the_look(0, 12);
+    hear_result(talk_look, 0);
+    CHECK_IS(bytes_u16(result.payload + 2), 1000);
+}
+
+static void skip_looks_at_nothing(void)
+{
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    hear_result(talk_no_look, 0);
+    CHECK_IS(result.payload[0], LOOK_SKIPPED);
+    CHECK_IS(fake.looks, 0);
+}
+
+static void reversed_supply_is_not_joined(void)
+{
+    talk_fresh(&probe);
+    fake.inputs |= INPUT_SUPPLY_REVERSED;
+    fake_run_ms(5);
+    set_behind_the_look(210, 12);
+    hear_result(talk_look, 0);
+    CHECK_IS(result.payload[0], LOOK_REVERSED);
+    CHECK_IS(fake.looks, 0);
+}
+
+static void look_opens_at_once_above_its_own_limit(void)
+{
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    set_behind_the_look(210, 12);
+    hear_result(talk_look, 40);
+    CHECK_IS(result.payload[0], LOOK_SHORT);
+    CHECK_IS(bytes_u16(result.payload + 10), 1);
+}
+
+static void current_with_all_open_is_refused(void)
+{
+    talk_fresh(&probe);
+    fake.counts[CHANNEL_J] = 4;
+    fake_run_ms(5);
+    hear_result(talk_look, 0);
+    CHECK_IS(result.payload[0], LOOK_CURRENT_WHILE_OFF);
+    CHECK_IS(fake.looks, 0);
+}
+
+static void only_volts_that_fall_are_waited_for(void)
+{
+    uint8_t payload[48];
+    struct limits limits = talk_no_limits();
+    talk_fresh(&probe);
+    fake.counts[CHANNEL_V] = 400;
+    fake_run_ms(5);
+    talk_limits(&limits, payload);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, sizeof payload), 0);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), 0);
+    for (int i = 0; i < 10; i++) {
+        CHECK_IS(probe.state, STATE_CHECK);
+        talk_run_ms(1000);
+        fake.counts[CHANNEL_V] = (uint16_t)(fake.counts[CHANNEL_V] * 85 / 100);
+    }
+    fake.counts[CHANNEL_V] = 17;
+    talk_run_ms(400);
+    CHECK_IS(probe.state, STATE_ON);
+    talk_fresh(&probe);
+    fake.counts[CHANNEL_V] = 400;
+    fake_run_ms(5);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, sizeof payload), 0);
+    talk_forget();
+    talk_send(HOST_SWITCH_ON, talk_no_look, 14);
+    talk_run_ms(2100);
+    CHECK(talk_hear_type(MESSAGE_LOOK, &result));
+    CHECK_IS(result.payload[0], LOOK_VOLTS_STAY);
+    CHECK_IS(probe.state, STATE_OFF);
+    CHECK_IS(fake.closings, 0);
+}
+
+static void zero_is_taken_off(void)
+{
+    talk_fresh(&probe);
+    fake.counts[CHANNEL_I] = 3;
+    fake.counts[CHANNEL_J] = 3;
+    fake.counts[CHANNEL_V] = 10;
+    fake.look_counts[CHANNEL_J] = 3; /* nothing flows */
+    fake.look_counts[CHANNEL_V] = 215;
+    fake_run_ms(5);
+    hear_result(talk_look, 0);
+    CHECK_IS(result.payload[0], LOOK_NOTHING_JOINED);
+    CHECK_IS(bytes_u16(result.payload + 4), 48);
+    CHECK_IS(bytes_u16(result.payload + 6), 48);
+    CHECK_IS(bytes_u16(result.payload + 8), 160);
+}
+
+void look_tests(void)
+{
+    resistances_are_told_apart();
+    ends_and_sums_are_sent();
+    short_is_watched_longer_before_it_is_believed();
+    skip_looks_at_nothing();
+    reversed_supply_is_not_joined();
+    look_opens_at_once_above_its_own_limit();
+    current_with_all_open_is_refused();
+    only_volts_that_fall_are_waited_for();
+    zero_is_taken_off();
+}

@@ -1,0 +1,479 @@
+/* The states: what opens the switch, what is said of it, and that nothing closes it unasked. */
+#include <string.h>
+
+#include "check.h"
+#include "core/bytes.h"
+#include "hal_fake.h"
+#include "talk.h"
+
+static struct probe probe;
+
+static void switched_on(const struct limits *limits)
+{
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    talk_switch_on(limits);
+    talk_forget();
+}
+
+static struct heard trip;
+
+/* Runs until the trip is told; checks what all trips have in common. */
+static void told_trip(enum trip_cause cause, uint8_t channel)
+{
+    struct heard heard;
+    talk_forget();
+    for (int i = 0; i < 160 * 1000 && probe.state == STATE_ON; i++)
+        fake_run(1);
+    fake_run_ms(4);
+    CHECK_IS(probe.state, STATE_TRIPPED);
+    CHECK_IS(fake.path, HAL_PATH_NONE);
+    CHECK(fake.lamp);
+    CHECK(talk_hear_type(MESSAGE_SWITCH, &heard));
+    CHECK_IS(heard.payload[0], STATE_TRIPPED);
+    CHECK_IS(heard.payload[1], BY_TRIP);
+    CHECK(talk_hear_type(MESSAGE_TRIP, &trip));
+    CHECK_IS(heard.tick_us, trip.tick_us);
+    CHECK_IS(trip.payload[2], cause);
+    CHECK_IS(trip.payload[3], channel);
+}
+
+static void current_trip_says_when_and_how_much(void)
+{
+    struct limits limits = talk_no_limits();
+    limits.running_i_counts = 100;
+    limits.i2t_budget_counts2 = 1000000000;
+    switched_on(&limits);
+    while ((fake.slot + 1) % 4 != 0)
+        fake_run(1);
+    uint32_t next = fake.plans * 32 + fake.slot + 1u;
+    fake.on_counts[CHANNEL_I] = 300;
+    told_trip(TRIP_RUNNING, CHANNEL_I);
+    CHECK_IS(bytes_u16(trip.payload), 1);
+    CHECK_IS(trip.payload[4], 3);
+    CHECK_IS(bytes_u32(trip.payload + 6), next * 125 / 2);
+    CHECK_IS(bytes_u32(trip.payload + 10), (next + 8) * 125 / 2);
+    CHECK_IS(trip.tick_us, (next + 8) * 125 / 2 + 450 / 16);
+    CHECK_IS(bytes_u16(trip.payload + 14), 300);
+    CHECK_IS(bytes_u16(trip.payload + 16), 100);
+    CHECK_IS(bytes_u32(trip.payload + 18), 3 * 90000);
+    CHECK_IS(bytes_u32(trip.payload + 22), 1000000000);
+    CHECK_IS(bytes_u16(trip.payload + 26), 1);
+}
+
+static void trip_is_sent_three_times_and_again(void)
+{
+    struct limits limits = talk_no_limits();
+    struct heard heard;
+    limits.running_i_counts = 100;
+    switched_on(&limits);
+    fake.on_counts[CHANNEL_I] = 300;
+    talk_forget();
+    fake_run_ms(40);
+    unsigned first = 0;
+    while (talk_hear_type(MESSAGE_TRIP, &heard))
+        first++;
+    fake_run_ms(300);
+    unsigned later = 0;
+    while (talk_hear_type(MESSAGE_TRIP, &heard))
+        later++;
+    CHECK_IS(first, 1);
+    CHECK_IS(later, 2);
+    const uint8_t again[3] = {MESSAGE_TRIP, 1, 0};
+    const uint8_t other[3] = {MESSAGE_TRIP, 2, 0};
+    CHECK_IS(talk_command(HOST_SEND_AGAIN, again, 3), 0);
+    fake_run_ms(4);
+    CHECK(talk_hear_type(MESSAGE_TRIP, &heard));
+    CHECK_IS(talk_command(HOST_SEND_AGAIN, other, 3), REFUSAL_NOTHING_THERE);
+    CHECK_IS(talk_detail(), 2);
+}
+
+static void captures_128_before_and_128_after(void)
+{
+    struct limits limits = talk_no_limits();
+    struct heard heard;
+    limits.running_i_counts = 900;
+    limits.confirm_i = 1;
+    switched_on(&limits);
+    for (uint16_t i = 0; i < 300; i++) { /* a ramp, so that each value says its place */
+        fake.on_counts[CHANNEL_I] = i;
+        fake_run(4);
+    }
+    while ((fake.slot + 1) % 4 != 0)
+        fake_run(1);
+    fake.on_counts[CHANNEL_I] = 1000;
+    talk_forget();
+    fake_run(1);
+    CHECK_IS(fake.path, HAL_PATH_NONE);
+    for (uint16_t i = 1; i <= 140; i++) {
+        fake_run(3);
+        fake.counts[CHANNEL_I] = (uint16_t)(500 + i);
+        fake_run(1);
+    }
+    fake_run_ms(60);
+    for (unsigned pass = 0; pass < 2; pass++) {
+        unsigned blocks = 0;
+        uint32_t decided_us = bytes_u32(probe.latch.record + LATCH_DECIDED);
+        while (talk_hear_type(MESSAGE_CAPTURE, &heard)) {
+            int first = (int16_t)bytes_u16(heard.payload + 2);
+            CHECK_IS(first, -127 + 16 * (int)blocks);
+            CHECK_IS(bytes_u16(heard.payload), 1);
+            CHECK_IS(heard.payload[5], 0);
+            CHECK_IS(heard.tick_us, (uint32_t)((int)decided_us + first * 250));
+            for (int i = 0; i < 16; i++) {
+                int place = first + i;
+                int counts = bytes_u16(heard.payload + 8 + 2 * i);
+                CHECK_IS(counts, place == 0 ? 1000 : place < 0 ? 300 + place : 500 + place);
+            }
+            blocks++;
+        }
+        CHECK_IS(blocks, 16);
+        const uint8_t again[3] = {MESSAGE_CAPTURE, 1, 0};
+        talk_forget();
+        talk_send(HOST_SEND_AGAIN, again, 3);
+        fake_run_ms(60);
+    }
+}
+
+static void early_capture_says_what_is_void(void)
+{
+    struct limits limits = talk_no_limits();
+    struct heard heard;
+    limits.inrush_i_counts = 100;
+    limits.inrush_ms = 50;
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    fake.on_counts[CHANNEL_I] = 300;
+    uint8_t payload[48];
+    talk_limits(&limits, payload);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), 0);
+    talk_forget();
+    talk_run_ms(400);
+    unsigned values = 0;
+    unsigned before = 0;
+    while (talk_hear_type(MESSAGE_CAPTURE, &heard)) {
+        before += 16u - heard.payload[5];
+        values += 16;
+    }
+    CHECK_IS(values, 256);
+    CHECK_IS(before - 128, probe.guard.capture.before);
+    CHECK(before - 128 >= 3);
+}
+
+static void hard_short_opens_in_the_comparator(void)
+{
+    struct limits limits = talk_no_limits();
+    switched_on(&limits);
+    guard_comparator(&probe.guard);
+    CHECK_IS(fake.path, HAL_PATH_NONE);
+    told_trip(TRIP_HARD_SHORT, CHANNEL_NONE);
+    CHECK_IS(bytes_u16(trip.payload + 14), 0);
+    guard_comparator(&probe.guard); /* off: nothing more comes of it */
+    fake_run_ms(4);
+    CHECK_IS(latch_number(&probe.latch), 1);
+}
+
+static void silence_counts_from_the_last_valid_frame(void)
+{
+    struct limits limits = talk_no_limits();
+    limits.silence_ms = 500;
+    switched_on(&limits);
+    talk_send(HOST_HEARTBEAT, NULL, 0);
+    fake_run_ms(4);
+    uint32_t heard_us = probe.host_heard_us;
+    for (int i = 0; i < 480; i++) { /* a line full of rubbish is no host */
+        static const uint8_t rubbish[] = {3, 1, 2, 0, 0x45, 0};
+        fake_receive(rubbish, sizeof rubbish);
+        fake_run_ms(1);
+    }
+    told_trip(TRIP_HOST_SILENCE, CHANNEL_NONE);
+    CHECK_IS(bytes_u32(trip.payload + 6), heard_us);
+    uint32_t silent_us = trip.tick_us - heard_us;
+    CHECK(silent_us >= 500000 && silent_us <= 503000);
+    CHECK(probe.in.rejected > 400); /* and each was counted */
+}
+
+static void lost_clip_is_a_trip_only_while_on(void)
+{
+    struct limits limits = talk_no_limits();
+    switched_on(&limits);
+    fake.inputs &= (uint8_t)~INPUT_CHASSIS_CLIP;
+    uint32_t from = fake.plans;
+    told_trip(TRIP_CHASSIS_CLIP, CHANNEL_NONE);
+    CHECK(fake.plans - from <= 12);
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    uint8_t payload[48];
+    talk_limits(&limits, payload);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, 14), 0);
+    fake.inputs &= (uint8_t)~INPUT_CHASSIS_CLIP;
+    talk_run_ms(100);
+    CHECK_IS(probe.state, STATE_OFF);
+    CHECK_IS(latch_number(&probe.latch), 0);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, 14), REFUSAL_NO_CHASSIS_CLIP);
+}
+
+static void button_and_held_pedal_are_an_off(void)
+{
+    struct limits limits = talk_no_limits();
+    struct heard heard;
+    switched_on(&limits);
+    fake.inputs |= INPUT_BUTTON;
+    fake_run_ms(10);
+    CHECK_IS(probe.state, STATE_OFF);
+    CHECK_IS(fake.path, HAL_PATH_NONE);
+    CHECK(talk_hear_type(MESSAGE_PRESS, &heard));
+    CHECK_IS(heard.payload[0], PRESS_BUTTON);
+    CHECK_IS(heard.payload[1], PRESS_DOWN);
+    CHECK(talk_hear_type(MESSAGE_SWITCH, &heard));
+    CHECK_IS(heard.payload[1], BY_BUTTON);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, 14), REFUSAL_BUTTON_DOWN);
+    switched_on(&limits);
+    fake.inputs |= INPUT_PEDAL;
+    talk_run_ms(500);
+    CHECK_IS(probe.state, STATE_ON); /* so far it is a tap */
+    fake.inputs &= (uint8_t)~INPUT_PEDAL;
+    talk_run_ms(100);
+    CHECK_IS(probe.state, STATE_ON);
+    fake.inputs |= INPUT_PEDAL;
+    talk_run_ms(620);
+    CHECK_IS(probe.state, STATE_OFF);
+    CHECK_IS(latch_number(&probe.latch), 0);
+    fake.inputs &= (uint8_t)~INPUT_PEDAL;
+}
+
+static void host_off_ends_everything(void)
+{
+    const uint8_t rule = BY_RULE;
+    struct limits limits = talk_no_limits();
+    switched_on(&limits);
+    CHECK_IS(talk_command(HOST_SWITCH_OFF, &rule, 1), 0);
+    CHECK_IS(probe.state, STATE_OFF);
+    CHECK_IS(fake.path, HAL_PATH_NONE);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), 0);
+    CHECK_IS(probe.state, STATE_CHECK);
+    CHECK_IS(talk_command(HOST_SWITCH_OFF, &rule, 1), 0);
+    talk_run_ms(1000);
+    CHECK_IS(probe.state, STATE_OFF);
+    CHECK_IS(fake.closings, 1);
+}
+
+static void restore_needs_the_number_and_clears_only_at_closing(void)
+{
+    struct limits limits = talk_no_limits();
+    const uint8_t off = BY_USER;
+    uint8_t restore[16] = {2, 0};
+    limits.running_i_counts = 100;
+    switched_on(&limits);
+    fake.on_counts[CHANNEL_I] = 300;
+    fake_run_ms(100);
+    fake.on_counts[CHANNEL_I] = 0;
+    memcpy(restore + 2, talk_no_look, 14);
+    CHECK_IS(talk_command(HOST_RESTORE, restore, 16), REFUSAL_WRONG_NUMBER);
+    CHECK_IS(talk_detail(), 1);
+    restore[0] = 1;
+    CHECK_IS(talk_command(HOST_RESTORE, restore, 16), 0);
+    CHECK_IS(probe.state, STATE_CHECK);
+    CHECK_IS(latch_number(&probe.latch), 1);
+    CHECK_IS(talk_command(HOST_SWITCH_OFF, &off, 1), 0);
+    CHECK_IS(probe.state, STATE_TRIPPED);
+    CHECK_IS(talk_command(HOST_RESTORE, restore, 16), 0);
+    talk_run_ms(500);
+    CHECK_IS(probe.state, STATE_ON);
+    CHECK_IS(latch_number(&probe.latch), 0);
+    CHECK_IS(talk_command(HOST_RESTORE, restore, 16), REFUSAL_WRONG_STATE);
+}
+
+static void closes_on_a_10_ms_boundary_at_slot_0(void)
+{
+    struct limits limits = talk_no_limits();
+    struct heard heard;
+    talk_fresh(&probe);
+    fake_run(77);
+    uint8_t payload[48];
+    talk_limits(&limits, payload);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
+    talk_forget();
+    talk_send(HOST_SWITCH_ON, talk_no_look, 14);
+    talk_run_ms(500);
+    while (talk_hear_type(MESSAGE_SWITCH, &heard) && heard.payload[0] != STATE_ON)
+        continue;
+    CHECK_IS(heard.payload[0], STATE_ON);
+    CHECK_IS(heard.tick_us % 10000, 0);
+    CHECK_IS(heard.tick_us, fake.path_plans * 2000);
+}
+
+static void limits_act_from_the_first_conversion(void)
+{
+    struct limits limits = talk_no_limits();
+    limits.inrush_i_counts = 100;
+    limits.inrush_ms = 50;
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    fake.on_counts[CHANNEL_I] = 300;
+    uint8_t payload[48];
+    talk_limits(&limits, payload);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), 0);
+    for (int i = 0; i < 10000 && fake.path != HAL_PATH_SWITCH; i++)
+        fake_run(1);
+    for (int i = 0; i < 8; i++)
+        fake_conversion(); /* the main loop is not needed */
+    CHECK_IS(fake.path, HAL_PATH_NONE);
+    fake_run_ms(4);
+    CHECK_IS(probe.state, STATE_TRIPPED);
+    CHECK_IS(probe.latch.record[LATCH_CAUSE], TRIP_INRUSH);
+}
+
+static void tighter_limits_act_at_once_and_wider_are_refused(void)
+{
+    struct limits limits = talk_no_limits();
+    uint8_t payload[48];
+    limits.running_i_counts = 500;
+    switched_on(&limits);
+    fake.on_counts[CHANNEL_I] = 300;
+    talk_run_ms(50);
+    CHECK_IS(probe.state, STATE_ON);
+    limits.running_i_counts = 501;
+    talk_limits(&limits, payload);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, 48), REFUSAL_LIMIT_GETS_WIDER);
+    CHECK_IS(talk_detail(), 3);
+    CHECK_IS(probe.limits.running_i_counts, 500);
+    limits.running_i_counts = 299;
+    talk_limits(&limits, payload);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
+    CHECK_IS(probe.state, STATE_TRIPPED);
+}
+
+static void converter_that_stands_opens_the_switch(void)
+{
+    struct limits limits = talk_no_limits();
+    switched_on(&limits);
+    fake.converter_stands = true;
+    told_trip(TRIP_SELF_TEST, CHANNEL_NONE);
+    CHECK(probe_self_test_bits(&probe) & SELF_TEST_CONVERTER);
+}
+
+static void current_after_an_opening_is_found(void)
+{
+    const uint8_t user = BY_USER;
+    struct limits limits = talk_no_limits();
+    switched_on(&limits);
+    fake.counts[CHANNEL_J] = 50; /* the switch does not open */
+    CHECK_IS(talk_command(HOST_SWITCH_OFF, &user, 1), 0);
+    talk_run_ms(400);
+    CHECK(probe_self_test_bits(&probe) & SELF_TEST_SWITCH_PATH);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, 14), REFUSAL_SELF_TEST);
+}
+
+static void failed_self_test_refuses_but_watchdog_only_tells(void)
+{
+    struct limits limits = talk_no_limits();
+    uint8_t payload[48];
+    talk_limits(&limits, payload);
+    for (unsigned bit = 0; bit <= 10; bit++) {
+        talk_fresh(&probe);
+        fake.self_test = (uint16_t)(1u << bit);
+        fake_reset_chip();
+        fake_run_ms(5);
+        CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
+        int expected = bit == 8 ? 0 : REFUSAL_SELF_TEST;
+        CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, 14), expected);
+    }
+    talk_fresh(&probe);
+    fake.reset_cause = 8;
+    CHECK_IS(probe_self_test_bits(&probe), SELF_TEST_WATCHDOG);
+}
+
+static void line_speed_is_tried_until_a_host_is_there(void)
+{
+    const uint8_t slow = HAL_SPEED_250K;
+    const uint8_t raw = STREAM_RAW;
+    talk_fresh(&probe);
+    fake_run_ms(2900);
+    CHECK_IS(fake.speed, HAL_SPEED_500K);
+    fake_run_ms(900);
+    CHECK_IS(fake.speed, HAL_SPEED_250K);
+    fake_run_ms(700);
+    CHECK_IS(fake.speed, HAL_SPEED_500K);
+    fake_run_ms(700);
+    CHECK_IS(fake.speed, HAL_SPEED_250K);
+    talk_send(HOST_HELLO, &slow, 1);
+    talk_run_ms(3000);
+    CHECK_IS(fake.speed, HAL_SPEED_250K);
+    CHECK_IS(talk_command(HOST_STREAM, &raw, 1), REFUSAL_TOO_FAST_FOR_LINE);
+}
+
+static void beeper_ends_by_itself(void)
+{
+    const uint8_t alarm = SOUND_ALARM;
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    CHECK_IS(talk_command(HOST_SOUND, &alarm, 1), 0);
+    unsigned on = 0;
+    for (int i = 0; i < 600; i++) {
+        fake_run_ms(10);
+        on += fake.beeper;
+    }
+    CHECK(on > 150 && on < 260); /* half of 4.1 s */
+    CHECK(!fake.beeper);
+}
+
+static void status_comes_five_times_a_second_while_a_host_is_there(void)
+{
+    struct heard heard;
+    talk_fresh(&probe);
+    talk_run_ms(1000);
+    unsigned count = 0;
+    while (talk_hear_type(MESSAGE_STATUS, &heard))
+        count++;
+    CHECK(count >= 4 && count <= 6);
+    fake_run_ms(3100);
+    talk_forget();
+    fake_run_ms(1000);
+    CHECK(!talk_hear_type(MESSAGE_STATUS, &heard));
+}
+
+static void reset_at_any_moment_leaves_it_open(void)
+{
+    struct limits limits = talk_no_limits();
+    for (uint32_t moment = 0; moment < 4000; moment += 37) {
+        talk_fresh(&probe);
+        fake_run_ms(5);
+        uint8_t payload[48];
+        talk_limits(&limits, payload);
+        CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
+        CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), 0);
+        fake_run(moment);
+        fake_reset_chip();
+        fake_run_ms(50);
+        CHECK_IS(fake.path, HAL_PATH_NONE);
+        CHECK_IS(probe.state, STATE_OFF);
+    }
+}
+
+void probe_tests(void)
+{
+    current_trip_says_when_and_how_much();
+    trip_is_sent_three_times_and_again();
+    captures_128_before_and_128_after();
+    early_capture_says_what_is_void();
+    hard_short_opens_in_the_comparator();
+    silence_counts_from_the_last_valid_frame();
+    lost_clip_is_a_trip_only_while_on();
+    button_and_held_pedal_are_an_off();
+    host_off_ends_everything();
+    restore_needs_the_number_and_clears_only_at_closing();
+    closes_on_a_10_ms_boundary_at_slot_0();
+    limits_act_from_the_first_conversion();
+    tighter_limits_act_at_once_and_wider_are_refused();
+    converter_that_stands_opens_the_switch();
+    current_after_an_opening_is_found();
+    failed_self_test_refuses_but_watchdog_only_tells();
+    line_speed_is_tried_until_a_host_is_there();
+    beeper_ends_by_itself();
+    status_comes_five_times_a_second_while_a_host_is_there();
+    reset_at_any_moment_leaves_it_open();
+}
