@@ -13,14 +13,17 @@ final class RailsDown {
   private static final long SHORTEST_MICROS = 300_000;
   private static final long LONGEST_MICROS = 30_000_000;
   private static final long CAPTURE_MICROS = 2_000_000;
+  private static final long HELD_MICROS = 150_000;
   private static final double HIGHEST_V = 10;
 
   private final JobSheet sheet;
   private final long sinceMicros;
+  private long downSinceMicros;
 
   RailsDown(JobSheet sheet, long sinceMicros) {
     this.sheet = sheet;
     this.sinceMicros = sinceMicros;
+    this.downSinceMicros = sinceMicros;
   }
 
   long sinceMicros() {
@@ -30,10 +33,18 @@ final class RailsDown {
   /** Whether there is nothing left to follow. */
   boolean over(Chain chain, long nowMicros, boolean captureMissing) {
     long elapsed = nowMicros - sinceMicros;
-    if (elapsed < SHORTEST_MICROS || captureMissing && elapsed < CAPTURE_MICROS) {
+    if (elapsed < SHORTEST_MICROS) {
+      downSinceMicros = nowMicros;
       return false;
     }
-    return elapsed >= LONGEST_MICROS || allDown(chain);
+    if (captureMissing && elapsed < CAPTURE_MICROS) {
+      return false;
+    }
+    if (!allDown(chain)) {
+      downSinceMicros = nowMicros;
+    }
+    // Down for as long as the figures on the screen are averaged over, so that they say so too.
+    return elapsed >= LONGEST_MICROS || nowMicros - downSinceMicros >= HELD_MICROS;
   }
 
   private boolean allDown(Chain chain) {
