@@ -1,0 +1,124 @@
+package firstamp.locate;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Chooses where to measure next: the most that can be learnt for the least effort.
+ *
+ * <p>Every point in every mode is tried in thought: the possible answers with their shares under
+ * each explanation, and how much uncertainty about the joint they take away on average.
+ */
+final class NextPoint {
+  /** Less than this is not worth going to a point, bit. */
+  static final double LEAST_BITS = 0.02;
+
+  private final SignalGraph graph;
+  private final Map<String, Reach> reaches;
+  private final LossGrid grid;
+
+  NextPoint(SignalGraph graph, Map<String, Reach> reachesByMode, LossGrid grid) {
+    this.graph = graph;
+    this.reaches = reachesByMode;
+    this.grid = grid;
+  }
+
+  /**
+   * A place to measure.
+   *
+   * @param point by index
+   * @param mode of the switches
+   * @param bits that the answer is expected to give
+   */
+  record Choice(int point, SignalGraph.Mode mode, double bits) {}
+
+  /** Answers of one group: behind its fault, and before it. */
+  private record Answers(List<double[]> lost, double[] unlost) {}
+
+  /** The best place, null if none tells anything. */
+  Choice best(FaultOdds odds, double sigmaDb) {
+    Answers levels = levels(odds, sigmaDb);
+    Answers heard = heard(odds);
+    Choice best = null;
+    double bestScore = 0;
+    for (SignalGraph.Mode mode : graph.modes()) {
+      Reach reach = reaches.get(mode.name());
+      for (int point = 0; point < graph.points().size(); point++) {
+        SignalGraph.PathPoint at = graph.points().get(point);
+        if (!reach.arrives(point) || at.name().equals(mode.source())) {
+          continue;
+        }
+        Answers answers = at.expectedDbv(mode.name()) == null ? heard : levels;
+        double bits = bits(odds, reach.needed(point), answers);
+        double score = bits / at.effort();
+        if (bits >= LEAST_BITS && score > bestScore * (1 + 1e-9)) {
+          bestScore = score;
+          best = new Choice(point, mode, bits);
+        }
+      }
+    }
+    return best;
+  }
+
+  /** What a level at a point is expected to tell, bit. */
+  double bits(FaultOdds odds, String mode, int point, double sigmaDb) {
+    return bits(odds, reaches.get(mode).needed(point), levels(odds, sigmaDb));
+  }
+
+  /**
+   * Joints behind a point answer alike wherever they are, so each group gives two explanations at
+   * most. The shares of two joints at fault count with each of the two.
+   */
+  private static double bits(FaultOdds odds, BitSet needed, Answers answers) {
+    int groups = odds.groups().size();
+    double[] shares = new double[groups + 1];
+    double[][] told = new double[groups + 1][];
+    double before = odds.noFaultShare();
+    double whole = odds.noFaultShare();
+    for (int group = 0; group < groups; group++) {
+      BitSet joints = odds.groups().get(group).joints();
+      for (int joint = joints.nextSetBit(0); joint >= 0; joint = joints.nextSetBit(joint + 1)) {
+        double share = odds.share(joint);
+        whole += share;
+        if (needed.get(joint)) {
+          shares[group] += share;
+        } else {
+          before += share;
+        }
+      }
+      told[group] = answers.lost().get(group);
+    }
+    shares[groups] = before;
+    told[groups] = answers.unlost();
+    for (int at = 0; at < shares.length; at++) {
+      shares[at] /= whole;
+    }
+    return Information.gainBits(shares, told);
+  }
+
+  private Answers levels(FaultOdds odds, double sigmaDb) {
+    double[][] perLoss = grid.lostAnswers(sigmaDb);
+    List<double[]> lost = new ArrayList<>();
+    for (FaultOdds.Group group : odds.groups()) {
+      double[] mixed = new double[LossGrid.ANSWERS];
+      for (int loss = 0; loss < LossGrid.SIZE; loss++) {
+        for (int answer = 0; answer < mixed.length; answer++) {
+          mixed[answer] += group.lossShares()[loss] * perLoss[loss][answer];
+        }
+      }
+      lost.add(mixed);
+    }
+    return new Answers(lost, LossGrid.unlostAnswers(sigmaDb));
+  }
+
+  private static Answers heard(FaultOdds odds) {
+    double missed = StrictMath.exp(LossGrid.heard(true, true));
+    List<double[]> lost = new ArrayList<>();
+    for (int group = 0; group < odds.groups().size(); group++) {
+      lost.add(new double[] {missed, 1 - missed});
+    }
+    return new Answers(lost, new double[] {1 - missed, missed});
+  }
+}
