@@ -110,17 +110,36 @@ final class FigurePresenter {
 
   /** After the switch has opened: volts until they are down, never a word that promises safety. */
   private FigureView fallingRail(Snapshot now, Snapshot.Rail rail, String name) {
-    boolean down = isDown(now.sheet().rail(rail.input()), rail.volts());
-    Numbers.Written written = numbers.volts(rail.volts());
+    // The newest 10 ms, not a mean that lags behind: it decides when a hand may come near.
+    double volts = newest(now, Course.Quantity.ofRail(rail.input()), rail.volts());
+    boolean down = isDown(now.sheet().rail(rail.input()), volts);
+    Numbers.Written written = numbers.volts(volts);
     return new FigureView(
         name,
         written.number(),
         written.unit(),
-        down ? words.get("figure.down") : words.get("figure.stillUp"),
+        words.get(
+            down
+                ? "figure.down"
+                : now.phase() == Snapshot.Phase.ENDED ? "figure.wasUp" : "figure.stillUp"),
         down
             ? ""
             : words.get("figure.waitDown", numbers.volts(downV(now.sheet().rail(rail.input())))),
         down ? Tone.PLAIN : Tone.CAUTION);
+  }
+
+  private static double newest(Snapshot now, Course.Quantity quantity, double otherwise) {
+    float[] mean = new float[1];
+    now.course()
+        .columns(
+            quantity,
+            now.nowMs() - Course.SLOT_MS,
+            now.nowMs(),
+            1,
+            new float[1],
+            new float[1],
+            mean);
+    return Float.isNaN(mean[0]) ? otherwise : mean[0];
   }
 
   /** Whether a rail counts as down: under the smaller of 10 V and a tenth of nominal. */
@@ -181,7 +200,12 @@ final class FigurePresenter {
                 ? numbers.microamps(now.headUa())
                 : now.headDbv() != null ? numbers.decibels(now.headDbv(), "dBV") : DASH,
             now.meterDbv() == null ? DASH : numbers.decibels(now.meterDbv(), "dBV"));
-    if (now.headBelowMeterDb() == null) {
+    boolean quiet =
+        now.meterDbv() == null
+            || levels != null
+                && levels.meterSignalDbv() != null
+                && now.meterDbv() < levels.meterSignalDbv();
+    if (now.headBelowMeterDb() == null || quiet) {
       return new FigureView(
           words.get("figure.levels"),
           DASH,
@@ -228,6 +252,9 @@ final class FigurePresenter {
   }
 
   private String trend(Snapshot now, Course.Quantity quantity, double value, double atLeast) {
+    if (now.phase() == Snapshot.Phase.ENDED) {
+      return words.get("figure.lastSeen");
+    }
     Trend trend = Trend.of(now.course(), quantity, now.nowMs(), atLeast);
     return trend == null ? "" : words.get(trend.key());
   }

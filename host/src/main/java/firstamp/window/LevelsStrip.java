@@ -14,6 +14,9 @@ import java.util.List;
 final class LevelsStrip {
   private static final double STEP_DB = 20;
 
+  /** For the names above the traces. */
+  private static final double HEADROOM_DB = 12;
+
   private final Words words;
   private final Numbers numbers;
 
@@ -27,7 +30,8 @@ final class LevelsStrip {
     Columns meter = Columns.of(now.course(), Course.Quantity.METER_DBV, time, now.nowMs(), pixels);
     Columns head = Columns.of(now.course(), Course.Quantity.HEAD_DBV, time, now.nowMs(), pixels);
     double top =
-        STEP_DB * Math.ceil((Math.max(meter.highest(-20), head.highest(-20)) + 2) / STEP_DB);
+        STEP_DB
+            * Math.ceil((Math.max(meter.highest(-20), head.highest(-20)) + HEADROOM_DB) / STEP_DB);
     double bottom =
         Math.min(
             top - 4 * STEP_DB,

@@ -10,15 +10,16 @@ import firstamp.session.Snapshot;
 import firstamp.window.BenchView.Sentence;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 
 /** Says in one sentence what matters most now, and what to do first. */
 final class SentencePresenter {
   private final Words words;
   private final Numbers numbers;
+  private final NotWatchedWords notWatched;
 
   SentencePresenter(Words words, Numbers numbers) {
     this.words = words;
+    this.notWatched = new NotWatchedWords(words);
     this.numbers = numbers;
   }
 
@@ -76,9 +77,8 @@ final class SentencePresenter {
   }
 
   private String watching(Snapshot now) {
-    return now.notWatched().isEmpty()
-        ? words.get("sentence.on.action")
-        : words.get("verdict.notWatched", notWatched(now.notWatched()));
+    String gaps = notWatched.say(now.notWatched(), now.sheet(), true);
+    return gaps.isEmpty() ? words.get("sentence.on.action") : words.get("verdict.notWatched", gaps);
   }
 
   /** It never came to closing the switch, or ended without figures: say why. */
@@ -103,18 +103,12 @@ final class SentencePresenter {
     String action =
         gaps == null || gaps.isEmpty()
             ? words.get("verdict.allWatched")
-            : words.get("verdict.notWatched", notWatched(gaps));
+            : words.get("verdict.notWatched", notWatched.say(gaps, now.sheet(), false));
     return new Sentence(nothing ? Tone.CALM : Tone.CAUTION, head, join(action, mains(now.sheet())));
   }
 
-  String notWatched(List<NotWatched> gaps) {
-    return gaps.stream()
-        .map(gap -> gap.what() + " (" + gap.why() + ")")
-        .collect(Collectors.joining(", "));
-  }
-
   private Sentence tripped(Snapshot now, List<Alarm> standing) {
-    String head = tripHeadline(now.trip());
+    String head = tripHeadline(TripPresenter.asOnSheet(now));
     String action = standing.isEmpty() ? words.get("trip.action") : orEmpty(first(standing).text());
     return new Sentence(Tone.ALARM, head, join(action, mains(now.sheet())));
   }

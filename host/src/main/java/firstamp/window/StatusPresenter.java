@@ -60,6 +60,9 @@ final class StatusPresenter {
   }
 
   String phase(Snapshot now) {
+    if (now.phase() == Snapshot.Phase.ENDED && now.closedMs() == null) {
+      return words.get("phase.neverOn");
+    }
     return words.get("phase." + now.phase().name().toLowerCase(java.util.Locale.ROOT));
   }
 

@@ -73,22 +73,28 @@ final class StripMaker {
     LaneScale scale = LaneScale.even(-0.06 * top, top);
     List<Level> levels = new ArrayList<>();
     levels.add(Level.along(scale.place(0), "0", LevelKind.ZERO));
-    levels.add(Level.along(1, numbers.amps(top).toString(), LevelKind.VALUE));
+    String topText = numbers.amps(top).toString();
+    levels.add(
+        Level.along(
+            1,
+            running == null || limitIn
+                ? topText
+                : words.get("strip.limitAbove", topText, numbers.amps(running)),
+            LevelKind.VALUE));
     float[] edge = nothing(columns.size());
     Double inrush = now.limits().inrushA();
     double closed = now.closedMs() == null ? Double.NaN : now.closedMs();
     double runningFrom = closed + (now.limits().inrushMs() == null ? 0 : now.limits().inrushMs());
     if (running != null) {
-      levels.add(
-          limitIn
-              ? new Level(
-                  scale.place(running),
-                  words.get("strip.limit", numbers.amps(running)),
-                  LevelKind.LIMIT,
-                  runningFrom,
-                  Double.POSITIVE_INFINITY)
-              : Level.along(
-                  1, words.get("strip.limitAbove", numbers.amps(running)), LevelKind.VALUE));
+      if (limitIn) {
+        levels.add(
+            new Level(
+                scale.place(running),
+                words.get("strip.limit", numbers.amps(running)),
+                LevelKind.LIMIT,
+                runningFrom,
+                Double.POSITIVE_INFINITY));
+      }
       markOutside(
           columns, scale, edge, Double.NEGATIVE_INFINITY, running, runningFrom, openedMs(now));
     }

@@ -228,8 +228,8 @@ final class StripPainter {
     }
     if (first < band.low().length) {
       double x = Math.max(place.columnX(first), place.area.getX()) + PAD;
-      double under = place.y(band.low()[first]) + 14;
-      double y = under < place.area.getMaxY() ? under : place.y(band.high()[first]) - 4;
+      double above = place.y(band.high()[first]) - 4;
+      double y = above > place.area.getY() + 30 ? above : place.y(band.low()[first]) + 14;
       text(g, band.name(), x, y, palette.quietInk());
     }
   }

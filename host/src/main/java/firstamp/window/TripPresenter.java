@@ -1,10 +1,12 @@
 package firstamp.window;
 
+import firstamp.model.TripCause;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.TripPicture;
 
 /** The picture of a trip: the current around it, with "limit crossed" as time zero. */
 final class TripPresenter {
+  private static final double SAME_LIMIT = 0.05;
   private static final double BEFORE_MS = 6;
   private static final double AFTER_MS = 10;
 
@@ -16,8 +18,36 @@ final class TripPresenter {
     this.numbers = numbers;
   }
 
+  /**
+   * The trip with the limit as the job sheet says it: the probe's own is the nearest it can hold, a
+   * percent or so beside, and two numbers for one limit would puzzle.
+   */
+  static Snapshot.TripView asOnSheet(Snapshot now) {
+    Snapshot.TripView t = now.trip();
+    if (t == null || t.limit() == null || !"A".equals(t.unit())) {
+      return t;
+    }
+    Double said = t.cause() == TripCause.INRUSH ? now.limits().inrushA() : now.limits().runningA();
+    boolean same = said != null && Math.abs(said - t.limit()) < SAME_LIMIT * said;
+    return same
+        ? new Snapshot.TripView(
+            t.number(),
+            t.cause(),
+            t.railName(),
+            t.atMs(),
+            t.value(),
+            t.atMost(),
+            said,
+            t.unit(),
+            t.limitCrossedToOffMs(),
+            t.captureA(),
+            t.captureFirstMs(),
+            t.captureStepMs())
+        : t;
+  }
+
   TripPicture trip(Snapshot now) {
-    Snapshot.TripView trip = now.trip();
+    Snapshot.TripView trip = asOnSheet(now);
     if (trip == null || trip.captureA() == null || trip.captureA().isEmpty()) {
       return null;
     }

@@ -3,6 +3,7 @@ package firstamp.window;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.FlowLayout;
+import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
@@ -46,7 +47,7 @@ final class ViewRow {
     pointer.setLineWrap(true);
     pointer.setWrapStyleWord(true);
     pointer.setOpaque(false);
-    pointer.setBorder(null);
+    pointer.setBorder(BorderFactory.createEmptyBorder(4, 0, 0, 0));
     pointer.setFont(WindowTheme.font(false, 13));
     pointer.setForeground(WindowTheme.colour(palette.ink()));
     pointer.setPreferredSize(new Dimension(100, HEIGHT));

@@ -20,7 +20,7 @@ class BenchPresenterTest {
     assertThat(view.sentence().tone()).isEqualTo(Tone.CALM);
     assertThat(view.sentence().headline()).isEqualTo("On. Nothing has tripped so far");
     assertThat(view.sentence().action())
-        .isEqualTo("Not watched: rail 3 (no clip), ripple 2 (no limit).");
+        .isEqualTo("Not watched: rail 3 (no clip); ripple of B2 bias (not on the job sheet).");
     assertThat(view.elapsed()).isEqualTo("0:07");
     assertThat(view.figures())
         .extracting(BenchView.FigureView::word)

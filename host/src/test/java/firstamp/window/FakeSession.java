@@ -270,7 +270,9 @@ final class FakeSession implements BenchSession {
                   new Snapshot.Mark(CLOSED_MS + 1800, ""),
                   new Snapshot.Mark(CLOSED_MS + 2600, "record on")),
           questions(),
-          List.of(new NotWatched("rail 3", "no clip"), new NotWatched("ripple 2", "no limit")),
+          List.of(
+              new NotWatched("rail 3", "no clip"),
+              new NotWatched("ripple 2", "rippleMaxVrms is not on the sheet")),
           course,
           replay(),
           scene == Scene.OVER || scene == Scene.REPLAY ? summary() : null);
@@ -478,7 +480,9 @@ final class FakeSession implements BenchSession {
           List.of(),
           null,
           List.of("over-current"),
-          List.of(new NotWatched("rail 3", "no clip"), new NotWatched("ripple 2", "no limit")),
+          List.of(
+              new NotWatched("rail 3", "no clip"),
+              new NotWatched("ripple 2", "rippleMaxVrms is not on the sheet")),
           alarms(),
           new Summary.ConversionCount(176_000, 0, 0),
           new Summary.LogPlace("bench.db", 52_800L),

@@ -90,7 +90,7 @@ class WordsTest {
                 + " output-offset head-below-meter hum input-clipped clip-off probe-silent"
                 + " not-logging switch-failed")
             .split(" ")) {
-      assertThat(keys).contains("rule." + rule);
+      assertThat(keys).contains("rule." + rule, "watch." + rule);
     }
     for (firstamp.model.TripCause cause : firstamp.model.TripCause.values()) {
       assertThat(keys).contains("trip." + cause.id());
