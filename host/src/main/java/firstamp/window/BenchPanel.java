@@ -16,6 +16,7 @@ import javax.swing.JPanel;
 
 /** Everything inside the window, and what controls and keys do. Swing thread only. */
 final class BenchPanel implements BenchActions {
+  private static final int NONE_SEEN = -1;
   private static final String STRIPS = "strips";
   private static final String QUESTION = "question";
   private static final String TRIP = "trip";
@@ -46,7 +47,7 @@ final class BenchPanel implements BenchActions {
   private String pointed;
   private String card = STRIPS;
   private boolean tripShown;
-  private int tripSeen;
+  private int tripSeen = NONE_SEEN;
   private boolean moreShown;
   private boolean restoreAsked;
   private boolean closeAsked;
@@ -179,6 +180,7 @@ final class BenchPanel implements BenchActions {
   private void openNewTrip(Snapshot now) {
     if (view.trip() == null) {
       tripShown = false;
+      tripSeen = NONE_SEEN;
     } else if (now.trip().number() != tripSeen) {
       tripSeen = now.trip().number();
       tripShown = now.kind() != Snapshot.Kind.REPLAY;

@@ -43,9 +43,10 @@ final class KeyButton {
   /** At least this wide, and as wide as its words need. */
   KeyButton size(int width, int height) {
     Insets insets = button.getInsets();
-    int needed = main.getPreferredSize().width + insets.left + insets.right;
+    // Words are a little wider on screens of another scale, which is not known yet.
+    int needed = main.getPreferredSize().width * 21 / 20 + 2 + insets.left + insets.right;
     if (hint.getParent() != null && !below) {
-      needed += hint.getPreferredSize().width + GAP;
+      needed += hint.getPreferredSize().width * 21 / 20 + 2 + GAP;
     }
     Dimension size = new Dimension(Math.max(width, needed), height);
     button.setPreferredSize(size);

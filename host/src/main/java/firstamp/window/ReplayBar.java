@@ -11,6 +11,9 @@ import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -67,7 +70,7 @@ final class ReplayBar {
     }
     speed.setName("replay-speed");
     speed.setForeground(WindowTheme.colour(palette.ink()));
-    speed.setFont(WindowTheme.font(false, 16));
+    speed.setFont(WindowTheme.font(true, 16));
     speed.getAccessibleContext().setAccessibleName(words.get("replay.speed"));
     speed.addActionListener(
         event -> {
@@ -146,7 +149,10 @@ final class ReplayBar {
     g.setColor(WindowTheme.colour(palette.edge()));
     g.setStroke(new BasicStroke(1));
     g.draw(new Rectangle2D.Double(8, height - 11, width - 16, 5));
-    for (EventMark event : shown.events()) {
+    List<EventMark> events = new ArrayList<>(shown.events());
+    // What is more urgent is painted over what is less.
+    events.sort(Comparator.comparing(EventMark::tone));
+    for (EventMark event : events) {
       double x = 8 + (event.ms() - shown.fromMs()) * scale;
       boolean state = event.tone() == Tone.ALARM || event.tone() == Tone.CAUTION;
       if (state) {
