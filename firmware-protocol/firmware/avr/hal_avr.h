@@ -1,14 +1,44 @@
-/* What only main needs of the chip. */
+/* What the files of avr/ share. */
 #ifndef AVR_HAL_AVR_H
 #define AVR_HAL_AVR_H
+
+#include <avr/io.h>
+#include <stdint.h>
+
+#include "avr/timing.h"
+
+#define BIT(n) ((uint8_t)(1u << (n)))
+#define ADC_RUN (BIT(ADEN) | BIT(ADIE) | ADC_PRESCALER_BITS)
+
+extern struct probe probe;
+
+/* Bits of GPIOR0, set and cleared by single instructions. */
+enum {
+    ASLEEP_BIT, /* the main loop sleeps */
+    LENT_BIT,   /* the converter does something else than the plan */
+    CLOSE_LOOK_BIT,
+    CLOSE_SWITCH_BIT /* at the next boundary */
+};
+
+/* First in each handler that may end a sleep: when it ended, in half microseconds of Timer 2. */
+extern volatile uint8_t awake_at;
+#define NOTE_AWAKE()                                                                                                 \
+    do {                                                                                                             \
+        if (GPIOR0 & BIT(ASLEEP_BIT)) {                                                                              \
+            awake_at = TCNT2;                                                                                        \
+            GPIOR0 &= (uint8_t)~BIT(ASLEEP_BIT);                                                                     \
+        }                                                                                                            \
+    } while (0)
 
 /* First of all: switch, look path, beeper and lamp off. */
 void hal_outputs_off(void);
 /* Reset cause saved, watchdog on, RAM tested, converter and line set up; interrupts still off. */
 void hal_start(void);
+/* Part of it: the clock stands before plan 0. */
+void ticks_start(void);
 /* Interrupts on, conversions running. */
 void hal_run(void);
-/* Sleeps until the next interrupt when there is nothing to do. */
+/* Sleeps until there is something to do. */
 void hal_sleep_unless_busy(void);
 
 #endif

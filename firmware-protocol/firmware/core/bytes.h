@@ -3,27 +3,34 @@
 #define CORE_BYTES_H
 
 #include <stdint.h>
+#include <string.h>
+
+#if __BYTE_ORDER__ != __ORDER_LITTLE_ENDIAN__
+#error "The chip and the computers that test are little-endian, as the wire is; elsewhere the bytes must be turned."
+#endif
 
 static inline uint16_t bytes_u16(const uint8_t *at)
 {
-    return (uint16_t)(at[0] | (uint16_t)at[1] << 8);
+    uint16_t value;
+    memcpy(&value, at, sizeof value);
+    return value;
 }
 
 static inline uint32_t bytes_u32(const uint8_t *at)
 {
-    return (uint32_t)bytes_u16(at) | (uint32_t)bytes_u16(at + 2) << 16;
+    uint32_t value;
+    memcpy(&value, at, sizeof value);
+    return value;
 }
 
 static inline void bytes_put_u16(uint8_t *at, uint16_t value)
 {
-    at[0] = (uint8_t)value;
-    at[1] = (uint8_t)(value >> 8);
+    memcpy(at, &value, sizeof value);
 }
 
 static inline void bytes_put_u32(uint8_t *at, uint32_t value)
 {
-    bytes_put_u16(at, (uint16_t)value);
-    bytes_put_u16(at + 2, (uint16_t)(value >> 16));
+    memcpy(at, &value, sizeof value);
 }
 
 #endif

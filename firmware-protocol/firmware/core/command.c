@@ -69,6 +69,8 @@ static struct answer take_limits(struct probe *p, const uint8_t *payload)
         return refuse(refusal, field);
     if (p->state == STATE_CHECK)
         return refuse(REFUSAL_WRONG_STATE, p->state);
+    if (p->look_waiting && (p->guard.armed || p->guard.on))
+        return refuse(REFUSAL_BUSY, p->state); /* its place is needed, and it is about to be sent */
     bool free_to_set = p->state == STATE_OFF || p->state == STATE_TRIPPED;
     uint8_t wider = free_to_set ? 0 : limits_wider(&p->limits, &limits);
     if (wider != 0)

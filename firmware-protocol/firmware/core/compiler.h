@@ -7,6 +7,8 @@
 #define STATIC_ASSERT_JOIN(a, b) STATIC_ASSERT_JOIN2(a, b)
 #define STATIC_ASSERT(condition) typedef char STATIC_ASSERT_JOIN(static_assert_, __LINE__)[(condition) ? 1 : -1]
 
+#define CORE_PACKED __attribute__((packed))
+
 /* Keeps what happens once an arming out of interrupt handlers that run at every conversion, and out of main. */
 #ifdef __GNUC__
 #define CORE_RARE __attribute__((noinline))

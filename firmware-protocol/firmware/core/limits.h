@@ -5,10 +5,12 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+#include "compiler.h"
 #include "wire.h"
 
 enum { RAILS = 3 };
 
+/* In the order and with the widths of the message. */
 struct limits {
     uint16_t inrush_ms;
     uint16_t inrush_i_counts;
@@ -28,7 +30,7 @@ struct limits {
     uint16_t over_v_counts;
     uint16_t silence_ms;
     uint16_t look_over_j_counts;
-};
+} CORE_PACKED;
 
 /* Reads LIMITS_BYTES bytes; REFUSAL_NONE, or the reason and the first wrong field. */
 enum refusal limits_read(const uint8_t *payload, struct limits *limits, uint8_t *field);

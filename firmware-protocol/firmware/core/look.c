@@ -28,21 +28,24 @@ enum refusal look_parameters_read(const uint8_t *payload, struct look_parameters
     p->low_v_per_j_256ths = bytes_u16(payload + 8);
     p->supply_lowest_counts = bytes_u16(payload + 10);
     p->supply_highest_counts = bytes_u16(payload + 12);
-    const bool good[] = {
-        payload[0] <= 1,
-        payload[1] == 0,
-        p->max_ms >= 100 && p->max_ms <= 3000,
-        p->v_per_j_256ths != 0,
-        p->short_v_per_j_256ths != 0,
-        p->low_v_per_j_256ths != 0,
-        p->supply_lowest_counts <= COUNTS_HIGHEST,
-        p->supply_highest_counts <= COUNTS_HIGHEST,
-    };
-    for (*field = 1; *field <= sizeof good / sizeof good[0]; (*field)++)
-        if (!good[*field - 1])
-            return REFUSAL_BAD_VALUE;
     *field = 0;
-    return REFUSAL_NONE;
+    if (payload[0] > 1)
+        *field = 1;
+    else if (payload[1] != 0)
+        *field = 2;
+    else if (p->max_ms < 100 || p->max_ms > 3000)
+        *field = 3;
+    else if (p->v_per_j_256ths == 0)
+        *field = 4;
+    else if (p->short_v_per_j_256ths == 0)
+        *field = 5;
+    else if (p->low_v_per_j_256ths == 0)
+        *field = 6;
+    else if (p->supply_lowest_counts > COUNTS_HIGHEST)
+        *field = 7;
+    else if (p->supply_highest_counts > COUNTS_HIGHEST)
+        *field = 8;
+    return *field == 0 ? REFUSAL_NONE : REFUSAL_BAD_VALUE;
 }
 
 void check_start(struct check *check, uint32_t plans, uint16_t rest_j_counts, uint16_t rest_v_counts)

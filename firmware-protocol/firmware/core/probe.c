@@ -112,8 +112,7 @@ void probe_set_limits(struct probe *p, const struct limits *limits)
     if (!p->guard.armed && !p->guard.on)
         return;
     /* The interrupt goes on with the old ones until the new ones are whole. */
-    p->levels_used ^= 1;
-    struct trip_levels *levels = &p->levels[p->levels_used];
+    struct trip_levels *levels = p->guard.watch.levels == &p->levels ? &p->work.levels : &p->levels;
     trip_levels_set(levels, &p->limits, &p->zeros);
     uint8_t held = hal_interrupts_hold();
     p->guard.watch.levels = levels;
@@ -241,9 +240,8 @@ static CORE_RARE void end_look(struct probe *p, enum look_outcome outcome, const
         return;
     }
     capture_start(&p->guard.capture);
-    p->levels_used = 0;
-    trip_levels_set(&p->levels[0], &p->limits, &p->zeros);
-    guard_arm(&p->guard, &p->levels[0]);
+    trip_levels_set(&p->levels, &p->limits, &p->zeros);
+    guard_arm(&p->guard, &p->levels);
 }
 
 static void in_check(struct probe *p, const struct conversion *conversion)

@@ -54,8 +54,7 @@ struct probe {
     struct wire_in in;
     uint8_t in_buffer[WIRE_IN_BYTES];
     struct stream stream;
-    struct trip_levels levels[2];
-    uint8_t levels_used;
+    struct trip_levels levels;
     struct limits limits;
     bool limits_given;
     struct zeros zeros;
@@ -70,6 +69,7 @@ struct probe {
         struct check check;
         struct look look;
         uint8_t report[LOOK_BYTES]; /* payload of the look result */
+        struct trip_levels levels;  /* while on: the other set, see probe_set_limits */
     } work;
     bool look_waiting; /* its result, for room on the line */
     uint32_t look_us;

@@ -1,0 +1,276 @@
+/*
+ * Time, conversions, switch: what happens every 62.5 us. Interrupts are off for no longer than 85 cycles anywhere: the
+ * converter's handler lets others in as soon as it has its result, the critical sections of the core are a few
+ * instructions.
+ */
+#include "hal.h"
+
+#include <avr/interrupt.h>
+#include <avr/io.h>
+#include <avr/sleep.h>
+#include <avr/wdt.h>
+#include <util/atomic.h>
+
+#include "avr/hal_avr.h"
+#include "avr/pins.h"
+#include "avr/timing.h"
+#include "core/compiler.h"
+#include "core/probe.h"
+
+
+
+/*
+ * Slot and plan belong to the tick; the converter's handler only reads them. The tick counts plans in one byte, to be
+ * short; who needs the whole number brings it forward, which happens far oftener than every 256 plans.
+ */
+#define SLOT_NOW GPIOR1 /* registers of general purpose: shorter to reach than memory */
+#define PLAN_LOW GPIOR2
+static volatile uint8_t plans_left = 1; /* of this reading, this one counted; downwards is a cycle shorter */
+static uint32_t plans;
+static uint8_t plans_low; /* PLAN_LOW, as far as plans has followed */
+static volatile uint16_t late_starts;
+static uint8_t path_plan_low; /* the plan in which the path closed */
+
+/* ---- switch and look path: the port is the only place that knows what is closed ---- */
+
+static inline void paths_open(void)
+{
+    /* Wishes first: a tick in between may close once more what the next instruction opens. */
+    GPIOR0 &= (uint8_t)~BIT(CLOSE_SWITCH_BIT);
+    GPIOR0 &= (uint8_t)~BIT(CLOSE_LOOK_BIT);
+    PORTD &= (uint8_t)~BIT(PIN_SWITCH);
+    PORTD &= (uint8_t)~BIT(PIN_LOOK_PATH);
+}
+
+void hal_paths_open(void)
+{
+    paths_open();
+}
+
+void hal_path_at_boundary(enum hal_path path)
+{
+    if (path == HAL_PATH_SWITCH)
+        GPIOR0 |= BIT(CLOSE_SWITCH_BIT);
+    else
+        GPIOR0 |= BIT(CLOSE_LOOK_BIT);
+}
+
+enum hal_path hal_path_now(void)
+{
+    uint8_t port = PORTD;
+    if (port & BIT(PIN_SWITCH))
+        return HAL_PATH_SWITCH;
+    return port & BIT(PIN_LOOK_PATH) ? HAL_PATH_LOOK : HAL_PATH_NONE;
+}
+
+uint32_t hal_path_since_plan(void)
+{
+    uint32_t now = hal_now().plans; /* asked right after the closing: less than 256 plans ago */
+    return now - (uint8_t)((uint8_t)now - path_plan_low);
+}
+
+/* In the tick alone. The look path opens in the same instruction pair in which the switch closes. */
+static inline void close_wanted(void)
+{
+    if (GPIOR0 & BIT(CLOSE_SWITCH_BIT)) {
+        PORTD |= BIT(PIN_SWITCH);
+        PORTD &= (uint8_t)~BIT(PIN_LOOK_PATH);
+    }
+    if (GPIOR0 & BIT(CLOSE_LOOK_BIT))
+        PORTD |= BIT(PIN_LOOK_PATH);
+}
+
+/*
+ * ---- time asleep: Timer 2 counts half microseconds; the first handler after a sleep notes when it ended. The tick does
+ * not, because it has to be short: it comes when Timer 1 is at 0, so its time is known afterwards. ----
+ */
+
+volatile uint8_t awake_at;
+static uint16_t asleep_halfus; /* since the last plan, in which it is at most 4000 */
+static uint32_t asleep_sum_halfus;
+static uint32_t busy_from_plans;
+
+/* Goes back to sleep at once when an interrupt has left nothing to do. */
+void hal_sleep_unless_busy(void)
+{
+    for (;;) {
+        cli();
+        if (!probe_may_sleep(&probe)) {
+            sei();
+            return;
+        }
+        uint8_t from = TCNT2;
+        GPIOR0 |= BIT(ASLEEP_BIT);
+        sei(); /* takes effect after the next instruction, so no interrupt can come before the sleep */
+        sleep_cpu();
+        uint8_t until = awake_at;
+        if (GPIOR0 & BIT(ASLEEP_BIT)) {
+            GPIOR0 &= (uint8_t)~BIT(ASLEEP_BIT);
+            until = (uint8_t)(TCNT2 - (uint8_t)(TCNT1 >> 3)); /* under 2048 cycles, so a byte */
+        }
+        asleep_halfus = (uint16_t)(asleep_halfus + (uint8_t)(until - from));
+    }
+}
+
+uint8_t hal_busy_percent(void)
+{
+    uint32_t now = hal_now().plans;
+    uint32_t all_halfus = (now - busy_from_plans) * (2uL * PLAN_US);
+    uint32_t awake_halfus = all_halfus > asleep_sum_halfus ? all_halfus - asleep_sum_halfus : 0;
+    uint32_t share = all_halfus >= 100 ? awake_halfus / (all_halfus / 100) : 100;
+    busy_from_plans = now;
+    asleep_sum_halfus = 0;
+    return share > 100 ? 100 : (uint8_t)share;
+}
+
+/* ---- the tick: one conversion every 62.5 us ---- */
+
+ISR(TIMER1_COMPA_vect)
+{
+    uint8_t next = (SLOT_NOW + 1) & (PLAN_SLOTS - 1);
+    SLOT_NOW = next;
+    if (next == 0) {
+        PLAN_LOW++;
+        uint8_t left = (uint8_t)(plans_left - 1);
+        if (left == 0) {
+            left = PLANS_PER_READING;
+            close_wanted();
+        }
+        plans_left = left;
+    }
+    if (GPIOR0 & BIT(LENT_BIT))
+        return;
+    if (ADCSRA & BIT(ADSC)) {
+        late_starts++;
+    } else {
+        ADMUX = plan_channel[next];
+        ADCSRA = ADC_RUN | BIT(ADSC);
+    }
+}
+
+static CORE_RARE void bring_plans_forward(void)
+{
+    uint8_t low = PLAN_LOW;
+    if ((GPIOR0 & BIT(CLOSE_SWITCH_BIT) && PORTD & BIT(PIN_SWITCH)) ||
+        (GPIOR0 & BIT(CLOSE_LOOK_BIT) && PORTD & BIT(PIN_LOOK_PATH) && !(GPIOR0 & BIT(CLOSE_SWITCH_BIT)))) {
+        path_plan_low = low; /* closed at the start of this plan: the wish is done */
+        GPIOR0 &= (uint8_t)~BIT(CLOSE_SWITCH_BIT);
+        GPIOR0 &= (uint8_t)~BIT(CLOSE_LOOK_BIT);
+    }
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+    {
+        plans += (uint8_t)(low - plans_low);
+        plans_low = low;
+    }
+}
+
+/* A conversion ends about 450 cycles after its tick, so slot and plan are still its own. */
+ISR(ADC_vect)
+{
+    NOTE_AWAKE();
+    uint16_t counts = ADC;
+    uint8_t of_slot = SLOT_NOW;
+    uint8_t left = plans_left;
+    sei();
+    guard_conversion(&probe.guard, of_slot, (uint8_t)(PLANS_PER_READING - left), counts);
+    if (PLAN_LOW != plans_low)
+        bring_plans_forward();
+}
+
+/* Where no interrupt can come between, or in the converter's handler, over which the main loop stands still. */
+static inline uint32_t plans_now(void)
+{
+    return plans + (uint8_t)(PLAN_LOW - plans_low);
+}
+
+uint32_t hal_conversion_plans(void)
+{
+    return plans_now();
+}
+
+ISR(ANALOG_COMP_vect)
+{
+    PORTD &= (uint8_t)~BIT(PIN_SWITCH);
+    guard_comparator(&probe.guard);
+}
+
+uint8_t hal_plan_low(void)
+{
+    return PLAN_LOW;
+}
+
+uint8_t hal_slot(void)
+{
+    return SLOT_NOW;
+}
+
+struct instant hal_now(void)
+{
+    struct instant now;
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+    {
+        now.cycles = TCNT1;
+        now.plans = plans_now();
+        now.slot = SLOT_NOW;
+        /* The timer may have turned over while the tick was kept waiting. */
+        if ((TIFR1 & BIT(OCF1A)) && now.cycles < CYCLES_PER_SLOT / 2)
+            now.slot++;
+    }
+    if (now.slot == PLAN_SLOTS) {
+        now.slot = 0;
+        now.plans++;
+    }
+    return now;
+}
+
+uint8_t hal_interrupts_hold(void)
+{
+    uint8_t held = SREG;
+    cli();
+    return held;
+}
+
+void hal_interrupts_release(uint8_t held)
+{
+    SREG = held;
+}
+
+uint16_t hal_late_starts(void)
+{
+    uint16_t late;
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+    {
+        late = late_starts;
+    }
+    return late;
+}
+
+void hal_watchdog_feed(void)
+{
+    wdt_reset();
+    asleep_sum_halfus += asleep_halfus;
+    asleep_halfus = 0;
+}
+
+void ticks_start(void)
+{
+    SLOT_NOW = PLAN_SLOTS - 1;
+    PLAN_LOW = UINT8_MAX; /* the first tick begins plan 0 */
+    plans_low = UINT8_MAX;
+    plans = UINT32_MAX;
+    TCCR2B = BIT(CS21); /* 0.5 us */
+}
+
+void hal_run(void)
+{
+    SMCR = BIT(SE); /* sleep enabled, mode idle: timers, converter and line go on */
+    ADCSRA |= BIT(ADIF) | BIT(ADIE);
+    ACSR |= BIT(ACI);
+    ACSR |= BIT(ACIE);
+    TCCR1B = BIT(WGM12); /* mode before value, or the value waits for a turn of the timer */
+    OCR1A = CYCLES_PER_SLOT - 1;
+    TCNT1 = 0;
+    TCCR1B = BIT(WGM12) | BIT(CS10);
+    TIMSK1 = BIT(OCIE1A);
+    sei();
+}
