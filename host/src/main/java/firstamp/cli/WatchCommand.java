@@ -96,6 +96,7 @@ final class WatchCommand implements Callable<Integer> {
     if (run.headless) {
       checkAnswers(questions);
     }
+    BenchLog log = Logs.openForWriting(run.log);
     RunSetup setup =
         new RunSetup(
             ready.effective(),
@@ -107,7 +108,7 @@ final class WatchCommand implements Callable<Integer> {
             observe,
             LiveSetup.quietMicros(run.countdown, 3),
             true,
-            run.headless ? ArmGate.alwaysOpen() : new ArmGate(questions));
+            run.headless ? ArmGate.alwaysOpen() : gate(log, ready, questions));
     PortOpener opener =
         () ->
             SerialProbePort.open(
@@ -115,8 +116,18 @@ final class WatchCommand implements Callable<Integer> {
                 reduced ? SerialProbePort.BAUD_REDUCED : SerialProbePort.BAUD_RAW,
                 lockFolder(),
                 TimeSource.system());
-    BenchLog log = Logs.openForWriting(run.log);
     return LiveSetup.run(run, setup, ready.texts(), opener, log, false, port);
+  }
+
+  /** In the window the cautions come first; where the switch is never closed nothing is asked. */
+  private static ArmGate gate(BenchLog log, Sheets.Ready ready, List<String> questions)
+      throws CliFailure {
+    List<String> all = new ArrayList<>();
+    if (!questions.isEmpty()) {
+      all.add(Cautions.question(log, ready.effective().set().name()));
+      all.addAll(questions);
+    }
+    return new ArmGate(all);
   }
 
   private void checkAnswers(List<String> questions) throws CliFailure {

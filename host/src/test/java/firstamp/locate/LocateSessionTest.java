@@ -169,7 +169,8 @@ class LocateSessionTest {
     session = session.with(level("P8", -50)).with(level("P4", -50)).with(level("P2", -20));
     session = session.with(level("P3", -20)).with(level("P5", -50));
     assertThat(session.answer().odds().get(0).joint()).isEqualTo("J4");
-    // P6 read as if all were well although P4, P5 and P8 have lost the signal: the clip had slipped.
+    // P6 read as if all were well although P4, P5 and P8 have lost the signal: the clip had
+    // slipped.
     assertThat(session.with(level("P6", -20)).answer().odds().get(0).joint()).isEqualTo("J4");
   }
 
