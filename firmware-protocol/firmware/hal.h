@@ -47,8 +47,6 @@ void hal_interrupts_release(uint8_t held);
 
 enum hal_speed { HAL_SPEED_500K, HAL_SPEED_250K };
 
-/* How many received bytes wait; 255 = that many or more. */
-uint8_t hal_uart_waiting(void);
 /* Takes a received byte; false = none there. */
 bool hal_uart_take(uint8_t *byte);
 /* There is something to send in the ring of wire_out. */

@@ -14,21 +14,10 @@ extern struct probe probe;
 
 /* Bits of GPIOR0, set and cleared by single instructions. */
 enum {
-    ASLEEP_BIT, /* the main loop sleeps */
     LENT_BIT,   /* the converter does something else than the plan */
     CLOSE_LOOK_BIT,
     CLOSE_SWITCH_BIT /* at the next boundary */
 };
-
-/* First in each handler that may end a sleep: when it ended, in half microseconds of Timer 2. */
-extern volatile uint8_t awake_at;
-#define NOTE_AWAKE()                                                                                                 \
-    do {                                                                                                             \
-        if (GPIOR0 & BIT(ASLEEP_BIT)) {                                                                              \
-            awake_at = TCNT2;                                                                                        \
-            GPIOR0 &= (uint8_t)~BIT(ASLEEP_BIT);                                                                     \
-        }                                                                                                            \
-    } while (0)
 
 /* First of all: switch, look path, beeper and lamp off. */
 void hal_outputs_off(void);

@@ -15,15 +15,15 @@ static volatile uint8_t receive_head; /* the interrupt's */
 static volatile uint8_t receive_tail; /* the main loop's */
 static volatile uint8_t receive_lost; /* modulo 256, summed by the main loop */
 
+/*
+ * The chip itself holds two bytes more, 640 cycles; interrupts are off for 85 at most, so its own overrun flag is not
+ * asked for.
+ */
 ISR(USART_RX_vect)
 {
-    NOTE_AWAKE();
-    uint8_t status = UCSR0A;
     uint8_t byte = UDR0;
     uint8_t head = receive_head;
     uint8_t next = (head + 1) & (RECEIVE_PLACES - 1);
-    if (status & BIT(DOR0))
-        receive_lost++;
     if (next == receive_tail) {
         receive_lost++;
         return;
@@ -34,7 +34,6 @@ ISR(USART_RX_vect)
 
 ISR(USART_UDRE_vect)
 {
-    NOTE_AWAKE();
     uint8_t byte;
     if (wire_out_take(&probe.out, &byte)) {
         UDR0 = byte;
@@ -42,11 +41,6 @@ ISR(USART_UDRE_vect)
         UCSR0B &= (uint8_t)~BIT(UDRIE0);
         UCSR0A = BIT(TXC0); /* cleared by writing a one: set again when the last byte has left */
     }
-}
-
-uint8_t hal_uart_waiting(void)
-{
-    return (uint8_t)(receive_head - receive_tail) & (RECEIVE_PLACES - 1);
 }
 
 bool hal_uart_take(uint8_t *byte)

@@ -6,7 +6,11 @@
 #include "crc16.h"
 #include "report.h"
 
-enum { BYTES_A_ROUND = 64, ROOM_FOR_ANSWER = WIRE_OUT_BYTES(CALIBRATION_BYTES) + WIRE_OUT_BYTES(ACCEPTED_BYTES) };
+/*
+ * A round is 0.5 ms, in which the line brings 25 bytes. Whoever sends without a pause must not take the time of the
+ * stream: 9 bytes a round are taken for good, and 160 at a stretch, more than any two commands.
+ */
+enum { BYTES_A_ROUND = 9, BYTES_AT_A_STRETCH = 160, ROOM_FOR_ANSWER = WIRE_OUT_BYTES(CALIBRATION_BYTES) + WIRE_OUT_BYTES(ACCEPTED_BYTES) };
 
 struct answer {
     enum refusal refusal;
@@ -270,12 +274,15 @@ bool command_receive(struct probe *p)
     struct wire_frame frame;
     uint8_t byte;
     bool any = false;
-    for (uint8_t left = BYTES_A_ROUND; left > 0; left--) {
+    if (p->bytes_allowed <= BYTES_AT_A_STRETCH - BYTES_A_ROUND)
+        p->bytes_allowed = (uint8_t)(p->bytes_allowed + BYTES_A_ROUND);
+    while (p->bytes_allowed > 0) {
         /* A block that waits for room goes before any answer, or answers could keep it waiting for ever. */
         if (p->stream.full || p->stream_wanted_waiting || wire_out_free(&p->out) < ROOM_FOR_ANSWER)
             return any;
         if (!hal_uart_take(&byte))
             return any;
+        p->bytes_allowed--;
         if (wire_in_byte(&p->in, byte, &frame)) {
             command_frame(p, &frame);
             any = true;

@@ -4,7 +4,7 @@
 
 #include "probe.h"
 
-/* Takes what has come, only while an answer would fit the line. True when it was one. */
+/* Called once a round: takes what has come, only while an answer would fit the line. True when it was one. */
 bool command_receive(struct probe *probe);
 /* The record stands in the EEPROM, or was given up. */
 void command_calibration_written(struct probe *probe);

@@ -10,7 +10,6 @@ enum {
     SPEED_TRY_MS = 700,
     STALLED_PLANS = 10, /* no conversion for 20 ms: the converter does not convert */
     CONVERSIONS_A_ROUND = 16,
-    BYTES_TO_WAKE = 24, /* of the 64 that the line's ring holds */
     SLOTS_A_ROUND = 8, /* 0.5 ms; waking for each conversion would cost more than the work itself */
     SETTLE_AFTER_OPEN_PLANS = 50,  /* 100 ms for clamps and catch path */
     WATCH_AFTER_OPEN_PLANS = 550,
@@ -479,5 +478,5 @@ void probe_run(struct probe *p)
 /* Asked after every interrupt, so it costs little: rounds are eight slots apart, whatever comes in between. */
 bool probe_may_sleep(const struct probe *p)
 {
-    return ((hal_slot() ^ p->looked_slot) & (uint8_t)~(SLOTS_A_ROUND - 1)) == 0 && hal_uart_waiting() < BYTES_TO_WAKE;
+    return ((hal_slot() ^ p->looked_slot) & (uint8_t)~(SLOTS_A_ROUND - 1)) == 0;
 }

@@ -89,6 +89,7 @@ struct probe {
     struct press pedal;
     struct beeper beeper;
 
+    uint8_t bytes_allowed; /* of the host's, see command_receive */
     bool host_there;
     uint32_t host_heard_us;
     uint8_t speed;        /* the line's now */

@@ -87,12 +87,6 @@ void hal_interrupts_release(uint8_t before)
     held = false;
 }
 
-uint8_t hal_uart_waiting(void)
-{
-    size_t waiting = fake.to_probe_head - fake.to_probe_tail;
-    return waiting > 255 ? 255 : (uint8_t)waiting;
-}
-
 bool hal_uart_take(uint8_t *byte)
 {
     if (fake.to_probe_tail == fake.to_probe_head)
