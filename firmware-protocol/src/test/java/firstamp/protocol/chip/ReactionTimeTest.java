@@ -13,6 +13,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,8 +37,8 @@ class ReactionTimeTest {
 
   @ParameterizedTest
   @EnumSource
-  void opensInTimeAtTwentyPlaces(ReactionCase kind) throws Exception {
-    measure(kind, 20);
+  void opensInTimeAtThreePlacesTwice(ReactionCase kind) throws Exception {
+    measure(kind, 3);
   }
 
   @ParameterizedTest
@@ -46,9 +50,21 @@ class ReactionTimeTest {
 
   private void measure(ReactionCase kind, int places) throws Exception {
     Random random = new Random(SEED + kind.ordinal());
-    List<Double> reactions = new ArrayList<>();
+    List<Callable<List<Double>>> runs = new ArrayList<>();
     for (int i = 0; i < places; i++) {
-      reactions.addAll(twoTrips(kind, 0.02 + 0.01 * random.nextDouble()));
+      double stepSeconds = 0.02 + 0.01 * random.nextDouble();
+      Path own = Files.createDirectory(folder.resolve("place-" + i));
+      runs.add(() -> twoTrips(own, kind, stepSeconds));
+    }
+    List<Double> reactions = new ArrayList<>();
+    // Cycles are exact however busy this computer is: two chips may run at once.
+    ExecutorService two = Executors.newFixedThreadPool(2);
+    try {
+      for (Future<List<Double>> done : two.invokeAll(runs)) {
+        reactions.addAll(done.get());
+      }
+    } finally {
+      two.shutdownNow();
     }
     reactions.sort(null);
     System.out.printf(
@@ -64,11 +80,12 @@ class ReactionTimeTest {
         .allSatisfy(r -> assertThat(r).isBetween(kind.soonestMicros, kind.latestMicros));
   }
 
-  private List<Double> twoTrips(ReactionCase kind, double stepSeconds) throws Exception {
-    Path frontEnd = Files.writeString(folder.resolve("front-end.json"), "{\"decayMs\":5}");
+  private static List<Double> twoTrips(Path own, ReactionCase kind, double stepSeconds)
+      throws Exception {
+    Path frontEnd = Files.writeString(own.resolve("front-end.json"), "{\"decayMs\":5}");
     List<String> options =
         List.of("--flat-out", "--cross", kind.cross(), "--front-end", frontEnd.toString());
-    try (ChipProbe probe = ChipProbe.start(folder, kind.waveform(stepSeconds), options)) {
+    try (ChipProbe probe = ChipProbe.start(own, kind.waveform(stepSeconds), options)) {
       probe.hello();
       probe.command(new HostMessage.SetLimits(kind.limits()));
       probe.command(new HostMessage.StreamRequest(StreamKind.RAW));
