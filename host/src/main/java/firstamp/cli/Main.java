@@ -17,6 +17,7 @@ import picocli.CommandLine.ParameterException;
       ShowCommand.class,
       ReplayCommand.class,
       SheetCommand.class,
+      CalibrateCommand.class,
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -387,6 +387,16 @@ public final class BenchLog implements AutoCloseable {
             + " \"list\" shows them");
   }
 
+  /** Keeps a calibration that was written into a probe; one that is there already stays once. */
+  public void keep(firstamp.model.Calibration made) throws LogException {
+    wrote = true;
+    try (Connection connection = LogDatabase.openForWriting(file)) {
+      calibration(connection, codec.json(made));
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot keep the calibration in", file, e);
+    }
+  }
+
   static long calibration(Connection connection, String json) throws SQLException {
     try (PreparedStatement insert =
             connection.prepareStatement("INSERT OR IGNORE INTO calibration (fields) VALUES (?)");

@@ -25,6 +25,9 @@ final class Conversation implements FrameDecoder.Sink {
 
     /** The probe's state of health. */
     void status(ProbeMessage.Status status);
+
+    /** What the probe keeps of its calibration. */
+    default void calibration(ProbeMessage.Calibration calibration) {}
   }
 
   private static final int BUFFER_BYTES = 16_384;
@@ -257,6 +260,7 @@ final class Conversation implements FrameDecoder.Sink {
 
     @Override
     public Void calibration(ProbeMessage.Calibration message) {
+      listener.calibration(message);
       return null;
     }
   }

@@ -1,0 +1,335 @@
+package firstamp.cli;
+
+import firstamp.analysis.CalibrationLine;
+import firstamp.analysis.CalibrationPoint;
+import firstamp.analysis.CalibrationPoints;
+import firstamp.analysis.CalibrationRefused;
+import firstamp.analysis.MeterAccuracy;
+import firstamp.analysis.SettledSecond;
+import firstamp.emulate.CalibrationDemo;
+import firstamp.emulate.Pace;
+import firstamp.emulate.ProbeOptions;
+import firstamp.link.SerialProbePort;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.model.Calibration;
+import firstamp.model.Channel;
+import firstamp.model.ProbeHello;
+import firstamp.model.ProbePort;
+import firstamp.model.SwitchState;
+import firstamp.model.TimeSource;
+import firstamp.session.CalibrationTalk;
+import firstamp.session.ResistorTrial;
+import firstamp.session.RunRefused;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Calibrates the probe with what is at hand, and lets it prove that it cuts. */
+@Command(
+    name = "calibrate",
+    description = {
+      "Calibrates the probe box with what is at hand: clips together, a battery, a resistor, your meter.",
+      "No set on the clips meanwhile. Without it the box works with nominal values, every figure +-5 %.",
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp calibrate --port /dev/ttyUSB0                            the three steps",
+      "  firstamp calibrate --port /dev/ttyUSB0 --steps zero,volts --at R1=1.552 --meter-volts-percent 0.5",
+      "  firstamp calibrate --port /dev/ttyUSB0 --show                     what the box keeps",
+      "  firstamp calibrate --port /dev/ttyUSB0 --try-the-cut              resistor on the set terminals: does it switch off?",
+      "  firstamp calibrate --emulated --yes                               the same on the emulated box",
+    })
+final class CalibrateCommand implements Callable<Integer> {
+  private static final double DEMO_BATTERY_V = 9.137;
+  private static final double[] DEMO_SUPPLY_V = {3.2, 9.05};
+  private static final long READ_METER_NANOS = 4_000_000_000L;
+  private static final int MOVED_COUNTS = 5;
+
+  @Option(names = "--port", paramLabel = "PORT", description = "serial port of the probe box")
+  private String port;
+
+  @Option(names = "--emulated", description = "the emulated probe box instead, off by known shares")
+  private boolean emulated;
+
+  @Option(names = "--show", description = "print what the box keeps, change nothing")
+  private boolean show;
+
+  @Option(
+      names = "--try-the-cut",
+      description =
+          "with 10 ohm (10 W) on the set terminals: a limit under its current, and it must switch off")
+  private boolean tryTheCut;
+
+  @Option(
+      names = "--steps",
+      paramLabel = "LIST",
+      split = ",",
+      defaultValue = "zero,volts,current",
+      description = "which of zero, volts, current (default all three)")
+  private List<String> steps = new ArrayList<>();
+
+  @Option(
+      names = "--at",
+      paramLabel = "CHANNEL=VALUE",
+      description =
+          "a further point: I, J, V, R1, R2, R3, H or M, and what your meter shows, ampere or volt")
+  private Map<Channel, Double> at = Map.of();
+
+  @Option(
+      names = "--meter-volts-percent",
+      paramLabel = "X",
+      defaultValue = "0.8",
+      description = "accuracy of your meter on dc volts, from its paper (default ${DEFAULT-VALUE})")
+  private double voltsPercent;
+
+  @Option(
+      names = "--meter-amps-percent",
+      paramLabel = "X",
+      defaultValue = "1.5",
+      description =
+          "accuracy of your meter on dc current, from its paper (default ${DEFAULT-VALUE})")
+  private double ampsPercent;
+
+  @Option(names = "--yes", description = "ask nothing: everything is joined as the steps say")
+  private boolean yes;
+
+  @Option(names = "--json", description = "one JSON object per line")
+  private boolean json;
+
+  @Option(names = "--log", paramLabel = "FILE", description = "bench log")
+  private Path log;
+
+  @Spec private CommandSpec spec;
+
+  private final Prompt prompt = new Prompt();
+  private final CalibrationPoints points = new CalibrationPoints();
+  private CalibrationDemo demo;
+  private CalibrationTalk talk;
+  private SettledSecond.Mean[] zeros;
+
+  @Override
+  public Integer call() throws CliFailure {
+    check();
+    if (emulated) {
+      demo = new CalibrationDemo(ProbeOptions.of(1, Pace.MAX));
+    }
+    try (CalibrationTalk open = new CalibrationTalk(open())) {
+      talk = open;
+      ProbeHello hello = talk.connect();
+      Calibration before = talk.read();
+      if (show) {
+        new CalibrationText(json).kept(before);
+        return ExitCode.NORMAL;
+      }
+      if (hello.state() != SwitchState.OFF) {
+        throw new CliFailure(
+            ExitCode.REFUSED,
+            "the probe box is not off (state "
+                + hello.state()
+                + (hello.latchedTrip() == 0 ? "" : ", number " + hello.latchedTrip())
+                + "). Find out why it switched itself off, or end the other power-up first.");
+      }
+      return tryTheCut ? cut(hello, before) : calibrate(hello, before);
+    } catch (RunRefused refused) {
+      throw new CliFailure(HeadlessRun.code(refused), refused.getMessage(), refused);
+    } catch (CalibrationRefused refused) {
+      throw new CliFailure(
+          ExitCode.BAD_DATA, refused.getMessage() + " Nothing was written.", refused);
+    } catch (IOException failed) {
+      throw new CliFailure(ExitCode.NO_PORT, failed.getMessage(), failed);
+    }
+  }
+
+  private void check() {
+    if (emulated == (port != null)) {
+      throw new ParameterException(spec.commandLine(), "give one of --port PORT and --emulated");
+    }
+    if (!Set.of("zero", "volts", "current").containsAll(steps)) {
+      throw new ParameterException(
+          spec.commandLine(), "--steps " + steps + ", expected some of zero, volts, current");
+    }
+    if (yes && !emulated && !tryTheCut && !show) {
+      throw new ParameterException(
+          spec.commandLine(), "--yes without --emulated: only your eyes can read your meter");
+    }
+  }
+
+  private ProbePort open() throws IOException {
+    return emulated
+        ? demo.port()
+        : SerialProbePort.open(
+            port, SerialProbePort.BAUD_RAW, WatchCommand.lockFolder(), TimeSource.system());
+  }
+
+  private int cut(ProbeHello hello, Calibration before) throws CliFailure, IOException, RunRefused {
+    ask("Put 10 ohm (10 W) and nothing else on the set terminals, supply at 5 to 12 V. Enter.");
+    if (demo != null) {
+      demo.resistor(12);
+    }
+    talk.connect();
+    ResistorTrial.Cut cut = new ResistorTrial(talk).tryTheCut(hello, before);
+    new CalibrationText(json).cut(cut);
+    return cut.works() ? ExitCode.NORMAL : ExitCode.FINDING;
+  }
+
+  private int calibrate(ProbeHello hello, Calibration before)
+      throws CliFailure, IOException, RunRefused, CalibrationRefused {
+    if (steps.contains("zero")) {
+      zero();
+    }
+    if (steps.contains("volts")) {
+      volts();
+    }
+    if (steps.contains("current")) {
+      current(hello, before);
+    }
+    for (Map.Entry<Channel, Double> point : at.entrySet()) {
+      further(point.getKey(), point.getValue(), hello, before);
+    }
+    List<CalibrationLine> lines =
+        points.lines(before, new MeterAccuracy(voltsPercent, 0), new MeterAccuracy(ampsPercent, 0));
+    new CalibrationText(json).lines(before, lines);
+    if (!yes && !prompt.agrees("Write this into the probe box?")) {
+      System.err.println("Nothing was written.");
+      return ExitCode.NORMAL;
+    }
+    Calibration next =
+        CalibrationPoints.with(before, lines, TimeSource.system().epochMillis() / 1000);
+    talk.write(next);
+    keep(talk.read());
+    System.err.println("Written into the probe box and into the log.");
+    return ExitCode.NORMAL;
+  }
+
+  private void zero() throws CliFailure, IOException, RunRefused {
+    ask(
+        "Step 1, zero. Supply off, nothing on the set terminals. Join the chassis clip, all rail clips,"
+            + " the meter clip and both head clips. Enter.");
+    if (demo != null) {
+      demo.volts(0);
+    }
+    SettledSecond second = measure(EnumSet.allOf(Channel.class));
+    zeros = new SettledSecond.Mean[Channel.values().length];
+    for (Channel channel : Channel.values()) {
+      zeros[channel.ordinal()] = second.of(channel);
+      if (second.of(channel).lowestCounts() == 1023) {
+        System.err.println(channel + " is joined to nothing: it keeps what it has.");
+      } else {
+        points.add(channel, new CalibrationPoint(0, second.of(channel)));
+      }
+    }
+  }
+
+  private void volts() throws CliFailure, IOException, RunRefused {
+    ask(
+        "Step 2, volts. A 9 V battery: minus to the chassis clip and the set's minus terminal, plus to the"
+            + " set's plus terminal and all rail clips, your meter across it. Enter.");
+    if (demo != null) {
+      demo.volts(DEMO_BATTERY_V);
+    }
+    double volts = number("What does your meter show, volts?", DEMO_BATTERY_V);
+    Set<Channel> channels = EnumSet.range(Channel.V, Channel.R3);
+    SettledSecond second = measure(channels);
+    for (Channel channel : channels) {
+      SettledSecond.Mean mean = second.of(channel);
+      boolean moved =
+          zeros == null
+              || Math.abs(mean.meanCounts() - zeros[channel.ordinal()].meanCounts()) > MOVED_COUNTS;
+      if (moved && mean.highestCounts() < 1023) {
+        points.add(channel, new CalibrationPoint(volts, mean));
+      } else {
+        System.err.println(channel + " is not on the battery: it keeps the gain that it has.");
+      }
+    }
+  }
+
+  private void current(ProbeHello hello, Calibration before)
+      throws CliFailure, IOException, RunRefused {
+    String[] words = {
+      "Step 3, current. 10 ohm (10 W) in series with your meter (10 A range) on the set terminals, supply at"
+          + " 3 V. The current flows for about 6 seconds: read your meter then. Enter.",
+      "The same with the supply at 9 V. The resistor gets hot. Enter."
+    };
+    for (int k = 0; k < words.length; k++) {
+      ask(words[k]);
+      if (demo != null) {
+        demo.resistor(DEMO_SUPPLY_V[k]);
+      }
+      amps(hello, before, DEMO_SUPPLY_V[k] / CalibrationDemo.RESISTOR_OHM, null);
+    }
+  }
+
+  private void amps(ProbeHello hello, Calibration before, double demoA, Double given)
+      throws CliFailure, IOException, RunRefused {
+    talk.connect();
+    SettledSecond second =
+        new ResistorTrial(talk).current(hello, before, demo == null ? READ_METER_NANOS : 0);
+    double amps = given != null ? given : number("What did your meter show, ampere?", demoA);
+    points.add(Channel.I, new CalibrationPoint(amps, second.of(Channel.I)));
+    if (second.of(Channel.J).highestCounts() < 1000) {
+      points.add(Channel.J, new CalibrationPoint(amps, second.of(Channel.J)));
+    }
+  }
+
+  private void further(Channel channel, double value, ProbeHello hello, Calibration before)
+      throws CliFailure, IOException, RunRefused {
+    ask(
+        String.format(
+            Locale.ROOT,
+            "Further point: %.5g %s on %s, and nothing else. Enter.",
+            value,
+            channel.quantity().unit(),
+            channel));
+    if (channel.quantity() == Channel.Quantity.AMPERE) {
+      if (demo != null) {
+        demo.resistor(value * CalibrationDemo.RESISTOR_OHM);
+      }
+      amps(hello, before, value, value);
+      return;
+    }
+    if (demo != null) {
+      demo.volts(value);
+    }
+    SettledSecond second = measure(EnumSet.of(channel));
+    points.add(channel, new CalibrationPoint(value, second.of(channel)));
+  }
+
+  private SettledSecond measure(Set<Channel> channels) throws IOException, RunRefused {
+    talk.connect();
+    return talk.settled(channels);
+  }
+
+  private void keep(Calibration calibration) throws CliFailure {
+    Path file = emulated && log == null ? Path.of("demo.db") : log;
+    BenchLog bench = Logs.openForWriting(file);
+    try {
+      bench.keep(calibration);
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    } finally {
+      LiveSetup.closeLog(bench);
+    }
+  }
+
+  private void ask(String words) throws CliFailure {
+    if (!yes) {
+      prompt.enter(words);
+    }
+  }
+
+  private double number(String words, double demoValue) throws CliFailure {
+    return demo != null && yes ? demoValue : prompt.number(words, demo == null ? null : demoValue);
+  }
+}

@@ -1,0 +1,125 @@
+package firstamp.emulate;
+
+import firstamp.model.Channel;
+import firstamp.model.ProbePort;
+import firstamp.protocol.ChannelScale;
+import firstamp.protocol.Inputs;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * An emulated probe whose inputs are off by known shares, with what a person puts on its clips: for
+ * showing and testing its calibration. Not thread-safe.
+ */
+public final class CalibrationDemo {
+  /** Ohm of the resistor in the current step. */
+  public static final double RESISTOR_OHM = 10;
+
+  /** By how much the inputs are really off, percent of the value, channel order (invented). */
+  public static final List<Double> GAIN_ERROR_PERCENT =
+      List.of(2.1, -1.4, 1.2, -0.9, 0.6, 1.7, -2.0, 0.8);
+
+  /** By how many counts the zeros are off (invented); currents rest above 0, as a real board's. */
+  private static final double[] ZERO_COUNTS = {2.6, 2.4, 2.2, 2.7, -1.8, 0.4, -3.1, 1.9};
+
+  private final Clips clips = new Clips();
+  private final EmulatedProbe probe;
+
+  /** With a blank probe. */
+  public CalibrationDemo(ProbeOptions options) {
+    probe = new EmulatedProbe(clips, "emulated probe, to be calibrated", options, scales(), null);
+  }
+
+  /** The line to it. */
+  public ProbePort port() {
+    return probe;
+  }
+
+  /** What the inputs really are. */
+  public static List<ChannelScale> scales() {
+    List<ChannelScale> scales = new ArrayList<>();
+    for (int k = 0; k < ZERO_COUNTS.length; k++) {
+      ChannelScale nominal = ChannelScale.nominal().get(k);
+      double step = nominal.valuePerCount() * (1 + GAIN_ERROR_PERCENT.get(k) / 100);
+      double zero = nominal.zero() - step * ZERO_COUNTS[k];
+      scales.add(new ChannelScale((int) Math.round(zero), (int) Math.round(zero + step * 1024)));
+    }
+    return scales;
+  }
+
+  /** True ampere or volt of a mean of counts. */
+  public static double truth(Channel channel, double counts) {
+    return scales().get(channel.ordinal()).valueAt(counts)
+        / firstamp.model.Calibration.basePerUnit(channel);
+  }
+
+  /** Volts on the set's terminals and the clips; 0 = clips together. */
+  public void volts(double volts) {
+    clips.appliedV = volts;
+    clips.supplyV = 0;
+  }
+
+  /** The supply joined, the resistor on the set terminals. */
+  public void resistor(double supplyV) {
+    clips.appliedV = 0;
+    clips.supplyV = supplyV;
+  }
+
+  /** Volts that creep: nothing to calibrate by. */
+  public void creeping(double volts, double voltsPerSecond) {
+    volts(volts);
+    clips.creepVPerS = voltsPerSecond;
+    clips.creepFromS = clips.nowS;
+  }
+
+  /** What is on the clips. */
+  private static final class Clips implements Bench {
+    private double appliedV;
+    private double supplyV;
+    private double creepVPerS;
+    private double creepFromS;
+    private double nowS;
+    private Joined joined = Joined.OPEN;
+
+    @Override
+    public double advance(double untilS, boolean watchHardShort) {
+      nowS = Math.max(nowS, untilS);
+      return untilS;
+    }
+
+    @Override
+    public void join(Joined next) {
+      joined = next;
+    }
+
+    @Override
+    public double value(Channel channel) {
+      double outsideOhm = joined == Joined.LOOK ? WaveformBench.LOOK_RESISTOR_OHM : 0;
+      double amps = joined == Joined.OPEN ? 0 : supplyV / (RESISTOR_OHM + outsideOhm);
+      double volts = appliedV + creepVPerS * (nowS - creepFromS);
+      return switch (channel) {
+        case I, J -> amps;
+        case V -> volts + amps * RESISTOR_OHM;
+        // Head and meter clips stay together: a battery is over their ranges.
+        case H, M -> 0;
+        default -> volts;
+      };
+    }
+
+    @Override
+    public int inputBits() {
+      int present = supplyV > 0 ? Inputs.SUPPLY_PRESENT : 0;
+      return Inputs.CHASSIS_CLIP_ON | Inputs.ISOLATED_LINK | present;
+    }
+
+    @Override
+    public double hardShortA() {
+      return FrontEnd.HARD_SHORT_A;
+    }
+
+    @Override
+    public boolean ended() {
+      return false;
+    }
+  }
+}
