@@ -1,0 +1,465 @@
+package firstamp.conformance;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import firstamp.model.Channel;
+import firstamp.model.Reading;
+import firstamp.protocol.CalibrationData;
+import firstamp.protocol.ChannelScale;
+import firstamp.protocol.ChannelSum;
+import firstamp.protocol.Frame;
+import firstamp.protocol.HostMessage;
+import firstamp.protocol.LookOutcome;
+import firstamp.protocol.PressKind;
+import firstamp.protocol.PressSource;
+import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.ProbeState;
+import firstamp.protocol.RailWindow;
+import firstamp.protocol.RefusalReason;
+import firstamp.protocol.Resend;
+import firstamp.protocol.StreamKind;
+import firstamp.protocol.SwitchCause;
+import firstamp.protocol.TripCause;
+import firstamp.protocol.TripLimits;
+import java.nio.file.Path;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What every probe does alike: each scenario says what is behind the clips and what must come. */
+abstract class ProbeConformance {
+  private static final String PLAIN =
+      "{\"look\":{\"supplyV\":12,\"loadOhm\":200,\"loadUf\":50},\"decayMs\":5}";
+  private static final String STEADY = "t_s,supply_V,supply_A,rail1_V\n0,12,0.12,8\n60,12,0.12,8\n";
+
+  @TempDir Path folder;
+
+  abstract Target target();
+
+  /** A scenario: a fresh probe and a host. */
+  private interface Script {
+    void run(Host host) throws Exception;
+  }
+
+  private void on(String waveform, String frontEnd, Script script) throws Exception {
+    try (Target.Started started = target().start(waveform, frontEnd, folder)) {
+      Host host = new Host(started.port());
+      script.run(host);
+      assertThat(host.rejected).as("frames that could not be read").isZero();
+      assertThat(host.lostFrames).as("frames lost").isZero();
+    }
+  }
+
+  private static TripLimits.Builder limits() {
+    return TripLimits.builder().inrush(60, 369).running(82, 0).overV(222);
+  }
+
+  private static void switchOn(Host host, TripLimits limits, boolean skip) throws Exception {
+    host.open(StreamKind.RAW);
+    assertThat(host.ask(new HostMessage.SetLimits(limits))).isNull();
+    assertThat(host.ask(new HostMessage.SwitchOn(Host.look(skip)))).isNull();
+    host.awaitState(ProbeState.ON, 10);
+  }
+
+  private static String step(String column, double low, double high) {
+    return String.format(
+        java.util.Locale.ROOT,
+        "t_s,supply_V,%s%n0,12,%s%n0.3,12,%s%n0.300001,12,%s%n60,12,%s%n".replace("%n", "\n"),
+        column,
+        low,
+        low,
+        high,
+        high);
+  }
+
+  @Test
+  void saysWhoItIs() throws Exception {
+    on(
+        STEADY,
+        "{}",
+        host -> {
+          ProbeMessage.Hello hello = host.hello();
+          assertThat(hello.state()).isEqualTo(ProbeState.OFF);
+          assertThat(hello.bootId()).isPositive();
+          assertThat(hello.scales()).isEqualTo(ChannelScale.nominal());
+          assertThat(hello.latchedTrip()).isZero();
+          assertThat(hello.hardShortMilliamps()).isEqualTo(10_000);
+          assertThat(hello.lookMilliohms()).isEqualTo(330_000);
+        });
+  }
+
+  @Test
+  void streamsRawWithoutLossAndReducesToTheSameIntegers() throws Exception {
+    on(
+        STEADY,
+        PLAIN,
+        host -> {
+          switchOn(host, limits().build(), true);
+          host.runFor(1);
+          assertThat(host.ask(new HostMessage.StreamRequest(StreamKind.NONE))).isNull();
+          host.send(new HostMessage.StatusRequest());
+          host.runFor(0.1);
+          assertThat(host.conversionsMissing).isZero();
+          assertThat(host.last(ProbeMessage.Status.class).orElseThrow().conversionsSent())
+              .isEqualTo(host.conversions)
+              .isGreaterThan(16_000);
+          assertThat(host.ask(new HostMessage.StreamRequest(StreamKind.REDUCED))).isNull();
+          host.runFor(0.5);
+          assertThat(host.ask(new HostMessage.StreamRequest(StreamKind.NONE))).isNull();
+          // Nothing moves and there is no noise: each reading of the chip must be one of the
+          // host's.
+          Set<List<Long>> here = new HashSet<>();
+          List<Reading> readings = host.reducedHere;
+          for (Reading reading : readings.subList(readings.size() - 50, readings.size())) {
+            here.add(integers(reading));
+          }
+          List<ProbeMessage.Reading> there = host.all(ProbeMessage.Reading.class);
+          assertThat(there).hasSizeGreaterThan(40);
+          for (ProbeMessage.Reading reading : there) {
+            assertThat(here).contains(integers(reading));
+          }
+        });
+  }
+
+  private static List<Long> integers(Reading reading) {
+    List<Long> all = new java.util.ArrayList<>();
+    for (Channel channel : Channel.values()) {
+      all.add((long) reading.sum(channel));
+      all.add((long) reading.lowest(channel));
+      all.add((long) reading.highest(channel));
+      all.add(reading.sumOfSquares(channel));
+    }
+    return all;
+  }
+
+  private static List<Long> integers(ProbeMessage.Reading reading) {
+    List<Long> all = new java.util.ArrayList<>();
+    for (ChannelSum sum : reading.channels()) {
+      all.add((long) sum.sumCounts());
+      all.add((long) sum.lowestCounts());
+      all.add((long) sum.highestCounts());
+      all.add(sum.sumOfSquaresCounts2());
+    }
+    return all;
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "200, 12, '', CLEAR",
+    "15, 12, '', LOW",
+    "1e9, 12, '', NOTHING_JOINED",
+    "1, 12, '', SHORT",
+    "200, 15, '', TOO_HIGH",
+    "200, 2, '', NO_SUPPLY",
+    "200, 12, ',\"supplyReversed\":true', REVERSED"
+  })
+  void looks(double ohm, double supplyV, String more, LookOutcome expected) throws Exception {
+    String front =
+        "{\"look\":{\"supplyV\":"
+            + supplyV
+            + ",\"loadOhm\":"
+            + ohm
+            + ",\"loadUf\":0.01}"
+            + more
+            + "}";
+    on(
+        STEADY,
+        front,
+        host -> {
+          host.open(StreamKind.RAW);
+          assertThat(host.ask(new HostMessage.SetLimits(limits().build()))).isNull();
+          assertThat(host.ask(new HostMessage.LookRequest(Host.look(false)))).isNull();
+          host.until(() -> host.last(ProbeMessage.LookResult.class).isPresent(), 10, "look result");
+          ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
+          assertThat(result.outcome()).isEqualTo(expected);
+          assertThat(result.closes()).isFalse();
+          host.awaitState(ProbeState.OFF, 1);
+          assertThat(host.conversionsMissing).isZero();
+        });
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "supply_A, 0.1, 1.5, RUNNING, 0, 123, 82",
+    "supply_A, 0.1, 0.2, RUNNING, 1, 512, 400",
+    "rail1_V, 8, 12, OVER_VOLTAGE, 3, 819, 768",
+    "rail2_V, 0, -6, OVER_VOLTAGE, 4, 358, 400",
+    "supply_A, 0.1, 11, HARD_SHORT, 0, 0, 0",
+  })
+  void trips(
+      String column, double low, double high, TripCause cause, int channel, int value, int limit)
+      throws Exception {
+    // A rail without a column is an open clip at full scale: its window must not be set.
+    TripLimits.Builder builder = limits().running(82, 400);
+    if (channel == Channel.R1.ordinal()) {
+      builder.rail(1, new RailWindow(0, limit));
+    } else if (channel == Channel.R2.ordinal()) {
+      builder.rail(2, new RailWindow(limit, 1023));
+    }
+    TripLimits limits = builder.build();
+    on(
+        step(column, low, high),
+        PLAIN,
+        host -> tripsWith(host, limits, cause, channel, value, limit));
+  }
+
+  private void tripsWith(
+      Host host, TripLimits limits, TripCause cause, int channel, int value, int limit)
+      throws Exception {
+    switchOn(host, limits, true);
+    long closed = host.tickOf(ProbeState.ON);
+    host.awaitState(ProbeState.TRIPPED, 5);
+    host.until(() -> host.all(ProbeMessage.Capture.class).size() >= 16, 3, "capture");
+    ProbeMessage.Trip trip = host.last(ProbeMessage.Trip.class).orElseThrow();
+    assertThat(trip.cause()).isEqualTo(cause);
+    if (cause != TripCause.HARD_SHORT) {
+      assertThat(trip.channel()).isEqualTo(channel);
+      assertThat(trip.value()).isEqualTo(value);
+      assertThat(trip.limit()).isEqualTo(limit);
+    }
+    // Crossed at 300 ms; the slowest takes three conversions of V, 2 ms apart.
+    assertThat(host.tickOf(ProbeState.TRIPPED) - closed).isBetween(299_999L, 306_200L);
+    assertThat(host.last(ProbeMessage.SwitchChanged.class).orElseThrow().by())
+        .isEqualTo(SwitchCause.TRIP);
+    wholeCapture(host, trip.number());
+    assertThat(host.conversionsMissing).isZero();
+  }
+
+  private static void wholeCapture(Host host, int number) {
+    Set<Integer> places = new HashSet<>();
+    for (ProbeMessage.Capture block : host.all(ProbeMessage.Capture.class)) {
+      assertThat(block.number()).isEqualTo(number);
+      places.add(block.first());
+    }
+    assertThat(places).hasSize(16);
+  }
+
+  @Test
+  void inrushLimitActsInItsTimeAndAStuckMotorPassesTheBudgetLater() throws Exception {
+    String surge = "t_s,supply_V,supply_A\n0,12,0.1\n0.03,12,0.1\n0.030001,12,6\n60,12,6\n";
+    on(
+        surge,
+        PLAIN,
+        host -> {
+          switchOn(host, limits().build(), true);
+          host.awaitState(ProbeState.TRIPPED, 5);
+          host.runFor(0.1);
+          assertThat(host.last(ProbeMessage.Trip.class).orElseThrow().cause())
+              .isEqualTo(TripCause.INRUSH);
+        });
+    // 1.5 A: 123 counts against 41: 13 448 a conversion. A start of 100 ms is 400 of them.
+    TripLimits budget = TripLimits.builder().i2t(7_000_000, 41).build();
+    String starts = "t_s,supply_V,supply_A\n0,12,1.5\n0.1,12,1.5\n0.100001,12,0.2\n60,12,0.2\n";
+    on(
+        starts,
+        PLAIN,
+        host -> {
+          switchOn(host, budget, true);
+          host.runFor(0.6);
+          assertThat(host.state()).isEqualTo(ProbeState.ON);
+        });
+    on(
+        "t_s,supply_V,supply_A\n0,12,1.5\n60,12,1.5\n",
+        PLAIN,
+        host -> {
+          switchOn(host, budget, true);
+          host.awaitState(ProbeState.TRIPPED, 5);
+          host.runFor(0.1);
+          ProbeMessage.Trip trip = host.last(ProbeMessage.Trip.class).orElseThrow();
+          assertThat(trip.cause()).isEqualTo(TripCause.I2T);
+          // The first sum over 7 000 000.
+          assertThat(trip.i2tCounts2()).isEqualTo(521 * 13_448L);
+        });
+  }
+
+  @Test
+  void meanAndPeakOfPulsedCurrent() throws Exception {
+    on(
+        step("supply_A", 0.1, 1.5),
+        PLAIN,
+        host -> {
+          switchOn(host, TripLimits.builder().mean(16 * 82, 0).build(), true);
+          host.awaitState(ProbeState.TRIPPED, 5);
+          host.runFor(0.1);
+          ProbeMessage.Trip trip = host.last(ProbeMessage.Trip.class).orElseThrow();
+          assertThat(trip.cause()).isEqualTo(TripCause.MEAN);
+          // Before 8 counts, after 123, seven readings of ten: over 82.
+          assertThat(trip.value()).isEqualTo(16 * (8 * 3 + 123 * 7) / 10);
+        });
+    on(
+        step("supply_A", 0.1, 1.5),
+        PLAIN,
+        host -> {
+          switchOn(host, TripLimits.builder().peak(100).build(), true);
+          host.awaitState(ProbeState.TRIPPED, 5);
+          host.runFor(0.1);
+          assertThat(host.last(ProbeMessage.Trip.class).orElseThrow().cause())
+              .isEqualTo(TripCause.PEAK);
+        });
+  }
+
+  @Test
+  void voltsOverTheLimitTripOnV() throws Exception {
+    on(
+        "t_s,supply_V\n0,12\n0.3,12\n0.300001,15\n60,15\n",
+        PLAIN,
+        host -> tripsWith(host, limits().build(), TripCause.OVER_VOLTAGE, 2, 256, 222));
+  }
+
+  @Test
+  void silentHostOpensTheSwitch() throws Exception {
+    on(
+        STEADY,
+        PLAIN,
+        host -> {
+          switchOn(host, limits().silenceMillis(300).build(), true);
+          host.runFor(0.6);
+          assertThat(host.state()).isEqualTo(ProbeState.ON);
+          host.fallSilent();
+          host.awaitState(ProbeState.TRIPPED, 1);
+          host.runFor(0.1);
+          assertThat(host.last(ProbeMessage.Trip.class).orElseThrow().cause())
+              .isEqualTo(TripCause.HOST_SILENCE);
+        });
+  }
+
+  @Test
+  void lostChassisClipTripsAndButtonAndPedalAreAnOff() throws Exception {
+    on(
+        STEADY,
+        PLAIN.replaceFirst("}$", ",\"at\":[{\"ms\":2500,\"chassisClip\":false}]}"),
+        host -> {
+          switchOn(host, limits().build(), true);
+          host.awaitState(ProbeState.TRIPPED, 5);
+          host.runFor(0.1);
+          assertThat(host.last(ProbeMessage.Trip.class).orElseThrow().cause())
+              .isEqualTo(TripCause.CHASSIS_CLIP);
+        });
+    on(
+        STEADY,
+        PLAIN.replaceFirst("}$", ",\"at\":[{\"ms\":2500,\"button\":true}]}"),
+        host -> {
+          switchOn(host, limits().build(), true);
+          host.awaitState(ProbeState.OFF, 5);
+          assertThat(host.last(ProbeMessage.SwitchChanged.class).orElseThrow().by())
+              .isEqualTo(SwitchCause.BUTTON);
+        });
+    on(
+        STEADY,
+        PLAIN.replaceFirst(
+            "}$",
+            ",\"at\":[{\"ms\":2500,\"pedal\":true},{\"ms\":2700,\"pedal\":false},{\"ms\":3200,\"pedal\":true}]}"),
+        host -> {
+          switchOn(host, limits().build(), true);
+          host.awaitState(ProbeState.OFF, 6);
+          assertThat(host.last(ProbeMessage.SwitchChanged.class).orElseThrow().by())
+              .isEqualTo(SwitchCause.PEDAL);
+          assertThat(host.all(ProbeMessage.Press.class))
+              .contains(
+                  new ProbeMessage.Press(PressSource.PEDAL, PressKind.TAP),
+                  new ProbeMessage.Press(PressSource.PEDAL, PressKind.HELD));
+        });
+  }
+
+  @Test
+  void latchIsKeptUntilItsNumberIsGivenAndTheCaptureComesAgain() throws Exception {
+    on(
+        step("supply_A", 0.1, 1.5),
+        PLAIN,
+        host -> {
+          tripsWith(host, limits().build(), TripCause.RUNNING, 0, 123, 82);
+          int number = host.last(ProbeMessage.Trip.class).orElseThrow().number();
+          assertThat(host.ask(new HostMessage.SwitchOn(Host.look(true))).reason())
+              .isIn(RefusalReason.TRIP_LATCHED, RefusalReason.WRONG_STATE);
+          ProbeMessage.Refused wrong =
+              host.ask(new HostMessage.Restore(number + 1, Host.look(true)));
+          assertThat(wrong.reason()).isEqualTo(RefusalReason.WRONG_NUMBER);
+          assertThat(wrong.detail()).isEqualTo(number);
+          host.runFor(0.3);
+          List<ProbeMessage.Capture> first = host.all(ProbeMessage.Capture.class);
+          assertThat(host.ask(new HostMessage.SendAgain(Resend.CAPTURE, number))).isNull();
+          host.until(
+              () -> host.all(ProbeMessage.Capture.class).size() == first.size() + 16,
+              2,
+              "capture again");
+          List<ProbeMessage.Capture> all = host.all(ProbeMessage.Capture.class);
+          assertThat(all.subList(first.size(), all.size())).containsAll(first);
+          assertThat(host.ask(new HostMessage.SendAgain(Resend.TRIP, number + 1)).reason())
+              .isEqualTo(RefusalReason.NOTHING_THERE);
+          assertThat(host.ask(new HostMessage.Restore(number, Host.look(true)))).isNull();
+          host.awaitState(ProbeState.ON, 5);
+          host.awaitState(ProbeState.TRIPPED, 5);
+          host.runFor(0.1);
+          assertThat(host.ask(new HostMessage.ClearTrip(number)).reason())
+              .isEqualTo(RefusalReason.WRONG_NUMBER);
+          assertThat(host.ask(new HostMessage.ClearTrip(number + 1))).isNull();
+          host.awaitState(ProbeState.OFF, 1);
+          assertThat(host.hello().latchedTrip()).isZero();
+        });
+  }
+
+  @Test
+  void offWorksInTheCheckInTheLookAndWhenOn() throws Exception {
+    on(
+        STEADY,
+        "{\"look\":{\"supplyV\":12,\"loadOhm\":200,\"loadUf\":100000}}",
+        host -> {
+          host.open(StreamKind.RAW);
+          assertThat(host.ask(new HostMessage.SwitchOn(Host.look(false))).reason())
+              .isEqualTo(RefusalReason.NO_LIMITS);
+          assertThat(host.ask(new HostMessage.SetLimits(limits().build()))).isNull();
+          for (ProbeState at : new ProbeState[] {ProbeState.CHECK, ProbeState.LOOK}) {
+            assertThat(host.ask(new HostMessage.SwitchOn(Host.look(false)))).isNull();
+            host.awaitState(at, 5);
+            assertThat(host.ask(new HostMessage.SwitchOff(SwitchCause.USER))).isNull();
+            host.awaitState(ProbeState.OFF, 1);
+          }
+          assertThat(host.frames.stream().map(Frame::message))
+              .noneMatch(
+                  m -> m instanceof ProbeMessage.SwitchChanged c && c.state() == ProbeState.ON);
+        });
+    on(
+        STEADY,
+        PLAIN,
+        host -> {
+          switchOn(host, limits().build(), false);
+          ProbeMessage.Refused wider =
+              host.ask(new HostMessage.SetLimits(limits().running(90, 0).build()));
+          assertThat(wider.reason()).isEqualTo(RefusalReason.LIMIT_GETS_WIDER);
+          assertThat(wider.detail()).isEqualTo(3);
+          assertThat(host.ask(new HostMessage.SwitchOff(SwitchCause.TIME))).isNull();
+          host.awaitState(ProbeState.OFF, 1);
+          assertThat(host.last(ProbeMessage.SwitchChanged.class).orElseThrow().by())
+              .isEqualTo(SwitchCause.TIME);
+        });
+  }
+
+  @Test
+  void keepsACalibrationAndSaysItInEveryHello() throws Exception {
+    on(
+        STEADY,
+        "{}",
+        host -> {
+          host.hello();
+          List<ChannelScale> scales = new java.util.ArrayList<>(ChannelScale.nominal());
+          scales.set(0, new ChannelScale(-1234, 12_600_000));
+          CalibrationData data =
+              new CalibrationData(
+                  1_700_000_000L, scales, Collections.nCopies(8, 321), Collections.nCopies(8, 12));
+          assertThat(host.ask(new HostMessage.CalibrationWrite(data))).isNull();
+          host.runFor(1);
+          host.send(new HostMessage.CalibrationRead());
+          host.runFor(0.3);
+          assertThat(host.last(ProbeMessage.Calibration.class).orElseThrow().data())
+              .isEqualTo(data);
+          ProbeMessage.Hello hello = host.hello();
+          assertThat(hello.scales()).isEqualTo(scales);
+          assertThat(hello.calibratedEpochSeconds()).isEqualTo(1_700_000_000L);
+        });
+  }
+}
