@@ -84,6 +84,13 @@ final class Host implements FrameDecoder.Sink {
     return answer(message.type(), send(message));
   }
 
+  /** The same with a payload as it is, right or wrong. */
+  ProbeMessage.Refused askUnchecked(MessageType type, byte[] payload) throws IOException {
+    int sequence = encoder.nextSequence();
+    port.write(encoder.encodeUnchecked(type.code(), 0, payload));
+    return answer(type, sequence);
+  }
+
   private ProbeMessage.Refused answer(MessageType type, int sequence) throws IOException {
     boolean[] accepted = new boolean[1];
     ProbeMessage.Refused[] refused = new ProbeMessage.Refused[1];
