@@ -7,6 +7,12 @@ final class LevelReckoning {
   /** Bins of the band of a {@link LevelMeter}. */
   private static final double BAND_BINS = LevelMeter.HIGHEST_BIN - LevelMeter.LOWEST_BIN + 1;
 
+  /**
+   * A level under twice the noise is only "at most": noise alone comes that high now and then
+   * (common practice, no source).
+   */
+  static final double TELLS_FROM_NOISE = 2;
+
   private static final double TONE_BINS = 5;
   private static final double HUM_BINS = 30;
 

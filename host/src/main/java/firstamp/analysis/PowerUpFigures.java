@@ -247,7 +247,10 @@ public final class PowerUpFigures {
     }
     Double headV = sums.headV();
     boolean atFloor =
-        headV != null && headV <= LevelReckoning.floorV(sums.headFloorV(), sums.tonal());
+        headV != null
+            && headV
+                <= LevelReckoning.TELLS_FROM_NOISE
+                    * LevelReckoning.floorV(sums.headFloorV(), sums.tonal());
     return new Evidence.Extras(
         start.clipped(),
         sums.speechDb(),

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.ResourceBundle;
 
 /**
@@ -18,6 +19,13 @@ import java.util.ResourceBundle;
  * @param sentences most important first, never empty
  */
 public record Verdict(List<Sentence> sentences) {
+  private static final Map<String, String> SAME_AS_RULE =
+      Map.of(
+          "rail.late", "rail-late",
+          "rail.outside", "rail-window",
+          "head.low", "head-below-meter",
+          "head.floor", "head-below-meter");
+
   /** Copies the list. */
   public Verdict {
     sentences = List.copyOf(sentences);
@@ -47,6 +55,9 @@ public record Verdict(List<Sentence> sentences) {
         writer.say(1, "alarm", alarm.rail(), alarm.text());
       }
     }
+    if (summary.tripAtMs() != null) {
+      writer.say(1, "tripped", 0, FigureText.millis(summary.tripAtMs()));
+    }
     new LookVerdict(evidence, writer).judge();
     if (evidence.onMs() == null || evidence.onMs() == 0) {
       writer.say(8, "never.on", 0);
@@ -59,8 +70,18 @@ public record Verdict(List<Sentence> sentences) {
       writer.say(9, "nothing.tripped", 0);
     }
     notWatched(summary.notWatched(), writer);
+    writer.sentences.removeIf(sentence -> saidByAlarm(sentence, summary));
     writer.sentences.sort(Comparator.comparingInt(Sentence::importance));
     return new Verdict(writer.sentences);
+  }
+
+  /** Whether an alarm of the same rail has said the same already. */
+  private static boolean saidByAlarm(Sentence sentence, Summary summary) {
+    String rule = SAME_AS_RULE.get(sentence.key());
+    return rule != null
+        && summary.alarms() != null
+        && summary.alarms().stream()
+            .anyMatch(alarm -> alarm.rule().equals(rule) && alarm.rail() == sentence.rail());
   }
 
   /** All sentences in one paragraph. */

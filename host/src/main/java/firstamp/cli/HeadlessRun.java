@@ -47,6 +47,9 @@ final class HeadlessRun {
       hooked = true;
       LivePowerUp.Result result = powerUp.run();
       output.summary(result.summary());
+      if (output.forPeople()) {
+        EndOfRun.print(log, setup.effective(), result, System.out);
+      }
       closeLog(log, result);
       return exitCode(result.summary());
     } catch (RunRefused refused) {

@@ -16,6 +16,8 @@ import picocli.CommandLine.ParameterException;
       ListCommand.class,
       ShowCommand.class,
       ReplayCommand.class,
+      CompareCommand.class,
+      ReportCommand.class,
       SheetCommand.class,
       CalibrateCommand.class,
     },

@@ -14,4 +14,9 @@ interface RunOutput extends ChainListener {
 
   /** The end. */
   void summary(Summary summary);
+
+  /** Whether a person reads along, who wants the verdict at the end. */
+  default boolean forPeople() {
+    return false;
+  }
 }

@@ -1,13 +1,8 @@
 package firstamp.cli;
 
 import firstamp.log.BenchLog;
-import firstamp.log.LogException;
-import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
-import firstamp.model.JobSheet;
-import firstamp.model.Summary;
-import firstamp.session.ChainListener;
-import firstamp.session.ReplayPowerUp;
+import firstamp.session.PowerUpStudy;
 import firstamp.session.SummaryJson;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -47,25 +42,17 @@ final class ShowCommand implements Callable<Integer> {
                 + id
                 + " was cut short; its figures are worked out from what is there");
       }
-      Summary summary = figures(reader);
+      PowerUpStudy study = Studies.read(log, id);
       if (json) {
-        new JsonLines(System.out).print(SummaryJson.of(summary));
+        new JsonLines(System.out).print(SummaryJson.of(study.summary()));
       } else {
-        SummaryText.lines(summary).forEach(System.out::println);
+        SummaryText.lines(study.summary()).forEach(System.out::println);
+        System.out.println("What it showed:");
+        EndOfRun.verdict(study.verdict(), System.out);
       }
       return ExitCode.NORMAL;
-    } catch (LogException failed) {
-      throw Logs.failure(failed);
     } finally {
       LiveSetup.closeLog(log);
     }
-  }
-
-  /** The same figures again from the stream: they are the stored ones to the bit. */
-  private Summary figures(PowerUpReader reader) throws CliFailure, LogException {
-    PowerUpHeader header = reader.header();
-    JobSheet effective =
-        Sheets.parse("stored sheet of power-up " + id, header.effectiveSheetJson()).effective();
-    return new ReplayPowerUp(reader, effective, new ChainListener() {}, micros -> true).run();
   }
 }

@@ -121,6 +121,11 @@ final class TextRunOutput implements RunOutput {
     out.flush();
   }
 
+  @Override
+  public boolean forPeople() {
+    return true;
+  }
+
   private void say(String format, Object... values) {
     out.println(SummaryText.text(format, values));
     out.flush();

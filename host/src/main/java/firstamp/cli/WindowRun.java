@@ -63,6 +63,7 @@ final class WindowRun {
     LivePowerUp.Result result = bench.result();
     if (result != null) {
       SummaryText.lines(result.summary()).forEach(System.out::println);
+      EndOfRun.print(log, setup.effective(), result, System.out);
       return HeadlessRun.exitCode(result.summary());
     }
     if (bench.failure() instanceof RunRefused refused) {

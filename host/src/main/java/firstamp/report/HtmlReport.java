@@ -1,6 +1,7 @@
 package firstamp.report;
 
 import firstamp.analysis.Comparison;
+import firstamp.analysis.FigureList;
 import firstamp.analysis.FigureText;
 import firstamp.analysis.Verdict;
 import firstamp.model.Alarm;
@@ -30,6 +31,8 @@ public final class HtmlReport {
       tr, figure, li { break-inside: avoid; } figure { margin: 0 0 4mm; }
       svg { width: 100%; height: auto; } figcaption { color: #46525b; font-size: 10pt; }
       """;
+
+  private static final int CAUTIONS = 8;
 
   private final ReportInput input;
   private final ResourceBundle words =
@@ -87,8 +90,12 @@ public final class HtmlReport {
   }
 
   private void cautions() {
-    html.raw("<div class=\"cautions\">\n");
-    html.paragraph(word("caution.1")).paragraph(word("caution.2")).raw("</div>\n");
+    List<String> lines = new ArrayList<>();
+    for (int k = 1; k <= CAUTIONS; k++) {
+      lines.add(word("caution." + k));
+    }
+    html.raw("<div class=\"cautions\">\n<p><strong>" + Html.escape(word("cautions")));
+    html.raw("</strong></p>\n").list(lines).raw("</div>\n");
   }
 
   private void verdict() {
@@ -116,7 +123,17 @@ public final class HtmlReport {
 
   private void figures() {
     html.heading(word("figures"));
-    List<List<String>> rows = new ArrayList<>(new FigureRows(words).of(input));
+    List<List<String>> rows = new ArrayList<>();
+    for (FigureList.Figure figure :
+        FigureList.of(input.summary(), input.evidence().course()).figures()) {
+      rows.add(
+          List.of(
+              FigureList.name(figure.key(), figure.rail(), input.sheet()),
+              FigureList.value(figure.value(), figure.unit()),
+              figure.plusMinus() == null
+                  ? ""
+                  : FigureList.value(figure.plusMinus(), figure.unit())));
+    }
     html.table(List.of(word("figure"), word("value"), word("plus-minus")), rows);
   }
 
@@ -130,11 +147,11 @@ public final class HtmlReport {
     for (Comparison.Difference difference : comparison.differences()) {
       rows.add(
           List.of(
-              new FigureRows(words).name(difference.figure(), difference.rail(), input.sheet()),
-              new FigureRows(words).value(difference.before(), difference.unit()),
-              new FigureRows(words).value(difference.after(), difference.unit()),
-              new FigureRows(words).value(difference.difference(), difference.unit()),
-              new FigureRows(words).value(difference.plusMinus(), difference.unit()),
+              FigureList.name(difference.figure(), difference.rail(), input.sheet()),
+              FigureList.value(difference.before(), difference.unit()),
+              FigureList.value(difference.after(), difference.unit()),
+              FigureList.value(difference.difference(), difference.unit()),
+              FigureList.value(difference.plusMinus(), difference.unit()),
               word(difference.significant() ? "changed" : "unchanged")));
     }
     html.table(
@@ -154,7 +171,7 @@ public final class HtmlReport {
                 + " "
                 + FigureText.millis(parting.atMs())
                 + ": "
-                + new FigureRows(words).parting(parting, input.sheet()));
+                + FigureList.parting(parting, input.sheet()));
   }
 
   private void alarms() {

@@ -8,6 +8,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.Scaling;
 import firstamp.model.Summary;
 import firstamp.model.Trip;
+import firstamp.session.PowerUpStudy;
 import java.util.List;
 
 /**
@@ -40,6 +41,27 @@ public record ReportInput(
   public ReportInput {
     marks = List.copyOf(marks);
     tables = List.copyOf(tables);
+  }
+
+  /** A stored power-up, and the one before it where a comparison is wanted, else null. */
+  public static ReportInput of(PowerUpStudy now, PowerUpStudy before) {
+    TripPicture picture =
+        now.trip() == null || now.capture() == null
+            ? null
+            : new TripPicture(now.trip(), now.capture(), now.scaling());
+    return new ReportInput(
+        now.sheet(),
+        now.summary(),
+        now.evidence(),
+        now.verdict(),
+        StoredTexts.started(now.entry()),
+        now.entry().label(),
+        now.marks().stream().map(mark -> new Mark(mark.atMs(), mark.text())).toList(),
+        picture,
+        StoredTexts.tables(now),
+        before == null
+            ? null
+            : new Before(StoredTexts.name(before.entry()), before.evidence(), now.against(before)));
   }
 
   /**

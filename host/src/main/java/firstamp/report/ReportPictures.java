@@ -84,11 +84,32 @@ final class ReportPictures {
     }
     double openedMs = (trip.openedMicros() - trip.crossedMicros()) / 1000.0;
     return new StripPicture("trip", "milliseconds, 0 = limit crossed")
+        .withLimit(limit(trip, scaling))
         .svg(
             List.of(new Strip("Supply current", "A", x, y)),
             List.of(
                 new StripPicture.Moment(0, "limit crossed"),
                 new StripPicture.Moment(openedMs, "switched off")));
+  }
+
+  /** The limit as a level, null where the trip was not about the supply current. */
+  private static StripPicture.Level limit(Trip trip, Scaling scaling) {
+    return switch (trip.cause()) {
+      case INRUSH ->
+          new StripPicture.Level(
+              scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "inrush limit");
+      case RUNNING ->
+          new StripPicture.Level(
+              scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "running limit");
+      case PEAK ->
+          new StripPicture.Level(
+              scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "peak limit");
+      case MEAN ->
+          new StripPicture.Level(
+              scaling.value(Channel.of(trip.channelNumber()), trip.limit() / 16.0),
+              "running limit, mean of 100 ms");
+      default -> null;
+    };
   }
 
   private Strip start(String name, String unit, ToDoubleFunction<PowerUpCourse.Point> of) {

@@ -53,6 +53,7 @@ final class StripPicture {
 
   private final String id;
   private final String axisName;
+  private Level level;
 
   /** A picture; {@code id} keeps its inner names apart from those of the page's other pictures. */
   StripPicture(String id, String axisName) {
@@ -67,6 +68,20 @@ final class StripPicture {
    * @param words beside it
    */
   record Moment(double x, String words) {}
+
+  /**
+   * Horizontal line with words.
+   *
+   * @param y its height, in the unit of the strip
+   * @param words above it
+   */
+  record Level(double y, String words) {}
+
+  /** Draws a limit across the first strip; null = none. */
+  StripPicture withLimit(Level limit) {
+    level = limit;
+    return this;
+  }
 
   /** The chart without any of the library's own look; package-private for its test. */
   JFreeChart chart(List<Strip> strips, List<Moment> moments) {
@@ -160,12 +175,31 @@ final class StripPicture {
       }
       plot.addDomainMarker(marker);
     }
+    if (first && level != null) {
+      plot.addRangeMarker(limit());
+    }
     TextTitle name = new TextTitle(strip.name(), NAME);
     name.setPaint(INK);
     name.setBackgroundPaint(SURFACE);
     name.setFrame(BlockBorder.NONE);
     plot.addAnnotation(new XYTitleAnnotation(0.995, 0.96, name, RectangleAnchor.TOP_RIGHT));
     return plot;
+  }
+
+  private ValueMarker limit() {
+    float[] dashes = {6f, 3f};
+    ValueMarker marker =
+        new ValueMarker(
+            level.y(),
+            STATE,
+            new BasicStroke(0.9f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, dashes, 0));
+    marker.setLabel(level.words());
+    marker.setLabelFont(TEXT);
+    marker.setLabelPaint(STATE);
+    marker.setLabelAnchor(RectangleAnchor.TOP_LEFT);
+    marker.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
+    marker.setLabelBackgroundColor(SURFACE);
+    return marker;
   }
 
   private static NumberAxis axis(String label) {

@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.analysis.Evidence;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpWriter;
@@ -25,9 +26,10 @@ public final class LivePowerUp {
    * What it ended with.
    *
    * @param summary of the power-up
+   * @param evidence behind it
    * @param logFailure why not everything is in the log, null = all is
    */
-  public record Result(Summary summary, LogException logFailure) {}
+  public record Result(Summary summary, Evidence evidence, LogException logFailure) {}
 
   /**
    * A power-up that has not started.
@@ -119,7 +121,7 @@ public final class LivePowerUp {
         failure = failed;
       }
     }
-    return new Result(summary, failure);
+    return new Result(summary, chain.figures().evidence(), failure);
   }
 
   private void closeQuietly() {

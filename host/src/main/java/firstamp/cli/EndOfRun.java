@@ -1,0 +1,61 @@
+package firstamp.cli;
+
+import firstamp.analysis.Comparison;
+import firstamp.analysis.Verdict;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.model.JobSheet;
+import firstamp.session.EarlierPowerUps;
+import firstamp.session.LivePowerUp;
+import firstamp.session.PowerUpStudy;
+import firstamp.sheet.SheetException;
+import java.io.PrintStream;
+
+/**
+ * What a person reads at the end of a run without asking: the verdict, and what changed since the
+ * last power-up of the same set and since the known good one.
+ */
+final class EndOfRun {
+  private EndOfRun() {}
+
+  /** Prints the verdict, one sentence a line. */
+  static void verdict(Verdict verdict, PrintStream out) {
+    for (Verdict.Sentence sentence : verdict.sentences()) {
+      out.println("  - " + sentence.text());
+    }
+  }
+
+  /** Prints both; a log that cannot be read again is said and ends nothing. */
+  static void print(BenchLog log, JobSheet sheet, LivePowerUp.Result result, PrintStream out) {
+    out.println("What it showed:");
+    verdict(Verdict.of(sheet, result.summary(), result.evidence()), out);
+    if (result.summary().powerUp() == null) {
+      return;
+    }
+    try {
+      changes(log, sheet, result.summary().powerUp(), out);
+    } catch (LogException | SheetException failed) {
+      System.err.println("firstamp: no comparison with earlier power-ups: " + failed.getMessage());
+    }
+    out.flush();
+  }
+
+  private static void changes(BenchLog log, JobSheet sheet, int number, PrintStream out)
+      throws LogException, SheetException {
+    var all = EarlierPowerUps.of(log, number, sheet.set().name());
+    if (all.isEmpty()) {
+      return;
+    }
+    PowerUpStudy now = PowerUpStudy.of(log.find(Integer.toString(number)));
+    for (EarlierPowerUps.Earlier earlier : all) {
+      PowerUpStudy then = PowerUpStudy.of(log.find(Long.toString(earlier.entry().number())));
+      Comparison comparison = now.against(then);
+      out.println(
+          "Against "
+              + (earlier.knownGood() ? "the known good " : "the last ")
+              + Studies.name(earlier.entry())
+              + ":");
+      ComparisonText.changes(comparison, now.sheet()).forEach(out::println);
+    }
+  }
+}

@@ -1,0 +1,103 @@
+package firstamp.cli;
+
+import firstamp.log.BenchLog;
+import firstamp.report.HtmlReport;
+import firstamp.report.ReportInput;
+import firstamp.session.PowerUpStudy;
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** One self-contained page about a logged power-up. */
+@Command(
+    name = "report",
+    description =
+        "Writes one self-contained HTML page about a logged power-up; with a second ID also what changed between the two.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp report last --to power-up.html",
+      "  firstamp report 3 12 --to before-and-after.html",
+    })
+final class ReportCommand implements Callable<Integer> {
+  @Parameters(
+      arity = "1..2",
+      paramLabel = "ID",
+      description = "number, uuid or last; of two the earlier one first")
+  private List<String> ids;
+
+  @Option(names = "--to", required = true, paramLabel = "FILE", description = "page to write")
+  private Path to;
+
+  @Option(names = "--force", description = "write over a file that is there already")
+  private boolean force;
+
+  @Option(names = "--log", paramLabel = "FILE", description = "bench log to read")
+  private Path file;
+
+  @Override
+  public Integer call() throws CliFailure {
+    if (!force && Files.exists(to, LinkOption.NOFOLLOW_LINKS)) {
+      throw exists(null);
+    }
+    BenchLog log = Logs.openForReading(file);
+    try {
+      PowerUpStudy now = Studies.read(log, ids.get(ids.size() - 1));
+      PowerUpStudy before = ids.size() < 2 ? null : Studies.read(log, ids.get(0));
+      write(HtmlReport.page(ReportInput.of(now, before)));
+      System.err.println("firstamp: report of " + Studies.name(now.entry()) + " in " + to);
+      return ExitCode.NORMAL;
+    } finally {
+      LiveSetup.closeLog(log);
+    }
+  }
+
+  /**
+   * A link is never followed: with {@code --force} the page is written aside and takes the place of
+   * the link itself, so what it points to stays as it is.
+   */
+  private void write(String page) throws CliFailure {
+    try {
+      if (!force) {
+        Files.writeString(to, page, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        return;
+      }
+      Path folder = to.toAbsolutePath().getParent();
+      Path aside = Files.createTempFile(folder, ".firstamp-report", ".html");
+      try {
+        Files.writeString(aside, page);
+        Files.move(aside, to, StandardCopyOption.REPLACE_EXISTING);
+      } finally {
+        Files.deleteIfExists(aside);
+      }
+    } catch (FileAlreadyExistsException there) {
+      throw exists(there);
+    } catch (NoSuchFileException noFolder) {
+      throw new CliFailure(
+          ExitCode.IO_ERROR,
+          "the folder of " + to + " does not exist; make it or name another file with --to",
+          noFolder);
+    } catch (IOException failed) {
+      throw new CliFailure(
+          ExitCode.IO_ERROR,
+          "the report " + to + " cannot be written: " + failed.getMessage(),
+          failed);
+    }
+  }
+
+  private CliFailure exists(IOException cause) {
+    return new CliFailure(
+        ExitCode.IO_ERROR,
+        to + " is there already; name another file with --to, or write over it with --force",
+        cause);
+  }
+}

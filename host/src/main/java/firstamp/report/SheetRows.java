@@ -1,0 +1,48 @@
+package firstamp.report;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A stored job sheet as rows: each key as it stands in the file (it carries the unit), its value.
+ */
+final class SheetRows {
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+
+  private SheetRows() {}
+
+  static List<List<String>> of(String sheetJson) {
+    List<List<String>> rows = new ArrayList<>();
+    try {
+      add("", MAPPER.readTree(sheetJson), rows);
+    } catch (JsonProcessingException damaged) {
+      // The chain has read this text as a sheet already.
+      throw new IllegalStateException("a stored sheet that is no JSON", damaged);
+    }
+    return rows;
+  }
+
+  private static void add(String path, JsonNode node, List<List<String>> rows) {
+    if (node.isObject()) {
+      for (var field : node.properties()) {
+        add(path.isEmpty() ? field.getKey() : path + "." + field.getKey(), field.getValue(), rows);
+      }
+    } else if (node.isArray()) {
+      for (int k = 0; k < node.size(); k++) {
+        add(path + " " + (k + 1), node.get(k), rows);
+      }
+    } else if (!node.isNull()) {
+      rows.add(List.of(path, number(node)));
+    }
+  }
+
+  /** 12, not 12.0: as a person writes it. */
+  private static String number(JsonNode node) {
+    return node.isNumber()
+        ? node.decimalValue().stripTrailingZeros().toPlainString()
+        : node.asText();
+  }
+}

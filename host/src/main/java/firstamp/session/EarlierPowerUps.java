@@ -1,0 +1,59 @@
+package firstamp.session;
+
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.log.PowerUpEntry;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Which earlier power-ups of the same set a power-up is held against unasked. */
+public final class EarlierPowerUps {
+  /** A longer one is not read again at the end of a run: it would keep the person waiting. */
+  private static final long LONGEST_MS = 20 * 60_000;
+
+  private EarlierPowerUps() {}
+
+  /**
+   * An earlier power-up.
+   *
+   * @param entry of the log
+   * @param knownGood flagged as known good, else simply the last one
+   */
+  public record Earlier(PowerUpEntry entry, boolean knownGood) {}
+
+  /**
+   * The last finished power-up of the set before this one, and the latest known good one, where
+   * there are such; one entry if both are the same.
+   *
+   * @param log to look in
+   * @param number of the power-up
+   * @param setName of its set
+   */
+  public static List<Earlier> of(BenchLog log, long number, String setName) throws LogException {
+    PowerUpEntry last = null;
+    PowerUpEntry knownGood = null;
+    for (PowerUpEntry entry : log.list()) {
+      boolean fits =
+          entry.number() < number
+              && entry.finished()
+              && entry.setName().equals(setName)
+              && durationMs(entry) <= LONGEST_MS;
+      if (fits) {
+        last = entry;
+        knownGood = entry.baseline() ? entry : knownGood;
+      }
+    }
+    List<Earlier> earlier = new ArrayList<>();
+    if (last != null) {
+      earlier.add(new Earlier(last, last.equals(knownGood)));
+    }
+    if (knownGood != null && !knownGood.equals(last)) {
+      earlier.add(new Earlier(knownGood, true));
+    }
+    return earlier;
+  }
+
+  private static long durationMs(PowerUpEntry entry) {
+    return entry.endedEpochMs() == null ? 0 : entry.endedEpochMs() - entry.startedEpochMs();
+  }
+}

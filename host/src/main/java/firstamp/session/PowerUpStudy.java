@@ -1,0 +1,126 @@
+package firstamp.session;
+
+import firstamp.analysis.Comparison;
+import firstamp.analysis.Evidence;
+import firstamp.analysis.FigureList;
+import firstamp.analysis.Verdict;
+import firstamp.log.LogException;
+import firstamp.log.PowerUpEntry;
+import firstamp.log.PowerUpHeader;
+import firstamp.log.PowerUpReader;
+import firstamp.model.Calibration;
+import firstamp.model.Capture;
+import firstamp.model.JobSheet;
+import firstamp.model.Scaling;
+import firstamp.model.Summary;
+import firstamp.model.Trip;
+import firstamp.sheet.Defaults;
+import firstamp.sheet.SheetException;
+import firstamp.sheet.SheetReader;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * All that a stored power-up says: its figures, its verdict, its marks, its trip. The command line,
+ * the window and the report take their numbers from here.
+ *
+ * <p>Figures and verdict are worked out again from the stored stream by the chain that ran live, so
+ * a power-up that was cut short has them too.
+ *
+ * @param entry as the list shows it
+ * @param header what was known at its begin
+ * @param sheet effective
+ * @param summary the replay's; equal to the stored one but for {@code replay}
+ * @param evidence collected
+ * @param verdict sentences
+ * @param marks in their order
+ * @param trip the probe's account, null = it did not trip
+ * @param capture around the trip, null = none or not complete
+ * @param scaling of the conversions
+ */
+public record PowerUpStudy(
+    PowerUpEntry entry,
+    PowerUpHeader header,
+    JobSheet sheet,
+    Summary summary,
+    Evidence evidence,
+    Verdict verdict,
+    List<Mark> marks,
+    Trip trip,
+    Capture capture,
+    Scaling scaling) {
+
+  /** Copies the list. */
+  public PowerUpStudy {
+    marks = List.copyOf(marks);
+  }
+
+  /**
+   * A note with its time.
+   *
+   * @param atMs since closing
+   * @param text of the person; may be null
+   */
+  public record Mark(double atMs, String text) {}
+
+  /**
+   * Reads the whole stream of a power-up; takes about a second per ten minutes of a raw stream.
+   *
+   * @throws LogException it cannot be read
+   * @throws SheetException the stored sheet is none
+   */
+  public static PowerUpStudy of(PowerUpReader reader) throws LogException, SheetException {
+    PowerUpHeader header = reader.header();
+    String name = "stored sheet of power-up " + reader.entry().number();
+    JobSheet sheet = Defaults.fill(SheetReader.parse(name, header.effectiveSheetJson()).sheet());
+    List<Mark> marks = new ArrayList<>();
+    ChainListener listener =
+        new ChainListener() {
+          @Override
+          public void mark(String text, double atMs) {
+            marks.add(new Mark(atMs, text));
+          }
+        };
+    ReplayPowerUp replay = new ReplayPowerUp(reader, sheet, listener, micros -> true);
+    List<Chain> chains = new ArrayList<>();
+    replay.whenChainIsThere(chains::add);
+    Summary summary = replay.run();
+    Chain chain = chains.get(0);
+    Evidence evidence = chain.figures().evidence();
+    return new PowerUpStudy(
+        reader.entry(),
+        header,
+        sheet,
+        summary,
+        evidence,
+        Verdict.of(sheet, summary, evidence),
+        marks,
+        chain.trip(),
+        chain.capture(),
+        chain.scaling());
+  }
+
+  /** The figures as one list. */
+  public FigureList figures() {
+    return FigureList.of(summary, evidence.course());
+  }
+
+  /** What changed from an earlier power-up to this one. */
+  public Comparison against(PowerUpStudy earlier) {
+    return Comparison.of(earlier.evidence, evidence, oneProbe(earlier.header, header));
+  }
+
+  /**
+   * Whether one probe box took both: the same kind at the same port with the same calibration. The
+   * box has no number of its own.
+   */
+  static boolean oneProbe(PowerUpHeader one, PowerUpHeader other) {
+    Calibration first = one.hello().calibration();
+    return box(one).equals(box(other)) && first.equals(other.hello().calibration());
+  }
+
+  /** What stands after a comma is about the run, not about the box. */
+  private static String box(PowerUpHeader header) {
+    return header.hello().kind().split(",", 2)[0];
+  }
+}

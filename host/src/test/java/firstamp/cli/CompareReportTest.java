@@ -1,0 +1,202 @@
+package firstamp.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import firstamp.emulate.Scenarios;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Stored power-ups: shown, held against each other, put on a page. */
+class CompareReportTest {
+  private static final String HOSTILE =
+      "</title><script>alert('1')</script><img src=http://127.0.0.1/x>\"&\u202e";
+
+  @TempDir static Path folder;
+  private static Path log;
+
+  /** Power-up 1 and 3: a healthy set with different noise; 2: its wire short; 4: hostile names. */
+  @BeforeAll
+  static void logFourPowerUps() throws IOException {
+    log = folder.resolve("bench.db");
+    demo("healthy", "--seed", "1");
+    demo("wire-short");
+    demo("healthy", "--seed", "2", "--label", "after the wire went back");
+    ObjectMapper mapper = new ObjectMapper();
+    ObjectNode sheet = (ObjectNode) mapper.readTree(Scenarios.sheetJson("wire-short"));
+    ((ObjectNode) sheet.path("set")).put("name", HOSTILE);
+    sheet.path("rails").forEach(rail -> ((ObjectNode) rail).put("name", HOSTILE));
+    Path file = folder.resolve("hostile.json");
+    Files.writeString(file, mapper.writeValueAsString(sheet));
+    demo("wire-short", "--sheet", file.toString(), "--label", HOSTILE);
+  }
+
+  private static CommandRunner.Result demo(String scenario, String... more) {
+    List<String> arguments =
+        new ArrayList<>(List.of("demo", "--headless", "--speed", "max", "--for", "4s", "--log"));
+    arguments.addAll(List.of(log.toString(), "--scenario", scenario));
+    arguments.addAll(List.of(more));
+    return CommandRunner.run(arguments.toArray(String[]::new));
+  }
+
+  private static CommandRunner.Result run(String... arguments) {
+    List<String> all = new ArrayList<>(List.of(arguments));
+    all.addAll(List.of("--log", log.toString()));
+    return CommandRunner.run(all.toArray(String[]::new));
+  }
+
+  private static JsonNode figure(CommandRunner.Result result, String key, int rail) {
+    return result.json("figure").stream()
+        .filter(
+            line -> line.path("figure").asText().equals(key) && line.path("rail").asInt(0) == rail)
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("no figure " + key + " in " + result.out()));
+  }
+
+  @Test
+  void twoHealthyPowerUpsDifferInNoFigure() {
+    CommandRunner.Result result = run("compare", "1", "3", "--json");
+    assertThat(result.exitCode()).as(result.err()).isZero();
+    result.json().forEach(line -> assertThat(JsonSchemas.against(line)).as("%s", line).isEmpty());
+    List<JsonNode> all = result.json();
+    JsonNode end = all.get(all.size() - 1);
+    assertThat(end.path("type").asText()).isEqualTo("comparison");
+    assertThat(end.path("before").asInt()).isEqualTo(1);
+    assertThat(end.path("after").asInt()).isEqualTo(3);
+    assertThat(end.path("figures").asInt()).isGreaterThan(8);
+    // Two sets of noise of one set: at 95 % one figure in twenty may still stand out by chance.
+    assertThat(end.path("significant").asInt()).isLessThanOrEqualTo(1);
+    JsonNode steady = figure(result, "steadyA", 0);
+    assertThat(steady.path("difference").asDouble())
+        .isCloseTo(
+            steady.path("after").asDouble() - steady.path("before").asDouble(), within(1e-9));
+  }
+
+  @Test
+  void figuresOfOneAloneAreNamedAsSuch() {
+    CommandRunner.Result result = run("compare", "1", "2", "--json");
+    result.json().forEach(line -> assertThat(JsonSchemas.against(line)).as("%s", line).isEmpty());
+    // The wire touches at 1.2 s: on for over a second, but the level of the head came later.
+    JsonNode head = figure(result, "headDbv", 0);
+    assertThat(head.has("before")).isTrue();
+    assertThat(head.has("after")).isFalse();
+    assertThat(head.has("difference")).isFalse();
+    // 0.7 ms of short in the last second on: the mean of that second shows it.
+    assertThat(figure(result, "steadyA", 0).path("significant").asBoolean()).isTrue();
+  }
+
+  @Test
+  void peopleReadTheSameFiguresEverywhere() throws IOException {
+    String compared = String.join("\n", run("compare", "1", "3").out());
+    Path page = folder.resolve("same.html");
+    assertThat(run("report", "1", "3", "--to", page.toString()).exitCode()).isZero();
+    String html = Files.readString(page);
+    JsonNode summary = run("show", "3", "--json").summary();
+    String amps =
+        firstamp.analysis.FigureList.value(
+            summary.path("supply").path("inrushPeakA").asDouble(), "A");
+    assertThat(compared).contains("Surge, highest: ").contains("then " + amps);
+    assertThat(html).contains(">" + amps + "<").contains("after the wire went back");
+    assertThat(compared).contains("power-up 3").contains("\"after the wire went back\"");
+  }
+
+  @Test
+  void showEndsWithTheVerdict() {
+    CommandRunner.Result result = run("show", "2");
+    assertThat(result.exitCode()).isZero();
+    int at = result.out().indexOf("What it showed:");
+    assertThat(at).isPositive();
+    String verdict = String.join("\n", result.out().subList(at, result.out().size()));
+    assertThat(verdict)
+        .contains("It switched itself off 1.2 s after switching on.")
+        .doesNotContain("Nothing tripped")
+        .doesNotContain("normal");
+  }
+
+  @Test
+  void aRunEndsWithTheChangeAgainstTheLastOfTheSameSet() {
+    Path own = folder.resolve("own.db");
+    Path before = log;
+    try {
+      log = own;
+      CommandRunner.Result first = demo("healthy");
+      assertThat(first.out()).contains("What it showed:").noneMatch(x -> x.startsWith("Against"));
+      CommandRunner.Result second = demo("lost-head");
+      assertThat(second.out()).anyMatch(line -> line.startsWith("Against the last power-up 1 ("));
+      assertThat(second.out())
+          .anyMatch(line -> line.startsWith("  changed: Head below meter: 39.8 dB, then "));
+    } finally {
+      log = before;
+    }
+  }
+
+  @Test
+  void anExistingFileOrLinkIsNotWrittenOver() throws IOException {
+    Path precious = folder.resolve("precious.txt");
+    Files.writeString(precious, "precious");
+    CommandRunner.Result refused = run("report", "1", "--to", precious.toString());
+    assertThat(refused.exitCode()).isEqualTo(74);
+    assertThat(refused.err()).contains("precious.txt").contains("--force");
+    assertThat(Files.readString(precious)).isEqualTo("precious");
+    Path link = folder.resolve("link.html");
+    Files.createSymbolicLink(link, precious);
+    assertThat(run("report", "1", "--to", link.toString()).exitCode()).isEqualTo(74);
+    Path nowhere = folder.resolve("nowhere.html");
+    Files.createSymbolicLink(nowhere, folder.resolve("not-there.html"));
+    assertThat(run("report", "1", "--to", nowhere.toString()).exitCode()).isEqualTo(74);
+    assertThat(folder.resolve("not-there.html")).doesNotExist();
+    assertThat(run("report", "1", "--to", link.toString(), "--force").exitCode()).isZero();
+    assertThat(Files.readString(precious)).isEqualTo("precious");
+    assertThat(Files.isSymbolicLink(link)).isFalse();
+    assertThat(Files.readString(link)).startsWith("<!DOCTYPE html>");
+  }
+
+  @Test
+  void missingThingsHaveTheirExitCodes() {
+    assertThat(run("report", "1").exitCode()).isEqualTo(64);
+    assertThat(run("compare", "1").exitCode()).isEqualTo(64);
+    assertThat(run("compare", "1", "99").exitCode()).isEqualTo(66);
+    CommandRunner.Result noFolder =
+        run("report", "1", "--to", folder.resolve("no/where.html").toString());
+    assertThat(noFolder.exitCode()).isEqualTo(74);
+    assertThat(noFolder.err()).contains("folder");
+  }
+
+  @Test
+  void hostileNamesOfAStoredPowerUpStayTexts() throws IOException {
+    Path page = folder.resolve("hostile.html");
+    CommandRunner.Result result = run("report", "1", "4", "--to", page.toString());
+    assertThat(result.exitCode()).as(result.err()).isZero();
+    String html = Files.readString(page);
+    assertThat(html)
+        .contains("&lt;/title&gt;&lt;script&gt;")
+        .doesNotContain("<script")
+        .doesNotContain("<img")
+        .doesNotContain("\u202e");
+  }
+
+  @Test
+  void thePageHoldsSheetCautionsCaptureAndUncertainty() throws IOException {
+    Path page = folder.resolve("whole.html");
+    assertThat(run("report", "2", "--to", page.toString()).exitCode()).isZero();
+    String html = Files.readString(page);
+    assertThat(html)
+        .contains("60 V dc / 30 V rms")
+        .contains("isolation transformer")
+        .contains("Local electrical codes")
+        .contains("supply.nominalV")
+        .contains("limit crossed")
+        .contains("running limit")
+        .contains("How sure the figures are")
+        .contains("emulated probe");
+  }
+}
