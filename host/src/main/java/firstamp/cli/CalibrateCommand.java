@@ -160,6 +160,13 @@ final class CalibrateCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--steps " + steps + ", expected some of zero, volts, current");
     }
+    for (double percent : new double[] {voltsPercent, ampsPercent}) {
+      if (!(percent > 0 && percent <= 20)) {
+        throw new ParameterException(
+            spec.commandLine(),
+            "accuracy of the meter " + percent + " %, expected over 0 and at most 20");
+      }
+    }
     if (yes && !emulated && !tryTheCut && !show) {
       throw new ParameterException(
           spec.commandLine(), "--yes without --emulated: only your eyes can read your meter");

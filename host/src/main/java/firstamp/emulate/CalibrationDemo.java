@@ -65,25 +65,14 @@ public final class CalibrationDemo {
     clips.supplyV = supplyV;
   }
 
-  /** Volts that creep: nothing to calibrate by. */
-  public void creeping(double volts, double voltsPerSecond) {
-    volts(volts);
-    clips.creepVPerS = voltsPerSecond;
-    clips.creepFromS = clips.nowS;
-  }
-
   /** What is on the clips. */
   private static final class Clips implements Bench {
     private double appliedV;
     private double supplyV;
-    private double creepVPerS;
-    private double creepFromS;
-    private double nowS;
     private Joined joined = Joined.OPEN;
 
     @Override
     public double advance(double untilS, boolean watchHardShort) {
-      nowS = Math.max(nowS, untilS);
       return untilS;
     }
 
@@ -96,7 +85,7 @@ public final class CalibrationDemo {
     public double value(Channel channel) {
       double outsideOhm = joined == Joined.LOOK ? WaveformBench.LOOK_RESISTOR_OHM : 0;
       double amps = joined == Joined.OPEN ? 0 : supplyV / (RESISTOR_OHM + outsideOhm);
-      double volts = appliedV + creepVPerS * (nowS - creepFromS);
+      double volts = appliedV;
       return switch (channel) {
         case I, J -> amps;
         case V -> volts + amps * RESISTOR_OHM;

@@ -125,6 +125,9 @@ class CalibrateTest {
   @Test
   void usageIsChecked() {
     assertThat(run("", "calibrate").exitCode()).isEqualTo(64);
+    assertThat(
+            run("", "calibrate", "--emulated", "--yes", "--meter-volts-percent", "90").exitCode())
+        .isEqualTo(64);
     assertThat(run("", "calibrate", "--emulated", "--steps", "warm").exitCode()).isEqualTo(64);
     assertThat(run("", "calibrate", "--port", "/dev/none", "--yes").exitCode()).isEqualTo(64);
     assertThat(run("", "calibrate", "--emulated", "--show").out()).hasSize(9);
