@@ -23,6 +23,8 @@ import picocli.CommandLine.ParameterException;
       LogCommand.class,
       SheetCommand.class,
       CalibrateCommand.class,
+      LocateCommand.class,
+      TrialCommand.class,
     },
     footerHeading = "%nExamples:%n",
     footer = {

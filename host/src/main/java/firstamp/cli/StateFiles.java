@@ -1,0 +1,78 @@
+package firstamp.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+
+/** Small state files of {@code locate} and {@code trial}, and the examples brought along. */
+final class StateFiles {
+  private static final long LARGEST_BYTES = 1_000_000;
+
+  private StateFiles() {}
+
+  static String read(Path file, String remedy) throws CliFailure {
+    try {
+      if (Files.size(file) > LARGEST_BYTES) {
+        throw new CliFailure(
+            ExitCode.BAD_DATA, file + " is larger than " + LARGEST_BYTES + " bytes, no state file");
+      }
+      return Files.readString(file);
+    } catch (NoSuchFileException missing) {
+      throw new CliFailure(ExitCode.NO_INPUT, "there is no file " + file + ". " + remedy, missing);
+    } catch (IOException unreadable) {
+      throw new CliFailure(
+          ExitCode.NO_INPUT, file + " cannot be read: " + unreadable.getMessage(), unreadable);
+    }
+  }
+
+  /** Writes beside and moves, so that a full disk leaves the old state. */
+  static void write(Path file, String text) throws CliFailure {
+    Path beside = file.resolveSibling(file.getFileName() + ".new");
+    try {
+      Files.writeString(beside, text);
+      try (FileChannel channel = FileChannel.open(beside, StandardOpenOption.WRITE)) {
+        channel.force(true);
+      }
+      try {
+        Files.move(beside, file, StandardCopyOption.ATOMIC_MOVE);
+      } catch (AtomicMoveNotSupportedException notHere) {
+        Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+      }
+    } catch (IOException failed) {
+      throw new CliFailure(
+          ExitCode.IO_ERROR,
+          file + " cannot be written: " + failed.getMessage() + ". What it held before is kept.",
+          failed);
+    }
+  }
+
+  static void create(Path file, String text) throws CliFailure {
+    if (Files.exists(file)) {
+      throw new CliFailure(
+          ExitCode.USAGE, file + " exists already. Name another file, or remove it first.");
+    }
+    write(file, text);
+  }
+
+  /** Text of a template or an example. */
+  static String bundled(String name, String known) throws CliFailure {
+    try (InputStream in =
+        name.matches("[a-z-]+")
+            ? StateFiles.class.getResourceAsStream("/firstamp/locate/" + name + ".json")
+            : null) {
+      if (in == null || !(", " + known + ",").contains(", " + name + ",")) {
+        throw new CliFailure(ExitCode.USAGE, "there is no " + name + ", only " + known);
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException broken) {
+      throw new CliFailure(ExitCode.DEFECT, name + " cannot be read", broken);
+    }
+  }
+}

@@ -1,0 +1,300 @@
+package firstamp.locate;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+
+/**
+ * Odds of the places of one wire, from all steps about it.
+ *
+ * <p>Factors multiply, in logs. "Somewhere else" is one of the explanations, so that no place wins
+ * only because all others lost.
+ */
+final class WireOdds {
+  /** Share of "somewhere else" before anything is seen. */
+  private static final double ELSEWHERE_SHARE = 0.1;
+
+  /** Below this a wire counts as joined to what it was read against, ohm. */
+  static final double JOINED_OHM = 1;
+
+  /** Volts that stay within this share under 10 kohm come from a source. */
+  private static final double STAYS_SHARE = 0.8;
+
+  /** Volts under which a wire counts as dead. */
+  private static final double DEAD_V = 0.1;
+
+  /** Within this of each other two points pass little current when joined. */
+  static final double SAME_V = 0.1;
+
+  private static final double STRUCK_FACTOR = 0.005;
+
+  private final WireCase wires;
+  private final WireCase.Wire wire;
+  private final List<WireCase.Place> places;
+  private final Map<String, String> struck = new LinkedHashMap<>();
+  private final Map<String, TreeSet<String>> agreeing = new LinkedHashMap<>();
+  private final Map<String, Double> placeVolts = new LinkedHashMap<>();
+  private final Map<String, Double> placeOhms = new LinkedHashMap<>();
+  private final List<String> apart = new ArrayList<>();
+  private final double[] logs;
+  private WireNature nature = WireNature.UNKNOWN;
+  private boolean checkedCold;
+  private boolean sourceTested;
+  private Double wireVolts;
+  private Double chassisOhm;
+
+  WireOdds(WireCase wires, String name) {
+    this.wires = wires;
+    this.wire = wires.wire(name);
+    this.places = wires.placesOf(wire);
+    this.logs = new double[places.size() + 1];
+    double even = (1 - ELSEWHERE_SHARE) / places.size();
+    for (int at = 0; at < places.size(); at++) {
+      logs[at] = StrictMath.log(even);
+    }
+    logs[places.size()] = StrictMath.log(ELSEWHERE_SHARE);
+    for (WireStep step : wires.steps()) {
+      take(step);
+    }
+    judgeByNature();
+  }
+
+  /** Refuses a step that names what the case does not have. */
+  static void check(WireCase wires, WireStep step) {
+    if (step instanceof WireStep.PlaceOhms ohms) {
+      wires.place(ohms.place());
+    } else if (step instanceof WireStep.PlaceVolts volts) {
+      wires.place(volts.place());
+    } else {
+      String wire = wireOf(step);
+      wires.wire(wire);
+      String place = placeOf(step);
+      if (place != null) {
+        wires.place(place);
+      }
+      new WireOdds(wires, wire);
+    }
+  }
+
+  /** The wire a step is about, null = none. */
+  static String wireOf(WireStep step) {
+    if (step instanceof WireStep.Clue clue) {
+      return clue.wire();
+    } else if (step instanceof WireStep.Hunch hunch) {
+      return hunch.wire();
+    } else if (step instanceof WireStep.WireOhms ohms) {
+      return ohms.wire();
+    } else if (step instanceof WireStep.Diode diode) {
+      return diode.wire();
+    } else if (step instanceof WireStep.Swing swing) {
+      return swing.wire();
+    } else if (step instanceof WireStep.SourceTest test) {
+      return test.wire();
+    } else if (step instanceof WireStep.Trial trial) {
+      return trial.wire();
+    } else if (step instanceof WireStep.Moved moved) {
+      return moved.wire();
+    } else if (step instanceof WireStep.Photograph photograph) {
+      return photograph.wire();
+    }
+    return null;
+  }
+
+  /** The place a step is about, null = none. */
+  static String placeOf(WireStep step) {
+    if (step instanceof WireStep.Clue clue) {
+      return clue.place();
+    } else if (step instanceof WireStep.Hunch hunch) {
+      return hunch.place();
+    } else if (step instanceof WireStep.WireOhms ohms) {
+      return ohms.place();
+    } else if (step instanceof WireStep.Trial trial) {
+      return trial.place();
+    } else if (step instanceof WireStep.Moved moved) {
+      return moved.place();
+    }
+    return null;
+  }
+
+  private void take(WireStep step) {
+    if (step instanceof WireStep.PlaceVolts volts) {
+      placeVolts.put(volts.place(), volts.volts());
+      return;
+    }
+    if (step instanceof WireStep.PlaceOhms ohms) {
+      placeOhms.put(ohms.place(), ohms.ohm());
+      return;
+    }
+    if (!wire.name().equals(wireOf(step))) {
+      return;
+    }
+    if (step instanceof WireStep.Clue clue) {
+      double factor = clue.kind().factor();
+      times(clue.place(), clue.fits() ? factor : 1 / factor);
+    } else if (step instanceof WireStep.Hunch hunch) {
+      times(hunch.place(), hunch.factor());
+    } else if (step instanceof WireStep.WireOhms ohms) {
+      takeOhms(ohms);
+    } else if (step instanceof WireStep.Diode) {
+      checkedCold = true;
+      times(PlaceKind.SIGNAL, 2);
+      times(PlaceKind.BASE, 2);
+    } else if (step instanceof WireStep.Swing swing) {
+      checkedCold = true;
+      if (swing.lastOhm() > 2 * swing.firstOhm()) {
+        // A capacitor at the far end: a coupling or a filter, no return.
+        times(PlaceKind.SIGNAL, 2);
+        times(PlaceKind.RAIL, 2);
+        times(PlaceKind.CHASSIS, 0.3);
+      }
+    } else if (step instanceof WireStep.SourceTest test) {
+      takeSourceTest(test);
+    } else if (step instanceof WireStep.Trial trial) {
+      takeTrial(trial);
+    }
+  }
+
+  private void takeOhms(WireStep.WireOhms ohms) {
+    checkedCold = true;
+    PlaceKind kind = wires.place(ohms.place()).kind();
+    double lower =
+        ohms.otherWayOhm() == null ? ohms.ohm() : Math.min(ohms.ohm(), ohms.otherWayOhm());
+    if (kind == PlaceKind.CHASSIS) {
+      chassisOhm = lower;
+    }
+    if (lower >= JOINED_OHM) {
+      return;
+    }
+    if (kind == PlaceKind.CHASSIS) {
+      nature = WireNature.CHASSIS;
+    } else if (kind == PlaceKind.RAIL) {
+      nature = WireNature.SOURCE;
+    } else if (kind == PlaceKind.SIGNAL || kind == PlaceKind.BASE) {
+      nature = WireNature.SIGNAL;
+    }
+    // The far end is there already; the free end belongs to another place of the same net.
+    times(ohms.place(), 0.3);
+  }
+
+  private void takeSourceTest(WireStep.SourceTest test) {
+    sourceTested = true;
+    wireVolts = test.aloneV();
+    double alone = Math.abs(test.aloneV());
+    if (alone < DEAD_V) {
+      nature = nature == WireNature.CHASSIS ? nature : WireNature.LOAD;
+    } else if (Math.abs(test.loadedV()) >= STAYS_SHARE * alone) {
+      nature = WireNature.SOURCE;
+    } else {
+      nature = WireNature.SIGNAL;
+    }
+  }
+
+  private void takeTrial(WireStep.Trial trial) {
+    times(trial.place(), trial.verdict().factor());
+    TreeSet<String> figures = agreeing.computeIfAbsent(trial.place(), place -> new TreeSet<>());
+    switch (trial.verdict()) {
+      case BETTER -> figures.addAll(trial.figures().isEmpty() ? List.of("seen") : trial.figures());
+      case SHORT -> {
+        figures.clear();
+        struck.put(trial.place(), "it was tried there and was a short");
+      }
+      case OVER_DRAW -> {
+        figures.clear();
+        struck.put(trial.place(), "it was tried there and drew too much");
+      }
+      default -> figures.clear();
+    }
+  }
+
+  private void judgeByNature() {
+    for (WireCase.Place place : places) {
+      times(place.name(), nature.factor(place.kind()));
+      String reason = nature.forbids(place.kind());
+      if (reason != null) {
+        struck.putIfAbsent(place.name(), reason);
+        times(place.name(), STRUCK_FACTOR);
+      }
+      Double ohm = placeOhms.get(place.name());
+      if (nature == WireNature.SOURCE && ohm != null && overdraws(ohm)) {
+        struck.putIfAbsent(place.name(), "its ohms to the chassis are too low for a rail");
+        times(place.name(), 0.1);
+      }
+      Double volts = placeVolts.get(place.name());
+      if (wireVolts != null && volts != null && nature == WireNature.SOURCE) {
+        boolean same = Math.abs(wireVolts - volts) <= SAME_V;
+        times(place.name(), same ? 2 : 0.3);
+        if (!same) {
+          apart.add(place.name());
+        }
+      }
+    }
+  }
+
+  private boolean overdraws(double ohm) {
+    return ohm * wires.set().runningA() < wires.set().supplyV();
+  }
+
+  private void times(PlaceKind kind, double factor) {
+    for (WireCase.Place place : places) {
+      if (place.kind() == kind) {
+        times(place.name(), factor);
+      }
+    }
+  }
+
+  private void times(String name, double factor) {
+    for (int at = 0; at < places.size(); at++) {
+      if (places.get(at).name().equals(name)) {
+        logs[at] += StrictMath.log(factor);
+      }
+    }
+  }
+
+  List<WireCase.Place> places() {
+    return places;
+  }
+
+  /** Shares of the places, in their order; the last is "somewhere else". */
+  double[] shares() {
+    return Information.shares(logs);
+  }
+
+  /** Why a place is excluded, null = it is not. */
+  String struck(String place) {
+    return struck.get(place);
+  }
+
+  /** Whether the volts of wire and place are too far apart to join them. */
+  boolean apart(String place) {
+    return apart.contains(place);
+  }
+
+  /** Independent figures that became better with the wire at a place. */
+  List<String> agreeing(String place) {
+    return agreeing.containsKey(place) ? List.copyOf(agreeing.get(place)) : List.of();
+  }
+
+  WireNature nature() {
+    return nature;
+  }
+
+  boolean checkedCold() {
+    return checkedCold;
+  }
+
+  boolean sourceTested() {
+    return sourceTested;
+  }
+
+  /** Ohms of the free end to the chassis, null = not read. */
+  Double chassisOhm() {
+    return chassisOhm;
+  }
+
+  /** Ohms of places to the chassis, as read. */
+  Map<String, Double> placeOhms() {
+    return placeOhms;
+  }
+}

@@ -1,0 +1,194 @@
+package firstamp.locate;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Order of trials, resistors and the rule of two figures: common practice, no source. */
+class WireCaseTest {
+  private static WireCase example(String name) {
+    try (InputStream in =
+        WireFile.class.getResourceAsStream("/firstamp/locate/" + name + ".json")) {
+      return WireFile.read(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+    } catch (IOException broken) {
+      throw new UncheckedIOException(name, broken);
+    }
+  }
+
+  private static WireCase start(String name) {
+    WireCase whole = example(name);
+    return new WireCase(whole.set(), whole.wires(), whole.places(), List.of());
+  }
+
+  private static WireCase upTo(String name, int steps) {
+    WireCase wires = start(name);
+    for (WireStep step : example(name).steps().subList(0, steps)) {
+      wires = wires.with(step);
+    }
+    return wires;
+  }
+
+  private static WireAnswer.PlaceOdds place(WireAnswer answer, String name) {
+    return answer.places().stream()
+        .filter(one -> one.place().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void leadsTheScreenedLeadToItsPlace() {
+    assertThat(start("screened-lead").answer("W3").state()).isEqualTo(WireAnswer.State.CHECK_COLD);
+    assertThat(upTo("screened-lead", 6).answer("W3").state())
+        .isEqualTo(WireAnswer.State.SOURCE_TEST);
+    WireAnswer toTry = upTo("screened-lead", 7).answer("W3");
+    assertThat(toTry.state()).isEqualTo(WireAnswer.State.TRY);
+    assertThat(toTry.next().place()).isEqualTo("preamp input");
+    assertThat(upTo("screened-lead", 8).answer("W3").state()).isEqualTo(WireAnswer.State.FITS);
+    WireAnswer done = example("screened-lead").answer("W3");
+    assertThat(done.state()).isEqualTo(WireAnswer.State.BELONGS);
+    assertThat(done.sentence()).contains("preamp input").contains("hum and level");
+  }
+
+  /** Ohm's law: 12 V over 1 kohm is 12 mA and 0.144 W; 1.2 times 0.12 A is 0.144 A. */
+  @Test
+  void saysWhatFlowsAtWorst() {
+    WireAnswer.Trial next = upTo("screened-lead", 7).answer("W3").next();
+    assertThat(next.throughOhm()).isEqualTo(1000);
+    assertThat(next.worstA()).isCloseTo(0.012, within(1e-12));
+    assertThat(next.worstW()).isCloseTo(0.144, within(1e-12));
+    assertThat(next.limitA()).isCloseTo(0.144, within(1e-12));
+  }
+
+  /** 9 V over 22 ohm is 0.41 A; the limit is 0.15 A. */
+  @Test
+  void warnsBeforePowerWithTheExpectedCurrent() {
+    assertThat(upTo("positive-chassis", 3).answer("red wire").warnings().get(0))
+        .contains("22 ohm")
+        .contains("0.409 A")
+        .contains("0.15 A")
+        .contains("Do not power");
+  }
+
+  @Test
+  void aSuspectResistanceIsSaidWithoutForbidding() {
+    WireCase wires = start("positive-chassis").with(new WireStep.PlaceOhms("minus rail", 150));
+    assertThat(wires.answer("red wire").warnings().get(0)).contains("suspect").contains("60 mA");
+    WireCase well = start("positive-chassis").with(new WireStep.PlaceOhms("minus rail", 400));
+    assertThat(well.answer("red wire").warnings()).noneMatch(text -> text.contains("suspect"));
+  }
+
+  @Test
+  void redIsChassisInThePositiveChassisRadio() {
+    WireAnswer before = upTo("positive-chassis", 1).answer("red wire");
+    assertThat(place(before, "minus rail").share())
+        .isGreaterThan(place(before, "chassis tag").share());
+    WireAnswer after = upTo("positive-chassis", 4).answer("red wire");
+    assertThat(place(after, "minus rail").word()).isEqualTo(OddsWord.STRUCK_OUT);
+    assertThat(place(after, "minus rail").reason()).contains("short the rail");
+    assertThat(after.next() == null || !after.next().place().equals("minus rail")).isTrue();
+  }
+
+  @Test
+  void neverSendsARailIntoAHead() {
+    WireCase wires =
+        start("screened-lead")
+            .with(new WireStep.WireOhms("W3", "screen tag", 5000, null))
+            .with(new WireStep.SourceTest("W3", 8.2, 8.1));
+    WireAnswer answer = wires.answer("W3");
+    assertThat(place(answer, "record head tag").word()).isEqualTo(OddsWord.STRUCK_OUT);
+    assertThat(place(answer, "screen tag").word()).isEqualTo(OddsWord.STRUCK_OUT);
+    WireCase apart = wires.with(new WireStep.PlaceVolts("B1 tag", 12));
+    assertThat(place(apart.answer("W3"), "B1 tag").reason()).contains("do not join");
+  }
+
+  @Test
+  void triesTheHarmlessFirstWhateverTheOdds() {
+    WireCase wires = upTo("screened-lead", 7);
+    for (int again = 0; again < 4; again++) {
+      wires = wires.with(new WireStep.Hunch("W3", "record head tag", "surely"));
+    }
+    WireAnswer answer = wires.answer("W3");
+    assertThat(place(answer, "record head tag").share())
+        .isGreaterThan(place(answer, "preamp input").share());
+    assertThat(answer.next().place()).isNotEqualTo("record head tag");
+  }
+
+  @Test
+  void aShortStrikesAPlaceOutAndUndoBringsItBack() {
+    WireCase wires = upTo("screened-lead", 7);
+    WireCase shorted =
+        wires.with(new WireStep.Trial("W3", "preamp input", 9, TrialVerdict.SHORT, List.of()));
+    assertThat(place(shorted.answer("W3"), "preamp input").word()).isEqualTo(OddsWord.STRUCK_OUT);
+    assertThat(shorted.answer("W3").next().place()).isNotEqualTo("preamp input");
+    assertThat(shorted.undo().answer("W3")).isEqualTo(wires.answer("W3"));
+  }
+
+  @Test
+  void theSameFigureTwiceDoesNotConfirm() {
+    WireCase wires = upTo("screened-lead", 8);
+    WireCase again =
+        wires.with(
+            new WireStep.Trial("W3", "preamp input", 9, TrialVerdict.BETTER, List.of("level")));
+    assertThat(again.answer("W3").state()).isEqualTo(WireAnswer.State.FITS);
+  }
+
+  @Test
+  void staysOffAboveSixtyVolts() {
+    WireCase whole = start("screened-lead");
+    WireCase high =
+        new WireCase(
+            new WireCase.SetFacts("high", "negative", 90, 0.5, null),
+            whole.wires(),
+            whole.places(),
+            List.of(new WireStep.WireOhms("W3", "screen tag", 5000, null)));
+    assertThat(high.answer("W3").sentence()).contains("stays off");
+    assertThat(high.answer("W3").next()).isNull();
+  }
+
+  @Test
+  void comparesATrialWithTheLastGoodPowerUp() {
+    TrialVerdict.Figure level = new TrialVerdict.Figure("level", -96, -58, -58, 2);
+    TrialVerdict.Figure still = new TrialVerdict.Figure("rail 1", 8.2, 8.21, 8.2, 0.05);
+    TrialVerdict.Figure worse = new TrialVerdict.Figure("hum", -80, -50, -80, 2);
+    assertThat(TrialVerdict.judge(true, true, null, 0.12, List.of(level)).verdict())
+        .isEqualTo(TrialVerdict.SHORT);
+    assertThat(TrialVerdict.judge(false, false, 0.145, 0.12, List.of(level)).verdict())
+        .isEqualTo(TrialVerdict.OVER_DRAW);
+    assertThat(TrialVerdict.judge(false, false, 0.143, 0.12, List.of(level, still)))
+        .isEqualTo(new TrialVerdict.Judged(TrialVerdict.BETTER, List.of("level")));
+    assertThat(TrialVerdict.judge(false, false, 0.12, 0.12, List.of(still)).verdict())
+        .isEqualTo(TrialVerdict.NO_CHANGE);
+    assertThat(TrialVerdict.judge(false, false, 0.12, 0.12, List.of(level, worse)).verdict())
+        .isEqualTo(TrialVerdict.WORSE);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"screened-lead", "positive-chassis"})
+  void examplesComeBackFromTheirFile(String name) {
+    WireCase wires = example(name);
+    WireCase again = WireFile.read(WireFile.write(wires));
+    assertThat(again).isEqualTo(wires);
+    for (WireCase.Wire wire : wires.wires()) {
+      assertThat(again.answer(wire.name())).isEqualTo(wires.answer(wire.name()));
+      assertThat(wires.answer(wire.name()).sentence()).doesNotContain("%");
+    }
+  }
+
+  @Test
+  void badFilesNameTheField() {
+    assertThatThrownBy(
+            () ->
+                WireFile.read(WireFile.write(example("screened-lead")).replace("reachMm", "reach")))
+        .hasMessageContaining("unknown key reach");
+    assertThatThrownBy(() -> WireFile.read("{\"trial\":2}")).hasMessageContaining("format 1");
+  }
+}
