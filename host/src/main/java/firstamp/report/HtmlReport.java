@@ -28,6 +28,7 @@ public final class HtmlReport {
       table { border-collapse: collapse; width: 100%; font-size: 10pt; }
       th, td { text-align: left; vertical-align: top; padding: 1mm 3mm 1mm 0;
         border-bottom: 1px solid #d8d4ca; }
+      td:first-child { min-width: 18mm; }
       tr, figure, li { break-inside: avoid; } figure { margin: 0 0 4mm; }
       svg { width: 100%; height: auto; } figcaption { color: #46525b; font-size: 10pt; }
       """;

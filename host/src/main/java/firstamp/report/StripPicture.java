@@ -89,6 +89,8 @@ final class StripPicture {
     domain.setAutoRangeIncludesZero(false);
     domain.setLowerMargin(0);
     domain.setUpperMargin(0);
+    // The library reckons with the labels at both ends only: "0" and "4" let "3.9" collide.
+    domain.setTickLabelInsets(new RectangleInsets(2, 14, 2, 14));
     CombinedDomainXYPlot all = new CombinedDomainXYPlot(domain);
     all.setGap(8);
     all.setBackgroundPaint(Color.WHITE);
