@@ -37,7 +37,7 @@ final class Sheets {
           ExitCode.NO_INPUT,
           "there is no job sheet "
               + file
-              + ". Check the path, or make one with `firstamp sheet new`.",
+              + ". Check the path; the README shows a short one to begin with.",
           missing);
     } catch (IOException unreadable) {
       throw new CliFailure(
