@@ -57,7 +57,7 @@ final class JsonTree {
     try (JsonParser parser = FACTORY.createParser(text)) {
       if (parser.nextToken() == null) {
         throw new SheetException(
-            file, 1, 1, "", "empty", "a job sheet", "Make one with: firstamp sheet new");
+            file, 1, 1, "", "empty", "a job sheet", "The README shows a short one to begin with");
       }
       Node top = value(parser, "");
       if (parser.nextToken() != null) {
