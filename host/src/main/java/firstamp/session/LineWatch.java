@@ -20,7 +20,10 @@ final class LineWatch {
   private final WatchRun run;
   private final PortOpener opener;
   private final Backoff backoff = new Backoff();
-  private final TimeSource time;
+
+  /** The computer's clock: that of a line that is gone may stand still. */
+  private final TimeSource time = TimeSource.system();
+
   private boolean up = true;
   private boolean saidLost;
   private long lostNanos;
@@ -34,7 +37,6 @@ final class LineWatch {
   LineWatch(WatchRun run, PortOpener opener) {
     this.run = run;
     this.opener = opener;
-    this.time = run.talk().port().time();
   }
 
   /** Whether the line is open. */
@@ -91,7 +93,6 @@ final class LineWatch {
     lostNanos = time.monotonicNanos();
     run.talk().port().close();
     backoff.reset();
-    backoff.due(lostNanos);
     sayLost(why);
   }
 
@@ -126,6 +127,11 @@ final class LineWatch {
       up = true;
       run.steps().lineBack();
     } catch (IOException notYet) {
+      if (!run.setup().live()) {
+        // Nobody plugs an emulated probe in again while it runs as fast as it goes.
+        run.steps().linkLost();
+        return;
+      }
       run.progress().step(RunSteps.Step.CONNECTING);
     }
   }
