@@ -2,6 +2,7 @@ package firstamp.conformance;
 
 import firstamp.link.SerialProbePort;
 import firstamp.model.TimeSource;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 
 /** On a board, {@code -Dprobe.port=PORT}: what needs nothing on its clips. */
@@ -9,6 +10,7 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
     named = "probe.port",
     matches = ".+",
     disabledReason = "no board: -Dprobe.port=PORT is not given")
+@Tag("board")
 final class BoardConformanceTest extends QuietConformance {
   @Override
   Target target() {
