@@ -44,6 +44,11 @@ final class Prompt {
     }
   }
 
+  /** A line as typed, without the blanks around it. */
+  String answer(String words) throws CliFailure {
+    return line(words);
+  }
+
   private String line(String words) throws CliFailure {
     System.err.println(words);
     try {

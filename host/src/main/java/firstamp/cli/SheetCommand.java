@@ -18,7 +18,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "sheet",
     description = "Works with job sheets.",
-    subcommands = SheetCommand.Check.class)
+    subcommands = {SheetCommand.Check.class, SheetNewCommand.class, SheetLearnCommand.class})
 final class SheetCommand implements Runnable {
   @Spec private CommandSpec spec;
 
@@ -62,7 +62,7 @@ final class SheetCommand implements Runnable {
       return ExitCode.NORMAL;
     }
 
-    private static void printText(Sheets.Ready sheet, SheetCheck check) {
+    static void printText(Sheets.Ready sheet, SheetCheck check) {
       System.out.println(sheet.effective().set().name());
       System.out.println("Watched:");
       check.watched().forEach(one -> System.out.println("  " + one.text()));

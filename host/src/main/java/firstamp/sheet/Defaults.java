@@ -11,20 +11,16 @@ import java.util.Map;
  * What a job sheet does not say, filled in. A default never widens what the sheet states, and never
  * goes above its fuse.
  *
- * <p>The factors are common practice at repair benches, no single source: running current 1.5 times
- * the known idle current (2 times with a motor), else 1.2 times label power over volts, else 0.8
- * times the fuse; surge current as the fuse, else 4 times the running limit (small motors stall at
- * 4 to 8 times) and at least 0.1 A; surge heat 0.3 times the fuse squared, which is a quarter to a
- * third of what melts a small time-lag fuse (one maker's data sheet for IEC 60127-2 sheet 5: 1.1
- * A2s at 1 A).
+ * <p>The factors are common practice at repair benches, no single source: running current as {@link
+ * KnownCurrent}, never above 0.8 times the fuse; surge current as the fuse, else 4 times the
+ * running limit (small motors stall at 4 to 8 times) and at least 0.1 A; surge heat 0.3 times the
+ * fuse squared, which is a quarter to a third of what melts a small time-lag fuse (one maker's data
+ * sheet for IEC 60127-2 sheet 5: 1.1 A2s at 1 A).
  */
 public final class Defaults {
   private static final double USUAL_INRUSH_MS = 60;
   private static final double LEAST_RUNNING_A = 0.002;
   private static final double LARGEST_A2S = 50;
-
-  /** Just under the level of the probe's comparator. */
-  private static final double STRAIGHT_SURGE_A = 9;
 
   private static final double LEAST_INRUSH_A = 0.1;
   private static final double LONGEST_INRUSH_MS = 10_000;
@@ -35,7 +31,7 @@ public final class Defaults {
   public static JobSheet fill(JobSheet stated) {
     JobSheet.Supply supply = supply(stated.supply());
     JobSheet.SetInfo set = set(stated.set());
-    JobSheet.Limits limits = limits(stated, set, supply);
+    JobSheet.Limits limits = limits(stated, supply);
     Map<String, JobSheet.RuleSettings> rules = new LinkedHashMap<>();
     for (RuleId rule : RuleId.values()) {
       rules.put(rule.id(), rule.settings(stated));
@@ -79,8 +75,7 @@ public final class Defaults {
         said.capacitanceUf());
   }
 
-  private static JobSheet.Limits limits(
-      JobSheet stated, JobSheet.SetInfo set, JobSheet.Supply supply) {
+  private static JobSheet.Limits limits(JobSheet stated, JobSheet.Supply supply) {
     JobSheet.Limits said =
         stated.limits() == null
             ? new JobSheet.Limits(null, null, null, null, null)
@@ -88,7 +83,7 @@ public final class Defaults {
     Double fuse = supply.fuseA();
     Double running = said.runningA();
     if (running == null) {
-      running = held(running(set, supply), fuse == null ? null : 0.8 * fuse);
+      running = held(KnownCurrent.of(stated).runningA(), fuse == null ? null : 0.8 * fuse);
     }
     Double inrush = said.inrushA();
     if (inrush == null) {
@@ -107,35 +102,14 @@ public final class Defaults {
     return new JobSheet.Limits(inrush, inrushMs, running, squares, peak);
   }
 
-  /** The first line that is known. */
-  private static Double running(JobSheet.SetInfo set, JobSheet.Supply supply) {
-    boolean motor = Boolean.TRUE.equals(set.motor());
-    if (supply.idleA() != null) {
-      return (motor ? 2 : 1.5) * supply.idleA();
-    }
-    if (supply.labelW() != null) {
-      return 1.2 * supply.labelW() / supply.nominalV();
-    }
-    if (supply.fuseA() != null) {
-      return 0.8 * supply.fuseA();
-    }
-    if ("battery".equals(supply.kind()) && "receiver".equals(set.kind())) {
-      return 3 * 0.030;
-    }
-    if ("battery".equals(supply.kind()) && "recorder".equals(set.kind())) {
-      return 3 * 0.150;
-    }
-    return null;
-  }
-
   /** Null where the coarse range could not watch it: then the running limit acts from the start. */
   private static Double inrush(Double running, Double fuse) {
     if (fuse != null) {
-      return fuse < LEAST_INRUSH_A ? null : (Double) Math.min(fuse, STRAIGHT_SURGE_A);
+      return fuse < LEAST_INRUSH_A ? null : (Double) Math.min(fuse, Surge.HIGHEST_A);
     }
     return running == null
         ? null
-        : (Double) Math.min(STRAIGHT_SURGE_A, Math.max(4 * running, LEAST_INRUSH_A));
+        : (Double) Math.min(Surge.HIGHEST_A, Math.max(4 * running, LEAST_INRUSH_A));
   }
 
   /** Never above the highest, nor above what the switch is for; too small a one is none. */
@@ -143,20 +117,18 @@ public final class Defaults {
     if (ampere == null || ampere < LEAST_RUNNING_A) {
       return null;
     }
-    double held = Math.min(ampere, STRAIGHT_SURGE_A);
+    double held = Math.min(ampere, Surge.HIGHEST_A);
     return highest == null ? held : Math.min(held, highest);
   }
 
-  /** Charging takes CV/I at the limit; three times that, as for the rest of the short rule. */
+  /**
+   * Charging takes CV/I at the lower of both limits; three times that, as for the rest of the short
+   * rule.
+   */
   private static double inrushMs(JobSheet stated, JobSheet.Supply supply, double inrushA) {
-    double microfarad = supply.capacitanceUf() == null ? 0 : supply.capacitanceUf();
-    double ofRails = 0;
-    for (JobSheet.Rail rail : stated.rails()) {
-      ofRails += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf();
-    }
-    double farad = Math.max(microfarad, ofRails) * 1e-6;
-    double charging = 3 * farad * supply.nominalV() / inrushA * 1000;
-    return Math.min(LONGEST_INRUSH_MS, Math.max(USUAL_INRUSH_MS, Math.ceil(charging)));
+    double limitA = supply.limitA() == null ? inrushA : Math.min(inrushA, supply.limitA());
+    double charging = 3 * Surge.farad(stated) * supply.nominalV() / limitA * 1000;
+    return Math.min(LONGEST_INRUSH_MS, Math.max(USUAL_INRUSH_MS, Math.ceil(charging - 1e-6)));
   }
 
   private static List<JobSheet.Rail> rails(JobSheet stated) {

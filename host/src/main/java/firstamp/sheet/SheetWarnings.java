@@ -7,8 +7,6 @@ import java.util.List;
 
 /** What is allowed on a sheet and should be said all the same. */
 public final class SheetWarnings {
-  private static final double STRAIGHT_SURGE_A = 9;
-
   private SheetWarnings() {}
 
   /** Warnings about a filled sheet, in plain words; empty = none. */
@@ -24,6 +22,7 @@ public final class SheetWarnings {
       above(warnings, "limits.peakA", limits.peakA(), "supply.fuseA", supply.fuseA());
       above(warnings, "limits.runningA", limits.runningA(), "limits.inrushA", limits.inrushA());
       surge(warnings, effective);
+      charging(warnings, effective);
     }
     if (supply.fuseA() == null) {
       warnings.add("There is no fuse on the sheet. Put one in, and write its rating as fuseA.");
@@ -54,23 +53,42 @@ public final class SheetWarnings {
     }
   }
 
-  /** A supply limit above 9 A lets the surge pass what the switch should see. */
   private static void surge(List<String> warnings, JobSheet sheet) {
-    Double capable = sheet.supply().limitA();
-    if (capable == null || capable <= STRAIGHT_SURGE_A || sheet.supply().capacitanceUf() == null) {
+    Surge surge = Surge.of(sheet);
+    if (surge != null) {
+      warnings.add(
+          "The surge can reach "
+              + Numbers.text(surge.ampere())
+              + " A; from 9 A on the probe takes it for a short. Before you switch on, put a wire-wound"
+              + " resistor of "
+              + Numbers.text(surge.ohm())
+              + " ohm, "
+              + Numbers.text(surge.watt())
+              + " W in series (it takes "
+              + Numbers.text(surge.joule())
+              + " J in one pulse), and bridge it once the set runs. A supply set to limit at 9 A or"
+              + " less does as well: write it as limitA.");
+    }
+  }
+
+  /** A surge limit that ends before the capacitors can be full. */
+  private static void charging(List<String> warnings, JobSheet sheet) {
+    JobSheet.Limits limits = sheet.limits();
+    JobSheet.Supply supply = sheet.supply();
+    Double limit = supply.limitA() != null ? supply.limitA() : limits.inrushA();
+    if (limit == null || limits.inrushMs() == null || limits.runningA() == null) {
       return;
     }
-    double ohm = sheet.supply().nominalV() / STRAIGHT_SURGE_A;
-    double joule =
-        0.5e-6
-            * sheet.supply().capacitanceUf()
-            * sheet.supply().nominalV()
-            * sheet.supply().nominalV();
-    warnings.add(
-        "The surge can pass 9 A. Put "
-            + Numbers.text(ohm)
-            + " ohm in series that bears "
-            + Numbers.text(joule)
-            + " J in one pulse (5 W wire-wound does), and bridge it once the set runs.");
+    double needed = Surge.farad(sheet) * supply.nominalV() / limit * 1000;
+    if (limits.inrushMs() < needed && limits.runningA() < limit) {
+      warnings.add(
+          "limits.inrushMs "
+              + Numbers.text(limits.inrushMs())
+              + " ms is shorter than the "
+              + Numbers.text(needed)
+              + " ms that the capacitors need to charge at "
+              + Numbers.text(limit)
+              + " A: a healthy set may be switched off. Write three times as much.");
+    }
   }
 }
