@@ -5,6 +5,7 @@ import firstamp.model.Channel;
 import firstamp.model.ChannelScale;
 import firstamp.model.ProbeHello;
 import firstamp.model.TripCause;
+import firstamp.protocol.CalibrationData;
 import firstamp.protocol.Frame;
 import firstamp.protocol.ProbeMessage;
 import java.util.EnumMap;
@@ -19,7 +20,17 @@ final class Hellos {
 
   private Hellos() {}
 
+  /** Where the probe was not asked for its uncertainties, or did not answer. */
   static ProbeHello of(ProbeMessage.Hello hello, String kind) {
+    return of(hello, kind, null);
+  }
+
+  /**
+   * The host's view of a probe.
+   *
+   * @param kept calibration with the probe's own uncertainties, null = it was not read
+   */
+  static ProbeHello of(ProbeMessage.Hello hello, String kind, CalibrationData kept) {
     return new ProbeHello(
         Frame.VERSION,
         hello.firmware() >> 8,
@@ -31,14 +42,17 @@ final class Hellos {
         hello.selfTest().bits(),
         hello.latchedTrip(),
         hello.latchedCause().map(cause -> TripCause.ofWire(cause.code())).orElse(null),
-        calibration(hello),
+        calibration(hello, kept),
         hello.hardShortMilliamps() / 1000.0,
         hello.lookMilliohms() / 1000.0,
         kind);
   }
 
-  private static Calibration calibration(ProbeMessage.Hello hello) {
+  private static Calibration calibration(ProbeMessage.Hello hello, CalibrationData kept) {
     Calibration.Kind kind = Calibration.Kind.values()[hello.calibration().code()];
+    if (kept != null && kind == Calibration.Kind.VALID) {
+      return Calibrations.of(kind, kept);
+    }
     Map<Channel, ChannelScale> scales = new EnumMap<>(Channel.class);
     Map<Channel, Double> gain = new EnumMap<>(Channel.class);
     Map<Channel, Double> offset = new EnumMap<>(Channel.class);

@@ -5,16 +5,11 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
 import firstamp.protocol.HostMessage;
-import firstamp.protocol.LineSpeed;
 import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.RefusalReason;
 import firstamp.protocol.Resend;
-import firstamp.protocol.SelfTest;
 import firstamp.protocol.StreamKind;
 import firstamp.protocol.SwitchCause;
 import java.io.IOException;
-import java.util.Set;
-import java.util.TreeSet;
 
 /**
  * The steps of a live run, one after the other; each call of {@link #step()} does what is due now
@@ -23,11 +18,7 @@ import java.util.TreeSet;
  * <p>Not thread-safe: belongs to the session thread.
  */
 public final class RunSteps {
-  private static final long HELLO_NANOS = 250_000_000L;
-  private static final long CONNECT_NANOS = 6_000_000_000L;
   private static final long CAPTURE_AGAIN_MICROS = 700_000;
-  private static final long CLIPS_MICROS = 200_000;
-  private static final int SPEED_TRIES = 3;
 
   /** Where a live run stands. */
   public enum Step {
@@ -54,30 +45,20 @@ public final class RunSteps {
   }
 
   private final WatchRun run;
+  private final Greeting greeting;
+  private final Arming arming;
   private Step step = Step.CONNECTING;
-  private ProbeMessage.Hello newHello;
-  private RunSetup.Settings settings;
   private RailsDown railsDown;
   private String ended;
   private boolean inputEnded;
   private boolean reconnecting;
   private boolean offAsked;
-  private long connectSince;
-  private long helloSent;
-  private long streamSince = -1;
-  private long quietSince = -1;
-  private int speedTries;
-  private int countdownSaid = -1;
   private boolean captureAsked;
 
   RunSteps(WatchRun run) {
     this.run = run;
-    connectSince = nanos();
-    helloSent = connectSince - HELLO_NANOS;
-  }
-
-  private long nanos() {
-    return run.talk().port().time().monotonicNanos();
+    greeting = new Greeting(run);
+    arming = new Arming(run);
   }
 
   /** Where the run stands. */
@@ -108,10 +89,7 @@ public final class RunSteps {
       return;
     }
     switch (step) {
-      case STARTING -> starting();
-      case LIMITS -> limits();
-      case QUIET -> quiet();
-      case ARMING -> arming();
+      case STARTING, LIMITS, QUIET, ARMING -> to(arming.next(step));
       case CLOSING -> closing();
       case ON -> on();
       case FALLING -> falling();
@@ -123,185 +101,34 @@ public final class RunSteps {
   }
 
   private void connect() throws IOException, RunRefused {
-    if (newHello != null) {
-      ProbeMessage.Hello hello = newHello;
-      newHello = null;
-      if (reconnecting) {
-        rejoin(hello);
-      } else {
-        join(hello);
-      }
+    Greeting.Found found = greeting.poll(reconnecting);
+    if (found == null) {
       return;
     }
-    long now = nanos();
-    if (!reconnecting && now - connectSince >= CONNECT_NANOS) {
-      throw new RunRefused(RunRefused.Kind.PROBE, noAnswer());
+    if (reconnecting) {
+      rejoin(found.hello());
+    } else {
+      join(found);
     }
-    if (now - helloSent >= HELLO_NANOS) {
-      helloSent = now;
-      run.talk()
-          .send(new HostMessage.HelloRequest(run.setup().raw() ? LineSpeed.FAST : LineSpeed.SLOW));
-    }
-  }
-
-  private String noAnswer() {
-    String where = run.talk().port().describe();
-    var foreign = run.talk().counts().foreignVersion();
-    if (foreign.isPresent()) {
-      return "the probe box on "
-          + where
-          + " speaks version "
-          + foreign.getAsInt()
-          + " of the wire format, this program version 1. Flash the firmware that came with this program.";
-    }
-    return "no answer from a probe box on "
-        + where
-        + " within 6 s ("
-        + run.talk().counts().bytes()
-        + " bytes came). Check that it is the right port, and that the box has power.";
   }
 
   /** The probe says who it is. */
   void hello(ProbeMessage.Hello message) {
-    newHello = message;
+    greeting.hello(message);
   }
 
-  private void join(ProbeMessage.Hello hello) throws IOException, RunRefused {
+  /** The probe says what it keeps of its calibration. */
+  void calibration(ProbeMessage.Calibration message) {
+    greeting.calibration(message);
+  }
+
+  private void join(Greeting.Found found) throws IOException, RunRefused {
     if (!run.setup().observe()) {
-      checkArmable(hello);
+      ArmCheck.check(found.hello(), run.setup().restoreTrip());
     }
-    RunSetup.Settings planned = run.setup().settings().plan(Hellos.of(hello, ""), Set.of());
-    run.begin(hello, planned);
-    startStream();
-  }
-
-  private void checkArmable(ProbeMessage.Hello hello) throws RunRefused {
-    int latched = hello.latchedTrip();
-    if (latched != 0 && run.setup().restoreTrip() != latched) {
-      String cause =
-          hello
-              .latchedCause()
-              .map(c -> c.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))
-              .orElse("unknown");
-      throw new RunRefused(
-          RunRefused.Kind.ARMING,
-          "the probe box has switched itself off before: number "
-              + latched
-              + ", cause "
-              + cause
-              + ". Find out why; then switch on again with `--restore "
-              + latched
-              + "`.");
-    }
-    if (latched == 0 && run.setup().restoreTrip() != 0) {
-      throw new RunRefused(
-          RunRefused.Kind.ARMING,
-          "--restore "
-              + run.setup().restoreTrip()
-              + " was given, but the probe box has not switched itself off. Leave it out.");
-    }
-    if (new SelfTest(hello.selfTest().bits()).refusesArming()) {
-      throw new RunRefused(
-          RunRefused.Kind.ARMING,
-          "the probe box fails its self-test: " + Refusals.selfTest(hello.selfTest().bits()));
-    }
-  }
-
-  private void startStream() throws IOException {
-    run.translator().streamStarts();
-    streamSince = -1;
-    run.talk()
-        .ask(
-            new HostMessage.StreamRequest(run.setup().raw() ? StreamKind.RAW : StreamKind.REDUCED));
+    run.begin(found);
+    arming.startStream();
     to(Step.STARTING);
-  }
-
-  private void starting() throws IOException, RunRefused {
-    if (speedLost()) {
-      speedTries++;
-      run.talk().send(new HostMessage.HelloRequest(LineSpeed.FAST));
-      startStream();
-      return;
-    }
-    if (!answered("start the stream")) {
-      return;
-    }
-    if (run.setup().observe()) {
-      to(Step.ON);
-      return;
-    }
-    if (streamSince < 0) {
-      streamSince = run.translator().lastMicros();
-    }
-    if (run.chain().latest() == null
-        || run.translator().lastMicros() - streamSince < CLIPS_MICROS) {
-      return;
-    }
-    settings = run.setup().settings().plan(run.hello(), openRails());
-    run.talk().ask(new HostMessage.SetLimits(settings.limits()));
-    to(Step.LIMITS);
-  }
-
-  /**
-   * The probe had not heard us for a while and was looking for a slower host: tell it the speed
-   * again.
-   */
-  private boolean speedLost() {
-    return run.talk().answer() == Conversation.Answer.REFUSED
-        && run.talk().refusal().reason() == RefusalReason.TOO_FAST_FOR_LINE
-        && speedTries < SPEED_TRIES;
-  }
-
-  /** A clip that is joined to nothing reads full scale: over any limit. It is said, not watched. */
-  private Set<Integer> openRails() {
-    Set<Integer> open = new TreeSet<>();
-    for (int rail = 1; rail <= 3; rail++) {
-      if (!ReadingFigures.clipOn(run.chain().latest(), rail)) {
-        open.add(rail);
-      }
-    }
-    return open;
-  }
-
-  private void limits() throws IOException, RunRefused {
-    if (answered("set the limits")) {
-      quietSince = -1;
-      to(Step.QUIET);
-    }
-  }
-
-  private void quiet() throws IOException {
-    long now = run.translator().lastMicros();
-    if (quietSince < 0) {
-      quietSince = now;
-    }
-    if (!run.setup().gate().open()) {
-      // The countdown begins when the last question is answered; what comes meanwhile is logged.
-      quietSince = now;
-      return;
-    }
-    long left = run.setup().quietMicros() - (now - quietSince);
-    int seconds = (int) Math.max(0, (left + 999_999) / 1_000_000);
-    if (seconds != countdownSaid) {
-      countdownSaid = seconds;
-      run.progress().countdown(seconds);
-    }
-    if (left <= 0) {
-      run.talk()
-          .ask(
-              run.setup().restoreTrip() != 0
-                  ? new HostMessage.Restore(run.setup().restoreTrip(), settings.look())
-                  : new HostMessage.SwitchOn(settings.look()));
-      to(Step.ARMING);
-    }
-  }
-
-  private void arming() throws RunRefused {
-    boolean moved =
-        run.chain().state() != SwitchState.OFF && run.chain().state() != SwitchState.TRIPPED;
-    if (moved || answered("switch on")) {
-      to(Step.CLOSING);
-    }
   }
 
   private void closing() {
@@ -377,23 +204,6 @@ public final class RunSteps {
     to(Step.DONE);
   }
 
-  private boolean answered(String what) throws RunRefused {
-    return switch (run.talk().answer()) {
-      case ACCEPTED -> true;
-      case WAITING, NONE -> false;
-      case REFUSED ->
-          throw new RunRefused(RunRefused.Kind.ARMING, Refusals.words(run.talk().refusal()));
-      case SILENT ->
-          throw new RunRefused(
-              RunRefused.Kind.PROBE,
-              "the probe box on "
-                  + run.talk().port().describe()
-                  + " does not answer the request to "
-                  + what
-                  + ". Unplug it, plug it in again, and try once more.");
-    };
-  }
-
   /** Opens the switch, at whatever step. */
   void off(OffCause by) throws IOException {
     switch (step) {
@@ -442,9 +252,7 @@ public final class RunSteps {
   /** The line is open again: find out whether it is the same probe, still on. */
   void lineBack() {
     reconnecting = step != Step.CONNECTING;
-    connectSince = nanos();
-    helloSent = connectSince - HELLO_NANOS;
-    newHello = null;
+    greeting.again();
   }
 
   private void rejoin(ProbeMessage.Hello hello) throws IOException {

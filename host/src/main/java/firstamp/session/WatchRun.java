@@ -14,6 +14,7 @@ import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SwitchCause;
 import java.io.IOException;
 import java.util.Queue;
+import java.util.Set;
 import java.util.concurrent.ConcurrentLinkedQueue;
 
 /**
@@ -152,17 +153,18 @@ public final class WatchRun implements StreamSink {
   }
 
   /** The probe answered for the first time: from here on everything is logged. */
-  void begin(ProbeMessage.Hello message, RunSetup.Settings settings) {
-    hello = Hellos.of(message, talk.port().describe());
+  void begin(Greeting.Found found) throws RunRefused {
+    hello = Hellos.of(found.hello(), talk.port().describe(), found.calibration());
+    RunSetup.Settings planned = setup.settings().plan(hello, Set.of());
     chain = new Chain(setup.effective(), hello, setup.raw(), setup.label(), new Outwards());
-    recorder.begin(hello, settings);
+    recorder.begin(hello, planned);
     progress.started(hello);
-    translator.ignoreTrip(hello.latchedTrip());
+    translator.ignoreTrip(found.hello().latchedTrip());
   }
 
   /** The same probe after a restart: the power-up goes on under the scales of its first hello. */
   void restartedAs(ProbeMessage.Hello message) {
-    hello = Hellos.of(message, talk.port().describe());
+    hello = Hellos.of(message, talk.port().describe(), null);
   }
 
   @Override
@@ -266,6 +268,11 @@ public final class WatchRun implements StreamSink {
       } else {
         steps.hello(message);
       }
+    }
+
+    @Override
+    public void calibration(ProbeMessage.Calibration calibration) {
+      steps.calibration(calibration);
     }
 
     @Override

@@ -3,11 +3,14 @@ package firstamp.session;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import firstamp.emulate.EmulatedProbe;
 import firstamp.emulate.Faults;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.model.Alarm;
+import firstamp.model.Calibration;
+import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;
@@ -19,7 +22,9 @@ import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** A live run against the emulated probe with something wrong on the line or in the probe. */
@@ -35,20 +40,23 @@ class WatchRunTest {
     }
   }
 
+  private static RunSetup setup(JobSheet effective, long forMicros) {
+    return new RunSetup(
+        effective,
+        new ProbeSettings(effective),
+        null,
+        true,
+        forMicros,
+        0,
+        false,
+        2_000_000,
+        false,
+        ArmGate.alwaysOpen());
+  }
+
   private WatchRun run(String scenario, Faults faults, long forMicros) {
     JobSheet effective = sheet(scenario);
-    RunSetup setup =
-        new RunSetup(
-            effective,
-            new ProbeSettings(effective),
-            null,
-            true,
-            forMicros,
-            0,
-            false,
-            2_000_000,
-            false,
-            ArmGate.alwaysOpen());
+    RunSetup setup = setup(effective, forMicros);
     boolean[] opened = new boolean[1];
     return new WatchRun(
         setup,
@@ -151,6 +159,31 @@ class WatchRunTest {
     Chain chain = run.run();
     assertThat(chain.ended()).isEqualTo("time");
     assertThat(heard.rules).contains("not-logging");
+  }
+
+  @Test
+  void theProbesOwnUncertaintiesAreRead() throws Exception {
+    EmulatedProbe probe = Scenarios.open("healthy", ProbeOptions.of(1, Pace.MAX));
+    Calibration written = calibrated(0.00123, 0.25);
+    new CalibrationTalk(probe).write(written);
+    JobSheet effective = sheet("healthy");
+    WatchRun run =
+        new WatchRun(setup(effective, 500_000L), () -> probe, kept, heard, new RunProgress() {});
+    Chain chain = run.run();
+    assertThat(chain.ended()).isEqualTo("time");
+    assertThat(run.hello().calibration()).isEqualTo(written);
+    assertThat(run.hello().calibration().gainUncertainty().get(Channel.J)).isEqualTo(0.00123);
+  }
+
+  private static Calibration calibrated(double gain, double zeroCounts) {
+    Map<Channel, Double> gains = new EnumMap<>(Channel.class);
+    Map<Channel, Double> zeros = new EnumMap<>(Channel.class);
+    for (Channel channel : Channel.values()) {
+      gains.put(channel, gain);
+      zeros.put(channel, zeroCounts);
+    }
+    return new Calibration(
+        Calibration.Kind.VALID, Calibration.nominal().scales(), 1_700_000_000L, gains, zeros);
   }
 
   /** Keeps what a log would keep. */

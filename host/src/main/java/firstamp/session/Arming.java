@@ -1,0 +1,160 @@
+package firstamp.session;
+
+import firstamp.model.SwitchState;
+import firstamp.protocol.HostMessage;
+import firstamp.protocol.LineSpeed;
+import firstamp.protocol.RefusalReason;
+import firstamp.protocol.StreamKind;
+import java.io.IOException;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * From the stream's start to the request to switch on.
+ *
+ * <p>Not thread-safe: belongs to the session thread.
+ */
+final class Arming {
+  private static final long CLIPS_MICROS = 200_000;
+  private static final int SPEED_TRIES = 3;
+
+  private final WatchRun run;
+  private RunSetup.Settings settings;
+  private long streamSince = -1;
+  private long quietSince = -1;
+  private int speedTries;
+  private int countdownSaid = -1;
+
+  Arming(WatchRun run) {
+    this.run = run;
+  }
+
+  /** What the probe was told last; null before. */
+  RunSetup.Settings settings() {
+    return settings;
+  }
+
+  /** Asks for the stream. */
+  void startStream() throws IOException {
+    run.translator().streamStarts();
+    streamSince = -1;
+    run.talk()
+        .ask(
+            new HostMessage.StreamRequest(run.setup().raw() ? StreamKind.RAW : StreamKind.REDUCED));
+  }
+
+  /** Does what is due at this step; gives the step that follows, or the same one. */
+  RunSteps.Step next(RunSteps.Step step) throws IOException, RunRefused {
+    return switch (step) {
+      case STARTING -> starting();
+      case LIMITS -> limits();
+      case QUIET -> quiet();
+      case ARMING -> arming();
+      default -> throw new IllegalArgumentException("step " + step + ", expected one of arming");
+    };
+  }
+
+  private RunSteps.Step starting() throws IOException, RunRefused {
+    if (speedLost()) {
+      speedTries++;
+      run.talk().send(new HostMessage.HelloRequest(LineSpeed.FAST));
+      startStream();
+      return RunSteps.Step.STARTING;
+    }
+    if (!answered("start the stream")) {
+      return RunSteps.Step.STARTING;
+    }
+    if (run.setup().observe()) {
+      return RunSteps.Step.ON;
+    }
+    if (streamSince < 0) {
+      streamSince = run.translator().lastMicros();
+    }
+    if (run.chain().latest() == null
+        || run.translator().lastMicros() - streamSince < CLIPS_MICROS) {
+      return RunSteps.Step.STARTING;
+    }
+    settings = run.setup().settings().plan(run.hello(), openRails());
+    run.talk().ask(new HostMessage.SetLimits(settings.limits()));
+    return RunSteps.Step.LIMITS;
+  }
+
+  /**
+   * The probe had not heard us for a while and was looking for a slower host: tell it the speed
+   * again.
+   */
+  private boolean speedLost() {
+    return run.talk().answer() == Conversation.Answer.REFUSED
+        && run.talk().refusal().reason() == RefusalReason.TOO_FAST_FOR_LINE
+        && speedTries < SPEED_TRIES;
+  }
+
+  /** A clip that is joined to nothing reads full scale: over any limit. It is said, not watched. */
+  private Set<Integer> openRails() {
+    Set<Integer> open = new TreeSet<>();
+    for (int rail = 1; rail <= 3; rail++) {
+      if (!ReadingFigures.clipOn(run.chain().latest(), rail)) {
+        open.add(rail);
+      }
+    }
+    return open;
+  }
+
+  private RunSteps.Step limits() throws RunRefused {
+    if (!answered("set the limits")) {
+      return RunSteps.Step.LIMITS;
+    }
+    quietSince = -1;
+    return RunSteps.Step.QUIET;
+  }
+
+  private RunSteps.Step quiet() throws IOException {
+    long now = run.translator().lastMicros();
+    if (quietSince < 0) {
+      quietSince = now;
+    }
+    if (!run.setup().gate().open()) {
+      // The countdown begins when the last question is answered; what comes meanwhile is logged.
+      quietSince = now;
+      return RunSteps.Step.QUIET;
+    }
+    long left = run.setup().quietMicros() - (now - quietSince);
+    int seconds = (int) Math.max(0, (left + 999_999) / 1_000_000);
+    if (seconds != countdownSaid) {
+      countdownSaid = seconds;
+      run.progress().countdown(seconds);
+    }
+    if (left > 0) {
+      return RunSteps.Step.QUIET;
+    }
+    run.talk()
+        .ask(
+            run.setup().restoreTrip() != 0
+                ? new HostMessage.Restore(run.setup().restoreTrip(), settings.look())
+                : new HostMessage.SwitchOn(settings.look()));
+    return RunSteps.Step.ARMING;
+  }
+
+  private RunSteps.Step arming() throws RunRefused {
+    boolean moved =
+        run.chain().state() != SwitchState.OFF && run.chain().state() != SwitchState.TRIPPED;
+    return moved || answered("switch on") ? RunSteps.Step.CLOSING : RunSteps.Step.ARMING;
+  }
+
+  private boolean answered(String what) throws RunRefused {
+    return switch (run.talk().answer()) {
+      case ACCEPTED -> true;
+      case WAITING, NONE -> false;
+      case REFUSED ->
+          throw new RunRefused(RunRefused.Kind.ARMING, Refusals.words(run.talk().refusal()));
+      case SILENT ->
+          throw new RunRefused(
+              RunRefused.Kind.PROBE,
+              "the probe box on "
+                  + run.talk().port().describe()
+                  + " does not answer the request to "
+                  + what
+                  + ". Unplug it, plug it in again, and try once more.");
+    };
+  }
+}
