@@ -191,22 +191,47 @@ public record JobSheet(
    *
    * @param points test points that can be measured
    * @param joints what joins two of them
+   * @param modes positions of the switches; empty = one, driven at the first point
    */
-  public record SignalPath(List<TestPoint> points, List<Joint> joints) {
+  public record SignalPath(List<TestPoint> points, List<Joint> joints, List<Mode> modes) {
     /** Copies the lists. */
     public SignalPath {
       points = points == null ? List.of() : List.copyOf(points);
       joints = joints == null ? List.of() : List.copyOf(joints);
+      modes = modes == null ? List.of() : List.copyOf(modes);
     }
   }
+
+  /**
+   * A position of the set's switches.
+   *
+   * @param name record, play
+   * @param source test point that is driven in it
+   */
+  public record Mode(String name, String source) {}
 
   /**
    * A point that can be measured.
    *
    * @param name as the person calls it
    * @param expectedDbv level there when all is well, null = not known
+   * @param effort 1 = a clip reaches it, more = harder; null = 1
+   * @param byMode the level where it differs between modes
    */
-  public record TestPoint(String name, Double expectedDbv) {}
+  public record TestPoint(String name, Double expectedDbv, Double effort, List<ModeLevel> byMode) {
+    /** Copies the list. */
+    public TestPoint {
+      byMode = byMode == null ? List.of() : List.copyOf(byMode);
+    }
+  }
+
+  /**
+   * A level in one mode.
+   *
+   * @param mode by name
+   * @param expectedDbv level when all is well
+   */
+  public record ModeLevel(String mode, Double expectedDbv) {}
 
   /**
    * What joins two test points.
@@ -214,22 +239,50 @@ public record JobSheet(
    * @param name as the person calls it
    * @param from test point nearer the input
    * @param to test point nearer the head
-   * @param kind stage, switch, wire, loop
+   * @param kind wire, switch, capacitor, stage, control, transformer, loop; null = stage
+   * @param modes in which it carries the signal, empty = always
+   * @param weight how often it is the one at fault, null = as its kind
    */
-  public record Joint(String name, String from, String to, String kind) {}
+  public record Joint(
+      String name, String from, String to, String kind, List<String> modes, Double weight) {
+    /** Copies the list. */
+    public Joint {
+      modes = modes == null ? List.of() : List.copyOf(modes);
+    }
+  }
 
   /**
    * A wire whose place is not known.
    *
    * @param name as the person calls it
+   * @param colour to find it again
+   * @param build plain, screened, twisted, thick
+   * @param reachMm how far its free end reaches
+   * @param foundAt where its free end was found
    * @param places where it might belong
    */
-  public record UnknownWire(String name, List<String> places) {
+  public record UnknownWire(
+      String name,
+      String colour,
+      String build,
+      Double reachMm,
+      String foundAt,
+      List<Landing> places) {
     /** Copies the list. */
     public UnknownWire {
       places = places == null ? List.of() : List.copyOf(places);
     }
   }
+
+  /**
+   * A place where an unknown wire might belong.
+   *
+   * @param name as the person calls it
+   * @param kind what is there: signal, spare, chassis, return, switch, rail, motor, head, meter,
+   *     base; null = not said
+   * @param ifWrong what goes wrong there, null = not said
+   */
+  public record Landing(String name, String kind, String ifWrong) {}
 
   /**
    * What is changed about one rule.

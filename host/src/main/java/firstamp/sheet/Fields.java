@@ -70,7 +70,7 @@ final class Fields {
   List<String> texts(String key) throws SheetException {
     List<String> texts = new ArrayList<>();
     for (Node item : items(key)) {
-      texts.add(text(item));
+      texts.add(text(file, item));
     }
     return texts;
   }
@@ -117,10 +117,10 @@ final class Fields {
   }
 
   String text(String key) throws SheetException {
-    return has(key) ? text(at(key)) : null;
+    return has(key) ? text(file, at(key)) : null;
   }
 
-  private String text(Node item) throws SheetException {
+  static String text(String file, Node item) throws SheetException {
     if (!(item.value() instanceof String text)
         || text.isBlank()
         || text.length() > Keys.LONGEST_TEXT) {

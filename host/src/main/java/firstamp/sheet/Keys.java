@@ -19,7 +19,10 @@ final class Keys {
   static final Map<String, Object> PATH = keys();
   static final Map<String, Object> POINT = keys();
   static final Map<String, Object> JOINT = keys();
+  static final Map<String, Object> MODE = keys();
+  static final Map<String, Object> MODE_LEVEL = keys();
   static final Map<String, Object> WIRE = keys();
+  static final Map<String, Object> LANDING = keys();
 
   /** Longest name. */
   static final int LONGEST_TEXT = 200;
@@ -107,14 +110,35 @@ final class Keys {
 
     PATH.put("points", Kind.LIST);
     PATH.put("joints", Kind.LIST);
+    PATH.put("modes", Kind.LIST);
     POINT.put("name", Kind.TEXT);
     POINT.put("expectedDbv", new Range(-140, 40, "dBV"));
+    POINT.put("effort", new Range(1, 100, ""));
+    POINT.put("byMode", Kind.LIST);
+    MODE_LEVEL.put("mode", Kind.TEXT);
+    MODE_LEVEL.put("expectedDbv", new Range(-140, 40, "dBV"));
+    MODE.put("name", Kind.TEXT);
+    MODE.put("source", Kind.TEXT);
     JOINT.put("name", Kind.TEXT);
     JOINT.put("from", Kind.TEXT);
     JOINT.put("to", Kind.TEXT);
-    JOINT.put("kind", List.of("stage", "switch", "wire", "loop"));
+    JOINT.put(
+        "kind", List.of("wire", "switch", "capacitor", "stage", "control", "transformer", "loop"));
+    JOINT.put("modes", Kind.LIST);
+    JOINT.put("weight", new Range(0.001, 1000, ""));
     WIRE.put("name", Kind.TEXT);
+    WIRE.put("colour", Kind.TEXT);
+    WIRE.put("build", Kind.TEXT);
+    WIRE.put("reachMm", new Range(0, 10_000, "mm"));
+    WIRE.put("foundAt", Kind.TEXT);
     WIRE.put("places", Kind.LIST);
+    LANDING.put("name", Kind.TEXT);
+    LANDING.put(
+        "kind",
+        List.of(
+            "signal", "spare", "chassis", "return", "switch", "rail", "motor", "head", "meter",
+            "base"));
+    LANDING.put("ifWrong", Kind.TEXT);
   }
 
   private Keys() {}

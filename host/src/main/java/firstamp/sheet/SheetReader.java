@@ -70,8 +70,8 @@ public final class SheetReader {
             rails(top),
             levels(top.object("levels", Keys.LEVELS)),
             rules(top),
-            path(top.object("path", Keys.PATH)),
-            wires(top));
+            PathReader.path(file, top.object("path", Keys.PATH)),
+            PathReader.wires(file, top));
     new SheetSense(file, top).check(sheet);
     return sheet;
   }
@@ -192,38 +192,5 @@ public final class SheetReader {
         said.word("priority"),
         said.word("action"),
         numbers);
-  }
-
-  private JobSheet.SignalPath path(Fields path) throws SheetException {
-    if (path == null) {
-      return null;
-    }
-    List<JobSheet.TestPoint> points = new ArrayList<>();
-    for (Node node : path.items("points")) {
-      Fields point = Fields.of(file, node, Keys.POINT);
-      point.needs("name", "\"name\":\"P1\"");
-      points.add(new JobSheet.TestPoint(point.text("name"), point.number("expectedDbv")));
-    }
-    List<JobSheet.Joint> joints = new ArrayList<>();
-    for (Node node : path.items("joints")) {
-      Fields joint = Fields.of(file, node, Keys.JOINT);
-      for (String key : List.of("name", "from", "to")) {
-        joint.needs(key, "\"" + key + "\":\"P1\"");
-      }
-      joints.add(
-          new JobSheet.Joint(
-              joint.text("name"), joint.text("from"), joint.text("to"), joint.word("kind")));
-    }
-    return new JobSheet.SignalPath(points, joints);
-  }
-
-  private List<JobSheet.UnknownWire> wires(Fields top) throws SheetException {
-    List<JobSheet.UnknownWire> wires = new ArrayList<>();
-    for (Node node : top.items("unknownWires")) {
-      Fields wire = Fields.of(file, node, Keys.WIRE);
-      wire.needs("name", "\"name\":\"W3\"");
-      wires.add(new JobSheet.UnknownWire(wire.text("name"), wire.texts("places")));
-    }
-    return wires;
   }
 }

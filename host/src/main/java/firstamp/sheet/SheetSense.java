@@ -68,20 +68,37 @@ final class SheetSense {
     }
     Set<String> names = new HashSet<>();
     path.points().forEach(point -> names.add(point.name()));
-    List<Node> joints = Fields.of(file, top.at("path"), Keys.PATH).items("joints");
-    for (Node joint : joints) {
-      for (String end : List.of("from", "to")) {
-        Node node = joint.members().get(end);
-        if (!names.contains(node.value())) {
-          throw Fields.problem(
-              file,
-              node,
-              "the name of a point of the path",
-              names.isEmpty()
-                  ? "Add the point first."
-                  : "Did you mean \"" + Nearest.to((String) node.value(), names) + "\"?");
-        }
+    Set<String> modes = new HashSet<>();
+    path.modes().forEach(mode -> modes.add(mode.name()));
+    Fields fields = Fields.of(file, top.at("path"), Keys.PATH);
+    for (Node joint : fields.items("joints")) {
+      known(joint.members().get("from"), names, "point");
+      known(joint.members().get("to"), names, "point");
+      Node carries = joint.members().get("modes");
+      for (Node mode : carries == null ? List.<Node>of() : carries.items()) {
+        known(mode, modes, "mode");
       }
+    }
+    for (Node mode : fields.items("modes")) {
+      known(mode.members().get("source"), names, "point");
+    }
+    for (Node point : fields.items("points")) {
+      Node levels = point.members().get("byMode");
+      for (Node level : levels == null ? List.<Node>of() : levels.items()) {
+        known(level.members().get("mode"), modes, "mode");
+      }
+    }
+  }
+
+  private void known(Node node, Set<String> names, String what) throws SheetException {
+    if (!names.contains(node.value())) {
+      throw Fields.problem(
+          file,
+          node,
+          "the name of a " + what + " of the path",
+          names.isEmpty()
+              ? "Add the " + what + " first."
+              : "Did you mean \"" + Nearest.to((String) node.value(), names) + "\"?");
     }
   }
 }

@@ -8,7 +8,6 @@ import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 import java.io.IOException;
 import java.io.StringWriter;
-import java.util.List;
 import java.util.Map;
 
 /** Writes a job sheet as JSON text: keys in the order of the format, what was not said left out. */
@@ -161,6 +160,17 @@ public final class SheetWriter {
       out.writeStartObject();
       put("name", point.name());
       put("expectedDbv", point.expectedDbv());
+      put("effort", point.effort());
+      if (!point.byMode().isEmpty()) {
+        out.writeArrayFieldStart("byMode");
+        for (JobSheet.ModeLevel level : point.byMode()) {
+          out.writeStartObject();
+          put("mode", level.mode());
+          put("expectedDbv", level.expectedDbv());
+          out.writeEndObject();
+        }
+        out.writeEndArray();
+      }
       out.writeEndObject();
     }
     out.writeEndArray();
@@ -171,23 +181,56 @@ public final class SheetWriter {
       put("from", joint.from());
       put("to", joint.to());
       put("kind", joint.kind());
+      if (!joint.modes().isEmpty()) {
+        out.writeArrayFieldStart("modes");
+        for (String mode : joint.modes()) {
+          out.writeString(mode);
+        }
+        out.writeEndArray();
+      }
+      put("weight", joint.weight());
       out.writeEndObject();
     }
     out.writeEndArray();
+    if (!path.modes().isEmpty()) {
+      out.writeArrayFieldStart("modes");
+      for (JobSheet.Mode mode : path.modes()) {
+        out.writeStartObject();
+        put("name", mode.name());
+        put("source", mode.source());
+        out.writeEndObject();
+      }
+      out.writeEndArray();
+    }
     out.writeEndObject();
   }
 
   private void wire(JobSheet.UnknownWire wire) throws IOException {
     out.writeStartObject();
     put("name", wire.name());
-    List<String> places = wire.places();
-    if (!places.isEmpty()) {
+    put("colour", wire.colour());
+    put("build", wire.build());
+    put("reachMm", wire.reachMm());
+    put("foundAt", wire.foundAt());
+    if (!wire.places().isEmpty()) {
       out.writeArrayFieldStart("places");
-      for (String place : places) {
-        out.writeString(place);
+      for (JobSheet.Landing place : wire.places()) {
+        landing(place);
       }
       out.writeEndArray();
     }
+    out.writeEndObject();
+  }
+
+  private void landing(JobSheet.Landing place) throws IOException {
+    if (place.kind() == null && place.ifWrong() == null) {
+      out.writeString(place.name());
+      return;
+    }
+    out.writeStartObject();
+    put("name", place.name());
+    put("kind", place.kind());
+    put("ifWrong", place.ifWrong());
     out.writeEndObject();
   }
 

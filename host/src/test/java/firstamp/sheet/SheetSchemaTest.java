@@ -87,6 +87,11 @@ class SheetSchemaTest {
         ",\"path\":{\"points\":[{}]}",
         ",\"unknownWires\":[{\"places\":[\"P1\"]}]",
         ",\"unknownWires\":[{\"name\":\" \"}]",
+        ",\"unknownWires\":[{\"name\":\"W3\",\"places\":[{\"kind\":\"rail\"}]}]",
+        ",\"unknownWires\":[{\"name\":\"W3\",\"places\":[{\"name\":\"P1\",\"kind\":\"tail\"}]}]",
+        ",\"path\":{\"points\":[{\"name\":\"P1\",\"effort\":0.5}]}",
+        ",\"path\":{\"points\":[{\"name\":\"P1\",\"byMode\":[{\"mode\":\"record\"}]}]}",
+        ",\"path\":{\"modes\":[{\"name\":\"record\"}]}",
         ",\"sheet\":2",
       })
   void bothRefuse(String more) {
@@ -105,6 +110,12 @@ class SheetSchemaTest {
         ",\"path\":{\"points\":[{\"name\":\"P1\"},{\"name\":\"P2\",\"expectedDbv\":-20}],"
             + "\"joints\":[{\"name\":\"driver\",\"from\":\"P1\",\"to\":\"P2\",\"kind\":\"stage\"}]}",
         ",\"unknownWires\":[{\"name\":\"W3\",\"places\":[\"P7\",\"P2\"]}]",
+        ",\"unknownWires\":[{\"name\":\"W3\",\"colour\":\"grey\",\"build\":\"screened\",\"reachMm\":85,"
+            + "\"foundAt\":\"loose\",\"places\":[{\"name\":\"P7\",\"kind\":\"rail\",\"ifWrong\":\"short\"},\"P2\"]}]",
+        ",\"path\":{\"modes\":[{\"name\":\"record\",\"source\":\"P1\"}],"
+            + "\"points\":[{\"name\":\"P1\",\"effort\":2,\"byMode\":[{\"mode\":\"record\",\"expectedDbv\":-30}]},"
+            + "{\"name\":\"P2\"}],\"joints\":[{\"name\":\"C1\",\"from\":\"P1\",\"to\":\"P2\",\"kind\":\"capacitor\","
+            + "\"modes\":[\"record\"],\"weight\":2.5}]}",
       })
   void bothTake(String more) {
     assertThat(byReader(Sheets.minimal(more))).as("reader refuses " + more).isTrue();
@@ -124,6 +135,17 @@ class SheetSchemaTest {
     compare("points", top.at("/path/properties/points/items/properties"), Keys.POINT, differences);
     compare("joints", top.at("/path/properties/joints/items/properties"), Keys.JOINT, differences);
     compare("wires", top.at("/unknownWires/items/properties"), Keys.WIRE, differences);
+    compare("modes", top.at("/path/properties/modes/items/properties"), Keys.MODE, differences);
+    compare(
+        "byMode",
+        top.at("/path/properties/points/items/properties/byMode/items/properties"),
+        Keys.MODE_LEVEL,
+        differences);
+    compare(
+        "places",
+        top.at("/unknownWires/items/properties/places/items/anyOf/1/properties"),
+        Keys.LANDING,
+        differences);
     for (RuleId rule : RuleId.values()) {
       Map<String, Object> keys = new java.util.LinkedHashMap<>(Keys.RULE);
       for (RuleId.Parameter one : rule.parameters().values()) {
