@@ -23,7 +23,7 @@ public record ContactRun(boolean unsteady, double factor, String sentence) {
   /** A trend of less than this from first to last stroke says nothing, dB. */
   private static final double TREND_DB = 1;
 
-  private static final int FEWEST = 3;
+  static final int FEWEST = 3;
 
   /** Levels after each stroke of a contact. */
   public static ContactRun strokes(String joint, List<Double> levelsDb) {

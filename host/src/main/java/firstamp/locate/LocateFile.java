@@ -93,6 +93,7 @@ public final class LocateFile {
         "from",
         "levelDbv",
         "uncertaintyDb",
+        "atMost",
         "there",
         "strokes",
         "levelsDb",
@@ -124,7 +125,8 @@ public final class LocateFile {
         mode,
         from,
         JsonText.number(node, "levelDbv", "a step"),
-        JsonText.number(node, "uncertaintyDb", "a step"));
+        JsonText.number(node, "uncertaintyDb", "a step"),
+        node.has("atMost") && JsonText.flag(node, "atMost", "a step"));
   }
 
   /** The text of a state file. */
@@ -166,6 +168,9 @@ public final class LocateFile {
     if (observation instanceof Observation.Level level) {
       place(node, level.point(), level.mode(), level.from());
       node.put("levelDbv", level.levelDbv()).put("uncertaintyDb", level.uncertaintyDb());
+      if (level.atMost()) {
+        node.put("atMost", true);
+      }
     } else if (observation instanceof Observation.Heard heard) {
       place(node, heard.point(), heard.mode(), heard.from());
       node.put("there", heard.there());

@@ -131,11 +131,13 @@ public record LocateSession(
               + level.point()
               + " is not known; give it in the path, or say whether the signal is there or gone");
     }
-    readings.addLevel(
-        reach.needed(point),
-        expected - level.levelDbv(),
-        StrictMath.hypot(level.uncertaintyDb(), settings.toleranceDb()),
-        settings.slipShare());
+    double sigmaDb = StrictMath.hypot(level.uncertaintyDb(), settings.toleranceDb());
+    double belowDb = expected - level.levelDbv();
+    if (level.atMost()) {
+      readings.addAtMost(reach.needed(point), belowDb, sigmaDb, settings.slipShare());
+    } else {
+      readings.addLevel(reach.needed(point), belowDb, sigmaDb, settings.slipShare());
+    }
   }
 
   private Reach reach(Map<String, Reach> reaches, String point, String modeName, String from) {

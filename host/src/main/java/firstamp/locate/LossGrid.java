@@ -58,6 +58,23 @@ final class LossGrid {
         belowDb, lossDb[one] + lossDb[other], StrictMath.hypot(sigmaDb, width), slipShare);
   }
 
+  /** Log likelihood of a level of which only the highest possible value is known. */
+  static double unlostAtMost(double belowDb, double sigmaDb, double slipShare) {
+    return atMost(belowDb, 0, sigmaDb, slipShare);
+  }
+
+  /** The same for a loss of the grid, and another one behind it; -1 = none. */
+  double lostAtMost(double belowDb, int one, int other, double sigmaDb, double slipShare) {
+    double loss = lossDb[one] + (other < 0 ? 0 : lossDb[other]);
+    double width = other < 0 ? widthDb[one] : StrictMath.hypot(widthDb[one], widthDb[other]);
+    return atMost(belowDb, loss, StrictMath.hypot(sigmaDb, width), slipShare);
+  }
+
+  private static double atMost(double belowDb, double lossDb, double sigmaDb, double slipShare) {
+    double under = Information.normalBelow((lossDb - belowDb) / sigmaDb);
+    return StrictMath.log((1 - slipShare) * under + slipShare / 2 + 1e-300);
+  }
+
   /** Log likelihood of "there" or "gone". */
   static double heard(boolean there, boolean lost) {
     return StrictMath.log(there == lost ? MISHEARD : 1 - MISHEARD);

@@ -12,9 +12,16 @@ public sealed interface Observation {
    * @param from the point that was driven, null = the mode's source
    * @param levelDbv read
    * @param uncertaintyDb of the reading, one standard deviation
+   * @param atMost the input shows no less: the level is there or below
    */
-  record Level(String point, String mode, String from, double levelDbv, double uncertaintyDb)
+  record Level(
+      String point, String mode, String from, double levelDbv, double uncertaintyDb, boolean atMost)
       implements Observation {
+    /** A level that was read. */
+    public Level(String point, String mode, String from, double levelDbv, double uncertaintyDb) {
+      this(point, mode, from, levelDbv, uncertaintyDb, false);
+    }
+
     /** Checks the figures. */
     public Level {
       if (!(levelDbv >= -200 && levelDbv <= 60)) {

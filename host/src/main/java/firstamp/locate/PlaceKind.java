@@ -25,7 +25,9 @@ public enum PlaceKind {
   /** A level meter. */
   METER("meter", "level meter", 4, 10_000),
   /** A base of a germanium transistor. */
-  BASE("base", "base of a germanium transistor", 4, 10_000);
+  BASE("base", "base of a germanium transistor", 4, 10_000),
+  /** Nobody has said what is there: as careful as with the worst. */
+  NOT_SAID("not-said", "place of which nothing is said", 4, 10_000);
 
   /** From here on a wrong trial is risky. */
   static final int RISKY = 3;
@@ -72,6 +74,7 @@ public enum PlaceKind {
     throw new IllegalArgumentException(
         "place kind is "
             + id
-            + ", expected signal, spare, chassis, return, switch, rail, motor, head, meter or base");
+            + ", expected signal, spare, chassis, return, switch, rail, motor, head, meter, base or"
+            + " not-said");
   }
 }

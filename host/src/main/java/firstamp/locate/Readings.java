@@ -51,6 +51,19 @@ final class Readings {
     add(joints, LossGrid.unlost(belowDb, sigmaDb, slipShare), alone, both);
   }
 
+  void addAtMost(BitSet joints, double belowDb, double sigmaDb, double slipShare) {
+    double[] alone = new double[LossGrid.SIZE];
+    double[][] both = new double[LossGrid.SIZE][LossGrid.SIZE];
+    for (int one = 0; one < LossGrid.SIZE; one++) {
+      alone[one] = grid.lostAtMost(belowDb, one, -1, sigmaDb, slipShare);
+      for (int other = 0; other <= one; other++) {
+        both[one][other] = grid.lostAtMost(belowDb, one, other, sigmaDb, slipShare);
+        both[other][one] = both[one][other];
+      }
+    }
+    add(joints, LossGrid.unlostAtMost(belowDb, sigmaDb, slipShare), alone, both);
+  }
+
   void addHeard(BitSet joints, boolean there) {
     double[] alone = new double[LossGrid.SIZE];
     double[][] both = new double[LossGrid.SIZE][LossGrid.SIZE];

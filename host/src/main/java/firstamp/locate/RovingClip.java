@@ -1,0 +1,220 @@
+package firstamp.locate;
+
+import firstamp.model.LevelWindow;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Takes levels from a clip that the person moves along the path while the set is on.
+ *
+ * <p>Fed with the marks and the level windows of a power-up in the order of the stream, live or
+ * from the log; the same stream gives the same observations to the bit. The window that was being
+ * collected when a mark came is left out. Not thread-safe.
+ */
+public final class RovingClip {
+  private final Map<String, ClipMark> known = new HashMap<>();
+  private final double headGainDb;
+  private final double meterGainDb;
+  private final List<Observation> taken = new ArrayList<>();
+  private final List<LevelWindow> windows = new ArrayList<>();
+  private final List<LevelWindow> quiet = new ArrayList<>();
+  private final List<LevelWindow> touched = new ArrayList<>();
+  private final List<Double> strokes = new ArrayList<>();
+  private ClipMark held;
+  private boolean touching;
+  private boolean straddles;
+  private SettledLevel last;
+
+  /**
+   * A clip that is not on anything.
+   *
+   * @param graph the path; only marks about its points and joints are understood
+   * @param headGainDb standard uncertainty of the head input's calibration
+   * @param meterGainDb the same of the meter input
+   */
+  public RovingClip(SignalGraph graph, double headGainDb, double meterGainDb) {
+    this.headGainDb = headGainDb;
+    this.meterGainDb = meterGainDb;
+    for (ClipMark mark : marks(graph)) {
+      known.put(mark.text(), mark);
+    }
+  }
+
+  /** All marks that can be made about a path. */
+  private static List<ClipMark> marks(SignalGraph graph) {
+    List<ClipMark> marks = new ArrayList<>();
+    for (ClipMark.Act act : List.of(ClipMark.Act.OFF, ClipMark.Act.TOUCHED, ClipMark.Act.LEFT)) {
+      marks.add(ClipMark.of(act));
+    }
+    List<String> modes = new ArrayList<>();
+    graph.modes().forEach(mode -> modes.add(mode.name()));
+    modes.add(null);
+    for (SignalGraph.PathPoint point : graph.points()) {
+      for (String mode : modes) {
+        marks.add(new ClipMark(ClipMark.Act.THERE, point.name(), mode, null));
+        marks.add(new ClipMark(ClipMark.Act.GONE, point.name(), mode, null));
+        for (ClipInput input : ClipInput.values()) {
+          marks.add(new ClipMark(ClipMark.Act.HELD, point.name(), mode, input));
+        }
+      }
+    }
+    for (SignalGraph.PathJoint joint : graph.joints()) {
+      marks.add(new ClipMark(ClipMark.Act.MENDED, joint.name(), null, null));
+      for (ClipInput input : ClipInput.values()) {
+        marks.add(new ClipMark(ClipMark.Act.STROKE, joint.name(), null, input));
+        marks.add(new ClipMark(ClipMark.Act.RESTING, joint.name(), null, input));
+      }
+    }
+    return marks;
+  }
+
+  /** Takes a mark; one that is about something else changes nothing. */
+  public void mark(String text) {
+    ClipMark mark = known.get(text);
+    if (mark == null) {
+      return;
+    }
+    straddles = true;
+    switch (mark.act()) {
+      case HELD, RESTING -> begin(mark);
+      case STROKE -> stroke(mark);
+      case TOUCHED -> touching = true;
+      case LEFT -> touching = false;
+      case OFF -> end();
+      case THERE, GONE -> {
+        end();
+        boolean there = mark.act() == ClipMark.Act.THERE;
+        taken.add(new Observation.Heard(mark.name(), mark.mode(), null, there));
+      }
+      case MENDED -> {
+        end();
+        taken.add(new Observation.Mended(mark.name()));
+      }
+      default -> throw new IllegalStateException("no such act: " + mark);
+    }
+  }
+
+  /** Takes a window of levels. */
+  public void levels(LevelWindow window) {
+    if (straddles) {
+      straddles = false;
+      return;
+    }
+    if (held == null) {
+      return;
+    }
+    windows.add(window);
+    if (held.act() == ClipMark.Act.RESTING) {
+      (touching ? touched : quiet).add(window);
+    }
+    last = settled();
+  }
+
+  private void begin(ClipMark mark) {
+    end();
+    held = mark;
+  }
+
+  private void stroke(ClipMark mark) {
+    if (held != null && held.equals(mark)) {
+      keepStroke();
+    } else {
+      end();
+      held = mark;
+    }
+    windows.clear();
+  }
+
+  private void keepStroke() {
+    if (!windows.isEmpty()) {
+      strokes.add(SettledLevel.median(dbvs(windows)));
+    }
+  }
+
+  private void end() {
+    if (held != null) {
+      switch (held.act()) {
+        case HELD -> takeLevel();
+        case STROKE -> takeStrokes();
+        default -> takeTaps();
+      }
+    }
+    held = null;
+    touching = false;
+    windows.clear();
+    quiet.clear();
+    touched.clear();
+    strokes.clear();
+  }
+
+  private void takeLevel() {
+    last = settled();
+    if (last.levelDbv() != null) {
+      taken.add(
+          new Observation.Level(
+              held.name(),
+              held.mode(),
+              null,
+              last.levelDbv(),
+              Math.max(0.01, last.uncertaintyDb()),
+              last.state() == SettledLevel.State.AT_MOST));
+    }
+  }
+
+  private void takeStrokes() {
+    keepStroke();
+    if (strokes.size() >= ContactRun.FEWEST) {
+      taken.add(new Observation.Strokes(held.name(), strokes));
+    }
+  }
+
+  private void takeTaps() {
+    if (quiet.size() >= 2 && !touched.isEmpty()) {
+      taken.add(new Observation.Taps(held.name(), dbvs(quiet), dbvs(touched)));
+    }
+  }
+
+  private SettledLevel settled() {
+    return SettledLevel.of(windows, held.input(), gainDb(held.input()));
+  }
+
+  private double gainDb(ClipInput input) {
+    return input == ClipInput.HEAD ? headGainDb : meterGainDb;
+  }
+
+  private List<Double> dbvs(List<LevelWindow> some) {
+    List<Double> levels = new ArrayList<>();
+    for (LevelWindow window : some) {
+      double volts = Math.max(held.input().volts(window), held.input().floorV(window));
+      levels.add(SettledLevel.dbv(volts));
+    }
+    return levels;
+  }
+
+  /** Observations so far, in order. */
+  public List<Observation> taken() {
+    return List.copyOf(taken);
+  }
+
+  /** What is held now, null = nothing. */
+  public ClipMark held() {
+    return held;
+  }
+
+  /** The level of what is or was held last, null = none yet. */
+  public SettledLevel last() {
+    return last;
+  }
+
+  /** Levels of the windows of the present hold, dBV, for drawing. */
+  public List<Double> course() {
+    return held == null ? List.of() : dbvs(windows);
+  }
+
+  /** Strokes that are over, of the present run. */
+  public int strokes() {
+    return strokes.size();
+  }
+}
