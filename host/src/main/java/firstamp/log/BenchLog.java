@@ -133,11 +133,12 @@ public final class BenchLog implements AutoCloseable {
   }
 
   /**
-   * Begins a power-up.
+   * Begins a power-up. Where the disk is full or failing this moment, the begin waits in memory
+   * with everything after it.
    *
    * @param listener told, on the writer's thread, when writing stops working and when it works
    *     again
-   * @throws LogException the begin could not be written
+   * @throws LogException the file is damaged: nothing could ever be written
    */
   public PowerUpWriter begin(PowerUpHeader header, Consumer<LogState> listener)
       throws LogException {
@@ -154,15 +155,22 @@ public final class BenchLog implements AutoCloseable {
       throw new IllegalStateException(file + " was opened for reading only");
     }
     wrote = true;
-    try (Connection connection = LogDatabase.openForWriting(file)) {
+    long number = 0;
+    LogException later = null;
+    try (Connection connection = connector.open()) {
       connection.setAutoCommit(false);
-      long calibration = calibration(connection, codec.json(header.hello().calibration()));
-      long number = insert(connection, header, calibration);
+      number = PowerUpRow.insert(connection, header, codec);
       connection.commit();
-      return new PowerUpWriter(file, connector, number, header, codec, time, memoryBytes, listener);
     } catch (SQLException e) {
-      throw LogDatabase.failure("cannot begin a power-up in", file, e);
+      LogException failure = LogDatabase.failure("cannot begin a power-up in", file, e);
+      if (failure.kind() == Kind.DAMAGED || failure.kind() == Kind.NOT_A_LOG) {
+        throw failure;
+      }
+      number = 0;
+      later = failure;
     }
+    return new PowerUpWriter(
+        file, connector, number, later, header, codec, time, memoryBytes, listener);
   }
 
   /** All power-ups, oldest first. */
@@ -391,54 +399,10 @@ public final class BenchLog implements AutoCloseable {
   public void keep(firstamp.model.Calibration made) throws LogException {
     wrote = true;
     try (Connection connection = LogDatabase.openForWriting(file)) {
-      calibration(connection, codec.json(made));
+      PowerUpRow.calibration(connection, codec.json(made));
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot keep the calibration in", file, e);
     }
-  }
-
-  static long calibration(Connection connection, String json) throws SQLException {
-    try (PreparedStatement insert =
-            connection.prepareStatement("INSERT OR IGNORE INTO calibration (fields) VALUES (?)");
-        PreparedStatement query =
-            connection.prepareStatement("SELECT id FROM calibration WHERE fields = ?")) {
-      insert.setString(1, json);
-      insert.executeUpdate();
-      query.setString(1, json);
-      try (ResultSet row = query.executeQuery()) {
-        row.next();
-        return row.getLong(1);
-      }
-    }
-  }
-
-  private long insert(Connection connection, PowerUpHeader header, long calibration)
-      throws SQLException {
-    String sql =
-        "INSERT INTO power_up (uuid, label, set_name, started_epoch_ms, stream, probe_kind, hello,"
-            + " calibration, sheet, effective_sheet, limits, room_celsius, state)"
-            + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,'open')";
-    Object[] values = {
-      header.uuid(),
-      header.label(),
-      header.setName(),
-      header.startedEpochMs(),
-      header.stream().id(),
-      header.hello().kind(),
-      codec.json(header.hello()),
-      calibration,
-      header.sheetJson(),
-      header.effectiveSheetJson(),
-      header.limitsJson(),
-      header.roomCelsius()
-    };
-    try (PreparedStatement insert = connection.prepareStatement(sql)) {
-      for (int k = 0; k < values.length; k++) {
-        insert.setObject(k + 1, values[k]);
-      }
-      insert.executeUpdate();
-    }
-    return LogDatabase.number(connection, "SELECT last_insert_rowid()");
   }
 
   private static void make(Path file) throws LogException, IOException, SQLException {

@@ -33,7 +33,6 @@ public final class PowerUpWriter implements AutoCloseable {
   private static final int ITEM_BYTES = 400;
 
   private final Path file;
-  private final long number;
   private final String uuid;
   private final StreamStore store;
   private final TimeSource time;
@@ -47,9 +46,11 @@ public final class PowerUpWriter implements AutoCloseable {
   private long appended;
   private long written;
   private long dropped;
+  private long number;
   private boolean flushing;
   private boolean closing;
   private long attempts;
+  private long collectedNanos;
   private boolean silent;
   private LogException trouble;
   private LostConversions lost;
@@ -87,6 +88,7 @@ public final class PowerUpWriter implements AutoCloseable {
       Path file,
       StreamStore.Connector connector,
       long number,
+      LogException later,
       PowerUpHeader header,
       EventCodec codec,
       TimeSource time,
@@ -95,24 +97,24 @@ public final class PowerUpWriter implements AutoCloseable {
     this.file = file;
     this.number = number;
     this.uuid = header.uuid();
-    this.store =
-        new StreamStore(
-            connector,
-            number,
-            header.stream() == PowerUpHeader.Stream.RAW,
-            header.hello().calibration(),
-            codec);
+    this.store = new StreamStore(connector, number, header, codec);
     this.time = time;
     this.memoryBytes = memoryBytes;
     this.listener = listener;
+    this.collectedNanos = time.monotonicNanos();
     this.thread = new Thread(this::run, "bench-log-writer");
     thread.setDaemon(true);
+    if (later != null) {
+      fail(later);
+    }
     thread.start();
   }
 
-  /** Number of the power-up in the log. */
+  /** Number of the power-up in the log; 0 = its begin still waits in memory. */
   public long number() {
-    return number;
+    synchronized (lock) {
+      return number;
+    }
   }
 
   /** Unique name of the power-up. */
@@ -237,7 +239,7 @@ public final class PowerUpWriter implements AutoCloseable {
   private void put(Item item, long firstIndex, int conversions) {
     synchronized (lock) {
       if (closing) {
-        throw new IllegalStateException("power-up " + number + " is closed");
+        throw new IllegalStateException("power-up " + uuid + " is closed");
       }
       if (conversions > 0 && waitingBytes + item.bytes() > memoryBytes) {
         dropped += conversions;
@@ -283,8 +285,9 @@ public final class PowerUpWriter implements AutoCloseable {
   /** Waits for the next commit; false when all is done. */
   private boolean collect(List<Item> unsaved) {
     synchronized (lock) {
-      long wait = unsaved.isEmpty() ? COMMIT_NANOS : RETRY_NANOS;
-      long until = time.monotonicNanos() + wait;
+      // From begin to begin: what a commit takes must not add to what a kill can lose.
+      long until =
+          unsaved.isEmpty() ? collectedNanos + COMMIT_NANOS : time.monotonicNanos() + RETRY_NANOS;
       while (!flushing && !closing && (!unsaved.isEmpty() || waitingBytes <= SLICE_BYTES)) {
         long left = until - time.monotonicNanos();
         if (left <= 0) {
@@ -300,6 +303,7 @@ public final class PowerUpWriter implements AutoCloseable {
         lost = null;
       }
       flushing = false;
+      collectedNanos = time.monotonicNanos();
       unsaved.addAll(queue);
       queue = new ArrayList<>();
       return !(closing && unsaved.isEmpty());
@@ -333,6 +337,7 @@ public final class PowerUpWriter implements AutoCloseable {
     boolean back;
     synchronized (lock) {
       written += items;
+      number = store.powerUp();
       for (Item item : saved) {
         waitingBytes -= item.bytes();
       }

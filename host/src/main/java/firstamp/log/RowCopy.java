@@ -58,7 +58,7 @@ final class RowCopy {
                 + " ?")) {
       query.setLong(1, number);
       try (ResultSet row = query.executeQuery()) {
-        return BenchLog.calibration(to, row.next() ? row.getString(1) : null);
+        return PowerUpRow.calibration(to, row.next() ? row.getString(1) : null);
       }
     }
   }

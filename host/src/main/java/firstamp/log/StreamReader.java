@@ -20,6 +20,9 @@ final class StreamReader {
 
   private static final int CHANNELS = Channel.values().length;
 
+  /** No position or index lies beyond: five hundred years of conversions. */
+  private static final long FARTHEST = 1L << 48;
+
   private final Connection connection;
   private final Path file;
   private final long powerUp;
@@ -200,6 +203,9 @@ final class StreamReader {
         "SELECT position, first_index FROM stretch WHERE power_up = ?1 AND position < ?3"
             + " AND position >= (SELECT max(position) FROM stretch WHERE power_up = ?1"
             + " AND position <= ?2) ORDER BY position";
+    if (position < 0 || position > FARTHEST) {
+      throw new MalformedChunkException("its position is " + position);
+    }
     int step = raw ? 1 : SamplePlan.CONVERSIONS_PER_READING;
     Stretches stretches = new Stretches();
     try (PreparedStatement query = connection.prepareStatement(sql)) {
@@ -209,6 +215,10 @@ final class StreamReader {
       try (ResultSet row = query.executeQuery()) {
         while (row.next()) {
           long begin = row.getLong(1);
+          if (begin < 0 || begin > FARTHEST || row.getLong(2) < 0 || row.getLong(2) > FARTHEST) {
+            throw new MalformedChunkException(
+                "a stretch at " + begin + " begins with index " + row.getLong(2));
+          }
           long ahead = Math.max(0, position - begin);
           stretches.add((int) Math.max(0, begin - position), row.getLong(2) + ahead * step);
         }

@@ -27,11 +27,12 @@ final class StreamStore {
   static final int GROUP_CONVERSIONS = 10 * SamplePlan.CONVERSIONS_PER_SECOND;
 
   private final Connector connector;
-  private final long powerUp;
+  private final PowerUpHeader header;
   private final boolean raw;
   private final Calibration calibration;
   private final EventCodec codec;
   private Connection connection;
+  private long powerUp;
   private StreamGroup group;
   private Cursor cursor = new Cursor();
 
@@ -60,19 +61,30 @@ final class StreamStore {
     }
   }
 
-  StreamStore(
-      Connector connector, long powerUp, boolean raw, Calibration calibration, EventCodec codec) {
+  /**
+   * A store of one power-up.
+   *
+   * @param powerUp its number, 0 = its row is still to be made, with the first items
+   */
+  StreamStore(Connector connector, long powerUp, PowerUpHeader header, EventCodec codec) {
     this.connector = connector;
     this.powerUp = powerUp;
-    this.raw = raw;
-    this.calibration = calibration;
+    this.header = header;
+    this.raw = header.stream() == PowerUpHeader.Stream.RAW;
+    this.calibration = header.hello().calibration();
     this.codec = codec;
     this.group = newGroup();
+  }
+
+  /** Number of the power-up, 0 = it has no row yet. */
+  long powerUp() {
+    return powerUp;
   }
 
   /** Writes items in one transaction; after an exception nothing of them is in the file. */
   void write(List<PowerUpWriter.Item> items) throws SQLException {
     Cursor before = cursor.copy();
+    long powerUpBefore = powerUp;
     StreamGroup groupBefore = group;
     int lengthBefore = group.length();
     boolean done = false;
@@ -80,6 +92,9 @@ final class StreamStore {
       if (connection == null) {
         connection = connector.open();
         connection.setAutoCommit(false);
+      }
+      if (powerUp == 0) {
+        powerUp = PowerUpRow.insert(connection, header, codec);
       }
       for (PowerUpWriter.Item item : items) {
         item.writeTo(this);
@@ -95,6 +110,7 @@ final class StreamStore {
         group = groupBefore;
         group.truncate(lengthBefore);
         cursor = before;
+        powerUp = powerUpBefore;
       }
     }
   }

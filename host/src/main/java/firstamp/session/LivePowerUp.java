@@ -68,7 +68,7 @@ public final class LivePowerUp {
   /** Number in the log; null before the probe has answered or where the log failed. */
   public Integer number() {
     PowerUpWriter writer = recorder.writer();
-    return writer == null ? null : (int) writer.number();
+    return writer == null || writer.number() == 0 ? null : (int) writer.number();
   }
 
   /**
