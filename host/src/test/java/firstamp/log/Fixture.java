@@ -1,10 +1,13 @@
 package firstamp.log;
 
+import firstamp.model.Alarm;
+import firstamp.model.AlarmState;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
 import firstamp.model.ConversionBlock;
 import firstamp.model.Look;
 import firstamp.model.OffCause;
+import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Reading;
@@ -109,6 +112,25 @@ final class Fixture {
         new ProbeEvent.Acknowledged(5_600_000, "hum", 2),
         new ProbeEvent.ProbeCondition(5_700_000, 3, 16),
         new ProbeEvent.RunEnded(5_800_000, "time"));
+  }
+
+  static Alarm alarm() {
+    return new Alarm(
+        1,
+        "over-current",
+        0,
+        null,
+        412.3,
+        411.6,
+        412.3,
+        Priority.HIGH,
+        AlarmState.UNACKNOWLEDGED,
+        8.1,
+        true,
+        1.0,
+        "A",
+        "Supply current 8.1 A",
+        0);
   }
 
   /** Keeps what comes, conversions joined where they follow each other. */
