@@ -36,6 +36,8 @@ class ArchitectureTest {
           Map.entry("analysis", List.of("model")),
           Map.entry("locate", List.of("model")),
           Map.entry("emulate", List.of("model", "protocol")),
+          Map.entry("sound", List.of("model")),
+          Map.entry("supply", List.of("model")),
           Map.entry(
               "session",
               List.of(
@@ -47,7 +49,9 @@ class ArchitectureTest {
                   "log",
                   "analysis",
                   "locate",
-                  "emulate")),
+                  "emulate",
+                  "sound",
+                  "supply")),
           Map.entry(
               "report", List.of("model", "sheet", "trip", "log", "analysis", "locate", "session")),
           Map.entry(
@@ -61,7 +65,8 @@ class ArchitectureTest {
                   "locate",
                   "emulate",
                   "session",
-                  "report")),
+                  "report",
+                  "sound")),
           Map.entry(
               "cli",
               List.of(
@@ -75,7 +80,9 @@ class ArchitectureTest {
                   "emulate",
                   "session",
                   "report",
-                  "window")));
+                  "window",
+                  "sound",
+                  "supply")));
 
   @Test
   void seesTheHost() {
@@ -100,8 +107,7 @@ class ArchitectureTest {
               .should()
               .dependOnClassesThat()
               .resideInAnyPackage(forbidden.toArray(String[]::new))
-              .allowEmptyShould(
-                  part.equals("locate") || part.equals("report") || part.equals("window"))
+              .allowEmptyShould(List.of("locate", "report", "window", "supply").contains(part))
               .check(HOST);
         });
   }
@@ -114,6 +120,11 @@ class ArchitectureTest {
   @Test
   void onlyLinkSeesTheSerialLibrary() {
     only("link", "com.fazecast..");
+  }
+
+  @Test
+  void onlySoundSeesTheSoundDevice() {
+    only("sound", "javax.sound..");
   }
 
   @Test

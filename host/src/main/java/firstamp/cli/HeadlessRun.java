@@ -6,6 +6,7 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.model.TimeSource;
+import firstamp.session.ChainListener;
 import firstamp.session.LivePowerUp;
 import firstamp.session.PortOpener;
 import firstamp.session.RunProgress;
@@ -13,7 +14,9 @@ import firstamp.session.RunRefused;
 import firstamp.session.RunSetup;
 import firstamp.session.RunSteps;
 import firstamp.session.SheetTexts;
+import firstamp.session.SoundingListener;
 import firstamp.session.WatchRun;
+import firstamp.sound.AlarmSound;
 import java.io.IOException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -26,13 +29,16 @@ final class HeadlessRun {
   private final SheetTexts sheet;
   private final PortOpener opener;
   private final RunOutput output;
+  private final ChainListener listener;
   private LivePowerUp powerUp;
 
-  HeadlessRun(RunSetup setup, SheetTexts sheet, PortOpener opener, RunOutput output) {
+  HeadlessRun(
+      RunSetup setup, SheetTexts sheet, PortOpener opener, RunOutput output, AlarmSound sound) {
     this.setup = setup;
     this.sheet = sheet;
     this.opener = opener;
     this.output = output;
+    this.listener = sound == null ? output : new SoundingListener(output, sound);
   }
 
   /** Runs to the end. */
@@ -42,7 +48,7 @@ final class HeadlessRun {
     boolean hooked = false;
     try {
       powerUp =
-          new LivePowerUp(log, sheet, setup, opener, TimeSource.system(), output, new Progress());
+          new LivePowerUp(log, sheet, setup, opener, TimeSource.system(), listener, new Progress());
       Runtime.getRuntime().addShutdownHook(onSignal);
       hooked = true;
       LivePowerUp.Result result = powerUp.run();

@@ -5,6 +5,7 @@ import firstamp.log.LogException;
 import firstamp.session.PortOpener;
 import firstamp.session.RunSetup;
 import firstamp.session.SheetTexts;
+import firstamp.sound.AlarmSound;
 
 /** Starts a live power-up, in the window or without. */
 final class LiveSetup {
@@ -44,15 +45,28 @@ final class LiveSetup {
       boolean emulated,
       String port)
       throws CliFailure {
-    if (!options.headless) {
-      return WindowRun.live(setup, sheet, opener, log, emulated, port);
+    boolean heard = !options.headless || !emulated;
+    try (AlarmSound sound = Sounds.of(options, setup.effective(), heard)) {
+      return options.headless
+          ? headless(options, setup, sheet, opener, log, sound)
+          : WindowRun.live(setup, sheet, opener, log, emulated, port, sound);
     }
+  }
+
+  private static int headless(
+      RunOptions options,
+      RunSetup setup,
+      SheetTexts sheet,
+      PortOpener opener,
+      BenchLog log,
+      AlarmSound sound)
+      throws CliFailure {
     RunOutput output =
         options.json
             ? new JsonRunOutput(new JsonLines(System.out), options.readings)
             : new TextRunOutput(System.out, System.err, options.readings);
     try {
-      return new HeadlessRun(setup, sheet, opener, output).run(log);
+      return new HeadlessRun(setup, sheet, opener, output, sound).run(log);
     } finally {
       closeLog(log);
     }

@@ -37,4 +37,19 @@ final class RunOptions {
       description =
           "before switching on; 0 = none (2 s are logged with the switch open in any case)")
   Integer countdown;
+
+  @Option(
+      names = "--no-sound",
+      negatable = true,
+      description =
+          "alarms are not heard (--sound: heard also in a headless demo); else a test beep comes before switching on")
+  Boolean sound;
+
+  @Option(
+      names = "--tone",
+      description = "a tone whose pitch follows the supply current, silent while it is steady")
+  boolean tone;
+
+  @Option(names = "--speak", description = "alarms in words, where the system has a speech program")
+  boolean speak;
 }

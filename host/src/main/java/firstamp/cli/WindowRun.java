@@ -14,6 +14,8 @@ import firstamp.session.RunRefused;
 import firstamp.session.RunSetup;
 import firstamp.session.SheetTexts;
 import firstamp.session.Snapshot;
+import firstamp.session.SoundingListener;
+import firstamp.sound.AlarmSound;
 import firstamp.window.BenchWindow;
 import firstamp.window.NoDisplayException;
 import firstamp.window.WindowOptions;
@@ -29,9 +31,11 @@ final class WindowRun {
       PortOpener opener,
       BenchLog log,
       boolean emulated,
-      String port)
+      String port,
+      AlarmSound sound)
       throws CliFailure {
     TimeSource time = TimeSource.system();
+    ChainListener nobody = new ChainListener() {};
     LiveBench bench =
         new LiveBench(
             setup,
@@ -40,7 +44,7 @@ final class WindowRun {
             port,
             log.file().toString(),
             setup.gate(),
-            new ChainListener() {},
+            sound == null ? nobody : new SoundingListener(nobody, sound),
             (listener, progress, restoreTrip) ->
                 new LivePowerUp(
                     log,

@@ -1,0 +1,36 @@
+package firstamp.cli;
+
+import firstamp.model.JobSheet;
+import firstamp.model.TimeSource;
+import firstamp.sound.AlarmSound;
+import java.util.Set;
+
+/** Sound for a run, as the options ask for it. */
+final class Sounds {
+  private static final Set<String> PLUG_OUT = Set.of("reservoir-fed", "not-connected");
+
+  private Sounds() {}
+
+  /**
+   * Opens it and plays the test beep.
+   *
+   * @param usual whether there is sound where no option says so
+   * @return null = silent
+   */
+  static AlarmSound of(RunOptions options, JobSheet effective, boolean usual) {
+    boolean wanted = options.sound == null ? usual || options.tone || options.speak : options.sound;
+    if (!wanted) {
+      return null;
+    }
+    boolean plugIn =
+        "mains-transformer".equals(effective.supply().kind())
+            && !PLUG_OUT.contains(effective.supply().probeSits());
+    AlarmSound sound =
+        AlarmSound.ofThisComputer(
+            new AlarmSound.Wishes(options.tone, options.speak, plugIn),
+            TimeSource.system(),
+            problem -> System.err.println("firstamp: " + problem));
+    sound.testBeep();
+    return sound;
+  }
+}
