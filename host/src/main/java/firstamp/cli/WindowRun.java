@@ -6,6 +6,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
 import firstamp.session.BenchSession;
 import firstamp.session.ChainListener;
+import firstamp.session.EarlierPowerUps;
 import firstamp.session.LiveBench;
 import firstamp.session.LivePowerUp;
 import firstamp.session.PortOpener;
@@ -53,7 +54,8 @@ final class WindowRun {
                     opener,
                     time,
                     listener,
-                    progress));
+                    progress),
+            () -> EarlierPowerUps.course(log, sheet.setName()));
     Thread onSignal = new Thread(bench::close, "signal");
     Runtime.getRuntime().addShutdownHook(onSignal);
     bench.start();

@@ -189,6 +189,16 @@ public final class BenchLog implements AutoCloseable {
     return new PowerUpReader(this, entry, codec);
   }
 
+  /**
+   * Adds an event to a finished power-up, behind all that it has: a mark, words for a mark, that
+   * alarms were seen. The stored summary stays as it is.
+   */
+  public void later(long number, firstamp.model.ProbeEvent event) throws LogException {
+    entry(Long.toString(number));
+    wrote = true;
+    LaterEvents.add(file, number, event, codec);
+  }
+
   /** Sets the two flags of a power-up. */
   public void flag(long number, boolean asFound, boolean baseline) throws LogException {
     wrote = true;

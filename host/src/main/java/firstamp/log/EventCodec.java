@@ -127,6 +127,8 @@ final class EventCodec {
     kinds.put("log", ProbeEvent.LogChanged.class);
     kinds.put("mark", ProbeEvent.Marked.class);
     kinds.put("seen", ProbeEvent.Acknowledged.class);
+    kinds.put("note", ProbeEvent.Noted.class);
+    kinds.put("limit", ProbeEvent.LimitChanged.class);
     kinds.put("condition", ProbeEvent.ProbeCondition.class);
     kinds.put("ended", ProbeEvent.RunEnded.class);
     return Map.copyOf(kinds);

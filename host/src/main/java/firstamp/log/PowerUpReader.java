@@ -91,6 +91,43 @@ public final class PowerUpReader {
     }
   }
 
+  /** Every event in its order, without the stream between: quick also for a long power-up. */
+  public List<ProbeEvent> events() throws LogException {
+    try (Connection connection = log.reading()) {
+      return range(connection).events(codec);
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot read", log.file(), e);
+    }
+  }
+
+  /** Index of the first conversion kept and the one behind the last; equal = there is none. */
+  public long[] extent() throws LogException {
+    try (Connection connection = log.reading()) {
+      return range(connection).extent();
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot read", log.file(), e);
+    }
+  }
+
+  /**
+   * Gives the conversions or readings of a span, without events.
+   *
+   * @param fromIndex conversion index of the begin
+   * @param toIndex conversion index of the end, not given
+   */
+  public void values(long fromIndex, long toIndex, StreamSink sink) throws LogException {
+    try (Connection connection = log.reading()) {
+      range(connection).values(fromIndex, toIndex, sink);
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot read", log.file(), e);
+    }
+  }
+
+  private RangeReader range(Connection connection) {
+    return new RangeReader(
+        connection, entry, new StreamReader(connection, log.file(), entry, codec));
+  }
+
   /**
    * A span in columns, for drawing; takes about as long for a day as for a minute.
    *

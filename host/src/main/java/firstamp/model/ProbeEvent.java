@@ -99,6 +99,31 @@ public sealed interface ProbeEvent {
     }
   }
 
+  /**
+   * Words for a mark that was put before; the latest ones hold.
+   *
+   * @param mark 1 = the first mark of the power-up
+   */
+  record Noted(long micros, int mark, String text) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.noted(this);
+    }
+  }
+
+  /**
+   * The probe has taken another limit.
+   *
+   * @param rail 1 to 3 for a limit of a rail, else 0
+   * @param value in the unit of the kind
+   */
+  record LimitChanged(long micros, LimitKind limit, int rail, double value) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.limitChanged(this);
+    }
+  }
+
   /** The probe's self-test bits or inputs changed while running. */
   record ProbeCondition(long micros, int inputBits, int selfTestBits) implements ProbeEvent {
     @Override
@@ -166,6 +191,12 @@ public sealed interface ProbeEvent {
 
     /** Seen. */
     R acknowledged(Acknowledged event);
+
+    /** Words for a mark. */
+    R noted(Noted event);
+
+    /** Another limit. */
+    R limitChanged(LimitChanged event);
 
     /** Inputs or self-test. */
     R condition(ProbeCondition event);

@@ -20,6 +20,7 @@ final class Arming {
 
   private final WatchRun run;
   private RunSetup.Settings settings;
+  private Set<Integer> openRails = Set.of();
   private long streamSince = -1;
   private long quietSince = -1;
   private int speedTries;
@@ -32,6 +33,11 @@ final class Arming {
   /** What the probe was told last; null before. */
   RunSetup.Settings settings() {
     return settings;
+  }
+
+  /** Inputs whose clip was joined to nothing when the limits were planned. */
+  Set<Integer> openRails() {
+    return openRails;
   }
 
   /** Asks for the stream. */
@@ -74,7 +80,8 @@ final class Arming {
         || run.translator().lastMicros() - streamSince < CLIPS_MICROS) {
       return RunSteps.Step.STARTING;
     }
-    settings = run.setup().settings().plan(run.hello(), openRails());
+    openRails = findOpenRails();
+    settings = run.setup().settings().plan(run.hello(), openRails);
     run.talk().ask(new HostMessage.SetLimits(settings.limits()));
     return RunSteps.Step.LIMITS;
   }
@@ -90,7 +97,7 @@ final class Arming {
   }
 
   /** A clip that is joined to nothing reads full scale: over any limit. It is said, not watched. */
-  private Set<Integer> openRails() {
+  private Set<Integer> findOpenRails() {
     Set<Integer> open = new TreeSet<>();
     for (int rail = 1; rail <= 3; rail++) {
       if (!ReadingFigures.clipOn(run.chain().latest(), rail)) {
@@ -113,9 +120,13 @@ final class Arming {
     if (quietSince < 0) {
       quietSince = now;
     }
+    boolean asking = run.limitMoves().step(openRails);
     if (!run.setup().gate().open()) {
       // The countdown begins when the last question is answered; what comes meanwhile is logged.
       quietSince = now;
+      return RunSteps.Step.QUIET;
+    }
+    if (asking) {
       return RunSteps.Step.QUIET;
     }
     long left = run.setup().quietMicros() - (now - quietSince);

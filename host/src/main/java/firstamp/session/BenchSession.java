@@ -24,6 +24,19 @@ public interface BenchSession extends AutoCloseable {
    */
   void mark(String text);
 
+  /**
+   * Puts words to a mark of before.
+   *
+   * @param mark 1 = the first mark of the power-up
+   */
+  default void note(int mark, String text) {}
+
+  /**
+   * Live: asks the probe for another limit; wider only while the switch is open. Replay: works out
+   * what this limit would have done. What became of it shows in {@link Snapshot.Beside}.
+   */
+  default void limit(LimitMove move) {}
+
   /** The person has seen all alarms that stand. */
   void acknowledge();
 

@@ -99,7 +99,22 @@ final class Chain implements StreamSink {
 
   @Override
   public void accept(ProbeEvent event) {
-    event.accept(events);
+    if (ended == null) {
+      event.accept(events);
+    } else {
+      afterTheEnd(event);
+    }
+  }
+
+  /** What was added to a finished power-up is shown, and changes nothing that was found. */
+  private void afterTheEnd(ProbeEvent event) {
+    if (event instanceof ProbeEvent.Marked marked) {
+      listener.mark(marked.text(), ms(marked.micros()));
+    } else if (event instanceof ProbeEvent.Noted noted) {
+      listener.noted(noted.mark(), noted.text());
+    } else if (event instanceof ProbeEvent.Acknowledged) {
+      listener.seenAfterTheEnd();
+    }
   }
 
   private void reading(Reading reading) {
@@ -302,6 +317,20 @@ final class Chain implements StreamSink {
     @Override
     public Void acknowledged(ProbeEvent.Acknowledged event) {
       toAll(event);
+      return null;
+    }
+
+    @Override
+    public Void noted(ProbeEvent.Noted event) {
+      toAll(event);
+      listener.noted(event.mark(), event.text());
+      return null;
+    }
+
+    @Override
+    public Void limitChanged(ProbeEvent.LimitChanged event) {
+      toAll(event);
+      listener.limitChanged(event);
       return null;
     }
 

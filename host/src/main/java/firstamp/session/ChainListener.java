@@ -34,6 +34,15 @@ public interface ChainListener {
   /** A mark. */
   default void mark(String text, double atMs) {}
 
+  /** Words for a mark; 1 = the first one. */
+  default void noted(int mark, String text) {}
+
+  /** The probe has taken another limit. */
+  default void limitChanged(ProbeEvent.LimitChanged event) {}
+
+  /** The person has seen what stood when the power-up was over already. */
+  default void seenAfterTheEnd() {}
+
   /** The cable changed. */
   default void link(ProbeEvent.LinkState state, String text, double atMs) {}
 

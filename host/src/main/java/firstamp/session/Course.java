@@ -14,7 +14,7 @@ import java.util.Arrays;
  * ms level is kept for the first ten minutes and for the last fifty; between them column edges snap
  * to 160 ms. Eight hours take about 65 MB.
  */
-public final class Course {
+public final class Course implements TimeCourse {
   /** Milliseconds from one reading to the next. */
   public static final int SLOT_MS = 10;
 
@@ -83,16 +83,19 @@ public final class Course {
   }
 
   /** Whether nothing was added yet. */
+  @Override
   public boolean isEmpty() {
     return slots == 0;
   }
 
   /** Course time of the begin of the first reading, 0 while empty. */
+  @Override
   public long beginMs() {
     return slots == 0 ? 0 : originMs;
   }
 
   /** Course time of the end of the newest reading, 0 while empty. */
+  @Override
   public long endMs() {
     long count = slots;
     return count == 0 ? 0 : originMs + count * SLOT_MS;
@@ -111,6 +114,7 @@ public final class Course {
    * @param high receives n values
    * @param mean receives n values
    */
+  @Override
   public void columns(
       Quantity quantity,
       double fromMs,

@@ -53,6 +53,42 @@ public final class EarlierPowerUps {
     return earlier;
   }
 
+  /**
+   * The power-up of a set to hold a new one against by eye: the latest known good one, else the
+   * latest that ended without an alarm; null = there is none. However long: its course is not read
+   * as a whole.
+   */
+  public static PowerUpEntry lastGood(BenchLog log, String setName) throws LogException {
+    PowerUpEntry good = null;
+    for (PowerUpEntry entry : log.list()) {
+      boolean fits = entry.finished() && entry.setName().equals(setName);
+      if (fits && (entry.baseline() || "normal".equals(entry.outcome()))) {
+        good = entry.baseline() || good == null || !good.baseline() ? entry : good;
+      }
+    }
+    return good;
+  }
+
+  /** Its course, to be drawn behind; null = there is none, or its switch never closed. */
+  public static Snapshot.Earlier course(BenchLog log, String setName) throws LogException {
+    PowerUpEntry good = lastGood(log, setName);
+    if (good == null) {
+      return null;
+    }
+    var reader = log.find(good.uuid());
+    var events = reader.events();
+    LoggedCourse course = LoggedCourse.open(reader, events);
+    for (var event : events) {
+      if (event instanceof firstamp.model.ProbeEvent.SwitchChanged changed
+          && changed.state() == firstamp.model.SwitchState.ON) {
+        double closedMs = LoggedCourse.courseMs(reader.extent(), changed.micros());
+        return new Snapshot.Earlier(good.number(), good.baseline(), course, closedMs);
+      }
+    }
+    course.close();
+    return null;
+  }
+
   private static long durationMs(PowerUpEntry entry) {
     return entry.endedEpochMs() == null ? 0 : entry.endedEpochMs() - entry.startedEpochMs();
   }

@@ -52,6 +52,21 @@ class ForwardingChainListener implements ChainListener {
   }
 
   @Override
+  public void noted(int mark, String text) {
+    next.noted(mark, text);
+  }
+
+  @Override
+  public void limitChanged(ProbeEvent.LimitChanged event) {
+    next.limitChanged(event);
+  }
+
+  @Override
+  public void seenAfterTheEnd() {
+    next.seenAfterTheEnd();
+  }
+
+  @Override
   public void link(ProbeEvent.LinkState state, String text, double atMs) {
     next.link(state, text, atMs);
   }

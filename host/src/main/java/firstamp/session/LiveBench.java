@@ -1,7 +1,7 @@
 package firstamp.session;
 
+import firstamp.log.LogException;
 import firstamp.model.Alarm;
-import firstamp.model.JobSheet;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
@@ -13,6 +13,9 @@ import firstamp.model.TimeSource;
 import java.io.IOException;
 import java.util.List;
 import java.util.Objects;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
 
 /**
  * A live power-up behind the window.
@@ -32,6 +35,10 @@ public final class LiveBench implements BenchSession {
   private final ArmGate gate;
   private final ChainListener alsoTold;
   private final Maker maker;
+  private final EarlierSource earlierSource;
+  private final SleepWatch sleepWatch;
+  private final Queue<ProbeEvent> later = new ConcurrentLinkedQueue<>();
+  private final List<LimitMove> nextTime = new CopyOnWriteArrayList<>();
   private final Thread thread;
   private SnapshotBuilder builder;
   private volatile LivePowerUp powerUp;
@@ -42,6 +49,10 @@ public final class LiveBench implements BenchSession {
   private final Object lock = new Object();
   private volatile boolean ended;
   private volatile boolean closing;
+  private volatile Snapshot.Earlier earlier;
+  private volatile Snapshot.Moved moved;
+  private volatile int pedalTaps;
+  private volatile Long sleptAtEpochMs;
   private RunSteps.Step step = RunSteps.Step.CONNECTING;
   private Integer countdownS;
   private String notice;
@@ -58,6 +69,31 @@ public final class LiveBench implements BenchSession {
     LivePowerUp make(ChainListener listener, RunProgress progress, int restoreTrip);
   }
 
+  /** Finds the power-up to be drawn behind; may take its time. */
+  @FunctionalInterface
+  public interface EarlierSource {
+    /**
+     * Finds it.
+     *
+     * @return null = there is none
+     * @throws LogException the log cannot be read
+     */
+    Snapshot.Earlier find() throws LogException;
+  }
+
+  /** The same without another power-up behind it. */
+  public LiveBench(
+      RunSetup setup,
+      TimeSource time,
+      Snapshot.Kind kind,
+      String port,
+      String logFile,
+      ArmGate gate,
+      ChainListener alsoTold,
+      Maker maker) {
+    this(setup, time, kind, port, logFile, gate, alsoTold, maker, () -> null);
+  }
+
   /**
    * A bench whose power-up starts with {@link #start()}.
    *
@@ -69,6 +105,7 @@ public final class LiveBench implements BenchSession {
    * @param gate questions that hold up arming
    * @param alsoTold hears what the chain finds besides the window
    * @param maker of the power-up
+   * @param earlierSource of the power-up to be drawn behind
    */
   public LiveBench(
       RunSetup setup,
@@ -78,7 +115,8 @@ public final class LiveBench implements BenchSession {
       String logFile,
       ArmGate gate,
       ChainListener alsoTold,
-      Maker maker) {
+      Maker maker,
+      EarlierSource earlierSource) {
     this.setup = setup;
     this.time = time;
     this.kind = kind;
@@ -88,6 +126,8 @@ public final class LiveBench implements BenchSession {
     this.alsoTold = Objects.requireNonNull(alsoTold, "alsoTold");
     this.builder = new SnapshotBuilder(setup.effective());
     this.maker = maker;
+    this.earlierSource = Objects.requireNonNull(earlierSource, "earlierSource");
+    this.sleepWatch = new SleepWatch(time);
     this.powerUp = maker.make(new Both(), new Progress(), 0);
     this.snapshot = build();
     this.thread = new Thread(this::work, "session");
@@ -96,6 +136,28 @@ public final class LiveBench implements BenchSession {
   /** Starts the session thread. */
   public void start() {
     thread.start();
+    Thread finder = new Thread(this::findEarlier, "earlier");
+    finder.setDaemon(true);
+    finder.start();
+  }
+
+  /** What cannot be read is not drawn: that must never hold up a power-up. */
+  private void findEarlier() {
+    try {
+      Snapshot.Earlier found = earlierSource.find();
+      earlier = found;
+      if (closing) {
+        closeEarlier();
+      }
+    } catch (LogException unreadable) {
+      earlier = null;
+    }
+  }
+
+  private void closeEarlier() {
+    if (earlier != null && earlier.course() instanceof LoggedCourse course) {
+      course.close();
+    }
   }
 
   private void work() {
@@ -128,21 +190,58 @@ public final class LiveBench implements BenchSession {
     step = RunSteps.Step.CONNECTING;
     builder = new SnapshotBuilder(setup.effective());
     powerUp = maker.make(new Both(), new Progress(), restoreTrip);
+    moved = null;
+    sleptAtEpochMs = null;
+    for (LimitMove move : nextTime) {
+      powerUp.watch().limit(move);
+    }
+    nextTime.clear();
     snapshot = build();
   }
 
+  /** After the end: adds what is still wished, until it is to go on or to close. */
   private boolean waitForRestore() {
-    synchronized (lock) {
-      while (restoreWanted == 0 && !closing) {
-        try {
-          lock.wait();
-        } catch (InterruptedException stop) {
-          Thread.currentThread().interrupt();
-          return false;
+    while (true) {
+      synchronized (lock) {
+        while (restoreWanted == 0 && !closing && later.isEmpty()) {
+          try {
+            lock.wait();
+          } catch (InterruptedException stop) {
+            Thread.currentThread().interrupt();
+            return false;
+          }
         }
       }
-      return !closing;
+      addLater();
+      if (closing || restoreWanted != 0) {
+        return !closing;
+      }
     }
+  }
+
+  private void addLater() {
+    for (ProbeEvent event = later.poll(); event != null; event = later.poll()) {
+      try {
+        powerUp.later(event);
+        if (powerUp.watch().chain() != null) {
+          powerUp.watch().chain().accept(event);
+        }
+      } catch (LogException failed) {
+        notice = failed.getMessage();
+      }
+      snapshot = build();
+    }
+  }
+
+  private void afterTheEnd(ProbeEvent event) {
+    synchronized (lock) {
+      later.add(event);
+      lock.notifyAll();
+    }
+  }
+
+  private long endMicros() {
+    return powerUp.watch().translator().lastMicros();
   }
 
   /** What the power-up ended with; null while it runs and where it was refused. */
@@ -172,12 +271,47 @@ public final class LiveBench implements BenchSession {
 
   @Override
   public void mark(String text) {
-    powerUp.watch().mark(text);
+    if (ended) {
+      afterTheEnd(new ProbeEvent.Marked(endMicros(), text));
+    } else {
+      powerUp.watch().mark(text);
+    }
+  }
+
+  @Override
+  public void note(int mark, String text) {
+    if (ended) {
+      afterTheEnd(new ProbeEvent.Noted(endMicros(), mark, text));
+    } else {
+      powerUp.watch().note(mark, text);
+    }
   }
 
   @Override
   public void acknowledge() {
-    powerUp.watch().acknowledge("", 0);
+    if (ended) {
+      afterTheEnd(new ProbeEvent.Acknowledged(endMicros(), "", 0));
+    } else {
+      powerUp.watch().acknowledge("", 0);
+    }
+  }
+
+  @Override
+  public void limit(LimitMove move) {
+    Snapshot.Phase phase = snapshot.phase();
+    if (phase == Snapshot.Phase.ENDED
+        || phase == Snapshot.Phase.TRIPPED
+        || phase == Snapshot.Phase.RAILS_FALLING) {
+      nextTime.removeIf(other -> other.kind() == move.kind() && other.rail() == move.rail());
+      nextTime.add(move);
+      moved = new Snapshot.Moved(move, Snapshot.MoveState.NEXT_TIME, null);
+      if (ended) {
+        snapshot = snapshot.with(beside());
+      }
+    } else {
+      moved = new Snapshot.Moved(move, Snapshot.MoveState.ASKED, null);
+      powerUp.watch().limit(move);
+    }
   }
 
   @Override
@@ -231,6 +365,11 @@ public final class LiveBench implements BenchSession {
     } catch (InterruptedException stop) {
       Thread.currentThread().interrupt();
     }
+    closeEarlier();
+  }
+
+  private Snapshot.Beside beside() {
+    return new Snapshot.Beside(earlier, sleptAtEpochMs, moved, null, pedalTaps);
   }
 
   private Snapshot build() {
@@ -251,10 +390,10 @@ public final class LiveBench implements BenchSession {
             watch == null ? 0 : watch.conversions().lost(),
             !setup.raw(),
             chain == null ? null : chain.capture(),
-            limits(setup.effective()),
+            SnapshotParts.limits(builder.sheet()),
             gate.open() ? List.of() : gate.questions(),
-            null,
-            result == null ? null : result.summary()));
+            result == null ? null : result.summary(),
+            beside()));
   }
 
   private Snapshot.Phase phase(Chain chain) {
@@ -275,16 +414,6 @@ public final class LiveBench implements BenchSession {
       case ON -> Snapshot.Phase.ON;
       case FALLING, STOPPING, DONE -> Snapshot.Phase.RAILS_FALLING;
     };
-  }
-
-  static Snapshot.Limits limits(JobSheet sheet) {
-    JobSheet.Limits limits = sheet.limits();
-    return new Snapshot.Limits(
-        limits == null ? null : limits.inrushA(),
-        limits == null ? null : limits.inrushMs(),
-        limits == null ? null : limits.runningA(),
-        sheet.supply().minV(),
-        sheet.supply().maxV());
   }
 
   /** To the snapshot and to whoever else listens. */
@@ -315,6 +444,24 @@ public final class LiveBench implements BenchSession {
     public void mark(String text, double atMs) {
       builder.mark(text, atMs);
       super.mark(text, atMs);
+    }
+
+    @Override
+    public void noted(int mark, String text) {
+      builder.noted(mark, text);
+      super.noted(mark, text);
+    }
+
+    @Override
+    public void limitChanged(ProbeEvent.LimitChanged event) {
+      builder.limitChanged(event);
+      super.limitChanged(event);
+    }
+
+    @Override
+    public void seenAfterTheEnd() {
+      builder.seenAfterTheEnd();
+      super.seenAfterTheEnd();
     }
 
     @Override
@@ -351,11 +498,27 @@ public final class LiveBench implements BenchSession {
 
     @Override
     public void tick(WatchRun run) {
+      Long slept = sleepWatch.look();
+      if (slept != null) {
+        sleptAtEpochMs = slept;
+      }
       long now = time.monotonicNanos();
       if (now - publishedNanos >= SNAPSHOT_NANOS) {
         publishedNanos = now;
         snapshot = build();
       }
+    }
+
+    @Override
+    public void limitAnswer(LimitMove move, boolean taken, String why) {
+      moved =
+          new Snapshot.Moved(
+              move, taken ? Snapshot.MoveState.TAKEN : Snapshot.MoveState.REFUSED, why);
+    }
+
+    @Override
+    public void pedalNext() {
+      pedalTaps = pedalTaps + 1;
     }
 
     @Override

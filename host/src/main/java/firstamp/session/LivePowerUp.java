@@ -60,6 +60,18 @@ public final class LivePowerUp {
     return watch;
   }
 
+  /**
+   * Adds an event to the log once the power-up is over.
+   *
+   * @throws LogException it could not be written
+   */
+  void later(firstamp.model.ProbeEvent event) throws LogException {
+    Integer number = number();
+    if (number != null) {
+      log.later(number, event);
+    }
+  }
+
   /** Unique name of the power-up. */
   public String uuid() {
     return uuid;

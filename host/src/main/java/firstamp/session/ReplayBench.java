@@ -2,37 +2,58 @@ package firstamp.session;
 
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
+import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
+import firstamp.model.ProbeEvent;
 import firstamp.model.Summary;
 import firstamp.model.TimeSource;
+import java.util.ArrayDeque;
 import java.util.List;
+import java.util.Queue;
 
 /**
  * A logged power-up behind the window: played, held, stepped, moved to any moment.
  *
- * <p>Its thread, {@code replay}, first runs the whole power-up through the chain, as fast as it
- * goes; then snapshots of any moment are put together where they are asked for. All methods may be
- * called from any thread.
+ * <p>It opens with the overview that the log keeps, so that eight hours are there at once, and in
+ * memory that does not grow with the length. Its thread, {@code replay}, then works the stream
+ * through the same chain as live and puts what the rules find in the place of what was kept; what
+ * other limits would have done is worked out there too. All methods may be called from any thread.
  */
 public final class ReplayBench implements BenchSession {
   private static final long JOIN_MILLIS = 3_000;
-  private static final double STEP_MS = Course.SLOT_MS;
   private static final double FIGURE_MS = 100;
 
   private final PowerUpReader reader;
   private final JobSheet sheet;
-  private final TimeSource time;
   private final String logFile;
-  private final ReplayTrack track;
+  private final Later later;
+  private final ReplayClock clock;
   private final Thread thread;
+  private final Queue<Task> tasks = new ArrayDeque<>();
   private volatile boolean stopped;
-  private volatile boolean loaded;
+  private volatile LoggedCourse course;
+  private volatile ReplayTrack track;
   private volatile Summary summary;
   private volatile LogException failure;
-  private double baseMs;
-  private long baseNanos;
-  private double factor;
-  private boolean held;
+  private volatile Snapshot.WhatIf whatIf;
+  private volatile Snapshot.Earlier beside;
+  private volatile int whatIfWanted;
+  private volatile String notice;
+
+  /** Adds an event to the power-up in the log. */
+  @FunctionalInterface
+  public interface Later {
+    /**
+     * Adds it; called on the replay's own thread.
+     *
+     * @throws LogException it could not be written
+     */
+    void add(ProbeEvent event) throws LogException;
+  }
+
+  private interface Task {
+    void run() throws LogException;
+  }
 
   /**
    * A bench whose replay starts with {@link #start()}.
@@ -45,13 +66,27 @@ public final class ReplayBench implements BenchSession {
    */
   public ReplayBench(
       PowerUpReader reader, JobSheet effective, TimeSource time, double factor, String logFile) {
+    this(reader, effective, time, factor, logFile, null);
+  }
+
+  /**
+   * The same, where marks and words can be added.
+   *
+   * @param later adds to the power-up in the log, null = nothing can be added
+   */
+  public ReplayBench(
+      PowerUpReader reader,
+      JobSheet effective,
+      TimeSource time,
+      double factor,
+      String logFile,
+      Later later) {
     this.reader = reader;
     this.sheet = effective;
-    this.time = time;
-    this.factor = factor;
     this.logFile = logFile;
-    this.track = new ReplayTrack(effective);
-    this.thread = new Thread(this::load, "replay");
+    this.later = later;
+    this.clock = new ReplayClock(time, factor);
+    this.thread = new Thread(this::work, "replay");
     thread.setDaemon(true);
   }
 
@@ -60,22 +95,112 @@ public final class ReplayBench implements BenchSession {
     thread.start();
   }
 
-  private void load() {
+  /** Draws another power-up behind this one, both aligned at switch-on. */
+  public void beside(PowerUpReader other) {
+    put(
+        () -> {
+          List<ProbeEvent> events = other.events();
+          LoggedCourse behind = LoggedCourse.open(other, events);
+          Double closed = ReplayTrack.of(other, sheet, events).closedBy(behind.endMs());
+          if (closed != null) {
+            beside =
+                new Snapshot.Earlier(
+                    other.entry().number(), other.entry().baseline(), behind, closed);
+          }
+        });
+  }
+
+  /** Works out what another sheet would have done. */
+  public void whatIf(JobSheet other) {
+    int mine = ++whatIfWanted;
+    whatIf = new Snapshot.WhatIf(other, 0, List.of(), null, null);
+    put(() -> workOut(other, mine));
+  }
+
+  private void put(Task task) {
+    synchronized (tasks) {
+      tasks.add(task);
+      tasks.notifyAll();
+    }
+  }
+
+  private void work() {
     try {
-      ReplayPowerUp replay = new ReplayPowerUp(reader, sheet, track, micros -> !stopped);
-      replay.whenChainIsThere(track::follow);
-      summary = replay.run();
+      open();
+      ReplayRules rules = new ReplayRules();
+      if (rules.run(reader, sheet, () -> !stopped && !waiting(), share -> {})) {
+        track.found(rules.transitions());
+        summary = rules.summary();
+      }
+      for (Task task = next(); task != null; task = next()) {
+        task.run();
+      }
     } catch (LogException damaged) {
       failure = damaged;
     }
-    synchronized (this) {
-      baseMs = track.course().beginMs();
-      baseNanos = time.monotonicNanos();
-    }
-    loaded = true;
   }
 
-  /** The replayed summary; null while it is being read. */
+  private void open() throws LogException {
+    List<ProbeEvent> events = reader.events();
+    LoggedCourse opened = LoggedCourse.open(reader, events);
+    ReplayTrack found = ReplayTrack.of(reader, sheet, events);
+    summary = StoredSummary.of(reader.entry());
+    clock.over(0, opened.endMs());
+    course = opened;
+    track = found;
+  }
+
+  private boolean waiting() {
+    synchronized (tasks) {
+      return !tasks.isEmpty();
+    }
+  }
+
+  private Task next() {
+    synchronized (tasks) {
+      while (tasks.isEmpty() && !stopped) {
+        try {
+          tasks.wait();
+        } catch (InterruptedException stop) {
+          Thread.currentThread().interrupt();
+          return null;
+        }
+      }
+      return stopped ? null : tasks.poll();
+    }
+  }
+
+  private void workOut(JobSheet other, int number) throws LogException {
+    ReplayRules rules = new ReplayRules();
+    LimitCrossing crossing =
+        new LimitCrossing(other, LoggedCourse.scaling(reader, reader.events()));
+    boolean all =
+        rules.run(
+            reader,
+            other,
+            () -> !stopped && whatIfWanted == number,
+            share -> whatIf = new Snapshot.WhatIf(other, share, List.of(), null, null));
+    if (!all) {
+      return;
+    }
+    crossing.look(reader, track);
+    Alarm off = rules.demanded();
+    Double offMs = off == null ? null : (Double) track.raisedMs(off);
+    String words = off == null ? null : off.text();
+    if (crossing.atMs() != null && (offMs == null || crossing.atMs() < offMs)) {
+      offMs = crossing.atMs();
+      words = crossing.words();
+    }
+    whatIf = new Snapshot.WhatIf(other, 1, last(rules.transitions()), offMs, words);
+  }
+
+  private static List<Alarm> last(List<Alarm> transitions) {
+    java.util.SortedMap<Integer, Alarm> latest = new java.util.TreeMap<>();
+    transitions.forEach(alarm -> latest.put(alarm.number(), alarm));
+    return List.copyOf(latest.values());
+  }
+
+  /** The summary, the stored one until the replay has its own; null while it is being opened. */
   public Summary summary() {
     return summary;
   }
@@ -85,131 +210,28 @@ public final class ReplayBench implements BenchSession {
     return failure;
   }
 
-  private synchronized double position() {
-    double end = track.course().endMs();
-    if (held) {
-      return Math.min(end, baseMs);
-    }
-    if (Double.isInfinite(factor)) {
-      return end;
-    }
-    return Math.min(end, baseMs + (time.monotonicNanos() - baseNanos) / 1e6 * factor);
+  /** Why a mark or words could not be added; null otherwise. */
+  public String notice() {
+    return notice;
   }
 
-  private synchronized void moveTo(double ms) {
-    Course course = track.course();
-    baseMs = Math.max(course.beginMs(), Math.min(course.endMs(), ms));
-    baseNanos = time.monotonicNanos();
+  /** Whether it can be looked at. */
+  public boolean opened() {
+    return track != null;
   }
 
   @Override
   public Snapshot snapshot() {
-    if (!loaded) {
-      return track
-          .builder()
-          .build(
-              null,
-              outside(Snapshot.Phase.CONNECTING, 0.0, "reading the bench log ...", null, null));
+    ReplayTrack now = track;
+    if (failure != null || now == null) {
+      return ReplaySnapshot.waiting(
+          reader.entry(), sheet, logFile, failure == null ? null : failure.getMessage());
     }
-    if (failure != null) {
-      return track
-          .builder()
-          .build(null, outside(Snapshot.Phase.ENDED, 0.0, failure.getMessage(), null, null));
-    }
-    double now = position();
-    Course course = track.course();
-    Snapshot.Replay replay;
-    synchronized (this) {
-      replay = new Snapshot.Replay(course.beginMs(), course.endMs(), factor, held, track.events());
-    }
-    Snapshot.Phase phase = track.phaseAt(now);
-    Snapshot whole =
-        track
-            .builder()
-            .build(
-                track.chain(),
-                outside(phase, now, null, replay, phase == Snapshot.Phase.ENDED ? summary : null));
-    return at(whole, now);
-  }
-
-  /** The snapshot of the end, brought back to a moment. */
-  private Snapshot at(Snapshot whole, double now) {
-    Double closed = track.closedBy(now);
-    Double opened = track.openedBy(now);
-    Double elapsed = closed == null ? null : (Double) ((opened == null ? now : opened) - closed);
-    Double head = track.builder().figureAt(Course.Quantity.HEAD_DBV, now, FIGURE_MS);
-    Double meter = track.builder().figureAt(Course.Quantity.METER_DBV, now, FIGURE_MS);
-    boolean levels = sheet.levels() != null && opened == null && closed != null;
-    List<Snapshot.Rail> rails =
-        whole.rails().stream()
-            .map(
-                rail ->
-                    new Snapshot.Rail(
-                        rail.input(),
-                        rail.name(),
-                        track
-                            .builder()
-                            .figureAt(Course.Quantity.ofRail(rail.input()), now, FIGURE_MS),
-                        rail.lowV(),
-                        rail.highV(),
-                        rail.judged() && elapsed != null && opened == null))
-            .toList();
-    return new Snapshot(
-        whole.phase(),
-        whole.kind(),
-        whole.powerUp(),
-        whole.label(),
-        whole.sheet(),
-        whole.notice(),
-        whole.countdownS(),
-        now,
-        closed,
-        elapsed,
-        track.builder().figureAt(Course.Quantity.SUPPLY_A, now, FIGURE_MS),
-        track.builder().figureAt(Course.Quantity.SUPPLY_V, now, FIGURE_MS),
-        rails,
-        levels ? head : null,
-        levels && head != null ? headUa(head) : null,
-        levels ? meter : null,
-        levels && head != null && meter != null ? (Double) (meter - head) : null,
-        whole.limits(),
-        track.alarmsAt(now),
-        track.lookAt(now),
-        track.trippedBy(now) ? whole.trip() : null,
-        whole.link(),
-        whole.log(),
-        track.marksUntil(now),
-        whole.questions(),
-        whole.notWatched(),
-        whole.course(),
-        whole.replay(),
-        whole.summary());
-  }
-
-  private Double headUa(double headDbv) {
-    Double ohm = sheet.levels().headOhm();
-    return ohm == null ? null : (Double) (Math.pow(10, headDbv / 20) / ohm * 1e6);
-  }
-
-  private SnapshotBuilder.Outside outside(
-      Snapshot.Phase phase, Double nowMs, String notice, Snapshot.Replay replay, Summary end) {
-    return new SnapshotBuilder.Outside(
-        phase,
-        Snapshot.Kind.REPLAY,
-        (int) reader.entry().number(),
-        reader.entry().label(),
-        notice,
-        null,
-        nowMs,
-        null,
-        logFile,
-        0,
-        false,
-        track.chain() == null ? null : track.chain().capture(),
-        LiveBench.limits(sheet),
-        List.of(),
-        replay,
-        end);
+    double ms = clock.position();
+    Snapshot.Replay replay =
+        new Snapshot.Replay(0, course.endMs(), clock.factor(), clock.held(), now.timeBar());
+    return ReplaySnapshot.at(ms, reader.entry(), now, course, logFile, replay, summary, FIGURE_MS)
+        .with(new Snapshot.Beside(beside, null, null, whatIf, 0));
   }
 
   @Override
@@ -219,12 +241,50 @@ public final class ReplayBench implements BenchSession {
 
   @Override
   public void mark(String text) {
-    // A replay is not logged again.
+    if (track != null) {
+      long micros = track.micros(clock.position());
+      add(new ProbeEvent.Marked(micros, text));
+    }
+  }
+
+  @Override
+  public void note(int mark, String text) {
+    if (track != null) {
+      add(new ProbeEvent.Noted(track.micros(clock.position()), mark, text));
+    }
   }
 
   @Override
   public void acknowledge() {
-    // What was seen then is in the log.
+    if (track != null) {
+      add(new ProbeEvent.Acknowledged(track.micros(course.endMs()), "", 0));
+    }
+  }
+
+  /** Written to the log first; shown once it is there. */
+  private void add(ProbeEvent event) {
+    if (later == null) {
+      return;
+    }
+    put(
+        () -> {
+          try {
+            later.add(event);
+          } catch (LogException failed) {
+            // The power-up can be looked at all the same.
+            notice = failed.getMessage();
+            return;
+          }
+          ReplayTrack again = ReplayTrack.of(reader, sheet, reader.events());
+          again.found(track.transitions());
+          track = again;
+        });
+  }
+
+  @Override
+  public void limit(LimitMove move) {
+    Snapshot.WhatIf before = whatIf;
+    whatIf(move.on(before == null ? sheet : before.sheet()));
   }
 
   @Override
@@ -239,35 +299,40 @@ public final class ReplayBench implements BenchSession {
 
   @Override
   public void seek(double ms) {
-    moveTo(ms);
+    clock.moveTo(ms);
   }
 
   @Override
-  public synchronized void speed(double next) {
-    moveTo(position());
-    factor = next;
+  public void speed(double next) {
+    clock.speed(next);
   }
 
   @Override
-  public synchronized void pause(boolean hold) {
-    moveTo(position());
-    held = hold;
+  public void pause(boolean hold) {
+    clock.hold(hold);
   }
 
   @Override
-  public synchronized void step() {
-    double next = position() + STEP_MS;
-    held = true;
-    moveTo(next);
+  public void step() {
+    clock.step(Course.SLOT_MS);
   }
 
   @Override
   public void close() {
     stopped = true;
+    synchronized (tasks) {
+      tasks.notifyAll();
+    }
     try {
       thread.join(JOIN_MILLIS);
     } catch (InterruptedException stop) {
       Thread.currentThread().interrupt();
+    }
+    if (course != null) {
+      course.close();
+    }
+    if (beside != null && beside.course() instanceof LoggedCourse behind) {
+      behind.close();
     }
   }
 }

@@ -16,6 +16,17 @@ public interface RunProgress {
   /** What the run is doing now. */
   default void step(RunSteps.Step step) {}
 
+  /**
+   * What became of a moved limit.
+   *
+   * @param taken the probe acts on it
+   * @param why it is not, null if it does
+   */
+  default void limitAnswer(LimitMove move, boolean taken, String why) {}
+
+  /** The pedal was tapped while a question waits: next. */
+  default void pedalNext() {}
+
   /** Health of the probe. */
   default void status(int busyPercent, int droppedConversions) {}
 }

@@ -148,6 +148,9 @@ public final class RunSteps {
       opened();
       return;
     }
+    if (!offAsked && !run.setup().observe()) {
+      run.limitMoves().step(arming.openRails());
+    }
     Long forMicros = run.setup().forMicros();
     if (forMicros != null
         && closed != null
@@ -206,6 +209,7 @@ public final class RunSteps {
 
   /** Opens the switch, at whatever step. */
   void off(OffCause by) throws IOException {
+    run.limitMoves().forget();
     switch (step) {
       case CONNECTING -> to(Step.DONE);
       case STARTING, LIMITS, QUIET -> endBeforeClosing(by);

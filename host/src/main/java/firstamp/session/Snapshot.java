@@ -3,6 +3,7 @@ package firstamp.session;
 import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
+import firstamp.model.Priority;
 import firstamp.model.Summary;
 import firstamp.model.TripCause;
 import java.util.List;
@@ -44,6 +45,7 @@ import java.util.Objects;
  * @param course readings so far; the same object in every snapshot of a session
  * @param replay position of a replay, null when live
  * @param summary once ended
+ * @param beside what stands beside the power-up itself
  */
 public record Snapshot(
     Phase phase,
@@ -72,9 +74,10 @@ public record Snapshot(
     List<Mark> marks,
     List<Question> questions,
     List<NotWatched> notWatched,
-    Course course,
+    TimeCourse course,
     Replay replay,
-    Summary summary) {
+    Summary summary,
+    Beside beside) {
 
   /** Copies the lists. */
   public Snapshot {
@@ -85,11 +88,175 @@ public record Snapshot(
     Objects.requireNonNull(link, "link");
     Objects.requireNonNull(log, "log");
     Objects.requireNonNull(course, "course");
+    Objects.requireNonNull(beside, "beside");
     rails = List.copyOf(rails);
     alarms = List.copyOf(alarms);
     marks = List.copyOf(marks);
     questions = List.copyOf(questions);
     notWatched = List.copyOf(notWatched);
+  }
+
+  /** A snapshot with nothing beside it. */
+  public Snapshot(
+      Phase phase,
+      Kind kind,
+      Integer powerUp,
+      String label,
+      JobSheet sheet,
+      String notice,
+      Integer countdownS,
+      double nowMs,
+      Double closedMs,
+      Double elapsedMs,
+      Double supplyA,
+      Double supplyV,
+      List<Rail> rails,
+      Double headDbv,
+      Double headUa,
+      Double meterDbv,
+      Double headBelowMeterDb,
+      Limits limits,
+      List<Alarm> alarms,
+      Summary.LookFigures look,
+      TripView trip,
+      Link link,
+      Log log,
+      List<Mark> marks,
+      List<Question> questions,
+      List<NotWatched> notWatched,
+      TimeCourse course,
+      Replay replay,
+      Summary summary) {
+    this(
+        phase,
+        kind,
+        powerUp,
+        label,
+        sheet,
+        notice,
+        countdownS,
+        nowMs,
+        closedMs,
+        elapsedMs,
+        supplyA,
+        supplyV,
+        rails,
+        headDbv,
+        headUa,
+        meterDbv,
+        headBelowMeterDb,
+        limits,
+        alarms,
+        look,
+        trip,
+        link,
+        log,
+        marks,
+        questions,
+        notWatched,
+        course,
+        replay,
+        summary,
+        Beside.NOTHING);
+  }
+
+  /** The same with something else beside it. */
+  public Snapshot with(Beside other) {
+    return new Snapshot(
+        phase,
+        kind,
+        powerUp,
+        label,
+        sheet,
+        notice,
+        countdownS,
+        nowMs,
+        closedMs,
+        elapsedMs,
+        supplyA,
+        supplyV,
+        rails,
+        headDbv,
+        headUa,
+        meterDbv,
+        headBelowMeterDb,
+        limits,
+        alarms,
+        look,
+        trip,
+        link,
+        log,
+        marks,
+        questions,
+        notWatched,
+        course,
+        replay,
+        summary,
+        other);
+  }
+
+  /**
+   * What stands beside a power-up.
+   *
+   * @param earlier another power-up of the set to be drawn behind, null = none
+   * @param sleptAtEpochMs when the computer went to sleep while the set was on, by its clock; null
+   *     = it did not
+   * @param moved the latest moved limit, null = none
+   * @param whatIf what other limits would have done (replay), null = nobody asked
+   * @param pedalTaps taps of the probe's pedal that mean "next"
+   */
+  public record Beside(
+      Earlier earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, int pedalTaps) {
+    /** Nothing. */
+    public static final Beside NOTHING = new Beside(null, null, null, null, 0);
+  }
+
+  /**
+   * Another power-up of the same set.
+   *
+   * @param powerUp its number
+   * @param knownGood flagged as known good
+   * @param course of it
+   * @param closedMs its course time at which the switch closed
+   */
+  public record Earlier(long powerUp, boolean knownGood, TimeCourse course, double closedMs) {}
+
+  /**
+   * A moved limit.
+   *
+   * @param move the wish
+   * @param state what became of it
+   * @param why it was refused, null otherwise
+   */
+  public record Moved(LimitMove move, MoveState state, String why) {}
+
+  /** What became of a moved limit. */
+  public enum MoveState {
+    /** On its way to the probe. */
+    ASKED,
+    /** The probe acts on it. */
+    TAKEN,
+    /** It stays as it was. */
+    REFUSED,
+    /** The switch is open for good: it holds from the next switching on. */
+    NEXT_TIME
+  }
+
+  /**
+   * What other limits would have done to a logged power-up.
+   *
+   * @param sheet with the other limits
+   * @param share of the power-up worked through, 1 = all
+   * @param alarms that would have been raised, as they stood in the end
+   * @param firstOffMs course time at which one of them would have switched off, null = none would
+   * @param firstOff words for it
+   */
+  public record WhatIf(
+      JobSheet sheet, double share, List<Alarm> alarms, Double firstOffMs, String firstOff) {
+    /** Copies the list. */
+    public WhatIf {
+      alarms = List.copyOf(alarms);
+    }
   }
 
   /** Where a power-up stands. */
@@ -259,8 +426,14 @@ public record Snapshot(
    * @param ms course time
    * @param kind what
    * @param text in words
+   * @param priority of an alarm, null for all else
    */
-  public record ReplayEvent(double ms, EventKind kind, String text) {}
+  public record ReplayEvent(double ms, EventKind kind, String text, Priority priority) {
+    /** An event that is no alarm. */
+    public ReplayEvent(double ms, EventKind kind, String text) {
+      this(ms, kind, text, null);
+    }
+  }
 
   /** Kinds of {@link ReplayEvent}. */
   public enum EventKind {

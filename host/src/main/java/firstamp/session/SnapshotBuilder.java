@@ -1,8 +1,8 @@
 package firstamp.session;
 
 import firstamp.model.Alarm;
+import firstamp.model.AlarmState;
 import firstamp.model.Capture;
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
@@ -10,7 +10,6 @@ import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.Scaling;
 import firstamp.model.Summary;
-import firstamp.model.Trip;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -22,15 +21,12 @@ import java.util.List;
 final class SnapshotBuilder implements ChainListener {
   private static final int FIGURE_READINGS = 10;
   private static final double MICROS_PER_MS = 1000.0;
-  private static final float NOTHING = Float.NaN;
 
-  private final JobSheet sheet;
+  private JobSheet sheet;
   private final Course course = new Course();
   private final List<Alarm> alarms = new ArrayList<>();
   private final List<Snapshot.Mark> marks = new ArrayList<>();
-  private final float[] low = new float[Course.Quantity.COUNT];
-  private final float[] high = new float[Course.Quantity.COUNT];
-  private final float[] mean = new float[Course.Quantity.COUNT];
+  private final ReadingColumns columns = new ReadingColumns();
   private final RecentMean supplyA = new RecentMean(FIGURE_READINGS);
   private final RecentMean supplyV = new RecentMean(FIGURE_READINGS);
   private final RecentMean[] rails = {
@@ -56,67 +52,28 @@ final class SnapshotBuilder implements ChainListener {
     if (originMicros < 0) {
       originMicros = reading.startMicros();
     }
-    boolean fine = scaling.fine(reading);
-    quantity(Course.Quantity.SUPPLY_A, reading, scaling, fine ? Channel.J : Channel.I, supplyA);
-    quantity(Course.Quantity.SUPPLY_V, reading, scaling, Channel.V, supplyV);
+    columns.of(reading, scaling);
+    figure(supplyA, Course.Quantity.SUPPLY_A);
+    figure(supplyV, Course.Quantity.SUPPLY_V);
     for (int rail = 1; rail <= 3; rail++) {
-      Course.Quantity quantity = Course.Quantity.ofRail(rail);
-      if (ReadingFigures.clipOn(reading, rail)) {
-        quantity(quantity, reading, scaling, Channel.ofRail(rail), rails[rail - 1]);
-      } else {
-        rails[rail - 1].clear();
-        set(quantity, NOTHING, NOTHING, NOTHING);
-      }
+      figure(rails[rail - 1], Course.Quantity.ofRail(rail));
     }
-    level(Course.Quantity.HEAD_DBV, reading, scaling, Channel.H);
-    level(Course.Quantity.METER_DBV, reading, scaling, Channel.M);
-    course.append((reading.startMicros() - originMicros) / 1000, low, high, mean);
+    course.append(
+        (reading.startMicros() - originMicros) / 1000, columns.low, columns.high, columns.mean);
   }
 
-  private void quantity(
-      Course.Quantity quantity,
-      Reading reading,
-      Scaling scaling,
-      Channel channel,
-      RecentMean recent) {
-    double a = scaling.value(channel, reading.lowest(channel));
-    double b = scaling.value(channel, reading.highest(channel));
-    double m = scaling.mean(reading, channel);
-    recent.add(m);
-    set(quantity, (float) Math.min(a, b), (float) Math.max(a, b), (float) m);
-  }
-
-  private void level(Course.Quantity quantity, Reading reading, Scaling scaling, Channel channel) {
-    double perCount = Math.abs(scaling.calibration().scale(channel).perCount());
-    // A quiet channel shows the converter's own step noise, never minus infinity.
-    double rms = Math.max(reading.deviationCounts(channel), 1 / Math.sqrt(12)) * perCount;
-    float dbv = (float) (20 * Math.log10(rms));
-    set(quantity, dbv, dbv, dbv);
-  }
-
-  private void set(Course.Quantity quantity, float lowest, float highest, float average) {
-    low[quantity.ordinal()] = lowest;
-    high[quantity.ordinal()] = highest;
-    mean[quantity.ordinal()] = average;
+  private void figure(RecentMean recent, Course.Quantity quantity) {
+    float value = columns.mean[quantity.ordinal()];
+    if (Float.isNaN(value)) {
+      recent.clear();
+    } else {
+      recent.add(value);
+    }
   }
 
   /** Course time of a probe time. */
   double courseMs(long micros) {
     return originMicros < 0 ? 0 : (micros - originMicros) / MICROS_PER_MS;
-  }
-
-  /**
-   * Mean of a quantity over the time just before a moment; null where nothing could be measured.
-   */
-  Double figureAt(Course.Quantity quantity, double ms, double overMs) {
-    if (course.isEmpty()) {
-      return null;
-    }
-    float[] lowest = new float[1];
-    float[] highest = new float[1];
-    float[] average = new float[1];
-    course.columns(quantity, ms - overMs, ms, 1, lowest, highest, average);
-    return Float.isNaN(average[0]) ? null : (Double) (double) average[0];
   }
 
   Course course() {
@@ -147,6 +104,37 @@ final class SnapshotBuilder implements ChainListener {
   @Override
   public void mark(String text, double atMs) {
     marks.add(new Snapshot.Mark(course.endMs(), text));
+  }
+
+  @Override
+  public void noted(int mark, String text) {
+    if (mark >= 1 && mark <= marks.size()) {
+      marks.set(mark - 1, new Snapshot.Mark(marks.get(mark - 1).ms(), text));
+    }
+  }
+
+  @Override
+  public void limitChanged(ProbeEvent.LimitChanged event) {
+    sheet = event.limit().on(sheet, event.rail(), event.value());
+  }
+
+  @Override
+  public void seenAfterTheEnd() {
+    alarms.replaceAll(SnapshotBuilder::seen);
+  }
+
+  /** The alarm once somebody has seen it. */
+  static Alarm seen(Alarm alarm) {
+    return switch (alarm.state()) {
+      case UNACKNOWLEDGED -> alarm.inState(AlarmState.ACKNOWLEDGED, alarm.changedMs());
+      case CLEARED_UNACKNOWLEDGED -> alarm.inState(AlarmState.CLEARED, alarm.changedMs());
+      case ACKNOWLEDGED, CLEARED -> alarm;
+    };
+  }
+
+  /** The sheet with the limits now in force. */
+  JobSheet sheet() {
+    return sheet;
   }
 
   @Override
@@ -183,8 +171,8 @@ final class SnapshotBuilder implements ChainListener {
       Capture capture,
       Snapshot.Limits limits,
       List<Snapshot.Question> questions,
-      Snapshot.Replay replay,
-      Summary summary) {}
+      Summary summary,
+      Snapshot.Beside beside) {}
 
   /** The snapshot now. */
   Snapshot build(Chain chain, Outside outside) {
@@ -216,7 +204,7 @@ final class SnapshotBuilder implements ChainListener {
         elapsed,
         supplyA.mean(),
         supplyV.mean(),
-        railsNow(chain, elapsed),
+        railsNow(elapsed, chain != null && chain.openedMicros() == null),
         headDbv,
         headUa(),
         meterDbv,
@@ -224,15 +212,19 @@ final class SnapshotBuilder implements ChainListener {
         outside.limits(),
         alarms,
         look,
-        tripView(chain, outside.capture()),
+        chain == null || chain.trip() == null
+            ? null
+            : SnapshotParts.trip(
+                chain.trip(), chain.tripFigures(), outside.capture(), chain.scaling(), sheet),
         link(outside),
         new Snapshot.Log(logging, outside.logFile(), logText),
         marks,
         outside.questions(),
         chain == null ? List.of() : chain.rules().notWatched(),
         course,
-        outside.replay(),
-        outside.summary());
+        null,
+        outside.summary(),
+        outside.beside());
   }
 
   private Snapshot.Link link(Outside outside) {
@@ -250,6 +242,14 @@ final class SnapshotBuilder implements ChainListener {
         state, outside.port(), linkText, outside.lostConversions(), outside.reduced());
   }
 
+  private List<Snapshot.Rail> railsNow(Double elapsedMs, boolean closed) {
+    Double[] volts = new Double[rails.length];
+    for (int k = 0; k < rails.length; k++) {
+      volts[k] = rails[k].mean();
+    }
+    return SnapshotParts.rails(sheet, volts, closed ? elapsedMs : null);
+  }
+
   private static Double dbv(Double volts, double floor) {
     return volts == null || volts <= floor || volts <= 0 ? null : 20 * Math.log10(volts);
   }
@@ -259,69 +259,5 @@ final class SnapshotBuilder implements ChainListener {
     return ohm == null || levels == null || levels.headRmsV() <= levels.headNoiseFloorV()
         ? null
         : levels.headRmsV() / ohm * 1e6;
-  }
-
-  private List<Snapshot.Rail> railsNow(Chain chain, Double elapsedMs) {
-    List<Snapshot.Rail> now = new ArrayList<>();
-    for (JobSheet.Rail rail : sheet.rails()) {
-      Double lowV = null;
-      Double highV = null;
-      if (rail.nominalV() != null && rail.tolerancePercent() != null) {
-        double half = Math.abs(rail.nominalV()) * rail.tolerancePercent() / 100;
-        lowV = rail.nominalV() - half;
-        highV = rail.nominalV() + half;
-      }
-      boolean judged =
-          elapsedMs != null
-              && (rail.settleMs() == null || elapsedMs >= rail.settleMs())
-              && chain != null
-              && chain.openedMicros() == null;
-      now.add(
-          new Snapshot.Rail(
-              rail.input(), rail.name(), rails[rail.input() - 1].mean(), lowV, highV, judged));
-    }
-    return now;
-  }
-
-  private Snapshot.TripView tripView(Chain chain, Capture capture) {
-    if (chain == null || chain.trip() == null) {
-      return null;
-    }
-    Trip trip = chain.trip();
-    TripFigures figures = chain.tripFigures();
-    String railName = figures.rail() == null ? null : railName(figures.rail());
-    List<Float> values = null;
-    double firstMs = 0;
-    if (capture != null && capture.tripNumber() == trip.number()) {
-      values = new ArrayList<>();
-      for (int place = capture.missing(); place < Capture.LENGTH; place++) {
-        values.add((float) chain.scaling().value(Channel.I, capture.counts(place)));
-      }
-      double stepMs = 1000.0 / Channel.I.conversionsPerSecond();
-      firstMs =
-          (trip.decidedMicros() - trip.crossedMicros()) / MICROS_PER_MS
-              - (Capture.DECIDING - capture.missing()) * stepMs;
-    }
-    return new Snapshot.TripView(
-        trip.number(),
-        trip.cause(),
-        railName,
-        figures.atMs(),
-        figures.value(),
-        false,
-        figures.limit(),
-        figures.unit(),
-        (trip.openedMicros() - trip.crossedMicros()) / MICROS_PER_MS,
-        values,
-        firstMs,
-        1000.0 / Channel.I.conversionsPerSecond());
-  }
-
-  private String railName(int rail) {
-    if (rail == 0) {
-      return "supply";
-    }
-    JobSheet.Rail entry = sheet.rail(rail);
-    return entry == null || entry.name() == null ? "rail " + rail : entry.name();
   }
 }

@@ -42,6 +42,7 @@ public final class WatchRun implements StreamSink {
   private RunSteps steps;
   private OffCause wantOff;
   private boolean wantEnd;
+  private final LimitMoves limitMoves;
 
   /**
    * A run that has not started.
@@ -63,6 +64,7 @@ public final class WatchRun implements StreamSink {
     this.recorder = recorder;
     this.listener = listener;
     this.progress = progress;
+    this.limitMoves = new LimitMoves(this);
   }
 
   /**
@@ -80,6 +82,16 @@ public final class WatchRun implements StreamSink {
   /** Puts a mark at the present probe time. */
   public void mark(String text) {
     commands.add(() -> accept(new ProbeEvent.Marked(now(), text)));
+  }
+
+  /** Puts words to an earlier mark; 1 = the first one. */
+  public void note(int mark, String text) {
+    commands.add(() -> accept(new ProbeEvent.Noted(now(), mark, text)));
+  }
+
+  /** Asks the probe for another limit, as soon as it can be asked. */
+  public void limit(LimitMove move) {
+    commands.add(() -> limitMoves.want(move));
   }
 
   /** The person has seen an alarm; an empty rule means all. */
@@ -232,6 +244,10 @@ public final class WatchRun implements StreamSink {
     return progress;
   }
 
+  LimitMoves limitMoves() {
+    return limitMoves;
+  }
+
   RunSteps steps() {
     return steps;
   }
@@ -308,8 +324,12 @@ public final class WatchRun implements StreamSink {
     }
   }
 
-  /** A tap of the pedal: what stands unseen is seen; otherwise it is a mark. */
+  /** A tap of the pedal: next question, or what stands unseen is seen; otherwise it is a mark. */
   private void pedalTap() {
+    if (!setup.gate().open()) {
+      progress.pedalNext();
+      return;
+    }
     boolean unseen =
         chain.alarms().stream()
             .anyMatch(

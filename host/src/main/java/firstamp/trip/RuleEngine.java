@@ -281,6 +281,17 @@ public final class RuleEngine {
     }
 
     @Override
+    public Void noted(ProbeEvent.Noted event) {
+      return null;
+    }
+
+    @Override
+    public Void limitChanged(ProbeEvent.LimitChanged event) {
+      run.limitChanged(event);
+      return null;
+    }
+
+    @Override
     public Void condition(ProbeEvent.ProbeCondition event) {
       return null;
     }

@@ -14,7 +14,7 @@ final class RunState {
 
   private final Calibration calibration;
   private final RuleSetup setup;
-  private final JobSheet sheet;
+  private JobSheet sheet;
   private Scaling scaling;
   private SwitchState state = SwitchState.OFF;
   private Look look;
@@ -29,6 +29,14 @@ final class RunState {
     this.calibration = calibration;
     this.setup = setup;
     this.scaling = new Scaling(calibration, Zero.NONE);
+  }
+
+  /**
+   * The probe has taken another limit: a trip is told against it. What a rule has taken from the
+   * sheet at the begin stays.
+   */
+  void limitChanged(firstamp.model.ProbeEvent.LimitChanged event) {
+    sheet = event.limit().on(sheet, event.rail(), event.value());
   }
 
   JobSheet sheet() {

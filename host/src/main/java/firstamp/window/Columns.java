@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.session.Course;
+import firstamp.session.TimeCourse;
 
 /**
  * A quantity's columns in physical units over a grid that stays put while the picture moves, so
@@ -21,7 +22,7 @@ record Columns(double firstMs, double columnMs, float[] low, float[] high, float
    * @param pixels most columns that make sense
    */
   static Columns of(
-      Course course, Course.Quantity quantity, TimeView time, double nowMs, int pixels) {
+      TimeCourse course, Course.Quantity quantity, TimeView time, double nowMs, int pixels) {
     double columnMs =
         Math.ceil(time.widthMs() / Math.max(50, pixels) / Course.SLOT_MS) * Course.SLOT_MS;
     double firstMs = Math.floor(time.fromMs() / columnMs) * columnMs;

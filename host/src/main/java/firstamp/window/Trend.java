@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.session.Course;
+import firstamp.session.TimeCourse;
 
 /** Whether a quantity rises, stands or falls, as a word that can be taken in at a glance. */
 enum Trend {
@@ -31,7 +32,7 @@ enum Trend {
    *
    * @return null while there is not enough to judge by
    */
-  static Trend of(Course course, Course.Quantity quantity, double nowMs, double atLeast) {
+  static Trend of(TimeCourse course, Course.Quantity quantity, double nowMs, double atLeast) {
     float[] low = new float[3];
     float[] high = new float[3];
     float[] mean = new float[3];
