@@ -10,6 +10,7 @@ import java.util.List;
  */
 public final class Coverage {
   private static final String NOT_SAID = "not on the sheet";
+  private static final String TOO_SHORT = "the set was not on long enough";
 
   private final JobSheet sheet;
   private final boolean reducedStream;
@@ -72,15 +73,33 @@ public final class Coverage {
     notWatched.add(new NotWatched("rail " + rail, "no clip"));
   }
 
+  /** A rule never came to be judged: the set was off again before. */
+  public void tooShort(RuleId rule, int rail) {
+    Item item = new Item(rule, rail);
+    if (watched.remove(item)) {
+      notWatched.add(new NotWatched(item.text(), TOO_SHORT));
+    }
+  }
+
   /** The meter input never showed anything. */
   public void meterQuiet() {
     drop(RuleId.HEAD_BELOW_METER, "the meter stayed quiet: I cannot see your meter");
   }
 
+  /** Without expected decibels the head is judged while "record on" is marked, and it never was. */
+  public void recordNotMarked() {
+    drop(RuleId.HEAD_BELOW_METER, "record on was never marked");
+  }
+
+  /** Hum is taken in pauses, and there were none. */
+  public void alwaysSpeech() {
+    drop(RuleId.HUM, "the meter showed speech all the time");
+  }
+
   /** No level was measured while the set was on. */
   public void noLevels() {
-    drop(RuleId.HEAD_BELOW_METER, "the set was not on long enough");
-    drop(RuleId.HUM, "the set was not on long enough");
+    drop(RuleId.HEAD_BELOW_METER, TOO_SHORT);
+    drop(RuleId.HUM, TOO_SHORT);
   }
 
   private void drop(RuleId rule, String why) {
@@ -119,7 +138,10 @@ public final class Coverage {
   private void rail(int input) {
     JobSheet.Rail rail = sheet.rail(input);
     if (rail == null) {
-      notWatched.add(new NotWatched("rail " + input, NOT_SAID));
+      Double output = RuleId.OUTPUT_OFFSET.settings(sheet).numbers().get("input");
+      if (output == null || Math.round(output) != input) {
+        notWatched.add(new NotWatched("rail " + input, NOT_SAID));
+      }
       return;
     }
     if (rail.nominalV() == null) {

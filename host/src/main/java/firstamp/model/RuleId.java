@@ -13,11 +13,12 @@ import java.util.Map;
  */
 public enum RuleId {
   /** The probe switched off by current. */
-  OVER_CURRENT("over-current", Scope.SUPPLY, Priority.HIGH, "alarm", 0, 0, 0),
+  OVER_CURRENT("over-current", Scope.SUPPLY, Rest.NONE, Priority.HIGH, "alarm", 0, 0, 0),
   /** The set draws as a short does, or the supply is limiting. */
   SHORT(
       "short",
       Scope.SUPPLY,
+      Rest.CHARGED,
       Priority.HIGH,
       "off",
       100,
@@ -28,6 +29,7 @@ public enum RuleId {
   NO_DRAW(
       "no-draw",
       Scope.SUPPLY,
+      Rest.AFTER,
       Priority.MEDIUM,
       "alarm",
       100,
@@ -39,6 +41,7 @@ public enum RuleId {
   CURRENT_CREEP(
       "current-creep",
       Scope.SUPPLY,
+      Rest.FROM,
       Priority.MEDIUM,
       "alarm",
       0,
@@ -48,13 +51,14 @@ public enum RuleId {
       new Parameter("forMs", 10_000.0, 1000, 600_000),
       new Parameter("fromMs", 5000.0, 0, 3_600_000)),
   /** A rail, or the supply, is outside its window. */
-  RAIL_WINDOW("rail-window", Scope.RAIL, Priority.MEDIUM, "alarm", 100, 500, 2),
+  RAIL_WINDOW("rail-window", Scope.RAIL, Rest.SETTLED, Priority.MEDIUM, "alarm", 100, 500, 2),
   /** A rail is not there when it should be. */
-  RAIL_LATE("rail-late", Scope.RAIL, Priority.MEDIUM, "alarm", 0, 200, 0),
+  RAIL_LATE("rail-late", Scope.RAIL, Rest.SETTLED, Priority.MEDIUM, "alarm", 0, 200, 0),
   /** A rail does not stand still. */
   RAIL_UNSTEADY(
       "rail-unsteady",
       Scope.RAIL,
+      Rest.SETTLED,
       Priority.LOW,
       "alarm",
       200,
@@ -62,11 +66,12 @@ public enum RuleId {
       5,
       new Parameter("percent", 10.0, 0.5, 100)),
   /** A rail has more ripple than allowed. */
-  RIPPLE("ripple", Scope.RAIL, Priority.LOW, "alarm", 500, 1000, 5),
+  RIPPLE("ripple", Scope.RAIL, Rest.SETTLED, Priority.LOW, "alarm", 500, 1000, 5),
   /** A rail is high and has hardly any ripple: its load is off. */
   RIPPLE_TOO_LOW(
       "ripple-too-low",
       Scope.RAIL,
+      Rest.SETTLED,
       Priority.MEDIUM,
       "alarm",
       500,
@@ -74,13 +79,14 @@ public enum RuleId {
       5,
       new Parameter("belowShare", 0.3, 0.01, 1)),
   /** A rail, or the supply, is over its highest volts. */
-  OVER_VOLTAGE("over-voltage", Scope.RAIL, Priority.HIGH, "off", 20, 500, 2),
+  OVER_VOLTAGE("over-voltage", Scope.RAIL, Rest.NONE, Priority.HIGH, "off", 20, 500, 2),
   /** A rail, or the supply, is the wrong way round. */
-  WRONG_POLARITY("wrong-polarity", Scope.RAIL, Priority.HIGH, "off", 20, 500, 5),
+  WRONG_POLARITY("wrong-polarity", Scope.RAIL, Rest.NONE, Priority.HIGH, "off", 20, 500, 5),
   /** A rail fell and the supply did not. */
   RAIL_NOT_FOLLOWING(
       "rail-not-following",
       Scope.RAIL,
+      Rest.SETTLED,
       Priority.MEDIUM,
       "alarm",
       50,
@@ -91,6 +97,7 @@ public enum RuleId {
   RAIL_CLIMBING(
       "rail-climbing",
       Scope.RAIL,
+      Rest.OPENED,
       Priority.HIGH,
       "alarm",
       200,
@@ -101,6 +108,7 @@ public enum RuleId {
   OUTPUT_OFFSET(
       "output-offset",
       Scope.RAIL,
+      Rest.AUDIO,
       Priority.MEDIUM,
       "alarm",
       200,
@@ -109,11 +117,13 @@ public enum RuleId {
       new Parameter("input", null, 1, 3),
       new Parameter("overV", 0.1, 0.01, 60)),
   /** The level meter shows signal and the head gets less than it should. */
-  HEAD_BELOW_METER("head-below-meter", Scope.LEVEL, Priority.MEDIUM, "alarm", 800, 1000, 2),
+  HEAD_BELOW_METER(
+      "head-below-meter", Scope.LEVEL, Rest.AUDIO, Priority.MEDIUM, "alarm", 800, 1000, 2),
   /** Hum at the head. */
   HUM(
       "hum",
       Scope.LEVEL,
+      Rest.AUDIO,
       Priority.LOW,
       "alarm",
       1000,
@@ -121,13 +131,14 @@ public enum RuleId {
       2,
       new Parameter("aboveDbv", null, -140, 20)),
   /** An input of the probe stands at the end of its range. */
-  INPUT_CLIPPED("input-clipped", Scope.RAIL, Priority.LOW, "alarm", 50, 500, 0),
+  INPUT_CLIPPED("input-clipped", Scope.RAIL, Rest.NONE, Priority.LOW, "alarm", 50, 500, 0),
   /** A rail is gone from one reading to the next and the current stays: look at the clip. */
-  CLIP_OFF("clip-off", Scope.RAIL, Priority.MEDIUM, "alarm", 20, 200, 0),
+  CLIP_OFF("clip-off", Scope.RAIL, Rest.NONE, Priority.MEDIUM, "alarm", 20, 200, 0),
   /** Nothing comes from the probe. */
   PROBE_SILENT(
       "probe-silent",
       Scope.SESSION,
+      Rest.ALWAYS,
       Priority.HIGH,
       "alarm",
       0,
@@ -135,9 +146,9 @@ public enum RuleId {
       0,
       new Parameter("afterMs", 500.0, 50, 60_000)),
   /** The bench log is not being written. */
-  NOT_LOGGING("not-logging", Scope.SESSION, Priority.MEDIUM, "alarm", 0, 0, 0),
+  NOT_LOGGING("not-logging", Scope.SESSION, Rest.ALWAYS, Priority.MEDIUM, "alarm", 0, 0, 0),
   /** Current flows although the switch is open. */
-  SWITCH_FAILED("switch-failed", Scope.SUPPLY, Priority.HIGH, "off", 200, 500, 5);
+  SWITCH_FAILED("switch-failed", Scope.SUPPLY, Rest.OPENED, Priority.HIGH, "off", 200, 500, 5);
 
   /** What a rule is about. */
   public enum Scope {
@@ -165,12 +176,14 @@ public enum RuleId {
 
   private final String id;
   private final Scope scope;
+  private final Rest rest;
   private final JobSheet.RuleSettings usual;
   private final Map<String, Parameter> parameters = new LinkedHashMap<>();
 
   RuleId(
       String id,
       Scope scope,
+      Rest rest,
       Priority priority,
       String action,
       double onDelayMs,
@@ -179,6 +192,7 @@ public enum RuleId {
       Parameter... parameters) {
     this.id = id;
     this.scope = scope;
+    this.rest = rest;
     Map<String, Double> numbers = new HashMap<>();
     for (Parameter parameter : parameters) {
       this.parameters.put(parameter.name(), parameter);
@@ -199,6 +213,21 @@ public enum RuleId {
   /** What it is about. */
   public Scope scope() {
     return scope;
+  }
+
+  /** What it waits for before it is judged. */
+  public Rest rest() {
+    return rest;
+  }
+
+  /**
+   * Microseconds from closing until it is judged.
+   *
+   * @param effective sheet with its defaults filled in
+   * @param rail 1 to 3, 0 = the supply or no rail
+   */
+  public long restMicros(JobSheet effective, int rail) {
+    return Math.round(rest.untilMs(effective, this, rail) * 1000);
   }
 
   /** Its own parameters by key, in a fixed order. */

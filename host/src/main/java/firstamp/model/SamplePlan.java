@@ -16,6 +16,9 @@ public final class SamplePlan {
   /** Conversions in one reading of 10 ms. */
   public static final int CONVERSIONS_PER_READING = SLOTS * PLANS_PER_READING;
 
+  /** Length of one reading. */
+  public static final long READING_MICROS = 10_000;
+
   /** Conversions of all channels in one second. */
   public static final int CONVERSIONS_PER_SECOND = 16_000;
 

@@ -2,6 +2,7 @@ package firstamp.session;
 
 import firstamp.link.Backoff;
 import firstamp.model.ProbeEvent;
+import firstamp.model.RuleId;
 import firstamp.model.TimeSource;
 import java.io.IOException;
 import java.util.concurrent.locks.LockSupport;
@@ -13,7 +14,9 @@ import java.util.concurrent.locks.LockSupport;
  * flags. Whatever happens here, the probe opens the switch by itself when it hears nothing.
  */
 final class LineWatch {
-  private static final long SILENT_NANOS = 500_000_000L;
+  /** So much over the rule's limit, or the silence counted from the last reading is still under. */
+  private static final long READING_NANOS = 20_000_000L;
+
   private static final long DEAD_NANOS = 3_000_000_000L;
   private static final long GIVE_UP_NANOS = 10_000_000_000L;
 
@@ -24,6 +27,7 @@ final class LineWatch {
   /** The computer's clock: that of a line that is gone may stand still. */
   private final TimeSource time = TimeSource.system();
 
+  private final long silentNanos;
   private boolean up = true;
   private boolean saidLost;
   private long lostNanos;
@@ -37,6 +41,8 @@ final class LineWatch {
   LineWatch(WatchRun run, PortOpener opener) {
     this.run = run;
     this.opener = opener;
+    double afterMs = RuleId.PROBE_SILENT.settings(run.setup().effective()).numbers().get("afterMs");
+    this.silentNanos = Math.round(afterMs * 1_000_000) + READING_NANOS;
   }
 
   /** Whether the line is open. */
@@ -78,7 +84,7 @@ final class LineWatch {
           "nothing has come from the probe box for "
               + silent / 1_000_000
               + " ms. Check the cable.");
-    } else if (silent >= SILENT_NANOS) {
+    } else if (silent >= silentNanos) {
       sayLost(
           "nothing has come from the probe box for "
               + silent / 1_000_000

@@ -3,12 +3,24 @@ package firstamp.trip;
 import firstamp.model.RuleId;
 
 /**
- * The current climbs slowly: each fifth of the time looked at is higher than the one before, and no
- * single step holds more than half of the rise.
+ * The current climbs slowly: each fifth of the time looked at is higher than the one before, no
+ * single step holds more than half of the rise, and the rise is more than the scatter of the
+ * current itself (speech, a motor) would bring.
  */
 final class CreepRule {
   private static final int FIFTHS = 5;
   private static final int PARTS = 25;
+
+  /** Slack and decision interval in standard deviations: the usual pair of {@link Cusum}. */
+  private static final double SLACK = 0.5;
+
+  private static final double DECISION = 5;
+
+  /** Mean distance of two neighbours over their standard deviation, 2 / sqrt(pi). */
+  private static final double NEIGHBOURS = 1.128;
+
+  /** What the fine current range can tell apart over one part. */
+  private static final double FINEST_A = 2e-5;
 
   private final RunState run;
   private final Watch watch;
@@ -40,7 +52,7 @@ final class CreepRule {
       return;
     }
     partMicros = Math.round(watch.number("forMs") * 1000 / PARTS);
-    fromMicros = run.closedMicros() + Math.round(watch.number("fromMs") * 1000);
+    fromMicros = run.closedMicros() + RuleId.CURRENT_CREEP.restMicros(run.sheet(), 0);
     filled = 0;
     readings = 0;
     sum = 0;
@@ -69,6 +81,20 @@ final class CreepRule {
     }
   }
 
+  /** Scatter is taken from neighbours, which a slow climb hardly touches. */
+  private boolean beyondScatter() {
+    double apart = 0;
+    for (int k = 1; k < PARTS; k++) {
+      apart += Math.abs(parts[k] - parts[k - 1]);
+    }
+    double deviation = Math.max(FINEST_A, apart / (PARTS - 1) / NEIGHBOURS);
+    Cusum sums = new Cusum(SLACK, DECISION);
+    for (double part : parts) {
+      sums.take((part - fifths[0]) / deviation);
+    }
+    return sums.above();
+  }
+
   private void decide(Moment now) {
     for (int k = 0; k < FIFTHS; k++) {
       double total = 0;
@@ -83,6 +109,7 @@ final class CreepRule {
       double step = fifths[k] - fifths[k - 1];
       climbs = step > 0 && step <= rise / 2;
     }
+    climbs = climbs && beyondScatter();
     double minutes = watch.number("forMs") / 60_000 * (FIFTHS - 1) / FIFTHS;
     double slope = rise / minutes;
     double limit = watch.number("overAPerMin");

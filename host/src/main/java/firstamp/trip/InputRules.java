@@ -16,6 +16,7 @@ final class InputRules {
   private final int offsetInput;
   private final long audioFromMicros;
   private String which = "";
+  private boolean offsetSeen;
 
   InputRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
@@ -26,9 +27,17 @@ final class InputRules {
     Double input = said.numbers().get("input");
     this.offsetInput = input == null ? 0 : (int) Math.round(input);
     this.offset = offsetInput == 0 ? null : watches.of(RuleId.OUTPUT_OFFSET, offsetInput);
-    JobSheet.Levels levels = run.sheet().levels();
-    Double from = levels == null ? null : levels.fromMs();
-    this.audioFromMicros = from == null ? 1_500_000 : Math.round(from * 1000);
+    this.audioFromMicros = RuleId.OUTPUT_OFFSET.restMicros(run.sheet(), 0);
+  }
+
+  /** Input of the output that is watched, 0 = none. */
+  int offsetInput() {
+    return offset == null ? 0 : offsetInput;
+  }
+
+  /** Whether an output should be watched and nothing was ever clipped to it. */
+  boolean offsetClipMissing() {
+    return offset != null && !offsetSeen;
   }
 
   void judge(Moment now) {
@@ -71,7 +80,9 @@ final class InputRules {
   }
 
   private void judgeOffset(Moment now) {
-    if (now.railOpen(offsetInput)) {
+    offsetSeen |= !now.railOpen(offsetInput);
+    // A coupling capacitor that charges stands there at every start.
+    if (now.railOpen(offsetInput) || now.fromMicros() - run.closedMicros() < audioFromMicros) {
       offset.unknown();
       return;
     }

@@ -9,7 +9,6 @@ import java.util.Locale;
 /** Head against meter, and hum at the head. */
 final class LevelRules {
   private static final double USUAL_SIGNAL_DBV = -30;
-  private static final double USUAL_FROM_MS = 1500;
   private static final double USUAL_MARGIN_DB = 6;
 
   /** Share of the meter's power that makes a window a tone. */
@@ -44,8 +43,7 @@ final class LevelRules {
     this.hum = humWatch != null && humWatch.has("aboveDbv") ? humWatch : null;
     this.signalDbv =
         said && levels.meterSignalDbv() != null ? levels.meterSignalDbv() : USUAL_SIGNAL_DBV;
-    double from = said && levels.fromMs() != null ? levels.fromMs() : USUAL_FROM_MS;
-    this.fromMicros = Math.round(from * 1000);
+    this.fromMicros = RuleId.HEAD_BELOW_METER.restMicros(run.sheet(), 0);
   }
 
   /** Whether a window came at all. */
@@ -56,6 +54,14 @@ final class LevelRules {
   /** Whether the meter ever showed signal. */
   boolean signalSeen() {
     return signalSeen;
+  }
+
+  boolean headJudged() {
+    return head == null || levels.expectedDb() != null || head.judged();
+  }
+
+  boolean humJudged() {
+    return hum == null || hum.judged();
   }
 
   void marked(String text) {

@@ -3,6 +3,7 @@ package firstamp.trip;
 import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
+import firstamp.model.SamplePlan;
 
 /**
  * How one rail moves: unsteady, not following the supply, gone with its clip, at the range's end.
@@ -116,7 +117,7 @@ final class RailMotionRules {
     }
     judgeUnsteady(now, Math.min(fall, rise));
     double fell = furthest - now.railV(input) * Math.signum(nominal);
-    judgeNotFollowing(now, fell, (highestV - lowestV) < 0.03 * highestV);
+    judgeNotFollowing(now, fell, fallBegan(now, furthest), (highestV - lowestV) < 0.03 * highestV);
   }
 
   /** Up and down again: one step in one direction is for the other rules. */
@@ -145,7 +146,20 @@ final class RailMotionRules {
     }
   }
 
-  private void judgeNotFollowing(Moment now, double fell, boolean supplyStill) {
+  /** End of the last reading that was as far from the chassis as any, but for a little noise. */
+  private long fallBegan(Moment now, double furthest) {
+    if (notFollowing == null) {
+      return now.fromMicros();
+    }
+    double nearly = furthest - 0.1 * notFollowing.number("percent") / 100 * Math.abs(nominal);
+    int ago = 0;
+    while (ago < now.held() - 1 && now.railVAgo(input, ago) * Math.signum(nominal) < nearly) {
+      ago++;
+    }
+    return now.toMicros() - ago * SamplePlan.READING_MICROS;
+  }
+
+  private void judgeNotFollowing(Moment now, double fell, long began, boolean supplyStill) {
     if (notFollowing == null) {
       return;
     }
@@ -159,7 +173,7 @@ final class RailMotionRules {
           book.raise(
               notFollowing,
               now.toMicros(),
-              notFollowing.badSince(),
+              began,
               fell,
               false,
               limit,

@@ -7,6 +7,8 @@ import firstamp.model.SamplePlan;
 
 /** Ripple of one rail: too much, or hardly any while the rail is high. */
 final class RailRippleRules {
+  private static final long WINDOW_MICROS = 200_000;
+
   private final String name;
   private final double high;
   private final double nominal;
@@ -17,6 +19,8 @@ final class RailRippleRules {
   private final AlarmTexts texts;
   private final Watch ripple;
   private final Watch tooLow;
+  private long judgedFrom = RunState.NEVER;
+  private boolean low;
 
   RailRippleRules(
       JobSheet.Rail rail,
@@ -42,6 +46,20 @@ final class RailRippleRules {
         raw && rectified && farad != null && nominal != 0
             ? watches.of(RuleId.RIPPLE_TOO_LOW, rail.input())
             : null;
+  }
+
+  /**
+   * Whether a rail that stands high may yet turn out to have lost its load: that says more than
+   * that it is high, and is said first.
+   *
+   * @param highSince when the rail went above its window
+   */
+  boolean mayExplain(long highSince, long nowMicros) {
+    if (tooLow == null || tooLow.stands() || judgedFrom >= highSince && !low) {
+      return false;
+    }
+    long longest = Math.round(tooLow.settings().onDelayMs() * 1000) + 2 * WINDOW_MICROS;
+    return nowMicros - highSince <= longest;
   }
 
   void judge(RippleWindow found, double supplyA) {
@@ -89,6 +107,8 @@ final class RailRippleRules {
     boolean telling = limit > found.noiseFloorV();
     boolean bad = telling && railHigh && found.rmsV() < limit;
     boolean good = !railHigh || found.rmsV() > limit * (1 + tooLow.deadband());
+    judgedFrom = from;
+    low = bad;
     switch (tooLow.step(from, to, bad, good)) {
       case RAISE ->
           book.raise(

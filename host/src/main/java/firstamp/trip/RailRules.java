@@ -29,6 +29,7 @@ final class RailRules {
   private boolean seen;
   private boolean everInWindow;
   private boolean isLate;
+  private long highSince = RunState.NEVER;
 
   RailRules(JobSheet.Rail rail, RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
@@ -42,7 +43,7 @@ final class RailRules {
         Math.abs(nominal) * (rail.tolerancePercent() == null ? 10 : rail.tolerancePercent()) / 100;
     this.low = nominal - tolerance;
     this.high = nominal + tolerance;
-    this.settleMicros = Math.round((rail.settleMs() == null ? 500 : rail.settleMs()) * 1000);
+    this.settleMicros = RuleId.RAIL_LATE.restMicros(run.sheet(), input);
     this.overV = rail.overV();
     boolean lamp = "lamp".equals(run.sheet().supply().through());
     this.window = known && !lamp ? watches.of(RuleId.RAIL_WINDOW, input) : null;
@@ -65,10 +66,17 @@ final class RailRules {
   void closed() {
     everInWindow = false;
     isLate = false;
+    highSince = RunState.NEVER;
     motion.closed();
   }
 
-  void judge(Moment now) {
+  /**
+   * Judges a reading.
+   *
+   * @param awaitsDraw whether nothing flows and it is not yet decided that the set draws nothing:
+   *     no rail can be expected then
+   */
+  void judge(Moment now, boolean awaitsDraw) {
     boolean open = now.railOpen(input);
     seen |= !open;
     motion.judgeClip(now, open);
@@ -80,7 +88,9 @@ final class RailRules {
     boolean inside = volts >= low && volts <= high;
     everInWindow |= inside;
     long since = now.fromMicros() - run.closedMicros();
-    if (since >= settleMicros) {
+    if (awaitsDraw) {
+      restUndrawn();
+    } else if (since >= settleMicros) {
       judgeLate(now, volts, inside);
       judgeWindow(now, volts);
       motion.judgeMotion(now);
@@ -92,7 +102,16 @@ final class RailRules {
 
   /** Nothing is clipped to the input: nothing can be said. */
   private void rest() {
-    for (Watch watch : new Watch[] {window, late, overVoltage, polarity}) {
+    for (Watch watch : new Watch[] {overVoltage, polarity}) {
+      if (watch != null) {
+        watch.unknown();
+      }
+    }
+    restUndrawn();
+  }
+
+  private void restUndrawn() {
+    for (Watch watch : new Watch[] {window, late}) {
       if (watch != null) {
         watch.unknown();
       }
@@ -141,6 +160,17 @@ final class RailRules {
     double back = Math.min(window.deadband() * Math.abs(nominal), (high - low) / 4);
     boolean below = volts < low;
     boolean above = volts > high;
+    boolean far = nominal > 0 ? above : below;
+    if (far && highSince == RunState.NEVER) {
+      highSince = now.fromMicros();
+    } else if (!far) {
+      highSince = RunState.NEVER;
+    }
+    boolean alarmOnly = "alarm".equals(window.settings().action());
+    if (far && alarmOnly && ripple.mayExplain(highSince, now.toMicros())) {
+      window.unknown();
+      return;
+    }
     switch (window.step(
         now.fromMicros(),
         now.toMicros(),

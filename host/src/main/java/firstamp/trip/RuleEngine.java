@@ -10,7 +10,9 @@ import firstamp.model.Look;
 import firstamp.model.NotWatched;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
+import firstamp.model.Rest;
 import firstamp.model.RippleWindow;
+import firstamp.model.RuleId;
 import firstamp.model.SamplePlan;
 import firstamp.model.SwitchState;
 import java.util.ArrayList;
@@ -104,7 +106,7 @@ public final class RuleEngine {
     if (on) {
       supply.judge(now);
       for (RailRules rail : rails) {
-        rail.judge(now);
+        rail.judge(now, supply.awaitsDraw());
       }
       inputs.judge(now);
     } else {
@@ -170,10 +172,31 @@ public final class RuleEngine {
           coverage.noClip(rail.input());
         }
       }
+      if (inputs.offsetClipMissing()) {
+        coverage.noClip(inputs.offsetInput());
+      }
+      for (Watch watch : watches.all()) {
+        boolean waits = watch.rule().rest() != Rest.OPENED && watch.rule().rest() != Rest.ALWAYS;
+        // A trip is not waited for, and the supply's own polarity is the look's affair.
+        boolean instant =
+            watch.rule() == RuleId.OVER_CURRENT
+                || watch.rule() == RuleId.WRONG_POLARITY && watch.rail() == 0;
+        boolean level = watch.rule().scope() == RuleId.Scope.LEVEL;
+        if (waits && !instant && !level && !watch.judged()) {
+          coverage.tooShort(watch.rule(), watch.rail());
+        }
+      }
       if (!levels.windows()) {
         coverage.noLevels();
-      } else if (!levels.signalSeen()) {
-        coverage.meterQuiet();
+      } else {
+        if (!levels.signalSeen()) {
+          coverage.meterQuiet();
+        } else if (!levels.headJudged()) {
+          coverage.recordNotMarked();
+        }
+        if (!levels.humJudged()) {
+          coverage.alwaysSpeech();
+        }
       }
     }
     return coverage;

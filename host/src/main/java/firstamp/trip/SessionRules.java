@@ -53,15 +53,21 @@ final class SessionRules {
   private void raiseSilent(long atMicros, long sinceMicros) {
     if (!silent.stands()) {
       double limitMs = silentMicros / 1000.0;
+      double silentMs = (atMicros - sinceMicros) / 1000.0;
+      // The line may be gone before the limit is up; then the limit is not why.
+      boolean early = silentMs < limitMs;
       book.raise(
           silent,
           atMicros,
           sinceMicros,
-          (atMicros - sinceMicros) / 1000.0,
+          silentMs,
           false,
-          limitMs,
+          early ? null : (Double) limitMs,
           "ms",
-          texts.text("probe-silent", run.everClosed(), limitMs));
+          texts.text(
+              early ? "cable-gone" : "probe-silent",
+              run.everClosed(),
+              Math.max(0, Math.rint(silentMs))));
     }
   }
 

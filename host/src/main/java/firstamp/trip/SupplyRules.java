@@ -1,17 +1,15 @@
 package firstamp.trip;
 
 import firstamp.model.JobSheet;
+import firstamp.model.Rest;
 import firstamp.model.RuleId;
+import firstamp.model.SamplePlan;
 
 /** Rules about supply current and supply volts while the switch is closed. */
 final class SupplyRules {
   /** Volts over less than this current say nothing about a resistance. */
   private static final double LEAST_A = 0.005;
 
-  /** Supply volts are judged from here on. */
-  private static final long WINDOW_FROM_MICROS = 500_000;
-
-  private static final long REST_UNKNOWN_MICROS = 300_000;
   private static final int PLATEAU_READINGS = 10;
 
   private final RunState run;
@@ -24,6 +22,7 @@ final class SupplyRules {
   private final Watch overVoltage;
   private final CreepRule creep;
   private long restMicros;
+  private long nothingSince = RunState.NEVER;
 
   SupplyRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
@@ -39,24 +38,8 @@ final class SupplyRules {
 
   /** The switch closed: works out how long charging may look like a short. */
   void closed() {
-    JobSheet sheet = run.sheet();
-    double farad = run.lookFarad();
-    double said = 0;
-    for (JobSheet.Rail rail : sheet.rails()) {
-      said += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf() * 1e-6;
-    }
-    if (supply.capacitanceUf() != null) {
-      said = Math.max(said, supply.capacitanceUf() * 1e-6);
-    }
-    Double ampere = supply.limitA();
-    if (ampere == null && sheet.limits() != null) {
-      ampere = sheet.limits().runningA();
-    }
-    farad = Math.max(farad, said);
-    restMicros =
-        farad <= 0 || ampere == null
-            ? REST_UNKNOWN_MICROS
-            : Math.round(3 * farad * supply.nominalV() / ampere * 1e6);
+    restMicros = Math.round(Rest.chargedMs(run.sheet(), run.lookFarad()) * 1000);
+    nothingSince = RunState.NEVER;
     creep.closed();
   }
 
@@ -69,7 +52,7 @@ final class SupplyRules {
       judgeNoDraw(now, since);
       creep.judge(now);
     }
-    if (window != null && since >= WINDOW_FROM_MICROS) {
+    if (window != null && since >= RuleId.RAIL_WINDOW.restMicros(run.sheet(), 0)) {
       judgeWindow(now);
     }
     judgeOverVoltage(now);
@@ -83,7 +66,14 @@ final class SupplyRules {
     boolean low = flows && volts < below * ampere;
     boolean limiting = flows && limiting(now, ampere, volts);
     boolean good = !limiting && (!flows || volts > below * (1 + shorted.deadband()) * ampere);
-    switch (shorted.step(now.fromMicros(), now.toMicros(), low || limiting, good)) {
+    // A plateau is seen at its end: it began a tenth of a second ago, and so did the condition.
+    long from =
+        limiting && !low
+            ? Math.max(
+                run.closedMicros() + restMicros,
+                now.toMicros() - PLATEAU_READINGS * SamplePlan.READING_MICROS)
+            : now.fromMicros();
+    switch (shorted.step(from, now.toMicros(), low || limiting, good)) {
       case RAISE -> {
         double ohm = Math.max(0, volts) / ampere;
         String text =
@@ -135,12 +125,25 @@ final class SupplyRules {
     return highest - lowest <= 0.05 * highest + 0.002;
   }
 
+  /** Whether nothing flows and the rule about that still waits: nothing else can be expected. */
+  boolean awaitsDraw() {
+    return noDraw != null && nothingSince != RunState.NEVER && !noDraw.stands();
+  }
+
   private void judgeNoDraw(Moment now, long since) {
-    if (noDraw == null || since < Math.round(noDraw.number("afterMs") * 1000)) {
+    if (noDraw == null) {
       return;
     }
     double below = noDraw.number("belowA");
     double ampere = now.supplyA();
+    if (ampere >= below) {
+      nothingSince = RunState.NEVER;
+    } else if (nothingSince == RunState.NEVER) {
+      nothingSince = now.fromMicros();
+    }
+    if (since < RuleId.NO_DRAW.restMicros(run.sheet(), 0)) {
+      return;
+    }
     switch (noDraw.step(
         now.fromMicros(),
         now.toMicros(),
@@ -150,7 +153,7 @@ final class SupplyRules {
           book.raise(
               noDraw,
               now.toMicros(),
-              noDraw.badSince(),
+              nothingSince,
               ampere,
               false,
               below,

@@ -218,8 +218,8 @@ final class TripJudge {
     } else if (lastOn != null) {
       volts = run.scaling().supplyV(lastOn);
     }
-    long ampereAt = paired ? trace.micros(place) : trip.decidedMicros();
-    int counts = currentCounts(trip, taken, ampereAt);
+    int counts =
+        paired ? currentCounts(trip, taken, trace.micros(place)) : highestCounts(trip, taken);
     boolean clipped = counts >= HIGHEST_COUNTS;
     double ampere = run.scaling().value(Channel.I, counts);
     boolean atMost = !paired || clipped;
@@ -245,12 +245,31 @@ final class TripJudge {
     }
   }
 
+  /**
+   * The highest I between crossing and decision. Volts only fall while the limit is crossed, so the
+   * last volts before it over any current within it are an upper bound of the ohms; over the
+   * highest they are the closest one.
+   */
+  private int highestCounts(Trip trip, Capture taken) {
+    if (taken == null) {
+      return currentCounts(trip, null, trip.decidedMicros());
+    }
+    int highest = 0;
+    for (int at = place(taken, trip.crossedMicros()); at <= Capture.DECIDING; at++) {
+      highest = Math.max(highest, taken.counts(at));
+    }
+    return highest;
+  }
+
+  private static int place(Capture taken, long micros) {
+    long steps = Math.floorDiv(micros - taken.decidedMicros(), I_INTERVAL_MICROS);
+    return (int) Math.max(taken.missing(), Math.min(255, Capture.DECIDING + steps));
+  }
+
   /** I at a time: from the capture, else as the trip told it. */
   private int currentCounts(Trip trip, Capture taken, long micros) {
     if (taken != null) {
-      long steps = Math.floorDiv(micros - taken.decidedMicros(), I_INTERVAL_MICROS);
-      int place = (int) Math.max(taken.missing(), Math.min(255, Capture.DECIDING + steps));
-      return taken.counts(place);
+      return taken.counts(place(taken, micros));
     }
     if (trip.channelNumber() == Channel.I.ordinal() && trip.cause() != TripCause.MEAN) {
       return trip.value();

@@ -257,8 +257,10 @@ class AllRulesTest {
   void anOutputOffsetIsWatchedOnItsInput() {
     JobSheet sheet = TestSheets.with("output-offset", Map.of("input", 3.0));
     Bench bench = new Bench(sheet);
+    bench.rails[2] = 3; // the thump of the start
+    bench.close().run(1500);
     bench.rails[2] = -0.09;
-    bench.close().run(1000);
+    bench.run(1000);
     assertThat(bench.raised("output-offset")).isFalse();
     bench.rails[2] = -0.12;
     bench.run(300);
@@ -439,6 +441,82 @@ class AllRulesTest {
     bench.ampere = 0;
     bench.run(600);
     assertThat(bench.engine.alarms()).isEmpty();
+  }
+
+  /** A rail cannot come up while nothing flows: that is said first, the rail is folded under it. */
+  @Test
+  void aSetThatDrawsNothingIsNamedBeforeItsMissingRail() {
+    Bench bench = new Bench(TestSheets.unit());
+    bench.ampere = 0;
+    bench.rails[0] = 0;
+    bench.close().run(590);
+    assertThat(bench.engine.alarms()).isEmpty();
+    bench.run(500);
+    assertThat(bench.engine.alarms().get(0).rule()).isEqualTo("no-draw");
+    assertThat(bench.only("no-draw").sinceMs()).isZero();
+    assertThat(bench.only("rail-late").foldedUnder()).isEqualTo(1);
+  }
+
+  /** The plateau is seen at its end and began a tenth of a second before: it comes first. */
+  @Test
+  void aSupplyThatLimitsIsNamedBeforeTheRailsThatFollow() {
+    Bench bench = settled();
+    bench.ampere = 1.5;
+    bench.volts = 8;
+    bench.rails[0] = 5;
+    bench.run(100);
+    assertThat(bench.engine.alarms().get(0).rule()).isEqualTo("short");
+    assertThat(bench.only("short").sinceMs()).isEqualTo(2000);
+    assertThat(bench.only("short").atMs()).isEqualTo(2100);
+  }
+
+  /** A high rail that has lost its ripple has lost its load: that is said first. */
+  @Test
+  void tooLittleRippleIsNamedBeforeTheWindowItLeft() {
+    Bench bench = settled();
+    bench.rails[0] = 9.0;
+    for (int k = 0; k < 6; k++) {
+      bench.run(200).ripple(9.0, 0.001);
+    }
+    assertThat(bench.engine.alarms())
+        .extracting(Alarm::rule)
+        .containsExactly("ripple-too-low", "rail-window");
+    assertThat(bench.only("rail-window").foldedUnder()).isEqualTo(1);
+    Bench loaded = settled();
+    loaded.rails[0] = 9.0;
+    loaded.run(200).ripple(9.0, 0.1).run(110);
+    assertThat(loaded.only("rail-window").atMs()).isLessThanOrEqualTo(2320);
+  }
+
+  /** The fall began where the rail still stood, not where it had gone a fifth. */
+  @Test
+  void aRailThatBreaksDownIsNamedFromTheBeginOfItsFall() {
+    Bench bench = settled();
+    for (int k = 1; k <= 20; k++) {
+      bench.rails[0] = 8.2 - 0.3 * k;
+      bench.run(10);
+    }
+    assertThat(bench.only("rail-not-following").sinceMs()).isBetween(1990.0, 2010.0);
+    assertThat(bench.engine.alarms())
+        .filteredOn(alarm -> alarm.foldedUnder() == 0)
+        .extracting(Alarm::rule)
+        .containsExactly("rail-not-following");
+  }
+
+  @Test
+  void whatNeverCameToBeJudgedStandsInNotWatched() {
+    Map<String, JobSheet.RuleSettings> rules =
+        Map.of("current-creep", TestSheets.settings(Map.of("overAPerMin", 0.05)));
+    Bench bench = new Bench(TestSheets.with(rules)).close().run(200);
+    assertThat(bench.engine.watched())
+        .contains("over-voltage 1", "clip-off 1")
+        .doesNotContain("current-creep", "rail-window 1", "ripple 1");
+    assertThat(bench.engine.notWatched())
+        .contains(
+            new NotWatched("current-creep", "the set was not on long enough"),
+            new NotWatched("rail-late 1", "the set was not on long enough"));
+    bench.run(20_000);
+    assertThat(bench.engine.watched()).contains("current-creep", "rail-window 1");
   }
 
   @Test
