@@ -126,6 +126,9 @@ final class DemoCommand implements Callable<Integer> {
     Path file = run.log == null ? Path.of("demo.db") : run.log;
     PortOpener opener = () -> probe(ready, pace);
     BenchLog log = Logs.openForWriting(file);
+    if (waveform == null && Scenarios.logPages(scenario) > 0) {
+      log = log.onDiskFullAt(Scenarios.logPages(scenario));
+    }
     int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null);
     saveWaveform();
     return exitCode;

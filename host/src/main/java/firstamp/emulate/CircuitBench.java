@@ -23,6 +23,7 @@ final class CircuitBench implements Bench {
   private Joined joined = Joined.OPEN;
   private double nowS;
   private double closedS = Double.NaN;
+  private double openedS = Double.NEGATIVE_INFINITY;
   private double x;
   private double s;
   private double p;
@@ -60,7 +61,7 @@ final class CircuitBench implements Bench {
   }
 
   private double sinceClosed() {
-    return joined == Joined.CLOSED ? nowS - closedS : -1;
+    return joined == Joined.CLOSED ? nowS - closedS : openedS - nowS;
   }
 
   private double emf() {
@@ -183,6 +184,9 @@ final class CircuitBench implements Bench {
       closedS = nowS;
       chain.closed(nowS);
     }
+    if (joined == Joined.CLOSED && next != Joined.CLOSED) {
+      openedS = nowS;
+    }
     joined = next;
     if (next == Joined.OPEN) {
       ampere = 0;
@@ -200,7 +204,8 @@ final class CircuitBench implements Bench {
                   * (b + set.railHumPeakV * Math.sin(2 * Math.PI * set.humHz * nowS) * on())
               : Double.NaN;
       case R2 -> set.reservoirClipOn ? set.railSign * s : Double.NaN;
-      case R3 -> Double.NaN;
+      case R3 ->
+          set.outputClipOn ? set.outputOffsetV + chain.outputV(nowS, b, on() > 0) : Double.NaN;
       case H -> chain.headV(nowS, b, on() > 0);
       case M -> chain.meterV(nowS, b, on() > 0);
     };

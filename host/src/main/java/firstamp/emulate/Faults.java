@@ -14,6 +14,8 @@ package firstamp.emulate;
  * @param calibrationDamaged the stored calibration fails its check
  * @param switchStuck the switch does not open once closed
  * @param selfTestBits failed self-tests
+ * @param silentAtS from here on nothing that the probe sends arrives
+ * @param silentForS for so long
  */
 public record Faults(
     double droppedShare,
@@ -25,9 +27,11 @@ public record Faults(
     int protocolVersion,
     boolean calibrationDamaged,
     boolean switchStuck,
-    int selfTestBits) {
+    int selfTestBits,
+    double silentAtS,
+    double silentForS) {
   /** Nothing goes wrong. */
-  public static final Faults NONE = new Faults(0, 0, 0, 0, -1, -1, 1, false, false, 0);
+  public static final Faults NONE = new Faults(0, 0, 0, 0, -1, -1, 1, false, false, 0, -1, 0);
 
   /** Checks the ranges. */
   public Faults {
@@ -62,7 +66,9 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        selfTestBits);
+        selfTestBits,
+        silentAtS,
+        silentForS);
   }
 
   /** Everything comes later. */
@@ -77,7 +83,9 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        selfTestBits);
+        selfTestBits,
+        silentAtS,
+        silentForS);
   }
 
   /** The chip resets at a time. */
@@ -92,7 +100,9 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        selfTestBits);
+        selfTestBits,
+        silentAtS,
+        silentForS);
   }
 
   /** The cable is pulled at a time. */
@@ -107,7 +117,9 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        selfTestBits);
+        selfTestBits,
+        silentAtS,
+        silentForS);
   }
 
   /** The probe speaks another version. */
@@ -122,7 +134,9 @@ public record Faults(
         version,
         calibrationDamaged,
         switchStuck,
-        selfTestBits);
+        selfTestBits,
+        silentAtS,
+        silentForS);
   }
 
   /** The calibration record is damaged. */
@@ -137,7 +151,9 @@ public record Faults(
         protocolVersion,
         true,
         switchStuck,
-        selfTestBits);
+        selfTestBits,
+        silentAtS,
+        silentForS);
   }
 
   /** The switch does not open. */
@@ -152,7 +168,9 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         true,
-        selfTestBits);
+        selfTestBits,
+        silentAtS,
+        silentForS);
   }
 
   /** Self-tests that failed at the start. */
@@ -167,6 +185,25 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        bits);
+        bits,
+        silentAtS,
+        silentForS);
+  }
+
+  /** Nothing arrives for a while; what the host says goes on arriving. */
+  public Faults withSilence(double atS, double forS) {
+    return new Faults(
+        droppedShare,
+        flippedShare,
+        repeatedShare,
+        lateMillis,
+        resetAtS,
+        cableOutAtS,
+        protocolVersion,
+        calibrationDamaged,
+        switchStuck,
+        selfTestBits,
+        atS,
+        forS);
   }
 }

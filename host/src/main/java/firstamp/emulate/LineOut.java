@@ -65,6 +65,9 @@ final class LineOut implements Outlet {
   }
 
   private void put(int length) {
+    if (silent()) {
+      return;
+    }
     byte[] bytes = Arrays.copyOf(scratch, length);
     if (faults.protocolVersion() != 1) {
       bytes = ForeignVersion.of(bytes, faults.protocolVersion());
@@ -72,6 +75,13 @@ final class LineOut implements Outlet {
     long perByte = 1_000_000_000L * BITS_PER_BYTE / speed.baud();
     freeNanos = Math.max(freeNanos, nowNanos) + perByte * bytes.length;
     pieces.add(new Piece(damaged(bytes), freeNanos + faults.lateMillis() * 1_000_000L));
+  }
+
+  private boolean silent() {
+    double nowS = nowNanos / 1e9;
+    return faults.silentAtS() >= 0
+        && nowS >= faults.silentAtS()
+        && nowS < faults.silentAtS() + faults.silentForS();
   }
 
   private byte[] damaged(byte[] bytes) {

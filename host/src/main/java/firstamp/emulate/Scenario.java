@@ -1,5 +1,6 @@
 package firstamp.emulate;
 
+import firstamp.model.RuleId;
 import java.util.function.Supplier;
 
 /**
@@ -9,5 +10,41 @@ import java.util.function.Supplier;
  * @param sheet resource that holds the job sheet
  * @param values of the set, made anew for every run
  * @param script what happens as time passes
+ * @param rule that finds it first, null = none
+ * @param seconds how long the switch must be closed for that
+ * @param faults of the probe and its cable
+ * @param logPages size at which the bench log's disk is full, 0 = never
  */
-record Scenario(String description, String sheet, Supplier<SetValues> values, Script script) {}
+record Scenario(
+    String description,
+    String sheet,
+    Supplier<SetValues> values,
+    Script script,
+    RuleId rule,
+    int seconds,
+    Faults faults,
+    int logPages) {
+  private static final int USUAL_SECONDS = 4;
+
+  Scenario(String description, String sheet, Supplier<SetValues> values, Script script) {
+    this(description, sheet, values, script, null, USUAL_SECONDS, Faults.NONE, 0);
+  }
+
+  /** The same, made to show a rule. */
+  Scenario showing(RuleId shown) {
+    return showing(shown, USUAL_SECONDS);
+  }
+
+  /** The same, made to show a rule that needs its time. */
+  Scenario showing(RuleId shown, int needsSeconds) {
+    return new Scenario(description, sheet, values, script, shown, needsSeconds, faults, logPages);
+  }
+
+  Scenario with(Faults wrong) {
+    return new Scenario(description, sheet, values, script, rule, seconds, wrong, logPages);
+  }
+
+  Scenario withLogPages(int pages) {
+    return new Scenario(description, sheet, values, script, rule, seconds, faults, pages);
+  }
+}

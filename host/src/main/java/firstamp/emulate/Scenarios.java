@@ -1,5 +1,6 @@
 package firstamp.emulate;
 
+import firstamp.model.RuleId;
 import firstamp.protocol.ChannelScale;
 import java.io.IOException;
 import java.io.InputStream;
@@ -11,7 +12,7 @@ import java.util.Map;
 
 /** The invented sets and what can happen to them; the only place that knows their names. */
 public final class Scenarios {
-  private static final Map<String, Scenario> ALL = Collections.unmodifiableMap(InventedSets.all());
+  private static final Map<String, Scenario> ALL = Collections.unmodifiableMap(ScenarioList.all());
 
   private Scenarios() {}
 
@@ -23,6 +24,26 @@ public final class Scenarios {
   /** What happens, in one sentence. */
   public static String describe(String name) {
     return find(name).description();
+  }
+
+  /** The scenario that was made to show a rule; every rule has one. */
+  public static String showing(RuleId rule) {
+    for (Map.Entry<String, Scenario> entry : ALL.entrySet()) {
+      if (entry.getValue().rule() == rule) {
+        return entry.getKey();
+      }
+    }
+    throw new IllegalStateException("no scenario shows " + rule.id());
+  }
+
+  /** How long the switch must be closed to see what the scenario shows. */
+  public static int seconds(String name) {
+    return find(name).seconds();
+  }
+
+  /** Pages at which the disk of the bench log is full, 0 = never. */
+  public static int logPages(String name) {
+    return find(name).logPages();
   }
 
   /** The job sheet of the scenario's set, JSON. */
@@ -43,8 +64,10 @@ public final class Scenarios {
     return open(name, ProbeOptions.of(seed, pace));
   }
 
-  /** A probe with the scenario's set behind it. */
-  public static EmulatedProbe open(String name, ProbeOptions options) {
+  /** A probe with the scenario's set behind it; faults in the options come before its own. */
+  public static EmulatedProbe open(String name, ProbeOptions given) {
+    boolean own = given.faults().equals(Faults.NONE);
+    ProbeOptions options = own ? given.withFaults(find(name).faults()) : given;
     return new EmulatedProbe(
         bench(name, options.seed()),
         "emulated probe, scenario " + name,

@@ -8,7 +8,8 @@ interface Script {
   /**
    * Changes values as time passes.
    *
-   * @param sinceClosedS seconds since the switch closed; negative while it never has or is open
+   * @param sinceClosedS seconds since the switch closed; while it is open, minus the seconds since
+   *     it opened; minus infinity before the first closing
    */
   void act(SetValues values, double sinceClosedS);
 }

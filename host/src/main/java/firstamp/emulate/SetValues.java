@@ -89,6 +89,12 @@ final class SetValues {
   /** Clip 2 on the reservoir capacitor. */
   boolean reservoirClipOn;
 
+  /** Clip 3 on the loudspeaker output; what stands there as direct volts, and the start's thump. */
+  boolean outputClipOn;
+
+  double outputOffsetV;
+  double thumpV;
+
   boolean chassisClipOn = true;
   boolean supplyReversed;
   boolean setJoined = true;

@@ -3,6 +3,8 @@ package firstamp.emulate;
 /** Head and meter of the record chain: a tone or bursts like speech, and hum. */
 final class SignalChain {
   private static final double LISTENS_FROM_SHARE = 0.6;
+  private static final double OUTPUT_OVER_METER = 20;
+  private static final double THUMP_S = 0.15;
   private static final double SQRT2 = Math.sqrt(2);
 
   private final SetValues set;
@@ -22,6 +24,14 @@ final class SignalChain {
   double headV(double nowS, double railV, boolean on) {
     double hum = on ? SQRT2 * set.headHumRmsV * Math.sin(2 * Math.PI * set.humHz * nowS) : 0;
     return alive(railV) * (signal(nowS, on) * set.headOverMeter + hum);
+  }
+
+  /**
+   * Volts at the loudspeaker: what the meter sees, twenty times as large, and the start's thump.
+   */
+  double outputV(double nowS, double railV, boolean on) {
+    double thump = on ? set.thumpV * Math.exp(-(nowS - closedS) / THUMP_S) : 0;
+    return alive(railV) * signal(nowS, on) * OUTPUT_OVER_METER + thump;
   }
 
   /** Volts at the level meter. */

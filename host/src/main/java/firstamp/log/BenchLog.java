@@ -35,10 +35,16 @@ public final class BenchLog implements AutoCloseable {
   private final Path file;
   private final TimeSource time;
   private final boolean writable;
+  private final int fullAtPages;
   private final EventCodec codec = new EventCodec();
   private boolean wrote;
 
   private BenchLog(Path file, TimeSource time, boolean writable) {
+    this(file, time, writable, 0);
+  }
+
+  private BenchLog(Path file, TimeSource time, boolean writable, int fullAtPages) {
+    this.fullAtPages = fullAtPages;
     this.file = file;
     this.time = time;
     this.writable = writable;
@@ -127,6 +133,11 @@ public final class BenchLog implements AutoCloseable {
     return log;
   }
 
+  /** The same log on a disk that is full at so many pages: for the demo and for tests. */
+  public BenchLog onDiskFullAt(int pages) {
+    return new BenchLog(file, time, writable, pages);
+  }
+
   /** The file. */
   public Path file() {
     return file;
@@ -142,7 +153,17 @@ public final class BenchLog implements AutoCloseable {
    */
   public PowerUpWriter begin(PowerUpHeader header, Consumer<LogState> listener)
       throws LogException {
-    return begin(header, listener, MEMORY_BYTES, () -> LogDatabase.openForWriting(file));
+    return begin(header, listener, MEMORY_BYTES, this::writing);
+  }
+
+  private Connection writing() throws SQLException {
+    Connection connection = LogDatabase.openForWriting(file);
+    if (fullAtPages > 0) {
+      try (Statement statement = connection.createStatement()) {
+        statement.execute("PRAGMA max_page_count = " + fullAtPages);
+      }
+    }
+    return connection;
   }
 
   PowerUpWriter begin(

@@ -1,0 +1,55 @@
+package firstamp.emulate;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+
+/** Collects scenarios under their names, in the order in which they are shown. */
+final class ScenarioList {
+  private static final String LARCH = "larch-d2.json";
+  private static final String LARCH_MAINS = "larch-d2-mains.json";
+
+  private final Map<String, Scenario> all = new LinkedHashMap<>();
+
+  /** All there are, the plain ones first. */
+  static Map<String, Scenario> all() {
+    ScenarioList list = new ScenarioList();
+    list.put("healthy", larch("The dictation unit comes up as it should.", Script.NONE));
+    SupplyScenarios.addTo(list);
+    SignalScenarios.addTo(list);
+    RailScenarios.addTo(list);
+    BoxScenarios.addTo(list);
+    return list.all;
+  }
+
+  void put(String name, Scenario scenario) {
+    all.put(name, scenario);
+  }
+
+  /** The dictation unit on its bench supply, with something wrong from the start. */
+  static Scenario larch(String description, Consumer<SetValues> fault) {
+    return other(description, LARCH, () -> changed(InventedSets.larch(), fault), Script.NONE);
+  }
+
+  /** The dictation unit on its bench supply, and something that happens to it. */
+  static Scenario larch(String description, Script script) {
+    return other(description, LARCH, InventedSets::larch, script);
+  }
+
+  /** The dictation unit on its mains transformer. */
+  static Scenario mains(String description, Consumer<SetValues> fault) {
+    Supplier<SetValues> set = () -> changed(InventedSets.larchOnMains(), fault);
+    return other(description, LARCH_MAINS, set, Script.NONE);
+  }
+
+  /** Another set, or another sheet. */
+  static Scenario other(String description, String sheet, Supplier<SetValues> set, Script script) {
+    return new Scenario(description, sheet, set, script);
+  }
+
+  private static SetValues changed(SetValues set, Consumer<SetValues> fault) {
+    fault.accept(set);
+    return set;
+  }
+}
