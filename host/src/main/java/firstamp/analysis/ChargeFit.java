@@ -21,6 +21,17 @@ public record ChargeFit(
   private static final double LEAST_SHARE = 0.2;
   private static final double MOST_MISFIT = 0.1;
 
+  private static final int LAST = 20;
+
+  /** Load and leakage when the charging is over: mean of the last 200 ms of what was fitted. */
+  public double restA() {
+    double sum = 0;
+    for (double amps : rest.subList(rest.size() - LAST, rest.size())) {
+      sum += amps;
+    }
+    return sum / LAST;
+  }
+
   /** Copies the list. */
   public ChargeFit {
     rest = List.copyOf(rest);
@@ -46,6 +57,7 @@ public record ChargeFit(
     }
     FirstOrderFit fit = FirstOrderFit.of(x, y);
     if (fit == null
+        || x.length < LEAST_READINGS
         || fit.rise() >= 0
         || fit.misfit() > MOST_MISFIT
         || -fit.rise() < LEAST_SHARE * y[0]) {

@@ -28,6 +28,24 @@ public record CombinedUncertainty(double standard, double degrees) {
     return new CombinedUncertainty(Math.sqrt(variance), Math.min(MOST_DEGREES, effective));
   }
 
+  /**
+   * Combined standard uncertainty of correlated inputs (JCGM 100:2008, 5.2.2, equation 16).
+   *
+   * @param sensitivities partial derivatives
+   * @param standard uncertainties of the inputs
+   * @param correlations of each with each, 1 on the diagonal
+   */
+  static double correlated(double[] sensitivities, double[] standard, double[][] correlations) {
+    double variance = 0;
+    for (int i = 0; i < standard.length; i++) {
+      for (int j = 0; j < standard.length; j++) {
+        variance +=
+            sensitivities[i] * standard[i] * sensitivities[j] * standard[j] * correlations[i][j];
+      }
+    }
+    return Math.sqrt(Math.max(0, variance));
+  }
+
   /** Half-width of the interval that holds the value with this probability, for example 0.95. */
   public double expanded(double probability) {
     return StudentT.quantile(1 - probability, degrees) * standard;

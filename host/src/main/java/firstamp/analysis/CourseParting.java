@@ -1,16 +1,18 @@
 package firstamp.analysis;
 
+import firstamp.model.Scaling;
 import java.util.List;
 
 /**
  * The moment from which two courses are apart: five values in a row further than a tenth of the
- * larger and than a floor (20 mA, 0.2 V; common practice, no source), first by readings of the
- * first ten seconds, then by means of seconds.
+ * larger and than a floor (3 mA where the fine range says the current, else 20 mA; 0.2 V; common
+ * practice, no source), first by readings of the first ten seconds, then by means of seconds.
  */
 final class CourseParting {
   private static final int IN_A_ROW = 5;
   private static final double SHARE = 0.1;
   private static final double FLOOR_A = 0.02;
+  private static final double FINE_FLOOR_A = 0.003;
   private static final double FLOOR_V = 0.2;
 
   private CourseParting() {}
@@ -85,8 +87,9 @@ final class CourseParting {
   }
 
   private static boolean apart(double one, double two, int what) {
-    double floor = what == 0 ? FLOOR_A : FLOOR_V;
     double larger = Math.max(Math.abs(one), Math.abs(two));
+    double floorA = larger < Scaling.FINE_HIGHEST_A ? FINE_FLOOR_A : FLOOR_A;
+    double floor = what == 0 ? floorA : FLOOR_V;
     return Math.abs(one - two) > Math.max(floor, SHARE * larger);
   }
 

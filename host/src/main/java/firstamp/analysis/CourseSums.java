@@ -8,11 +8,11 @@ import java.util.List;
 
 /** Collects the course of a power-up from its readings. Not thread-safe. */
 final class CourseSums {
-  private static final int START_READINGS = 1000;
   private static final int MOST_SECONDS = 28_800;
   private static final int LEAST_READINGS = 80;
   private static final double SECONDS = 0.01;
 
+  private final int startReadings;
   private final List<PowerUpCourse.Point> start = new ArrayList<>();
   private final List<PowerUpCourse.SecondMean> seconds = new ArrayList<>();
   private final double[] sums = new double[5];
@@ -22,8 +22,17 @@ final class CourseSums {
   private int secondsApart = 1;
   private double energyJ;
 
+  /**
+   * An empty course.
+   *
+   * @param startReadings how many readings are kept one by one
+   */
+  CourseSums(int startReadings) {
+    this.startReadings = startReadings;
+  }
+
   CourseSums copy() {
-    CourseSums copy = new CourseSums();
+    CourseSums copy = new CourseSums(startReadings);
     copy.start.addAll(start);
     copy.seconds.addAll(seconds);
     System.arraycopy(sums, 0, copy.sums, 0, sums.length);
@@ -43,7 +52,7 @@ final class CourseSums {
       rails[rail - 1] = scaling.railV(reading, rail);
     }
     energyJ += amps * volts * SECONDS;
-    if (number == start.size() && number < START_READINGS) {
+    if (number == start.size() && number < startReadings) {
       start.add(new PowerUpCourse.Point(amps, volts, List.of(rails[0], rails[1], rails[2])));
     }
     if (number / 100 != second) {

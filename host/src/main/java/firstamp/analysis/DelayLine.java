@@ -32,6 +32,11 @@ final class DelayLine<T> {
     }
   }
 
+  /** All that is still held, in its order. */
+  void forEach(Consumer<T> taker) {
+    line.forEach(timed -> taker.accept(timed.value()));
+  }
+
   /** What is still held and lies wholly between two times. */
   List<T> within(long beginMicros, long endMicros) {
     List<T> values = new ArrayList<>();

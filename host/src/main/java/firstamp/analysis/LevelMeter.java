@@ -19,7 +19,7 @@ import java.util.function.Consumer;
  */
 public final class LevelMeter {
   /** Conversions of all channels in a window. */
-  public static final int WINDOW_CONVERSIONS = 3200;
+  public static final int WINDOW_CONVERSIONS = WindowCutter.CONVERSIONS;
 
   /**
    * Noise taken for the converter, counts rms: 0.7 of its own and one step's 1/sqrt 12 (JCGM
@@ -31,6 +31,8 @@ public final class LevelMeter {
   static final int LOWEST_BIN = 6;
   static final int HIGHEST_BIN = 320;
   private static final int SAMPLES = WINDOW_CONVERSIONS / 4;
+  private static final double SAMPLES_PER_SECOND = 4000;
+  private static final double TONE_SHARE = 0.5;
   private static final double FLOOR_COUNTS =
       CONVERTER_NOISE_COUNTS
           * StrictMath.sqrt((HIGHEST_BIN - LOWEST_BIN + 1) / (double) (SAMPLES / 2));
@@ -47,8 +49,12 @@ public final class LevelMeter {
   private final PairSpectrum spectrum = new PairSpectrum(new Fourier(SAMPLES, 5, 5, 4, 4, 2));
   private final double[] head = new double[SAMPLES];
   private final double[] meter = new double[SAMPLES];
-  private long nextIndex = Long.MIN_VALUE;
-  private int place = -1;
+  private final WindowCutter cutter = new WindowCutter(new Inputs());
+  private final Consumer<LevelDetail> details;
+  private final ToneSplit split;
+  private VuBallistics needle = new VuBallistics(4 * SAMPLES_PER_SECOND);
+  private FourTimes between = new FourTimes();
+  private long needleIndex = Long.MIN_VALUE;
 
   /**
    * A meter with nothing collected.
@@ -58,13 +64,31 @@ public final class LevelMeter {
    * @param sink called with each complete window
    */
   public LevelMeter(JobSheet effective, Calibration calibration, Consumer<LevelWindow> sink) {
+    this(effective, calibration, sink, null);
+  }
+
+  /**
+   * A meter that also tells the details.
+   *
+   * @param effective sheet; its tone decides what counts as tone and what as hum
+   * @param calibration of the probe
+   * @param sink called with each complete window
+   * @param details called just before with what else that window holds; null = not wanted
+   */
+  public LevelMeter(
+      JobSheet effective,
+      Calibration calibration,
+      Consumer<LevelWindow> sink,
+      Consumer<LevelDetail> details) {
     this.sink = Objects.requireNonNull(sink, "sink");
+    this.details = details;
     this.headVPerCount = Math.abs(calibration.scale(Channel.H).perCount());
     this.meterScale = calibration.scale(Channel.M);
     this.meterVPerCount = Math.abs(meterScale.perCount());
     Double wanted = effective.levels() == null ? null : effective.levels().toneHz();
     boolean measurable = wanted != null && wanted >= 40 && wanted <= 1590;
     this.toneHz = measurable ? wanted : null;
+    this.split = toneHz == null ? null : new ToneSplit(toneHz, SAMPLES);
     this.odd50 = new Comb(50, 1, 2, 500, BIN_HZ, toneHz);
     this.even50 = new Comb(50, 2, 2, 500, BIN_HZ, toneHz);
     this.odd60 = new Comb(60, 1, 2, 500, BIN_HZ, toneHz);
@@ -85,38 +109,24 @@ public final class LevelMeter {
    * @param length how many
    */
   public void accept(long firstIndex, short[] counts, int offset, int length) {
-    if (firstIndex != nextIndex) {
-      place = -1;
-    }
-    nextIndex = firstIndex + length;
-    int k = 0;
-    if (place < 0) {
-      long ahead = Math.floorMod(-firstIndex, (long) WINDOW_CONVERSIONS);
-      if (ahead >= length) {
-        return;
-      }
-      k = (int) ahead;
-      place = 0;
-    }
-    while (k < length) {
-      int run = Math.min(length - k, WINDOW_CONVERSIONS - place);
-      collect(counts, offset + k, run);
-      k += run;
-      place += run;
-      if (place == WINDOW_CONVERSIONS) {
-        place = 0;
-        emit(firstIndex + k - WINDOW_CONVERSIONS);
-      }
-    }
+    cutter.accept(firstIndex, counts, offset, length);
   }
 
-  private void collect(short[] counts, int offset, int run) {
-    // Slots 1 and 2 of each four are H and M.
-    for (int i = (1 - place & 3); i < run; i += 4) {
-      head[place + i >> 2] = counts[offset + i] - 512;
+  /** Slots 1 and 2 of each four are H and M. */
+  private final class Inputs implements WindowCutter.Windows {
+    @Override
+    public void collect(int place, short[] counts, int offset, int run) {
+      for (int i = (1 - place & 3); i < run; i += 4) {
+        head[place + i >> 2] = counts[offset + i] - 512;
+      }
+      for (int i = (2 - place & 3); i < run; i += 4) {
+        meter[place + i >> 2] = counts[offset + i] - 512;
+      }
     }
-    for (int i = (2 - place & 3); i < run; i += 4) {
-      meter[place + i >> 2] = counts[offset + i] - 512;
+
+    @Override
+    public void complete(long firstIndex) {
+      emit(firstIndex);
     }
   }
 
@@ -141,6 +151,9 @@ public final class LevelMeter {
     Comb odd = sixty ? odd60 : odd50;
     Comb even = sixty ? even60 : even50;
     double meterHum = hum(odd, even, meterPower);
+    if (details != null) {
+      details.accept(detail(begin, headPower, meterPower, share));
+    }
     sink.accept(
         new LevelWindow(
             begin,
@@ -160,6 +173,36 @@ public final class LevelMeter {
             clipped(meter),
             Math.sqrt(Math.max(0, odd.excess(headPower))) * headVPerCount,
             Math.sqrt(Math.max(0, even.excess(headPower))) * headVPerCount));
+  }
+
+  private LevelDetail detail(
+      long begin, double[] headPower, double[] meterPower, double toneShare) {
+    if (begin != needleIndex) {
+      needle = new VuBallistics(4 * SAMPLES_PER_SECOND);
+      between = new FourTimes();
+    }
+    needleIndex = begin + WINDOW_CONVERSIONS;
+    // A needle's rectifier sits behind a capacitor: the mean is no signal.
+    double mean = mean(meter);
+    double highest = 0;
+    double sum = 0;
+    for (double sample : meter) {
+      between.put((sample - mean) * meterVPerCount);
+      for (int place = 0; place < 4; place++) {
+        double stands = needle.put(between.at(place));
+        highest = Math.max(highest, stands);
+        sum += stands;
+      }
+    }
+    return new LevelDetail(
+        begin,
+        new MainsLines(spectrum, false, BIN_HZ, headVPerCount),
+        ThirdOctaves.powers(headPower, headVPerCount * headVPerCount),
+        ThirdOctaves.powers(meterPower, meterVPerCount * meterVPerCount),
+        highest,
+        sum / (4 * SAMPLES),
+        meterScale.value(512 + mean),
+        toneShare >= TONE_SHARE ? split.of(head, headPower, headVPerCount) : null);
   }
 
   /** Five bins hold a sine that is up to half a bin off the middle one. */

@@ -10,16 +10,22 @@ final class LevelSums {
   private static final double TONE_SHARE = 0.5;
 
   private final double signalV;
+  private final ExpectedDistance expected;
   private final double[] tone = new double[2];
   private final double[] signal = new double[2];
   private final double[] floor = new double[2];
   private final double[] hum = new double[2];
   private final double[] humOdd = new double[2];
   private final double[] humEven = new double[2];
-  private double speechWeight;
-  private double speechDb;
-  private double speechDbSquares;
-  private int speechCount;
+  private SpeechSums speech;
+  private HumPattern pattern = new HumPattern();
+  private double splitTone;
+  private double splitHarmonics;
+  private double splitNoise;
+  private int splitCount;
+  private double needleHighestV;
+  private double dcSum;
+  private int detailCount;
   private int toneCount;
   private int signalCount;
   private int humCount;
@@ -29,23 +35,31 @@ final class LevelSums {
    * Empty sums.
    *
    * @param signalV the meter shows signal above this, volt rms
+   * @param expected what the sheet expects of head against meter; null = nothing
    */
-  LevelSums(double signalV) {
+  LevelSums(double signalV, ExpectedDistance expected) {
     this.signalV = signalV;
+    this.expected = expected;
+    this.speech = new SpeechSums(expected);
   }
 
   LevelSums copy() {
-    LevelSums copy = new LevelSums(signalV);
+    LevelSums copy = new LevelSums(signalV, expected);
     System.arraycopy(tone, 0, copy.tone, 0, 2);
     System.arraycopy(signal, 0, copy.signal, 0, 2);
     System.arraycopy(floor, 0, copy.floor, 0, 2);
     System.arraycopy(hum, 0, copy.hum, 0, 2);
     System.arraycopy(humOdd, 0, copy.humOdd, 0, 2);
     System.arraycopy(humEven, 0, copy.humEven, 0, 2);
-    copy.speechWeight = speechWeight;
-    copy.speechDb = speechDb;
-    copy.speechDbSquares = speechDbSquares;
-    copy.speechCount = speechCount;
+    copy.speech = speech.copy();
+    copy.pattern = pattern.copy();
+    copy.splitTone = splitTone;
+    copy.splitHarmonics = splitHarmonics;
+    copy.splitNoise = splitNoise;
+    copy.splitCount = splitCount;
+    copy.needleHighestV = needleHighestV;
+    copy.dcSum = dcSum;
+    copy.detailCount = detailCount;
     copy.toneCount = toneCount;
     copy.signalCount = signalCount;
     copy.humCount = humCount;
@@ -53,16 +67,39 @@ final class LevelSums {
     return copy;
   }
 
-  /** Takes a window; a clipped one says nothing about levels. */
-  void add(LevelWindow window) {
-    if (window.headClipped() || window.meterClipped()) {
+  /** Whether a clipped window: it says nothing about levels. */
+  private static boolean clipped(LevelWindow window) {
+    return window.headClipped() || window.meterClipped();
+  }
+
+  private static boolean tonal(LevelWindow window) {
+    return window.headToneV() != null && window.toneShare() >= TONE_SHARE;
+  }
+
+  /** Whether the head's hum can be read in a window: no other signal than the tone. */
+  boolean humReadable(LevelWindow window) {
+    return !clipped(window) && (window.meterRmsV() <= signalV || tonal(window));
+  }
+
+  /** Mean square that the converter's noise puts into one bin of the head. */
+  static double headNoisePerBin(LevelWindow window) {
+    return square(window.headNoiseFloorV()) / (LevelMeter.HIGHEST_BIN - LevelMeter.LOWEST_BIN + 1);
+  }
+
+  /**
+   * Takes a window.
+   *
+   * @param detail of the same window; may be null
+   */
+  void add(LevelWindow window, LevelDetail detail) {
+    if (clipped(window)) {
       return;
     }
     count++;
     floor[0] += square(window.headNoiseFloorV());
     floor[1] += square(window.meterNoiseFloorV());
     boolean shows = window.meterRmsV() > signalV;
-    boolean tonal = window.headToneV() != null && window.toneShare() >= TONE_SHARE;
+    boolean tonal = tonal(window);
     if (shows && tonal) {
       toneCount++;
       tone[0] += square(window.headToneV());
@@ -74,7 +111,7 @@ final class LevelSums {
       signal[1] += square(window.meterRmsV());
     }
     if (shows && !tonal) {
-      speech(window);
+      speech.add(window, detail);
     }
     if (!shows || tonal) {
       humCount++;
@@ -83,38 +120,56 @@ final class LevelSums {
       humOdd[mains] += square(window.headHumOddV());
       humEven[mains] += square(window.headHumEvenV());
     }
-  }
-
-  /** Head against meter of one window, weighted by the power the meter shows. */
-  private void speech(LevelWindow window) {
-    double floorV = window.headNoiseFloorV();
-    double headPower = Math.max(floorV * floorV, square(window.headRmsV()) - floorV * floorV);
-    double meterPower = square(window.meterRmsV());
-    double db = 10 * StrictMath.log10(meterPower / headPower);
-    speechCount++;
-    speechWeight += meterPower;
-    speechDb += meterPower * db;
-    speechDbSquares += meterPower * db * db;
-  }
-
-  /** Head below meter on signal that is no tone, decibel; null if there was none. */
-  Double speechDb() {
-    return speechCount == 0 ? null : (Double) (speechDb / speechWeight);
-  }
-
-  /** Expanded uncertainty (k = 2) of it from the scatter; null for fewer than three windows. */
-  Double speechDbPlusMinus() {
-    if (speechCount < 3) {
-      return null;
+    if (detail != null) {
+      detail(window, detail, shows && tonal);
     }
-    double mean = speechDb / speechWeight;
-    double variance = Math.max(0, speechDbSquares / speechWeight - mean * mean);
-    return 2 * Math.sqrt(variance / (speechCount - 1));
   }
 
-  /** How many windows held signal that is no tone. */
-  int speechWindows() {
-    return speechCount;
+  private void detail(LevelWindow window, LevelDetail detail, boolean toneThere) {
+    detailCount++;
+    dcSum += detail.meterDcV;
+    needleHighestV = Math.max(needleHighestV, detail.needleHighestV);
+    if (humReadable(window)) {
+      pattern.add(detail.headLines, headNoisePerBin(window));
+    }
+    if (toneThere && detail.split != null) {
+      splitCount++;
+      splitTone += detail.split.tone();
+      splitHarmonics += detail.split.harmonics();
+      splitNoise += detail.split.noise();
+    }
+  }
+
+  /** Head against meter on signal that is no tone. */
+  SpeechSums speech() {
+    return speech;
+  }
+
+  /** Hum in the head line by line. */
+  HumPattern pattern() {
+    return pattern;
+  }
+
+  /** Highest place a needle of volume units came to, volt rms of a sine; null if nothing came. */
+  Double needleHighestV() {
+    return detailCount == 0 ? null : (Double) needleHighestV;
+  }
+
+  /** Mean of the meter input, volt; null if nothing came. */
+  Double meterDcV() {
+    return detailCount == 0 ? null : (Double) (dcSum / detailCount);
+  }
+
+  /** The head's harmonics against its tone, 0 to 1; null without a tone. */
+  Double harmonicsShare() {
+    return splitCount == 0 || !(splitTone > 0)
+        ? null
+        : (Double) Math.sqrt(splitHarmonics / splitTone);
+  }
+
+  /** Noise of the head beside a tone, volt rms in 30 to 1600 Hz; null without a tone. */
+  Double headNoiseV() {
+    return splitCount == 0 ? null : (Double) Math.sqrt(splitNoise / splitCount);
   }
 
   /** Share of the hum's power at twice the mains and its multiples, 0 to 1; null if none. */

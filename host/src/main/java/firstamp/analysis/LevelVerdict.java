@@ -3,12 +3,11 @@ package firstamp.analysis;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
 
-/** Sentences about head, meter and hum. */
+/** Sentences about head and meter; hum has its own in {@link HumVerdict}. */
 final class LevelVerdict {
   private static final int LEAST_SPEECH_WINDOWS = 5;
-  private static final double SAME_HUM_DB = 6;
-  private static final double HUM_DBV = -75;
-  private static final double CLEARLY = 0.8;
+  private static final double USUAL_MARGIN_DB = 6;
+  private static final double MUCH_DISTORTION_PERCENT = 3;
 
   private final JobSheet sheet;
   private final Evidence evidence;
@@ -25,73 +24,69 @@ final class LevelVerdict {
     if (levels == null) {
       return;
     }
-    if (levels.meterDbv() == null) {
+    Evidence.Heard heard = evidence.heard();
+    if (levels.meterDbv() == null && heard.needlePercent() == null) {
       writer.say(5, "meter.silent", 0);
-    } else {
+    } else if (levels.meterDbv() != null) {
       head(levels);
+      speech(heard);
+      distortion(heard);
     }
-    if (levels.humDbv() != null) {
-      hum(levels.humDbv());
-    }
+    new HumVerdict(sheet, evidence, writer).judge(levels);
   }
 
   private void head(Summary.LevelFigures levels) {
     double belowDb = levels.headBelowMeterDb();
-    double marginDb = sheet.levels().marginDb() == null ? 6 : sheet.levels().marginDb();
     String below = FigureText.decibels(belowDb, "dB");
-    if (evidence.extras().headAtFloor()) {
+    boolean tone = levels.toneHz() != null;
+    // On speech the curve decides, not one number: that is said below.
+    boolean oneNumber =
+        levels.expectedDb() != null && (tone || sheet.levels().expectedCurve().isEmpty());
+    if (evidence.heard().headAtFloor()) {
       String most =
           levels.headUa() == null
               ? FigureText.decibels(levels.headDbv(), "dBV")
               : FigureText.of(levels.headUa() * 1e-6, "A");
       writer.say(2, "head.floor", 0, most, FigureText.decibels(levels.meterDbv(), "dBV"));
-    } else if (levels.expectedDb() != null && belowDb > levels.expectedDb() + marginDb) {
+    } else if (oneNumber && belowDb > levels.expectedDb() + marginDb()) {
       writer.say(2, "head.low", 0, below, FigureText.decibels(levels.expectedDb(), "dB"));
-    } else if (levels.expectedDb() == null) {
+    } else if (levels.expectedDb() == null && sheet.levels().expectedCurve().isEmpty()) {
       writer.say(8, "head.keep", 0, below);
-    }
-    Evidence.Extras extras = evidence.extras();
-    if (extras.speechDbPlusMinus() != null && extras.speechWindows() >= LEAST_SPEECH_WINDOWS) {
-      writer.say(
-          8,
-          "head.speech",
-          0,
-          FigureText.decibels(extras.speechDb(), "dB"),
-          FigureText.decibels(extras.speechDbPlusMinus(), "dB"),
-          FigureText.millis(200.0 * extras.speechWindows()));
     }
   }
 
-  private void hum(double humDbv) {
-    Double before = evidence.extras().humBeforeDbv();
-    String level = FigureText.decibels(humDbv, "dBV");
-    if (before != null && before > humDbv - SAME_HUM_DB) {
-      writer.say(5, "hum.before", 0, FigureText.decibels(before, "dBV"));
+  private double marginDb() {
+    return sheet.levels().marginDb() == null ? USUAL_MARGIN_DB : sheet.levels().marginDb();
+  }
+
+  private void speech(Evidence.Heard heard) {
+    if (heard.speechDbPlusMinus() == null || heard.speechWindows() < LEAST_SPEECH_WINDOWS) {
       return;
     }
-    int importance = humDbv > HUM_DBV ? 5 : 8;
-    String mains = evidence.extras().headHumHz() + " Hz";
-    Evidence.RailRipple strongest = null;
-    for (Evidence.RailRipple ripple : evidence.ripples()) {
-      if (ripple.mainsHz() == evidence.extras().headHumHz()
-          && (strongest == null || ripple.toneVrms() > strongest.toneVrms())) {
-        strongest = ripple;
-      }
-    }
-    if (strongest != null) {
-      String name = sheet.rail(strongest.rail()).name();
-      String at = FigureText.digits(strongest.toneHz()) + " Hz";
-      writer.say(importance, "hum.with-ripple", strongest.rail(), level, mains, name, at);
+    writer.say(
+        8,
+        "head.speech",
+        0,
+        FigureText.decibels(heard.speechDb(), "dB"),
+        FigureText.decibels(heard.speechDbPlusMinus(), "dB"),
+        FigureText.millis(200.0 * heard.speechWindows()));
+    Double over = heard.overExpectedDb();
+    if (over == null || heard.overExpectedDbPlusMinus() == null || heard.headAtFloor()) {
       return;
     }
-    Double even = evidence.extras().humEvenShare();
-    String twice = 2 * evidence.extras().headHumHz() + " Hz";
-    if (even != null && even > CLEARLY) {
-      writer.say(importance, "hum.twice", 0, level, twice);
-    } else if (even != null && even < 1 - CLEARLY) {
-      writer.say(importance, "hum.mains", 0, level, mains);
+    String sure = FigureText.decibels(heard.overExpectedDbPlusMinus(), "dB");
+    if (over - heard.overExpectedDbPlusMinus() > marginDb()) {
+      writer.say(2, "head.low-on-speech", 0, FigureText.decibels(over, "dB"), sure);
     } else {
-      writer.say(importance, "hum.seen", 0, level, mains);
+      String way = over < 0 ? "above" : "below";
+      writer.say(8, "head.as-expected", 0, FigureText.decibels(Math.abs(over), "dB"), way, sure);
+    }
+  }
+
+  private void distortion(Evidence.Heard heard) {
+    if (heard.harmonicsPercent() != null && heard.harmonicsPercent() > MUCH_DISTORTION_PERCENT) {
+      String percent = FigureText.digits(heard.harmonicsPercent()) + " %";
+      writer.say(6, "head.distorts", 0, percent);
     }
   }
 }

@@ -15,27 +15,15 @@ final class PairSpectrum {
   private final double[] window;
   private final double[] powerA;
   private final double[] powerB;
-  private final double[] crossRe;
-  private final double[] crossIm;
+  private double amplitude;
 
   /** Spectra by this transform. */
   PairSpectrum(Fourier fourier) {
     this.fourier = fourier;
     int n = fourier.length();
-    this.window = hann(n);
+    this.window = CosineWindow.HANN.of(n);
     this.powerA = new double[n / 2];
     this.powerB = new double[n / 2];
-    this.crossRe = new double[n / 2];
-    this.crossIm = new double[n / 2];
-  }
-
-  /** Periodic Hann window of a length. */
-  static double[] hann(int length) {
-    double[] window = new double[length];
-    for (int n = 0; n < length; n++) {
-      window[n] = 0.5 - 0.5 * StrictMath.cos(2 * StrictMath.PI * n / length);
-    }
-    return window;
   }
 
   /** Computes both spectra; the arrays are only read. */
@@ -59,9 +47,8 @@ final class PairSpectrum {
       double bi = 0.5 * (re[n - k] - re[k]);
       powerA[k] = scale * (ar * ar + ai * ai);
       powerB[k] = scale * (br * br + bi * bi);
-      crossRe[k] = scale * (ar * br + ai * bi);
-      crossIm[k] = scale * (ai * br - ar * bi);
     }
+    amplitude = Math.sqrt(scale);
   }
 
   /** Mean square of the first signal per bin; valid until the next computation. */
@@ -74,14 +61,20 @@ final class PairSpectrum {
     return powerB;
   }
 
-  /** Real part of the cross spectrum A times conj B per bin. */
-  double[] crossRe() {
-    return crossRe;
+  /** Real part of a bin of the first or second signal; its square adds to the bin's power. */
+  double re(boolean second, int bin) {
+    double[] re = fourier.re();
+    double[] im = fourier.im();
+    int mirror = window.length - bin;
+    return amplitude * 0.5 * (second ? im[bin] + im[mirror] : re[bin] + re[mirror]);
   }
 
-  /** Imaginary part of the cross spectrum. */
-  double[] crossIm() {
-    return crossIm;
+  /** Imaginary part of it. */
+  double im(boolean second, int bin) {
+    double[] re = fourier.re();
+    double[] im = fourier.im();
+    int mirror = window.length - bin;
+    return amplitude * 0.5 * (second ? re[mirror] - re[bin] : im[bin] - im[mirror]);
   }
 
   /** Sum over bins, both ends included. */

@@ -1,6 +1,7 @@
 package firstamp.analysis;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * How one power-up went, in values that fit in memory however long it was.
@@ -68,6 +69,12 @@ public record PowerUpCourse(
         .filter(mean -> mean.second() >= second)
         .mapToDouble(SecondMean::amps)
         .toArray();
+  }
+
+  /** A quantity over the seconds that count as steady. */
+  public double[] steady(ToDoubleFunction<SecondMean> of) {
+    int from = steadyFrom();
+    return seconds.stream().filter(mean -> mean.second() >= from).mapToDouble(of).toArray();
   }
 
   /** The second from which on a power-up counts as steady here: its second half, not the first. */

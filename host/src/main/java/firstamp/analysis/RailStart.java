@@ -36,9 +36,14 @@ final class RailStart {
     readingSums[number] = (short) sum;
   }
 
+  /** Whether a fit describes the rise: the scatter about the curve is under 5 % of it. */
+  static boolean describes(FirstOrderFit fit) {
+    return fit != null && fit.misfit() <= MOST_MISFIT;
+  }
+
   /**
-   * One time constant fitted to the rise, in volts and seconds; null where none describes it: the
-   * rail hardly moves, data are missing, or the scatter about the curve is over 5 % of the rise.
+   * One time constant fitted to the rise, in volts and seconds; null where there is none: the rail
+   * hardly moves, or data are missing. Whether it describes the rise is another question.
    *
    * @param scale of the rail
    * @param finalV where it ends
@@ -58,7 +63,7 @@ final class RailStart {
     if (fit == null) {
       fit = slow(scale, seconds, readings);
     }
-    return fit != null && fit.misfit() <= MOST_MISFIT && fit.tau() < seconds ? fit : null;
+    return fit != null && fit.tau() < seconds ? fit : null;
   }
 
   private double value(ChannelScale scale, int reading) {

@@ -6,8 +6,8 @@ import java.util.Locale;
 
 /** Sentences about the rails: where they ended, how they came up, their filters. */
 final class RailVerdict {
-  private static final double OVERSHOOT_SHARE = 0.05;
-  private static final double DROOP_SHARE = 0.05;
+  /** Over the known idle current by so much: something draws that did not (common practice). */
+  private static final double LEAKY_CURRENT = 1.25;
 
   private final JobSheet sheet;
   private final Evidence evidence;
@@ -77,95 +77,84 @@ final class RailVerdict {
   }
 
   private void swing(JobSheet.Rail rail, double finalV) {
-    double highest = 0;
-    for (PowerUpCourse.Point point : evidence.course().start()) {
-      highest = Math.max(highest, signed(point.railV().get(rail.input() - 1), finalV));
-    }
-    if (highest > (1 + OVERSHOOT_SHARE) * Math.abs(finalV)) {
+    Evidence.RailMore more = evidence.more(rail.input());
+    if (more.overshootV() != null) {
       writer.say(
           7,
           "rail.overshoot",
           rail.input(),
           rail.name(),
-          FigureText.volts(Math.copySign(highest, finalV)),
+          FigureText.volts(more.overshootV()),
           FigureText.volts(finalV));
     }
-    PowerUpCourse.SecondMean lowest = null;
-    for (PowerUpCourse.SecondMean mean : evidence.course().seconds()) {
-      double settleMs = rail.settleMs() == null ? 500 : rail.settleMs();
-      boolean counts = mean.second() * 1000.0 >= Math.max(1000, settleMs);
-      double volts = signed(mean.railV().get(rail.input() - 1), finalV);
-      if (counts
-          && (lowest == null || volts < signed(lowest.railV().get(rail.input() - 1), finalV))) {
-        lowest = mean;
-      }
-    }
-    if (lowest != null
-        && signed(lowest.railV().get(rail.input() - 1), finalV)
-            < (1 - DROOP_SHARE) * Math.abs(finalV)) {
+    if (more.droopV() != null) {
       writer.say(
           6,
           "rail.droop",
           rail.input(),
           rail.name(),
-          FigureText.volts(lowest.railV().get(rail.input() - 1)),
-          FigureText.millis(1000.0 * lowest.second()),
+          FigureText.volts(more.droopV()),
+          FigureText.millis(more.droopMs()),
           FigureText.volts(finalV));
     }
-  }
-
-  private static double signed(double volts, double like) {
-    return like < 0 ? -volts : volts;
+    if (more.misfit() != null && evidence.rail(rail.input()).tauMs() == null) {
+      String misfit = FigureText.digits(100 * more.misfit()) + " %";
+      writer.say(8, "rail.not-first-order", rail.input(), rail.name(), misfit);
+    }
   }
 
   private void ripple(JobSheet.Rail rail, Summary.RailFigures figures, Evidence.RailRipple ripple) {
-    String rectifier = rail.rectifier() == null ? "none" : rail.rectifier();
-    double expectedHz = ripple.mainsHz() * (rectifier.equals("full") ? 2.0 : 1.0);
+    Double expectedHz = RailReckoning.expectedHz(rail, ripple.mainsHz());
     String rms = FigureText.volts(Math.hypot(ripple.rms1V(), ripple.rms2V()));
     String atHz = hertz(ripple.toneHz());
-    if (rectifier.equals("none")) {
+    if (expectedHz == null) {
       writer.say(7, "ripple.seen", rail.input(), rail.name(), rms, atHz);
     } else if (ripple.toneHz() != expectedHz) {
-      String key = rectifier.equals("full") ? "ripple.half" : "ripple.full";
+      String key = rail.rectifier().equals("full") ? "ripple.half" : "ripple.full";
       writer.say(3, key, rail.input(), rail.name(), atHz, hertz(expectedHz), rms);
     } else {
-      filter(rail, figures, ripple, rms, atHz);
+      filter(rail, figures, rms, atHz);
     }
   }
 
-  private void filter(
-      JobSheet.Rail rail,
-      Summary.RailFigures figures,
-      Evidence.RailRipple ripple,
-      String rms,
-      String atHz) {
-    Double amps = evidence.supply().steadyA();
-    if (rail.capacitanceUf() == null
-        || amps == null
-        || figures == null
-        || figures.finalV() == null) {
+  private void filter(JobSheet.Rail rail, Summary.RailFigures figures, String rms, String atHz) {
+    Evidence.Filter filter = evidence.more(rail.input()).filter();
+    if (rail.capacitanceUf() == null || filter == null) {
       return;
     }
-    double uF = 1e6 * FilterCapacitance.fromTone(amps, ripple.toneHz(), ripple.toneVrms());
-    boolean tired = uF < FilterCapacitance.TIRED_SHARE * rail.capacitanceUf();
+    boolean tired = filter.uF() < FilterCapacitance.TIRED_SHARE * rail.capacitanceUf();
     // Beyond its range the formula reads high: then tired is still tired, and nothing else is sure.
-    boolean valid = FilterCapacitance.valid(ripple.toneVrms(), figures.finalV());
-    if (!valid && !tired) {
+    if (filter.atMost() && !tired) {
       return;
     }
-    SupplyShape shape = SupplyShape.of(evidence.course(), evidence.supply());
-    boolean leaks =
-        shape.kind() == SupplyShape.Kind.FORMING || shape.kind() == SupplyShape.Kind.CREEP;
+    double amps = evidence.supply().steadyA();
+    Double idleA = sheet.supply() == null ? null : sheet.supply().idleA();
+    String key = !tired ? "filter.holds" : leaky(amps, idleA) ? "filter.leaky" : "filter.dry";
+    if (key.equals("filter.dry") && idleA != null && amps < LEAKY_CURRENT * idleA) {
+      key = "filter.dry-same";
+    }
     writer.say(
         tired ? 3 : 8,
-        !tired ? "filter.holds" : leaks ? "filter.leaky" : "filter.dry",
+        key,
         rail.input(),
         rail.name(),
-        (valid ? "" : "at most ") + FigureText.microfarads(uF),
+        (filter.atMost() ? "at most " : "") + FigureText.microfarads(filter.uF()),
         FigureText.microfarads(rail.capacitanceUf()),
         rms,
         atHz,
-        FigureText.amps(amps));
+        FigureText.amps(amps),
+        idleA == null ? "" : FigureText.amps(idleA));
+  }
+
+  /**
+   * Leaky, not dry: ripple up and supply current up with it; dry: ripple up, current unchanged
+   * (common practice, no source).
+   */
+  private boolean leaky(double amps, Double idleA) {
+    SupplyShape.Kind shape = SupplyShape.of(evidence.course(), evidence.supply()).kind();
+    return shape == SupplyShape.Kind.FORMING
+        || shape == SupplyShape.Kind.CREEP
+        || idleA != null && amps > LEAKY_CURRENT * idleA;
   }
 
   private static String hertz(double hz) {

@@ -20,7 +20,7 @@ import java.util.function.Consumer;
  * thread-safe.
  */
 public final class RippleMeter {
-  private static final int WINDOW_CONVERSIONS = LevelMeter.WINDOW_CONVERSIONS;
+  private static final int WINDOW_CONVERSIONS = WindowCutter.CONVERSIONS;
   private static final int SAMPLES = WINDOW_CONVERSIONS / 16;
   private static final double BIN_HZ = 5;
   private static final int HIGHEST_HZ = 485;
@@ -36,8 +36,8 @@ public final class RippleMeter {
   private final Comb even50 = new Comb(50, 2, 2, HIGHEST_HZ, BIN_HZ, null);
   private final Comb odd60 = new Comb(60, 1, 2, HIGHEST_HZ, BIN_HZ, null);
   private final Comb even60 = new Comb(60, 2, 2, HIGHEST_HZ, BIN_HZ, null);
-  private long nextIndex = Long.MIN_VALUE;
-  private int place = -1;
+  private final WindowCutter cutter = new WindowCutter(new Inputs());
+  private final Consumer<RailLines> lines;
 
   /**
    * A meter with nothing collected.
@@ -47,7 +47,24 @@ public final class RippleMeter {
    * @param sink called with each complete window of each rail
    */
   public RippleMeter(JobSheet effective, Calibration calibration, Consumer<RippleWindow> sink) {
+    this(effective, calibration, sink, null);
+  }
+
+  /**
+   * A meter that also tells the single lines.
+   *
+   * @param effective sheet; rails that are not on it are not looked at
+   * @param calibration of the probe
+   * @param sink called with each complete window of each rail
+   * @param lines called just before with the lines of that window; null = not wanted
+   */
+  public RippleMeter(
+      JobSheet effective,
+      Calibration calibration,
+      Consumer<RippleWindow> sink,
+      Consumer<RailLines> lines) {
     this.sink = Objects.requireNonNull(sink, "sink");
+    this.lines = lines;
     this.calibration = Objects.requireNonNull(calibration, "calibration");
     for (JobSheet.Rail rail : effective.rails()) {
       wanted[rail.input()] = true;
@@ -68,40 +85,26 @@ public final class RippleMeter {
    * @param length how many
    */
   public void accept(long firstIndex, short[] counts, int offset, int length) {
-    if (firstIndex != nextIndex) {
-      place = -1;
-    }
-    nextIndex = firstIndex + length;
-    int k = 0;
-    if (place < 0) {
-      long ahead = Math.floorMod(-firstIndex, (long) WINDOW_CONVERSIONS);
-      if (ahead >= length) {
-        return;
-      }
-      k = (int) ahead;
-      place = 0;
-    }
-    while (k < length) {
-      int run = Math.min(length - k, WINDOW_CONVERSIONS - place);
-      for (int rail = 1; rail <= 3; rail++) {
-        if (wanted[rail]) {
-          collect(rail, counts, offset + k, run);
-        }
-      }
-      k += run;
-      place += run;
-      if (place == WINDOW_CONVERSIONS) {
-        place = 0;
-        emit(firstIndex + k - WINDOW_CONVERSIONS);
-      }
-    }
+    cutter.accept(firstIndex, counts, offset, length);
   }
 
-  private void collect(int rail, short[] counts, int offset, int run) {
-    // Slots 7, 11, 15 of each sixteen are the rails 1, 2, 3.
-    double[] of = samples[rail];
-    for (int i = (3 + 4 * rail - place & 15); i < run; i += 16) {
-      of[place + i >> 4] = counts[offset + i];
+  /** Slots 7, 11, 15 of each sixteen are the rails 1, 2, 3. */
+  private final class Inputs implements WindowCutter.Windows {
+    @Override
+    public void collect(int place, short[] counts, int offset, int run) {
+      for (int rail = 1; rail <= 3; rail++) {
+        if (wanted[rail]) {
+          double[] of = samples[rail];
+          for (int i = (3 + 4 * rail - place & 15); i < run; i += 16) {
+            of[place + i >> 4] = counts[offset + i];
+          }
+        }
+      }
+    }
+
+    @Override
+    public void complete(long firstIndex) {
+      emit(firstIndex);
     }
   }
 
@@ -127,10 +130,33 @@ public final class RippleMeter {
     double meanA = flatten(samples[railA], flatA);
     double meanB = flatten(samples[railB], flatB);
     spectrum.compute(flatA, flatB);
+    lines(begin, railA, false);
     sink.accept(window(begin, railA, meanA, spectrum.powerA()));
     if (railB != 0) {
+      lines(begin, railB, true);
       sink.accept(window(begin, railB, meanB, spectrum.powerB()));
     }
+  }
+
+  private void lines(long begin, int rail, boolean second) {
+    if (lines != null) {
+      double perCount = Math.abs(calibration.scale(Channel.ofRail(rail)).perCount());
+      lines.accept(
+          new RailLines(
+              rail,
+              begin,
+              new MainsLines(spectrum, second, BIN_HZ, perCount),
+              clipped(samples[rail])));
+    }
+  }
+
+  private static boolean clipped(double[] counts) {
+    for (double count : counts) {
+      if (count <= 0 || count >= 1023) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private RippleWindow window(long begin, int rail, double meanCounts, double[] power) {

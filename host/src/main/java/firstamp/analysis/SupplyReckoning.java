@@ -5,6 +5,11 @@ import firstamp.model.Summary;
 
 /** Capacitance and energy from the supply's figures. */
 public final class SupplyReckoning {
+  /** Less charge than this on top of the steady current is scatter: 0.2 mC, 2 %. */
+  private static final double LEAST_SURPLUS_C = 2e-4;
+
+  private static final double LEAST_SURPLUS = 0.02;
+
   private SupplyReckoning() {}
 
   /**
@@ -27,8 +32,19 @@ public final class SupplyReckoning {
     if (change > Math.max(0.002, 0.05 * supply.steadyA())) {
       return null;
     }
-    double farads = (supply.chargeC() - supply.steadyA()) / supply.steadyV();
-    return farads > 0 ? (Double) (farads * 1e6) : null;
+    double surplusC = supply.chargeC() - supply.steadyA();
+    boolean seen = surplusC > Math.max(LEAST_SURPLUS_C, LEAST_SURPLUS * supply.chargeC());
+    return seen ? (Double) (surplusC / supply.steadyV() * 1e6) : null;
+  }
+
+  /** Volts over amperes at the end; null where either is missing or nothing flows. */
+  public static Double loadOhm(Summary.SupplyFigures supply) {
+    return supply == null
+            || supply.steadyA() == null
+            || supply.steadyV() == null
+            || !(supply.steadyA() > 0)
+        ? null
+        : (Double) (supply.steadyV() / supply.steadyA());
   }
 
   /** Sum of the filter capacitors on the sheet, microfarad; null if it names none. */

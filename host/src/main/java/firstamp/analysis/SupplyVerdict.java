@@ -102,7 +102,7 @@ final class SupplyVerdict {
     }
     writer.say(
         8,
-        evidence.extras().peakClipped() ? "settled.atleast" : "settled",
+        evidence.peakClipped() ? "settled.atleast" : "settled",
         0,
         FigureText.amps(supply.steadyA()),
         FigureText.volts(supply.steadyV()),

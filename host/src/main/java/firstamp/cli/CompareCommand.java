@@ -1,11 +1,18 @@
 package firstamp.cli;
 
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.analysis.Comparison;
+import firstamp.analysis.ComparisonText;
+import firstamp.analysis.Evidence;
 import firstamp.analysis.FigureList;
+import firstamp.analysis.SeveralMeans;
+import firstamp.analysis.Tukey;
 import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
 import firstamp.session.PowerUpStudy;
+import firstamp.session.ProbeIdentity;
+import firstamp.session.StudyPart;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,19 +21,26 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** What changed from one logged power-up to another. */
+/** What changed from one logged power-up to another, or from one mark to another. */
 @Command(
     name = "compare",
     description =
-        "Holds two logged power-ups against each other, figure by figure: difference, uncertainty, changed or not.",
+        "Holds two logged power-ups against each other, figure by figure: difference, uncertainty,"
+            + " changed or not. An ID with #2 behind it is what follows its mark 2, #0 what came"
+            + " before its first mark. Of three and more, supply and rails are judged all at once.",
     footerHeading = "%nExamples:%n",
-    footer = {"  firstamp compare 12 last", "  firstamp compare 3 12 --json"})
+    footer = {
+      "  firstamp compare 12 last",
+      "  firstamp compare 3 12 --json",
+      "  firstamp compare 12#0 12#1       before and after the first mark of power-up 12",
+      "  firstamp compare 12#0 12#1 12#2"
+    })
 final class CompareCommand implements Callable<Integer> {
-  @Parameters(index = "0", paramLabel = "ID", description = "the earlier one: number, uuid or last")
-  private String before;
-
-  @Parameters(index = "1", paramLabel = "ID", description = "the later one")
-  private String after;
+  @Parameters(
+      arity = "2..*",
+      paramLabel = "ID",
+      description = "number, uuid or last; the earlier one first")
+  private List<String> ids;
 
   @Option(names = "--log", paramLabel = "FILE", description = "bench log to read")
   private Path file;
@@ -38,12 +52,16 @@ final class CompareCommand implements Callable<Integer> {
   public Integer call() throws CliFailure {
     BenchLog log = Logs.openForReading(file);
     try {
-      PowerUpStudy one = Studies.read(log, before);
-      PowerUpStudy two = Studies.read(log, after);
-      if (json) {
-        lines(one, two);
+      List<StudyPart> parts = new ArrayList<>();
+      for (String id : ids) {
+        parts.add(PartId.read(log, id));
+      }
+      if (parts.size() > 2) {
+        several(parts);
+      } else if (json) {
+        lines(parts.get(0), parts.get(1));
       } else {
-        words(one, two);
+        words(parts.get(0), parts.get(1));
       }
       return ExitCode.NORMAL;
     } finally {
@@ -51,11 +69,11 @@ final class CompareCommand implements Callable<Integer> {
     }
   }
 
-  private static void lines(PowerUpStudy one, PowerUpStudy two) {
+  private static void lines(StudyPart one, StudyPart two) {
     JsonLines lines = new JsonLines(System.out);
     Comparison comparison = two.against(one);
     for (Comparison.Difference difference : comparison.differences()) {
-      ObjectNode node = figure(difference.figure(), difference.rail(), two.sheet());
+      ObjectNode node = figure(difference.figure(), difference.rail(), two.study().sheet());
       node.put("unit", difference.unit());
       node.put("before", difference.before());
       node.put("after", difference.after());
@@ -84,12 +102,14 @@ final class CompareCommand implements Callable<Integer> {
     return node;
   }
 
-  private static ObjectNode end(Comparison comparison, PowerUpStudy one, PowerUpStudy two) {
+  private static ObjectNode end(Comparison comparison, StudyPart one, StudyPart two) {
     ObjectNode node = JsonLines.object("comparison");
-    node.put("before", one.entry().number());
-    node.put("beforeUuid", one.entry().uuid());
-    node.put("after", two.entry().number());
-    node.put("afterUuid", two.entry().uuid());
+    node.put("before", one.study().entry().number());
+    node.put("beforeUuid", one.study().entry().uuid());
+    mark(node, "beforeMark", one);
+    node.put("after", two.study().entry().number());
+    node.put("afterUuid", two.study().entry().uuid());
+    mark(node, "afterMark", two);
     node.put("figures", comparison.differences().size());
     node.put(
         "significant",
@@ -106,20 +126,35 @@ final class CompareCommand implements Callable<Integer> {
       at.put("after", parting.after());
       at.put("unit", parting.what().equals("supply current") ? "A" : "V");
     }
+    if (comparison.leakageA() != null) {
+      node.put("leakageA", comparison.leakageA());
+    }
     return node;
   }
 
-  private static void words(PowerUpStudy one, PowerUpStudy two) {
+  private static void mark(ObjectNode node, String key, StudyPart part) {
+    if (part.stretch() != null) {
+      node.put(key, part.stretch().number());
+    }
+  }
+
+  private static void words(StudyPart one, StudyPart two) {
     Comparison comparison = two.against(one);
-    System.out.println("From " + Studies.name(one.entry()) + " to " + Studies.name(two.entry()));
-    if (!one.entry().setName().equals(two.entry().setName())) {
+    PowerUpStudy earlier = one.study();
+    PowerUpStudy later = two.study();
+    System.out.println("From " + PartId.name(one) + " to " + PartId.name(two));
+    if (!earlier.entry().setName().equals(later.entry().setName())) {
       System.out.println(
-          "  two different sets: " + one.entry().setName() + "; " + two.entry().setName());
+          "  two different sets: " + earlier.entry().setName() + "; " + later.entry().setName());
+    }
+    boolean samePowerUp = earlier.entry().uuid().equals(later.entry().uuid());
+    if (!samePowerUp) {
+      System.out.println("  " + probe(ProbeIdentity.of(earlier.header(), later.header())));
     }
     for (Comparison.Difference difference : comparison.differences()) {
       System.out.println(
           (difference.significant() ? "  changed:   " : "  unchanged: ")
-              + ComparisonText.line(difference, two.sheet()));
+              + ComparisonText.line(difference, later.sheet()));
     }
     for (Lone lone : lone(one, two)) {
       FigureList.Figure figure = lone.figure();
@@ -129,24 +164,98 @@ final class CompareCommand implements Callable<Integer> {
               + ": "
               + FigureList.value(figure.value(), figure.unit()));
     }
-    System.out.println(ComparisonText.parting(comparison, two.sheet()));
+    if (one.stretch() == null && two.stretch() == null) {
+      System.out.println(ComparisonText.parting(comparison, later.sheet()));
+    }
+    if (comparison.leakageA() != null) {
+      System.out.println("  " + ComparisonText.leakage(comparison));
+    }
+    String points = ComparisonText.pointsTo(comparison);
+    if (points != null) {
+      System.out.println("  " + points);
+    }
+  }
+
+  static String probe(ProbeIdentity identity) {
+    return switch (identity) {
+      case ONE_CALIBRATION -> "one probe box with one calibration took both";
+      case TAKEN_FOR_ONE ->
+          "taken for one probe box (same port, never calibrated): its own error drops out";
+      case NOT_KNOWN -> "two probe boxes or two calibrations: the errors of both are counted";
+    };
   }
 
   /** A figure that only one of the two has. */
   private record Lone(FigureList.Figure figure, boolean earlier, JobSheet sheet) {}
 
-  private static List<Lone> lone(PowerUpStudy one, PowerUpStudy two) {
+  private static List<Lone> lone(StudyPart one, StudyPart two) {
     List<Lone> lone = new ArrayList<>();
-    for (FigureList.Figure figure : one.figures().figures()) {
-      if (two.figures().find(figure.key(), figure.rail()) == null) {
-        lone.add(new Lone(figure, true, one.sheet()));
+    FigureList first = one.figures();
+    FigureList second = two.figures();
+    for (FigureList.Figure figure : first.figures()) {
+      if (second.find(figure.key(), figure.rail()) == null) {
+        lone.add(new Lone(figure, true, one.study().sheet()));
       }
     }
-    for (FigureList.Figure figure : two.figures().figures()) {
-      if (one.figures().find(figure.key(), figure.rail()) == null) {
-        lone.add(new Lone(figure, false, two.sheet()));
+    for (FigureList.Figure figure : second.figures()) {
+      if (first.find(figure.key(), figure.rail()) == null) {
+        lone.add(new Lone(figure, false, two.study().sheet()));
       }
     }
     return lone;
+  }
+
+  private void several(List<StudyPart> parts) {
+    List<Evidence> all = parts.stream().map(StudyPart::evidence).toList();
+    SeveralMeans means = SeveralMeans.of(all);
+    JobSheet sheet = parts.get(0).study().sheet();
+    JsonLines lines = new JsonLines(System.out);
+    if (!json) {
+      for (int k = 0; k < parts.size(); k++) {
+        System.out.println("  " + (k + 1) + ": " + PartId.name(parts.get(k)));
+      }
+    }
+    for (SeveralMeans.Figure figure : means.figures()) {
+      if (json) {
+        ObjectNode node = figure(figure.key(), figure.rail(), sheet);
+        node.put("unit", figure.unit());
+        ArrayNode each = node.putArray("means");
+        figure.means().forEach(each::add);
+        ArrayNode pairs = node.putArray("pairs");
+        for (Tukey.Pair pair : figure.pairs()) {
+          ObjectNode one = pairs.addObject();
+          one.put("one", pair.one() + 1);
+          one.put("other", pair.other() + 1);
+          one.put("difference", pair.difference());
+          one.put("differencePlusMinus", pair.plusMinus());
+          one.put("significant", pair.significant());
+          one.put("p", pair.p());
+        }
+        lines.print(node);
+      } else {
+        System.out.println(FigureList.name(figure.key(), figure.rail(), sheet) + ":");
+        for (Tukey.Pair pair : figure.pairs()) {
+          System.out.println(pair(figure, pair));
+        }
+      }
+    }
+  }
+
+  private static String pair(SeveralMeans.Figure figure, Tukey.Pair pair) {
+    String unit = figure.unit();
+    return (pair.significant() ? "  changed:   " : "  unchanged: ")
+        + (pair.one() + 1)
+        + " "
+        + FigureList.value(figure.means().get(pair.one()), unit)
+        + ", "
+        + (pair.other() + 1)
+        + " "
+        + FigureList.value(figure.means().get(pair.other()), unit)
+        + " ("
+        + FigureList.value(Math.abs(pair.difference()), unit)
+        + (pair.difference() < 0 ? " less" : " more")
+        + ", give or take "
+        + FigureList.value(pair.plusMinus(), unit)
+        + ")";
   }
 }

@@ -1,13 +1,11 @@
 package firstamp.cli;
 
-import firstamp.analysis.Comparison;
 import firstamp.analysis.Verdict;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;
-import firstamp.session.EarlierPowerUps;
+import firstamp.session.Changes;
 import firstamp.session.LivePowerUp;
-import firstamp.session.PowerUpStudy;
 import firstamp.sheet.SheetException;
 import java.io.PrintStream;
 
@@ -42,20 +40,13 @@ final class EndOfRun {
 
   private static void changes(BenchLog log, JobSheet sheet, int number, PrintStream out)
       throws LogException, SheetException {
-    var all = EarlierPowerUps.of(log, number, sheet.set().name());
-    if (all.isEmpty()) {
-      return;
-    }
-    PowerUpStudy now = PowerUpStudy.of(log.find(Integer.toString(number)));
-    for (EarlierPowerUps.Earlier earlier : all) {
-      PowerUpStudy then = PowerUpStudy.of(log.find(Long.toString(earlier.entry().number())));
-      Comparison comparison = now.against(then);
+    for (Changes.Against against : Changes.of(log, number, sheet.set().name()).against()) {
       out.println(
           "Against "
-              + (earlier.knownGood() ? "the known good " : "the last ")
-              + Studies.name(earlier.entry())
+              + (against.knownGood() ? "the known good " : "the last ")
+              + Studies.name(against.earlier())
               + ":");
-      ComparisonText.changes(comparison, now.sheet()).forEach(out::println);
+      against.lines().forEach(out::println);
     }
   }
 }

@@ -28,7 +28,7 @@ final class LiveSetup {
    * Runs it.
    *
    * @param options of the command
-   * @param setup what to do
+   * @param asked what to do
    * @param sheet as it is kept
    * @param opener of the line
    * @param log open for writing
@@ -38,13 +38,14 @@ final class LiveSetup {
    */
   static int run(
       RunOptions options,
-      RunSetup setup,
+      RunSetup asked,
       SheetTexts sheet,
       PortOpener opener,
       BenchLog log,
       boolean emulated,
       String port)
       throws CliFailure {
+    RunSetup setup = asked.inRoom(options.roomCelsius);
     boolean heard = !options.headless || !emulated;
     try (AlarmSound sound = Sounds.of(options, setup.effective(), heard)) {
       return options.headless

@@ -1,6 +1,8 @@
 package firstamp.cli;
 
 import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.log.SetNotes;
 import firstamp.report.HtmlReport;
 import firstamp.report.ReportInput;
 import firstamp.session.PowerUpStudy;
@@ -53,11 +55,19 @@ final class ReportCommand implements Callable<Integer> {
     try {
       PowerUpStudy now = Studies.read(log, ids.get(ids.size() - 1));
       PowerUpStudy before = ids.size() < 2 ? null : Studies.read(log, ids.get(0));
-      write(HtmlReport.page(ReportInput.of(now, before)));
+      write(HtmlReport.page(ReportInput.of(now, before, notes(log, now))));
       System.err.println("firstamp: report of " + Studies.name(now.entry()) + " in " + to);
       return ExitCode.NORMAL;
     } finally {
       LiveSetup.closeLog(log);
+    }
+  }
+
+  private static SetNotes notes(BenchLog log, PowerUpStudy study) throws CliFailure {
+    try {
+      return SetNotes.of(log, study.entry().setName());
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
     }
   }
 

@@ -52,4 +52,11 @@ final class RunOptions {
 
   @Option(names = "--speak", description = "alarms in words, where the system has a speech program")
   boolean speak;
+
+  @Option(
+      names = "--room",
+      paramLabel = "CELSIUS",
+      description =
+          "room temperature, kept with the power-up: germanium parts leak more in a warm room")
+  Double roomCelsius;
 }

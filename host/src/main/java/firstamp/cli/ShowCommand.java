@@ -1,5 +1,7 @@
 package firstamp.cli;
 
+import firstamp.analysis.Evidence;
+import firstamp.analysis.FigureText;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.session.PowerUpStudy;
@@ -46,13 +48,28 @@ final class ShowCommand implements Callable<Integer> {
       if (json) {
         new JsonLines(System.out).print(SummaryJson.of(study.summary()));
       } else {
-        SummaryText.lines(study.summary()).forEach(System.out::println);
+        SummaryText.lines(study.summary(), study.figures()).forEach(System.out::println);
+        marks(study);
         System.out.println("What it showed:");
         EndOfRun.verdict(study.verdict(), System.out);
       }
       return ExitCode.NORMAL;
     } finally {
       LiveSetup.closeLog(log);
+    }
+  }
+
+  /** The numbers by which compare takes what lies between marks. */
+  private static void marks(PowerUpStudy study) {
+    for (Evidence.Stretch stretch : study.evidence().stretches()) {
+      if (stretch.number() > 0) {
+        System.out.println(
+            "  mark #"
+                + stretch.number()
+                + " at "
+                + FigureText.millis(stretch.fromMs())
+                + (stretch.mark() == null ? "" : ": " + stretch.mark()));
+      }
     }
   }
 }

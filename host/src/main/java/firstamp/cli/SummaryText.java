@@ -1,5 +1,6 @@
 package firstamp.cli;
 
+import firstamp.analysis.FigureList;
 import firstamp.model.Alarm;
 import firstamp.model.NotWatched;
 import firstamp.model.Summary;
@@ -14,16 +15,22 @@ import java.util.Locale;
 final class SummaryText {
   private SummaryText() {}
 
+  /** With the figures of the summary alone. */
   static List<String> lines(Summary summary) {
+    return lines(summary, FigureList.of(summary));
+  }
+
+  /** With these figures. */
+  static List<String> lines(Summary summary, FigureList figures) {
     List<String> lines = new ArrayList<>();
     lines.add(headline(summary));
     for (Alarm alarm : summary.alarms()) {
       lines.add((alarm.foldedUnder() != 0 ? "    then: " : "  ! ") + alarm.text());
     }
-    look(summary, lines);
-    supply(summary, lines);
-    rails(summary, lines);
-    levels(summary, lines);
+    if (summary.look() != null) {
+      lines.add("  first look: " + summary.look().result());
+    }
+    figures(figures, lines);
     notWatched(summary, lines);
     if (summary.conversions() != null) {
       lines.add(
@@ -61,65 +68,11 @@ final class SummaryText {
     };
   }
 
-  private static void look(Summary summary, List<String> lines) {
-    Summary.LookFigures look = summary.look();
-    if (look == null) {
-      return;
+  private static void figures(FigureList figures, List<String> lines) {
+    for (FigureList.Figure figure : figures.figures()) {
+      String sure = figure.plusMinus() == null ? "" : " +- " + figure.plusMinusText();
+      lines.add("  " + figure.name() + ": " + figure.text() + sure);
     }
-    StringBuilder line = new StringBuilder("  first look: ").append(look.result());
-    append(line, look.ohm(), ", %.3g ohm");
-    append(line, look.uF(), ", %.0f uF");
-    append(line, look.supplyV(), ", supply %.2f V");
-    lines.add(line.toString());
-  }
-
-  private static void supply(Summary summary, List<String> lines) {
-    Summary.SupplyFigures supply = summary.supply();
-    if (supply == null) {
-      return;
-    }
-    StringBuilder line = new StringBuilder("  supply:");
-    append(line, supply.steadyA(), " %.4f A");
-    append(line, supply.steadyAPlusMinus(), " (+-%.4f)");
-    append(line, supply.steadyV(), " at %.2f V,");
-    append(line, supply.inrushPeakA(), " surge %.2f A,");
-    append(line, supply.inrushI2tA2s(), " surge heat %.3f A2s,");
-    append(line, supply.chargeC(), " charge in the first second %.3f C");
-    lines.add(line.toString());
-  }
-
-  private static void rails(Summary summary, List<String> lines) {
-    if (summary.rails() == null) {
-      return;
-    }
-    for (Summary.RailFigures rail : summary.rails()) {
-      StringBuilder line = new StringBuilder("  rail ").append(rail.rail());
-      if (rail.name() != null) {
-        line.append(' ').append(rail.name());
-      }
-      line.append(':');
-      append(line, rail.finalV(), " %.2f V");
-      append(line, rail.settledMs(), ", settled after %.0f ms");
-      append(line, rail.tauMs(), ", time constant %.0f ms");
-      append(line, rail.rippleVrms(), ", ripple %.4f V rms");
-      append(line, rail.rippleHz(), " at %.0f Hz");
-      lines.add(line.toString());
-    }
-  }
-
-  private static void levels(Summary summary, List<String> lines) {
-    Summary.LevelFigures levels = summary.levels();
-    if (levels == null) {
-      return;
-    }
-    StringBuilder line = new StringBuilder("  levels:");
-    append(line, levels.meterDbv(), " meter %.1f dBV,");
-    append(line, levels.headDbv(), " head %.1f dBV,");
-    append(line, levels.headUa(), " %.1f uA in the head,");
-    append(line, levels.headBelowMeterDb(), " head %.1f dB below the meter");
-    append(line, levels.expectedDb(), " (expected %.1f)");
-    append(line, levels.humDbv(), ", hum %.1f dBV");
-    lines.add(line.toString());
   }
 
   private static void notWatched(Summary summary, List<String> lines) {
@@ -131,12 +84,6 @@ final class SummaryText {
       parts.add(gap.what() + " (" + gap.why() + ")");
     }
     lines.add("  not watched: " + String.join("; ", parts));
-  }
-
-  private static void append(StringBuilder line, Double value, String format) {
-    if (value != null) {
-      line.append(text(format, value));
-    }
   }
 
   static String text(String format, Object... values) {

@@ -1,5 +1,6 @@
 package firstamp.cli;
 
+import firstamp.analysis.FigureList;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
@@ -68,7 +69,8 @@ final class WindowRun {
     }
     LivePowerUp.Result result = bench.result();
     if (result != null) {
-      SummaryText.lines(result.summary()).forEach(System.out::println);
+      SummaryText.lines(result.summary(), FigureList.of(result.evidence()))
+          .forEach(System.out::println);
       EndOfRun.print(log, setup.effective(), result, System.out);
       return HeadlessRun.exitCode(result.summary());
     }

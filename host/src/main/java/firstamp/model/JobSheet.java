@@ -67,9 +67,21 @@ public record JobSheet(
    * @param chassis pole of the supply that is the chassis: negative or positive
    * @param motor whether it has a motor
    * @param valveRectifier whether a valve rectifies its mains
+   * @param leakageA leakage of its germanium parts at 20 degrees Celsius
    */
   public record SetInfo(
-      String name, String kind, String chassis, Boolean motor, Boolean valveRectifier) {
+      String name,
+      String kind,
+      String chassis,
+      Boolean motor,
+      Boolean valveRectifier,
+      Double leakageA) {
+    /** A set of whose leakage nothing is said. */
+    public SetInfo(
+        String name, String kind, String chassis, Boolean motor, Boolean valveRectifier) {
+      this(name, kind, chassis, motor, valveRectifier, null);
+    }
+
     /** A set of which nothing is said about motor and rectifier. */
     public SetInfo(String name, String kind, String chassis) {
       this(name, kind, chassis, null, null);
@@ -165,6 +177,7 @@ public record JobSheet(
    * @param meterSignalDbv above this the meter shows signal
    * @param fromMs audio rules start, from closing
    * @param meterFullV direct volts at the meter input that bring the needle to full scale
+   * @param expectedCurve head below meter over frequency when all is well, rising in frequency
    */
   public record Levels(
       Double toneHz,
@@ -173,7 +186,25 @@ public record JobSheet(
       Double marginDb,
       Double meterSignalDbv,
       Double fromMs,
-      Double meterFullV) {
+      Double meterFullV,
+      List<LevelPoint> expectedCurve) {
+    /** Copies the list. */
+    public Levels {
+      expectedCurve = expectedCurve == null ? List.of() : List.copyOf(expectedCurve);
+    }
+
+    /** Levels without a curve. */
+    public Levels(
+        Double toneHz,
+        Double headOhm,
+        Double expectedDb,
+        Double marginDb,
+        Double meterSignalDbv,
+        Double fromMs,
+        Double meterFullV) {
+      this(toneHz, headOhm, expectedDb, marginDb, meterSignalDbv, fromMs, meterFullV, null);
+    }
+
     /** Levels of an audio meter. */
     public Levels(
         Double toneHz,
@@ -183,6 +214,33 @@ public record JobSheet(
         Double meterSignalDbv,
         Double fromMs) {
       this(toneHz, headOhm, expectedDb, marginDb, meterSignalDbv, fromMs, null);
+    }
+  }
+
+  /**
+   * Head below meter at one frequency.
+   *
+   * @param hz frequency
+   * @param db decibel
+   */
+  public record LevelPoint(double hz, double db) {
+    /**
+     * Reads a curve: straight lines over the logarithm of the frequency, the end points beyond
+     * them.
+     *
+     * @param curve at least one point, rising in frequency
+     */
+    public static double between(List<LevelPoint> curve, double hz) {
+      LevelPoint below = curve.get(0);
+      for (LevelPoint point : curve) {
+        if (point.hz >= hz) {
+          double span = StrictMath.log(point.hz / below.hz);
+          double share = span > 0 ? Math.max(0, StrictMath.log(hz / below.hz) / span) : 0;
+          return below.db + share * (point.db - below.db);
+        }
+        below = point;
+      }
+      return below.db;
     }
   }
 

@@ -1,6 +1,8 @@
 package firstamp.report;
 
 import firstamp.analysis.Comparison;
+import firstamp.analysis.ComparisonText;
+import firstamp.analysis.Evidence;
 import firstamp.analysis.FigureList;
 import firstamp.analysis.FigureText;
 import firstamp.analysis.Verdict;
@@ -62,6 +64,7 @@ public final class HtmlReport {
     verdict();
     pictures();
     figures();
+    stretches();
     comparison();
     alarms();
     notes();
@@ -125,17 +128,26 @@ public final class HtmlReport {
   private void figures() {
     html.heading(word("figures"));
     List<List<String>> rows = new ArrayList<>();
-    for (FigureList.Figure figure :
-        FigureList.of(input.summary(), input.evidence().course()).figures()) {
-      rows.add(
-          List.of(
-              FigureList.name(figure.key(), figure.rail(), input.sheet()),
-              FigureList.value(figure.value(), figure.unit()),
-              figure.plusMinus() == null
-                  ? ""
-                  : FigureList.value(figure.plusMinus(), figure.unit())));
+    for (FigureList.Figure figure : FigureList.of(input.evidence()).figures()) {
+      rows.add(List.of(figure.name(), figure.text(), figure.plusMinusText()));
     }
     html.table(List.of(word("figure"), word("value"), word("plus-minus")), rows);
+  }
+
+  /** Volts, amperes, ohms and hum from mark to mark, and what changed at each. */
+  private void stretches() {
+    List<Evidence.Stretch> stretches = input.evidence().stretches();
+    if (stretches.isEmpty()) {
+      return;
+    }
+    html.heading(word("stretches"));
+    StretchTable table = new StretchTable(input.sheet(), words);
+    html.table(table.columns(), stretches.stream().map(table::row).toList());
+    List<String> changes = new ArrayList<>();
+    for (int k = 1; k < stretches.size(); k++) {
+      changes.addAll(table.changes(stretches.get(k - 1), stretches.get(k)));
+    }
+    html.list(changes);
   }
 
   private void comparison() {
@@ -173,6 +185,13 @@ public final class HtmlReport {
                 + FigureText.millis(parting.atMs())
                 + ": "
                 + FigureList.parting(parting, input.sheet()));
+    if (comparison.leakageA() != null) {
+      html.paragraph(ComparisonText.leakage(comparison));
+    }
+    String points = ComparisonText.pointsTo(comparison);
+    if (points != null) {
+      html.paragraph(points);
+    }
   }
 
   private void alarms() {
@@ -215,9 +234,19 @@ public final class HtmlReport {
   }
 
   private void uncertainty() {
+    Calibration calibration = input.evidence().calibration();
     html.heading(word("uncertainty"));
-    boolean valid = input.evidence().calibration().kind() == Calibration.Kind.VALID;
+    boolean valid = calibration.kind() == Calibration.Kind.VALID;
     html.paragraph(word(valid ? "uncertainty.calibrated" : "uncertainty.blank"));
+    if (valid && calibration.calibratedEpochSeconds() > 0) {
+      html.paragraph(
+          word("calibrated")
+              + " "
+              + StoredTexts.local(1000 * calibration.calibratedEpochSeconds()));
+    }
+    html.table(
+        List.of(word("channel"), word("range"), word("gain"), word("zero")),
+        CalibrationRows.of(calibration));
   }
 
   private String word(String key) {

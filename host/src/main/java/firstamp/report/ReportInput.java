@@ -3,6 +3,7 @@ package firstamp.report;
 import firstamp.analysis.Comparison;
 import firstamp.analysis.Evidence;
 import firstamp.analysis.Verdict;
+import firstamp.log.SetNotes;
 import firstamp.model.Capture;
 import firstamp.model.JobSheet;
 import firstamp.model.Scaling;
@@ -43,8 +44,13 @@ public record ReportInput(
     tables = List.copyOf(tables);
   }
 
-  /** A stored power-up, and the one before it where a comparison is wanted, else null. */
-  public static ReportInput of(PowerUpStudy now, PowerUpStudy before) {
+  /**
+   * A stored power-up.
+   *
+   * @param before the one it is compared with, null = none
+   * @param notes kept about the set
+   */
+  public static ReportInput of(PowerUpStudy now, PowerUpStudy before, SetNotes notes) {
     TripPicture picture =
         now.trip() == null || now.capture() == null
             ? null
@@ -58,7 +64,7 @@ public record ReportInput(
         now.entry().label(),
         now.marks().stream().map(mark -> new Mark(mark.atMs(), mark.text())).toList(),
         picture,
-        StoredTexts.tables(now),
+        StoredTexts.tables(now, notes),
         before == null
             ? null
             : new Before(StoredTexts.name(before.entry()), before.evidence(), now.against(before)));

@@ -25,6 +25,17 @@ final class SheetRows {
     return rows;
   }
 
+  /** A small object in one line: key and value of each field; text that is no JSON as it is. */
+  static String inWords(String json) {
+    try {
+      List<List<String>> rows = new ArrayList<>();
+      add("", MAPPER.readTree(json), rows);
+      return String.join("; ", rows.stream().map(row -> String.join(" ", row).trim()).toList());
+    } catch (JsonProcessingException plain) {
+      return json;
+    }
+  }
+
   private static void add(String path, JsonNode node, List<List<String>> rows) {
     if (node.isObject()) {
       for (var field : node.properties()) {

@@ -1,6 +1,8 @@
 package firstamp.report;
 
+import firstamp.analysis.FigureList;
 import firstamp.log.PowerUpEntry;
+import firstamp.log.SetNotes;
 import firstamp.session.PowerUpStudy;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -17,7 +19,12 @@ final class StoredTexts {
 
   /** Begin in local time. */
   static String started(PowerUpEntry entry) {
-    return LOCAL.format(Instant.ofEpochMilli(entry.startedEpochMs()));
+    return local(entry.startedEpochMs());
+  }
+
+  /** A moment in local time. */
+  static String local(long epochMs) {
+    return LOCAL.format(Instant.ofEpochMilli(epochMs));
   }
 
   /** Number, begin and label. */
@@ -26,9 +33,23 @@ final class StoredTexts {
     return "power-up " + entry.number() + " (" + started(entry) + label + ")";
   }
 
-  /** The job sheet with its defaults, and what took the power-up. */
-  static List<ReportInput.Table> tables(PowerUpStudy study) {
+  /** What was measured cold and tried, the job sheet with its defaults, what took the power-up. */
+  static List<ReportInput.Table> tables(PowerUpStudy study, SetNotes notes) {
     List<ReportInput.Table> tables = new ArrayList<>();
+    if (!notes.coldChecks().isEmpty()) {
+      tables.add(
+          new ReportInput.Table(
+              "Measured with the supply off",
+              List.of("When", "What", "From", "To", "Value", "Note"),
+              notes.coldChecks().stream().map(StoredTexts::row).toList()));
+    }
+    if (!notes.trials().isEmpty()) {
+      tables.add(
+          new ReportInput.Table(
+              "Wires tried",
+              List.of("When", "Wire", "Place", "Power-up", "What came of it"),
+              notes.trials().stream().map(StoredTexts::row).toList()));
+    }
     tables.add(
         new ReportInput.Table(
             "Job sheet, with what was filled in",
@@ -58,5 +79,27 @@ final class StoredTexts {
     tables.add(
         new ReportInput.Table("Where the figures come from", List.of("What", "Value"), rows));
     return tables;
+  }
+
+  private static List<String> row(SetNotes.ColdCheck check) {
+    String value =
+        check.value() == null
+            ? "open"
+            : FigureList.value(check.value(), check.unit() == null ? "" : check.unit());
+    return List.of(
+        local(check.epochMs()), check.kind(), check.from(), check.to(), value, or(check.note()));
+  }
+
+  private static List<String> row(SetNotes.Trial trial) {
+    return List.of(
+        local(trial.epochMs()),
+        trial.wire(),
+        trial.place(),
+        trial.powerUp() == null ? "" : trial.powerUp().toString(),
+        SheetRows.inWords(trial.fieldsJson()));
+  }
+
+  private static String or(String text) {
+    return text == null ? "" : text;
   }
 }

@@ -65,8 +65,8 @@ final class Chain implements StreamSink {
             new RuleSetup(label, false, !raw, hello.lookOhm(), hello.hardShortA()),
             new Rules());
     this.figures = new PowerUpFigures(effective, calibration, hello.lookOhm());
-    this.levelMeter = new LevelMeter(effective, calibration, this::levels);
-    this.rippleMeter = new RippleMeter(effective, calibration, this::ripple);
+    this.levelMeter = new LevelMeter(effective, calibration, this::levels, figures::onDetail);
+    this.rippleMeter = new RippleMeter(effective, calibration, this::ripple, figures::onRailLines);
   }
 
   @Override

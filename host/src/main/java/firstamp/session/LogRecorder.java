@@ -54,7 +54,7 @@ final class LogRecorder implements Recorder {
                   sheet.given(),
                   sheet.effective(),
                   SettingsJson.of(settings),
-                  null),
+                  setup.roomCelsius()),
               states::add);
     } catch (LogException failed) {
       // Watching goes on: the rule not-logging says so, and the exit code does.

@@ -3,12 +3,12 @@ package firstamp.session;
 import firstamp.analysis.Comparison;
 import firstamp.analysis.Evidence;
 import firstamp.analysis.FigureList;
+import firstamp.analysis.SupplyReckoning;
 import firstamp.analysis.Verdict;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
-import firstamp.model.Calibration;
 import firstamp.model.Capture;
 import firstamp.model.JobSheet;
 import firstamp.model.Scaling;
@@ -49,6 +49,9 @@ public record PowerUpStudy(
     Trip trip,
     Capture capture,
     Scaling scaling) {
+
+  /** The sheet says the leakage at this temperature. */
+  private static final double LEAKAGE_CELSIUS = 20;
 
   /** Copies the list. */
   public PowerUpStudy {
@@ -102,25 +105,27 @@ public record PowerUpStudy(
 
   /** The figures as one list. */
   public FigureList figures() {
-    return FigureList.of(summary, evidence.course());
+    return FigureList.of(evidence);
   }
 
   /** What changed from an earlier power-up to this one. */
   public Comparison against(PowerUpStudy earlier) {
-    return Comparison.of(earlier.evidence, evidence, oneProbe(earlier.header, header));
+    return Comparison.of(
+        earlier.evidence,
+        evidence,
+        ProbeIdentity.of(earlier.header, header).isOne(),
+        leakageChangeA(earlier));
   }
 
-  /**
-   * Whether one probe box took both: the same kind at the same port with the same calibration. The
-   * box has no number of its own.
-   */
-  static boolean oneProbe(PowerUpHeader one, PowerUpHeader other) {
-    Calibration first = one.hello().calibration();
-    return box(one).equals(box(other)) && first.equals(other.hello().calibration());
-  }
-
-  /** What stands after a comma is about the run, not about the box. */
-  private static String box(PowerUpHeader header) {
-    return header.hello().kind().split(",", 2)[0];
+  /** How much more the germanium parts of the set leak in this room than in the earlier one. */
+  private Double leakageChangeA(PowerUpStudy earlier) {
+    Double leakageA = sheet.set().leakageA();
+    Double then = earlier.header.roomCelsius();
+    Double now = header.roomCelsius();
+    if (leakageA == null || then == null || now == null) {
+      return null;
+    }
+    return SupplyReckoning.germaniumLeakageA(leakageA, LEAKAGE_CELSIUS, now)
+        - SupplyReckoning.germaniumLeakageA(leakageA, LEAKAGE_CELSIUS, then);
   }
 }

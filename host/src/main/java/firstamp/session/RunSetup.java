@@ -20,6 +20,7 @@ import java.util.Set;
  * @param gate questions that hold up arming
  * @param live whether the far end lives by the computer's clock (otherwise it runs as fast as it
  *     can)
+ * @param roomCelsius room temperature, null = not said
  */
 public record RunSetup(
     JobSheet effective,
@@ -31,12 +32,65 @@ public record RunSetup(
     boolean observe,
     long quietMicros,
     boolean live,
-    ArmGate gate) {
+    ArmGate gate,
+    Double roomCelsius) {
+
+  /** A run in a room of which nothing is said. */
+  public RunSetup(
+      JobSheet effective,
+      SettingsPlan settings,
+      String label,
+      boolean raw,
+      Long forMicros,
+      int restoreTrip,
+      boolean observe,
+      long quietMicros,
+      boolean live,
+      ArmGate gate) {
+    this(
+        effective,
+        settings,
+        label,
+        raw,
+        forMicros,
+        restoreTrip,
+        observe,
+        quietMicros,
+        live,
+        gate,
+        null);
+  }
+
+  /** The same in a room of this temperature; null = not said. */
+  public RunSetup inRoom(Double celsius) {
+    return new RunSetup(
+        effective,
+        settings,
+        label,
+        raw,
+        forMicros,
+        restoreTrip,
+        observe,
+        quietMicros,
+        live,
+        gate,
+        celsius);
+  }
 
   /** The same, switching on again after a trip. */
   public RunSetup restoring(int tripNumber) {
     return new RunSetup(
-        effective, settings, label, raw, forMicros, tripNumber, observe, quietMicros, live, gate);
+        effective,
+        settings,
+        label,
+        raw,
+        forMicros,
+        tripNumber,
+        observe,
+        quietMicros,
+        live,
+        gate,
+        roomCelsius);
   }
 
   /** Makes what the probe is told. */

@@ -54,7 +54,8 @@ public final class Defaults {
         or(said.kind(), "other"),
         or(said.chassis(), "negative"),
         said.motor(),
-        said.valveRectifier());
+        said.valveRectifier(),
+        said.leakageA());
   }
 
   private static JobSheet.Supply supply(JobSheet.Supply said) {
@@ -155,11 +156,20 @@ public final class Defaults {
         : new JobSheet.Levels(
             said.toneHz(),
             said.headOhm(),
-            said.expectedDb(),
+            expectedDb(said),
             or(said.marginDb(), 6.0),
             or(said.meterSignalDbv(), -30.0),
             or(said.fromMs(), 1500.0),
-            said.meterFullV());
+            said.meterFullV(),
+            said.expectedCurve());
+  }
+
+  /** A curve holds the number for the tone. */
+  private static Double expectedDb(JobSheet.Levels said) {
+    if (said.expectedDb() != null || said.expectedCurve().isEmpty() || said.toneHz() == null) {
+      return said.expectedDb();
+    }
+    return JobSheet.LevelPoint.between(said.expectedCurve(), said.toneHz());
   }
 
   private static <T> T or(T said, T usual) {

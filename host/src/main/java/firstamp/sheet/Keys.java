@@ -15,6 +15,7 @@ final class Keys {
   static final Map<String, Object> LIMITS = keys();
   static final Map<String, Object> RAIL = keys();
   static final Map<String, Object> LEVELS = keys();
+  static final Map<String, Object> CURVE_POINT = keys();
   static final Map<String, Object> RULE = keys();
   static final Map<String, Object> PATH = keys();
   static final Map<String, Object> POINT = keys();
@@ -55,6 +56,7 @@ final class Keys {
     SET.put("chassis", List.of("negative", "positive"));
     SET.put("motor", Kind.FLAG);
     SET.put("valveRectifier", Kind.FLAG);
+    SET.put("leakageA", new Range(0.000001, 1, "A"));
 
     SUPPLY.put("kind", List.of("bench", "battery", "adaptor", "mains-transformer"));
     SUPPLY.put(
@@ -99,6 +101,9 @@ final class Keys {
     LEVELS.put("meterSignalDbv", new Range(-100, 20, "dBV"));
     LEVELS.put("fromMs", new Range(0, 3_600_000, "ms"));
     LEVELS.put("meterFullV", new Range(-60, 60, "V"));
+    LEVELS.put("expectedCurve", Kind.LIST);
+    CURVE_POINT.put("hz", new Range(30, 1600, "Hz"));
+    CURVE_POINT.put("db", new Range(-60, 120, "dB"));
 
     RULE.put("enabled", Kind.FLAG);
     RULE.put("onDelayMs", new Range(0, 600_000, "ms"));

@@ -169,7 +169,8 @@ public record SheetLearning(List<Learnt> learnt, JobSheet sheet) {
         base.marginDb(),
         base.meterSignalDbv(),
         base.fromMs(),
-        base.meterFullV());
+        base.meterFullV(),
+        base.expectedCurve());
   }
 
   private static double rounded(double value) {

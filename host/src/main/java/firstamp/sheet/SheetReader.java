@@ -83,7 +83,8 @@ public final class SheetReader {
         set.word("kind"),
         set.word("chassis"),
         set.flag("motor"),
-        set.flag("valveRectifier"));
+        set.flag("valveRectifier"),
+        set.number("leakageA"));
   }
 
   private JobSheet.Supply supply(Fields supply) throws SheetException {
@@ -150,7 +151,27 @@ public final class SheetReader {
             levels.number("marginDb"),
             levels.number("meterSignalDbv"),
             levels.number("fromMs"),
-            levels.number("meterFullV"));
+            levels.number("meterFullV"),
+            curve(levels));
+  }
+
+  private List<JobSheet.LevelPoint> curve(Fields levels) throws SheetException {
+    List<JobSheet.LevelPoint> curve = new ArrayList<>();
+    for (Node node : levels.items("expectedCurve")) {
+      Fields point = Fields.of(file, node, Keys.CURVE_POINT);
+      point.needs("hz", "\"hz\":400");
+      point.needs("db", "\"db\":38");
+      double hz = point.number("hz");
+      if (!curve.isEmpty() && hz <= curve.get(curve.size() - 1).hz()) {
+        throw Fields.problem(
+            file,
+            point.at("hz"),
+            "a frequency above that of the point before",
+            "Sort the curve from low to high.");
+      }
+      curve.add(new JobSheet.LevelPoint(hz, point.number("db")));
+    }
+    return curve;
   }
 
   private Map<String, JobSheet.RuleSettings> rules(Fields top) throws SheetException {

@@ -72,6 +72,7 @@ public final class SheetWriter {
     put("chassis", set.chassis());
     put("motor", set.motor());
     put("valveRectifier", set.valveRectifier());
+    put("leakageA", set.leakageA());
     out.writeEndObject();
   }
 
@@ -125,6 +126,16 @@ public final class SheetWriter {
     put("meterSignalDbv", levels.meterSignalDbv());
     put("fromMs", levels.fromMs());
     put("meterFullV", levels.meterFullV());
+    if (!levels.expectedCurve().isEmpty()) {
+      out.writeArrayFieldStart("expectedCurve");
+      for (JobSheet.LevelPoint point : levels.expectedCurve()) {
+        out.writeStartObject();
+        put("hz", point.hz());
+        put("db", point.db());
+        out.writeEndObject();
+      }
+      out.writeEndArray();
+    }
     out.writeEndObject();
   }
 

@@ -59,6 +59,46 @@ class ComparisonTest {
     assertThat(find(comparison, "steadyA").plusMinus()).isCloseTo(0.0083, within(0.0003));
   }
 
+  /** At 5 mA of leakage at 20 C a room 10 degrees warmer draws 5 mA more: no change of the set. */
+  @Test
+  void aWarmerRoomIsNoChangeOfASetWithGermaniumParts() {
+    Evidence cool = evidence(0.018, 8.2, 0.1, 1);
+    Evidence warm = evidence(0.021, 8.2, 0.1, 2);
+    assertThat(find(Comparison.of(cool, warm, true), "steadyA").significant()).isTrue();
+    Comparison told = Comparison.of(cool, warm, true, 0.005);
+    assertThat(find(told, "steadyA").significant()).isFalse();
+    // 5 mA as a rectangle, 95 %: 1.96 times 2.89 mA.
+    assertThat(find(told, "steadyA").plusMinus()).isCloseTo(0.00566, within(0.0002));
+    assertThat(ComparisonText.leakage(told)).contains("5 mA more");
+    assertThat(find(Comparison.of(cool, evidence(0.038, 8.2, 0.1, 2), true, 0.005), "steadyA"))
+        .matches(Comparison.Difference::significant);
+  }
+
+  @Test
+  void coursesOfASmallSetPartAtAFewMilliamperes() {
+    Comparison.Parting parting =
+        Comparison.of(evidence(0.010, 8.2, 0.1, 1), evidence(0.016, 8.2, 0.1, 2), true).parting();
+    assertThat(parting.what()).isEqualTo("supply current");
+    assertThat(parting.atMs()).isLessThan(300);
+  }
+
+  @Test
+  void ofThreeTheOddOneStandsOut() {
+    SeveralMeans several =
+        SeveralMeans.of(
+            java.util.List.of(
+                evidence(0.118, 8.2, 0.1, 1),
+                evidence(0.118, 8.2, 0.1, 2),
+                evidence(0.122, 8.2, 0.1, 3)));
+    SeveralMeans.Figure amps = several.figures().get(0);
+    assertThat(amps.key()).isEqualTo("steadyA");
+    assertThat(amps.pairs()).extracting(Tukey.Pair::significant).containsExactly(false, true, true);
+    assertThat(amps.pairs().get(1).difference()).isCloseTo(0.004, within(0.0002));
+    assertThat(several.figures())
+        .extracting(SeveralMeans.Figure::key)
+        .containsExactly("steadyA", "steadyV", "finalV");
+  }
+
   @Test
   void namesTheMomentWhereTheCoursesPart() {
     Comparison comparison =

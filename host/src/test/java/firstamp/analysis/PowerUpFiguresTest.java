@@ -29,8 +29,10 @@ class PowerUpFiguresTest {
       Sheets.sheet(Sheets.levels(400.0), Sheets.rail(1, 8.2), Sheets.rail(3, -9));
   private final PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330);
   private final ReadingReducer reducer = new ReadingReducer(figures::onReading);
-  private final LevelMeter levels = new LevelMeter(sheet, feed.calibration(), figures::onLevels);
-  private final RippleMeter ripple = new RippleMeter(sheet, feed.calibration(), figures::onRipple);
+  private final LevelMeter levels =
+      new LevelMeter(sheet, feed.calibration(), figures::onLevels, figures::onDetail);
+  private final RippleMeter ripple =
+      new RippleMeter(sheet, feed.calibration(), figures::onRipple, figures::onRailLines);
 
   /** A set that charges 2200 uF through 6.5 ohm and then draws 118 mA; the switch closes at 0. */
   private void healthy() {

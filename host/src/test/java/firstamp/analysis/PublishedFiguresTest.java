@@ -28,7 +28,7 @@ class PublishedFiguresTest {
    */
   @Test
   void hannWindow() {
-    double[] window = PairSpectrum.hann(800);
+    double[] window = CosineWindow.HANN.of(800);
     double sum = 0;
     double squares = 0;
     double re = 0;
@@ -42,6 +42,82 @@ class PublishedFiguresTest {
     assertThat(sum / 800).isCloseTo(0.5, within(1e-12));
     assertThat(800 * squares / (sum * sum)).isCloseTo(1.5, within(1e-12));
     assertThat(Decibels.ratio(sum, Math.hypot(re, im))).isCloseTo(1.4236, within(1e-3));
+  }
+
+  /**
+   * F. J. Harris, Proc. IEEE 66(1), 1978, table I (rectangular, Hann, Hamming); the flat-top's as
+   * worked out from the coefficients of scipy.signal.windows.flattop; the three-term one from an
+   * instrument's manual, which prints -11.05 dB for -11.03.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "1, 1, 1.000, 3.922, 0.001",
+    "0.5 0.5, 0.5, 1.500, 1.4236, 0.001",
+    "0.54 0.46, 0.54, 1.3628, 1.751, 0.001",
+    "0.21557895 0.41663158 0.277263158 0.083578947 0.006947368, 0.21558, 3.7702, 0.0098, 0.001",
+    "0.281 0.521 0.198, 0.281, 2.967, 0.01, 0.02"
+  })
+  void windows(String terms, double gain, double bins, double scallopDb, double within) {
+    double[] of =
+        java.util.Arrays.stream(terms.split(" ")).mapToDouble(Double::parseDouble).toArray();
+    CosineWindow window = new CosineWindow(of);
+    assertThat(window.coherentGain()).isCloseTo(gain, within(1e-5));
+    assertThat(window.noiseBandwidthBins()).isCloseTo(bins, within(5e-4));
+    double[] weights = window.of(800);
+    double[] cosine = new double[800];
+    double[] sine = new double[800];
+    double sum = 0;
+    double squares = 0;
+    for (int n = 0; n < 800; n++) {
+      sum += weights[n];
+      squares += weights[n] * weights[n];
+      cosine[n] = Math.cos(2 * Math.PI * (100.5 / 800) * n);
+      sine[n] = Math.sin(2 * Math.PI * (100.5 / 800) * n);
+    }
+    assertThat(800 * squares / (sum * sum)).isCloseTo(bins, within(5e-4));
+    // Both phases together: what comes from the negative frequency cancels in the mean.
+    Goertzel bin = new Goertzel(100.0 / 800);
+    double seen = Math.hypot(bin.magnitude(cosine, weights), bin.magnitude(sine, weights));
+    assertThat(Decibels.ratio(sum / Math.sqrt(2), seen)).isCloseTo(scallopDb, within(within));
+  }
+
+  /** Bins of DTMF (ITU-T Q.23) for 205 samples at 8 kHz, application-note practice, from memory. */
+  @ParameterizedTest
+  @CsvSource({
+    "697, 18, 1.703275",
+    "770, 20, 1.635859",
+    "852, 22, 1.562297",
+    "941, 24, 1.482867",
+    "1209, 31, 1.163138",
+    "1336, 34, 1.008835",
+    "1477, 38, 0.790074",
+    "1633, 42, 0.559454"
+  })
+  void goertzelOnTheTonesOfTheTelephone(double hz, int bin, double coefficient) {
+    assertThat((int) Math.floor(0.5 + 205 * hz / 8000)).isEqualTo(bin);
+    Goertzel single = new Goertzel(bin / 205.0);
+    assertThat(single.coefficient()).isCloseTo(coefficient, within(1e-6));
+    double[] tone = new double[205];
+    double[] flat = new double[205];
+    for (int n = 0; n < 205; n++) {
+      tone[n] = Math.sin(2 * Math.PI * bin * n / 205.0);
+      flat[n] = 1;
+    }
+    assertThat(single.magnitude(tone, flat)).isCloseTo(102.5, within(1e-9));
+  }
+
+  /** Amplitude 1 at 100 Hz, 1 kHz, 100 samples: 50, at 110 Hz nothing; worked out. */
+  @Test
+  void goertzelGivesTheTransform() {
+    double[] tone = new double[100];
+    double[] flat = new double[100];
+    for (int n = 0; n < 100; n++) {
+      tone[n] = Math.sin(2 * Math.PI * 0.1 * n);
+      flat[n] = 1;
+    }
+    assertThat(new Goertzel(0.1).magnitude(tone, flat)).isCloseTo(50, within(1e-10));
+    assertThat(2.0 / 100 * new Goertzel(0.1).magnitude(tone, flat)).isCloseTo(1, within(1e-12));
+    assertThat(new Goertzel(0.11).magnitude(tone, flat)).isLessThan(1e-6);
   }
 
   /**
@@ -85,6 +161,17 @@ class PublishedFiguresTest {
     }
     assertThat(Math.sqrt(squares / n)).isCloseTo(rms, within(1e-5));
     assertThat(mean / n).isCloseTo(rectifiedMean, within(1e-5));
+  }
+
+  /** JCGM 100:2008, 4.3.7, 4.3.9, F.2.2.1: half-widths and a step as standard uncertainties. */
+  @Test
+  void distributionsOfTypeB() {
+    MeterAccuracy meter = new MeterAccuracy(1, 0.02);
+    assertThat(meter.standardShare()).isCloseTo(0.0057735, within(1e-7));
+    assertThat(meter.standardSmallest()).isCloseTo(0.0115470, within(1e-7));
+    assertThat(
+            Math.sqrt(LevelMeter.CONVERTER_NOISE_COUNTS * LevelMeter.CONVERTER_NOISE_COUNTS - 0.49))
+        .isCloseTo(0.288675, within(1e-6));
   }
 
   /** The meter's band holds a square's and a triangle's power: what is over 1600 Hz is missing. */
@@ -188,6 +275,43 @@ class PublishedFiguresTest {
     holds(r, 127.732, 0.071, 5e-4);
     holds(x, 219.847, 0.2956, 6e-4);
     holds(z, 254.260, 0.236, 5e-4);
+    // Table H.2 and H.4: correlation of the means, here of the columns.
+    assertThat(correlation(v, i)).isCloseTo(-0.36, within(0.005));
+    assertThat(correlation(v, phi)).isCloseTo(0.86, within(0.005));
+    assertThat(correlation(i, phi)).isCloseTo(-0.65, within(0.005));
+    assertThat(correlation(r, x)).isCloseTo(-0.588, within(0.001));
+    assertThat(correlation(r, z)).isCloseTo(-0.485, within(0.001));
+    assertThat(correlation(x, z)).isCloseTo(0.993, within(0.001));
+  }
+
+  /**
+   * The first approach of H.2: from the rounded means with their correlations (GTC's documentation
+   * prints 127.732(70), 219.85(30), 254.26(24)); sensitivities are those of Z = V / I, R = Z cos
+   * phi, X = Z sin phi.
+   */
+  @Test
+  void gumExampleH2FromCorrelatedMeans() {
+    double v = 4.9990;
+    double i = 0.0196610;
+    double phi = 1.04446;
+    double[] u = {0.0032, 0.0000095, 0.00075};
+    double[][] rho = {{1, -0.36, 0.86}, {-0.36, 1, -0.65}, {0.86, -0.65, 1}};
+    double z = v / i;
+    double r = z * Math.cos(phi);
+    double x = z * Math.sin(phi);
+    assertThat(r).isCloseTo(127.732, within(6e-3));
+    assertThat(x).isCloseTo(219.847, within(6e-3));
+    assertThat(z).isCloseTo(254.260, within(6e-3));
+    assertThat(CombinedUncertainty.correlated(new double[] {1 / i, -z / i, 0}, u, rho))
+        .isCloseTo(0.24, within(0.005));
+    assertThat(CombinedUncertainty.correlated(new double[] {Math.cos(phi) / i, -r / i, -x}, u, rho))
+        .isCloseTo(0.070, within(0.002));
+    assertThat(CombinedUncertainty.correlated(new double[] {Math.sin(phi) / i, -x / i, r}, u, rho))
+        .isCloseTo(0.30, within(0.005));
+  }
+
+  private static double correlation(double[] a, double[] b) {
+    return new org.apache.commons.math3.stat.correlation.PearsonsCorrelation().correlation(a, b);
   }
 
   private static void holds(double[] values, double mean, double u, double rounding) {

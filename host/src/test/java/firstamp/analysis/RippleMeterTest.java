@@ -59,11 +59,26 @@ class RippleMeterTest {
     assertThat(windows.get(1).meanV()).isCloseTo(-9, within(0.02));
   }
 
+  /** 10 V a second, which a spectrum without the line taken off shows as 0.3 V of 50 Hz and up. */
   @Test
   void aRisingRailIsNoRipple() {
-    feed.rail(1, t -> 4 + 10 * t);
-    run(3200, 1);
-    assertThat(windows.get(0).rmsV()).isLessThan(1.2 * windows.get(0).noiseFloorV());
+    feed.noise(0.7, 5).rail(1, t -> 4 + 10 * t);
+    run(3200 * 5, 1);
+    RippleSums sums = new RippleSums();
+    for (RippleWindow window : windows) {
+      sums.add(window);
+      assertThat(window.meanV()).isCloseTo(5 + 2 * windows.indexOf(window), within(0.02));
+    }
+    assertThat(windows).hasSize(5);
+    assertThat(sums.mean()).isNull();
+    // The same slope with 20 mV of ripple on it: that, and nothing of the slope.
+    windows.clear();
+    feed.rail(1, t -> 4 + 10 * t + SignalFeed.sine(0.02, 100).applyAsDouble(t));
+    run(3200 * 5, 1);
+    RippleSums with = new RippleSums();
+    windows.forEach(with::add);
+    assertThat(with.mean().rmsV()).isCloseTo(0.02, within(0.004));
+    assertThat(with.mean().strongestHz()).isEqualTo(100);
   }
 
   @Test

@@ -15,8 +15,10 @@ import firstamp.model.ReadingReducer;
 import firstamp.model.Summary;
 import firstamp.model.SwitchState;
 import java.util.Enumeration;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.ResourceBundle;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -30,6 +32,8 @@ class VerdictTest {
           .with(Channel.H, t -> 0)
           .with(Channel.M, t -> 0);
 
+  private final Map<Double, String> marks = new HashMap<>();
+
   private static JobSheet.Rail rail(String rectifier, Double uF) {
     return new JobSheet.Rail(1, "B1", 9.0, 10.0, 300.0, 14.0, null, uF, rectifier);
   }
@@ -42,12 +46,18 @@ class VerdictTest {
   private Verdict run(JobSheet sheet, int seconds, int offSeconds, Alarm... alarms) {
     PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330);
     ReadingReducer reducer = new ReadingReducer(figures::onReading);
-    LevelMeter levels = new LevelMeter(sheet, feed.calibration(), figures::onLevels);
-    RippleMeter ripple = new RippleMeter(sheet, feed.calibration(), figures::onRipple);
+    LevelMeter levels =
+        new LevelMeter(sheet, feed.calibration(), figures::onLevels, figures::onDetail);
+    RippleMeter ripple =
+        new RippleMeter(sheet, feed.calibration(), figures::onRipple, figures::onRailLines);
     for (int second = 0; second < seconds + offSeconds; second++) {
       if (second == offSeconds) {
         figures.onEvent(
             new ProbeEvent.SwitchChanged(second * 1_000_000L, SwitchState.ON, OffCause.USER));
+      }
+      String mark = marks.get((double) (second - offSeconds));
+      if (mark != null) {
+        figures.onEvent(new ProbeEvent.Marked(second * 1_000_000L, mark));
       }
       ConversionBlock block = feed.block(second * 16_000L, 16_000);
       figures.accept(block);
@@ -224,10 +234,92 @@ class VerdictTest {
             t < 2
                 ? 0
                 : SignalFeed.sine(0.3e-3, 50).applyAsDouble(t)
-                    + SignalFeed.sine(0.3e-3, 100).applyAsDouble(t));
+                    + SignalFeed.sine(0.2e-3, 100).applyAsDouble(t));
     assertThat(find(run(sheet, 4, 2), "hum.seen").text()).contains("multiples of 50 Hz");
+    // The rail ripples at 100 Hz, half of the hum is at 50: it explains half at most.
     feed.rail(1, sawtooth(9, 0.12, 500, 100));
-    assertThat(find(run(sheet, 4, 2), "hum.with-ripple").text()).contains("B1 ripples at 100 Hz");
+    assertThat(find(run(sheet, 4, 2), "hum.not-in-step").text()).startsWith("B1 ripples too, but");
+  }
+
+  @Test
+  void humInStepWithARailsRippleNamesThatRail() {
+    DoubleUnaryOperator rail = sawtooth(9, 0.12, 500, 100);
+    feed.rail(1, rail).with(Channel.H, t -> t < 2 ? 0 : 2e-4 * (rail.applyAsDouble(t - 0.001) - 9));
+    JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("full", 500.0));
+    Verdict verdict = run(sheet, 4, 2);
+    assertThat(find(verdict, "hum.in-step").text())
+        .contains("goes in step with B1, which ripples at 100 Hz");
+    assertThat(verdict.sentences()).noneMatch(one -> one.key().equals("hum.not-in-step"));
+  }
+
+  @Test
+  void aBuzzIsToldFromAHum() {
+    feed.rail(1, t -> 9)
+        .with(Channel.H, t -> t < 2 ? 0 : Math.floorMod((long) (t * 16_000), 160L) < 4 ? 3e-3 : 0);
+    JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("none", null));
+    assertThat(find(run(sheet, 4, 2), "hum.buzz").text()).contains("150 Hz and above");
+  }
+
+  @Test
+  void aMarkMakesABeforeAndAfterOfTheHum() {
+    marks.put(3.0, "charger off");
+    feed.rail(1, t -> 9)
+        .with(Channel.H, t -> t < 5 ? SignalFeed.sine(0.4e-3, 50).applyAsDouble(t) : 0);
+    JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("none", null));
+    Verdict verdict = run(sheet, 6, 2);
+    assertThat(find(verdict, "hum.gone").text())
+        .contains("\u201ccharger off\u201d")
+        .contains("-68.0 dBV before");
+    feed.with(Channel.H, t -> SignalFeed.sine(t < 5 ? 0.4e-3 : 0.1e-3, 50).applyAsDouble(t));
+    assertThat(find(run(sheet, 6, 2), "hum.fell").text()).contains("from -68.0 dBV to -80");
+    feed.with(Channel.H, t -> SignalFeed.sine(t < 5 ? 0.1e-3 : 0.4e-3, 50).applyAsDouble(t));
+    assertThat(find(run(sheet, 6, 2), "hum.rose").text()).contains("from -80");
+  }
+
+  @Test
+  void aDryFilterAtTheKnownIdleCurrentIsToldFromALeakyOne() {
+    feed.rail(1, sawtooth(9, 0.12, 1000, 100));
+    JobSheet plain = Sheets.sheet(null, rail("full", 2200.0));
+    assertThat(find(run(plain, 8), "filter.dry").text()).contains("acts like 98");
+    assertThat(find(run(withIdle(plain, 0.118), 8), "filter.dry-same").text())
+        .contains("no more than the 118 mA");
+    assertThat(find(run(withIdle(plain, 0.08), 8), "filter.leaky").text())
+        .contains("leaky capacitor");
+  }
+
+  private static JobSheet withIdle(JobSheet sheet, double idleA) {
+    JobSheet.Supply said = sheet.supply();
+    return new JobSheet(
+        1,
+        sheet.set(),
+        new JobSheet.Supply(
+            said.kind(),
+            said.probeSits(),
+            said.nominalV(),
+            said.minV(),
+            said.maxV(),
+            said.limitA(),
+            said.fuseA(),
+            said.look(),
+            null,
+            null,
+            idleA,
+            null),
+        sheet.limits(),
+        sheet.rails(),
+        sheet.levels(),
+        sheet.rules());
+  }
+
+  @Test
+  void saysWhereOneTimeConstantDoesNotDescribeTheRise() {
+    // Two stages: at half of it the rail waits.
+    feed.rail(1, t -> t < 0.3 ? 4.5 * (1 - Math.exp(-t / 0.01)) : 9);
+    assertThat(find(run(Sheets.sheet(null, rail("none", null)), 4), "rail.not-first-order").text())
+        .startsWith("B1 does not come up like one capacitor");
+    feed.rail(1, t -> 9 * (1 - Math.exp(-t / 0.05)));
+    assertThat(run(Sheets.sheet(null, rail("none", null)), 4).sentences())
+        .noneMatch(one -> one.key().equals("rail.not-first-order"));
   }
 
   @Test
