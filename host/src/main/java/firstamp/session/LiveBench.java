@@ -24,7 +24,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
  * All methods may be called from any thread.
  */
 public final class LiveBench implements BenchSession {
-  private static final long SNAPSHOT_NANOS = 40_000_000L;
+  private static final long SNAPSHOT_NANOS = 30_000_000L;
   private static final long JOIN_MILLIS = 8_000;
 
   private final RunSetup setup;

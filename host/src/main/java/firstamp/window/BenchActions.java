@@ -40,4 +40,22 @@ interface BenchActions {
 
   /** Replay: one reading on. */
   void step();
+
+  /** The pedal: next question, seen, or mark, whichever is due. */
+  void tap();
+
+  /** Takes hold of the next limit. */
+  void nextLimit();
+
+  /** Moves the limit held by steps; false if none is held. */
+  boolean nudgeLimit(int steps);
+
+  /** Words for the marks. */
+  void toggleNotes();
+
+  /** Replay: what other limits would have done. */
+  void toggleWhatIf();
+
+  /** Whether OFF would open something: then every key is the bench's, also while text is typed. */
+  boolean armed();
 }

@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.session.BenchSession;
+import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.LinkView;
 import firstamp.window.BenchView.QuestionView;
@@ -23,6 +24,12 @@ final class BenchPanel implements BenchActions {
   private static final String OTHERS = "others";
   private static final String RESTORE_ID = "window.restore";
   private static final String CLOSE_ID = "window.close";
+  private static final String LIMIT_ID = "window.limit";
+  private static final String WHAT_IF = "what-if";
+  private static final String NOTES = "notes";
+
+  /** So long a line says what became of a moved limit. */
+  private static final double MOVED_SAID_MS = 10_000;
 
   private final BenchSession session;
   private final BenchPresenter presenter;
@@ -42,8 +49,20 @@ final class BenchPanel implements BenchActions {
   private final TripCanvas trip;
   private final OthersCard others;
   private final ReplayBar replay;
+  private final LimitPresenter limits;
+  private final WhatIfPresenter whatIfs;
+  private final SideBySideCard whatIf;
+  private final NotesCard notes;
   private final Runnable close;
   private BenchView view;
+  private Snapshot last;
+  private LimitMove widerAsked;
+  private Snapshot.Moved moved;
+  private double movedMs;
+  private boolean whatIfShown;
+  private boolean notesShown;
+  private Snapshot.WhatIf whatIfSeen;
+  private int pedalTaps;
   private String pointed;
   private String card = STRIPS;
   private boolean tripShown;
@@ -66,7 +85,11 @@ final class BenchPanel implements BenchActions {
     sentence = new SentenceBar(palette, more.button());
     views = new ViewRow(palette, words, this);
     figures = new FigureRow(palette);
-    strips = new StripsView(palette, words, numbers, time, this::point);
+    strips = new StripsView(palette, words, numbers, time, this::point, this::moveLimit);
+    limits = new LimitPresenter(words, numbers);
+    whatIfs = new WhatIfPresenter(words, numbers, presenter.sentences());
+    whatIf = new SideBySideCard(palette, words);
+    notes = new NotesCard(palette, words, numbers, this::keepNote);
     controls = new ControlColumn(palette, words, this);
     questions = new QuestionCard(palette, words, this::answer);
     trip = new TripCanvas(palette, words, numbers);
@@ -89,6 +112,8 @@ final class BenchPanel implements BenchActions {
     middle.add(questions.component(), QUESTION);
     middle.add(trip.component(), TRIP);
     middle.add(others.component(), OTHERS);
+    middle.add(whatIf.component(), WHAT_IF);
+    middle.add(notes.component(), NOTES);
     JPanel south = new JPanel(new BorderLayout(0, 4));
     south.setOpaque(false);
     south.add(views.component(), BorderLayout.NORTH);
@@ -132,6 +157,7 @@ final class BenchPanel implements BenchActions {
    */
   void show(Snapshot now, String awake, boolean focused) {
     view = presenter.view(now, awake);
+    follow(now);
     sentence.show(view.sentence());
     others.show(view.folded());
     moreShown &= !view.folded().isEmpty();
@@ -146,9 +172,13 @@ final class BenchPanel implements BenchActions {
     if (question != null) {
       questions.show(question);
     }
-    turnTo(question != null ? QUESTION : moreShown ? OTHERS : tripShown ? TRIP : STRIPS);
+    whatIf.show(whatIfs.sides(now));
+    notes.show(now);
+    turnTo(cardFor(question));
     controls.show(view);
     views.show(view.trip() != null, card.equals(TRIP), card.equals(STRIPS), time.follows());
+    views.more(
+        !armed() && !now.marks().isEmpty(), notesShown, whatIfSeen != null, card.equals(WHAT_IF));
     more.button().setVisible(!view.folded().isEmpty());
     more.text(
         moreShown ? words.get("control.less") : words.get("control.more", view.folded().size()));
@@ -160,7 +190,38 @@ final class BenchPanel implements BenchActions {
     strips.show(now);
   }
 
+  private String cardFor(QuestionView question) {
+    if (question != null) {
+      return QUESTION;
+    }
+    return moreShown
+        ? OTHERS
+        : notesShown ? NOTES : whatIfShown ? WHAT_IF : tripShown ? TRIP : STRIPS;
+  }
+
+  /** What changed since the snapshot before that somebody has to act on. */
+  private void follow(Snapshot now) {
+    last = now;
+    if (now.beside().pedalTaps() != pedalTaps) {
+      pedalTaps = now.beside().pedalTaps();
+      yes();
+    }
+    if (now.beside().moved() != moved) {
+      moved = now.beside().moved();
+      movedMs = now.nowMs();
+    }
+    if (now.beside().whatIf() != whatIfSeen) {
+      whatIfShown |= whatIfSeen == null;
+      whatIfSeen = now.beside().whatIf();
+    }
+    // While something can be switched off every key is the bench's: no typing then.
+    notesShown &= !view.controls().off();
+  }
+
   private String idleLine() {
+    if (moved != null && last.nowMs() - movedMs < MOVED_SAID_MS) {
+      return limits.became(last, moved);
+    }
     return view.replay() != null || view.controls().off() && view.questions().isEmpty()
         ? words.get("pointer.none")
         : view.closing();
@@ -197,6 +258,15 @@ final class BenchPanel implements BenchActions {
           words.get("ask.close.yes"),
           words.get("ask.close.no"));
     }
+    if (widerAsked != null) {
+      return new QuestionView(
+          LIMIT_ID,
+          words.get("limit.wider", limits.say(last, widerAsked)),
+          List.of(words.get("limit.wider.1"), words.get("limit.wider.2")),
+          true,
+          words.get("limit.wider.yes"),
+          words.get("limit.wider.no"));
+    }
     if (restoreAsked) {
       return new QuestionView(
           RESTORE_ID,
@@ -224,6 +294,13 @@ final class BenchPanel implements BenchActions {
           close.run();
         }
       }
+      case LIMIT_ID -> {
+        LimitMove move = widerAsked;
+        widerAsked = null;
+        if (yes && !view.controls().off()) {
+          session.limit(move);
+        }
+      }
       case RESTORE_ID -> {
         restoreAsked = false;
         if (yes && view.controls().restore() != null) {
@@ -236,6 +313,25 @@ final class BenchPanel implements BenchActions {
 
   private void point(String text) {
     pointed = text.equals(words.get("pointer.none")) ? null : text;
+  }
+
+  /** Tighter goes to the probe at once; wider only with the switch open, and asks first. */
+  private void moveLimit(LimitMove move) {
+    boolean open =
+        last.phase() != Snapshot.Phase.ON
+            && last.phase() != Snapshot.Phase.LOOK
+            && last.phase() != Snapshot.Phase.CHECK;
+    if (last.kind() == Snapshot.Kind.REPLAY || !move.widens(last.sheet())) {
+      session.limit(move);
+    } else if (open) {
+      widerAsked = move;
+    } else {
+      pointed = words.get("limit.onlyOff", limits.say(last, move));
+    }
+  }
+
+  private void keepNote(int mark, String text) {
+    session.note(mark, text);
   }
 
   /** Asks whether to switch off and close; the switch stays as it is until the answer. */
@@ -271,16 +367,67 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void yes() {
-    if (card.equals(QUESTION)) {
+    if (strips.holdsLimit()) {
+      strips.takeLimit(true);
+    } else if (card.equals(QUESTION)) {
       questions.yes();
     }
   }
 
   @Override
   public void no() {
-    if (card.equals(QUESTION)) {
+    if (strips.holdsLimit()) {
+      strips.takeLimit(false);
+    } else if (card.equals(QUESTION)) {
       questions.no();
     }
+  }
+
+  @Override
+  public void tap() {
+    if (card.equals(QUESTION)) {
+      questions.yes();
+    } else if (view != null && view.replay() != null) {
+      replay.jump(true);
+    } else if (!seen()) {
+      mark();
+    }
+  }
+
+  @Override
+  public void nextLimit() {
+    if (card.equals(STRIPS)) {
+      strips.nextLimit();
+    }
+  }
+
+  @Override
+  public boolean nudgeLimit(int steps) {
+    boolean held = strips.holdsLimit();
+    if (held) {
+      strips.nudgeLimit(steps);
+    }
+    return held;
+  }
+
+  @Override
+  public void toggleNotes() {
+    notesShown = !notesShown && !armed() && last != null && !last.marks().isEmpty();
+    if (notesShown) {
+      notes.focus();
+    } else {
+      panel.requestFocusInWindow();
+    }
+  }
+
+  @Override
+  public void toggleWhatIf() {
+    whatIfShown = !whatIfShown && whatIfSeen != null;
+  }
+
+  @Override
+  public boolean armed() {
+    return view != null && view.controls().off();
   }
 
   @Override

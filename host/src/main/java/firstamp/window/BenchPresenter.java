@@ -82,14 +82,18 @@ final class BenchPresenter {
               case CONNECTING, OPEN -> arming;
               case RAILS_FALLING, TRIPPED, ENDED -> false;
             };
-    boolean over = now.phase() == Snapshot.Phase.ENDED;
     return new Controls(
         off,
         words.get(off ? "off.ready" : live ? "off.isOff" : "off.replay"),
-        live && !over,
-        live && !over && SentencePresenter.unseen(now),
+        canMark(now),
+        canMark(now) && SentencePresenter.unseen(now),
         live && now.trip() != null && SentencePresenter.hasTripped(now)
             ? now.trip().number()
             : null);
+  }
+
+  /** Also once it is over: marks and seen are then added behind the end. */
+  private static boolean canMark(Snapshot now) {
+    return now.phase() != Snapshot.Phase.CONNECTING && now.powerUp() != null;
   }
 }

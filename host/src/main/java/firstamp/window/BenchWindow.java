@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.model.TimeSource;
 import firstamp.session.BenchSession;
 import firstamp.session.Snapshot;
 import java.awt.AWTError;
@@ -28,9 +29,10 @@ import javax.swing.WindowConstants;
  * it opens the switch first.
  */
 public final class BenchWindow {
-  private static final int TICK_MS = 50;
+  private static final int TICK_MS = 30;
 
   private final BenchSession session;
+  private final TimeSource time = TimeSource.system();
   private final AwakeKeeper awake;
   private final CountDownLatch closed = new CountDownLatch(1);
   private final ExecutorService aside =
@@ -134,6 +136,7 @@ public final class BenchWindow {
       return;
     }
     try {
+      keys.tick(time.epochMillis());
       Snapshot now = session.snapshot();
       panel.show(now, awake == null ? null : awake.problem(), frame.isFocused());
       if (!panel.view().title().equals(frame.getTitle())) {
@@ -214,6 +217,10 @@ public final class BenchWindow {
 
   JFrame frame() {
     return frame;
+  }
+
+  Keys keys() {
+    return keys;
   }
 
   BenchPanel panel() {

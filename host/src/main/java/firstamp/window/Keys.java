@@ -10,6 +10,7 @@ import java.util.Set;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.SwingUtilities;
+import javax.swing.text.JTextComponent;
 
 /**
  * The keys of the window.
@@ -19,13 +20,27 @@ import javax.swing.SwingUtilities;
  * held down.
  */
 final class Keys implements KeyEventDispatcher {
+  /** The key that a pedal on the keyboard's line sends. */
+  static final int PEDAL = KeyEvent.VK_F8;
+
   private final Window window;
   private final BenchActions actions;
   private final Set<Integer> down = new HashSet<>();
+  private final Pedal pedal;
 
   Keys(Window window, BenchActions actions) {
     this.window = window;
     this.actions = actions;
+    this.pedal = new Pedal(actions);
+  }
+
+  /**
+   * Called often while the window is open: the pedal is judged by time.
+   *
+   * @param millis of the same clock as those of key events
+   */
+  void tick(long millis) {
+    pedal.tick(millis);
   }
 
   void install() {
@@ -41,6 +56,18 @@ final class Keys implements KeyEventDispatcher {
     Component source = event.getComponent();
     if (source == null || source != window && SwingUtilities.getWindowAncestor(source) != window) {
       return false;
+    }
+    if (source instanceof JTextComponent text && text.isEditable() && !actions.armed()) {
+      // Nothing is on: what is typed belongs to the text.
+      return false;
+    }
+    if (event.getKeyCode() == PEDAL) {
+      if (event.getID() == KeyEvent.KEY_PRESSED) {
+        pedal.pressed(event.getWhen());
+      } else if (event.getID() == KeyEvent.KEY_RELEASED) {
+        pedal.released(event.getWhen());
+      }
+      return true;
     }
     if (event.getKeyCode() == KeyEvent.VK_SPACE || event.getKeyChar() == ' ') {
       if (event.getID() == KeyEvent.KEY_PRESSED && down.add(KeyEvent.VK_SPACE)) {
@@ -69,6 +96,9 @@ final class Keys implements KeyEventDispatcher {
       case KeyEvent.VK_1, KeyEvent.VK_NUMPAD1 -> once(first, actions::yes);
       case KeyEvent.VK_0, KeyEvent.VK_NUMPAD0 -> once(first, actions::no);
       case KeyEvent.VK_M, KeyEvent.VK_PLUS, KeyEvent.VK_ADD -> once(first, actions::mark);
+      case KeyEvent.VK_L -> once(first, actions::nextLimit);
+      case KeyEvent.VK_W -> once(first, actions::toggleNotes);
+      case KeyEvent.VK_Q -> once(first, actions::toggleWhatIf);
       case KeyEvent.VK_T -> once(first, actions::toggleView);
       case KeyEvent.VK_A -> once(first, actions::toggleMore);
       case KeyEvent.VK_PERIOD, KeyEvent.VK_DECIMAL -> actions.step();
@@ -105,6 +135,12 @@ final class Keys implements KeyEventDispatcher {
     switch (code) {
       case KeyEvent.VK_LEFT -> actions.pan(-0.2);
       case KeyEvent.VK_RIGHT -> actions.pan(0.2);
+      case KeyEvent.VK_UP -> {
+        return actions.nudgeLimit(1);
+      }
+      case KeyEvent.VK_DOWN -> {
+        return actions.nudgeLimit(-1);
+      }
       case KeyEvent.VK_N -> actions.jump(true);
       case KeyEvent.VK_B -> actions.jump(false);
       default -> {

@@ -73,6 +73,20 @@ final class LaneScale {
     return places[places.length - 1];
   }
 
+  /** The value at a place; beyond an end that of the end. */
+  double valueAt(double place) {
+    if (place <= places[0]) {
+      return sign * values[0];
+    }
+    for (int at = 1; at < places.length; at++) {
+      if (place <= places[at]) {
+        double share = (place - places[at - 1]) / (places[at] - places[at - 1]);
+        return sign * (values[at - 1] + share * (values[at] - values[at - 1]));
+      }
+    }
+    return sign * values[values.length - 1];
+  }
+
   /** A round number that is not smaller, from the row 1, 1.5, 2, 3, 5, 7, 10. */
   static double roundUp(double value) {
     double decade = Math.pow(10, Math.floor(Math.log10(value)));

@@ -25,10 +25,10 @@ final class LevelsStrip {
     this.numbers = numbers;
   }
 
-  Strip strip(Snapshot now, TimeView time, int pixels, int weight) {
+  Strip strip(Snapshot now, ColumnsSource columns, int weight) {
     JobSheet.Levels levels = now.sheet().levels();
-    Columns meter = Columns.of(now.course(), Course.Quantity.METER_DBV, time, now.nowMs(), pixels);
-    Columns head = Columns.of(now.course(), Course.Quantity.HEAD_DBV, time, now.nowMs(), pixels);
+    Columns meter = columns.of(Course.Quantity.METER_DBV);
+    Columns head = columns.of(Course.Quantity.HEAD_DBV);
     double top =
         STEP_DB
             * Math.ceil((Math.max(meter.highest(-20), head.highest(-20)) + HEADROOM_DB) / STEP_DB);
@@ -55,7 +55,8 @@ final class LevelsStrip {
             StripMaker.trace(
                 words.get("strip.meter"), meter, scale, StripMaker.nothing(meter.size())),
             StripMaker.trace(words.get("strip.head"), head, scale, edge)),
-        lines);
+        lines,
+        columns.behind(scale, Course.Quantity.METER_DBV, Course.Quantity.HEAD_DBV));
   }
 
   /** The band follows the meter; where the meter shows no signal there is none. */

@@ -34,7 +34,7 @@ final class ReplayPresenter {
         replay.speed(),
         position,
         replay.events().stream()
-            .map(event -> new EventMark(event.ms(), text(event), tone(event.kind())))
+            .map(event -> new EventMark(event.ms(), text(event), tone(event)))
             .toList());
   }
 
@@ -59,9 +59,12 @@ final class ReplayPresenter {
     return now.nowMs();
   }
 
-  private static Tone tone(Snapshot.EventKind kind) {
-    return switch (kind) {
-      case ALARM -> Tone.CAUTION;
+  private static Tone tone(Snapshot.ReplayEvent event) {
+    return switch (event.kind()) {
+      case ALARM ->
+          event.priority() == null
+              ? Tone.CAUTION
+              : SentencePresenter.toneOf(event.priority());
       case TRIP -> Tone.ALARM;
       case ON, OFF, MARK -> Tone.PLAIN;
     };

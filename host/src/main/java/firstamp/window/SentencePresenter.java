@@ -8,6 +8,10 @@ import firstamp.model.Priority;
 import firstamp.model.TripCause;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.Sentence;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -25,6 +29,9 @@ final class SentencePresenter {
 
   Sentence sentence(Snapshot now) {
     List<Alarm> standing = now.alarms().stream().filter(SentencePresenter::matters).toList();
+    if (now.beside().sleptAtEpochMs() != null && isOff(now.phase())) {
+      return slept(now, standing);
+    }
     if (now.trip() != null && hasTripped(now)) {
       return tripped(now, standing);
     }
@@ -105,6 +112,18 @@ final class SentencePresenter {
             ? words.get("verdict.allWatched")
             : words.get("verdict.notWatched", notWatched.say(gaps, now.sheet(), false));
     return new Sentence(nothing ? Tone.CALM : Tone.CAUTION, head, join(action, mains(now.sheet())));
+  }
+
+  /** The probe fell back to off by itself while nobody listened to it. */
+  private Sentence slept(Snapshot now, List<Alarm> standing) {
+    String at =
+        LocalTime.ofInstant(
+                Instant.ofEpochMilli(now.beside().sleptAtEpochMs()), ZoneId.systemDefault())
+            .format(DateTimeFormatter.ofPattern("HH:mm", words.locale()));
+    String action =
+        standing.isEmpty() ? words.get("awake.slept.action") : orEmpty(first(standing).text());
+    return new Sentence(
+        Tone.ALARM, words.get("awake.slept", at), join(action, mains(now.sheet())));
   }
 
   private Sentence tripped(Snapshot now, List<Alarm> standing) {

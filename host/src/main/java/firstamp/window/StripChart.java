@@ -118,6 +118,28 @@ final class StripChart {
     return dataArea.getX() + share * dataArea.getWidth();
   }
 
+  /** Where a limit's strip stands in the last drawing; null = it is not there. */
+  Rectangle2D areaOf(Limit limit) {
+    for (Pane pane : panes) {
+      for (StripsPicture.Level level : pane.strip.levels()) {
+        if (limit.same(level.limit())) {
+          return pane.area;
+        }
+      }
+    }
+    return null;
+  }
+
+  /** Height of a place of a strip. */
+  static double yOf(Rectangle2D area, double place) {
+    return area.getMaxY() - 2 - place * (area.getHeight() - 4);
+  }
+
+  /** Place of a height in a strip. */
+  static double placeOf(Rectangle2D area, double y) {
+    return (area.getMaxY() - 2 - y) / Math.max(1, area.getHeight() - 4);
+  }
+
   Rectangle2D dataArea() {
     return dataArea;
   }
@@ -152,6 +174,7 @@ final class StripChart {
     private final int weight;
     private final XYPlot plot;
     private Strip strip;
+    private Rectangle2D area = new Rectangle2D.Double();
 
     Pane(int weight) {
       this.weight = weight;
@@ -227,6 +250,7 @@ final class StripChart {
         int item,
         CrosshairState crosshair,
         int pass) {
+      pane.area = area;
       painter.paint(g, area, pane.strip, shown);
     }
   }

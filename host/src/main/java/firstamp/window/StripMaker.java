@@ -2,6 +2,7 @@ package firstamp.window;
 
 import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
+import firstamp.model.LimitKind;
 import firstamp.session.Course;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.EventMark;
@@ -24,6 +25,7 @@ final class StripMaker {
   private final Numbers numbers;
   private final SteadyRange currentRange = new SteadyRange(0.02);
   private final LevelsStrip levelsStrip;
+  private final ColumnsSource source = new ColumnsSource();
 
   StripMaker(Words words, Numbers numbers) {
     this.words = words;
@@ -32,25 +34,26 @@ final class StripMaker {
   }
 
   StripsPicture picture(Snapshot now, TimeView time, int pixels) {
+    source.begin(now, time, pixels);
     List<Strip> strips = new ArrayList<>();
-    Columns current = Columns.of(now.course(), Course.Quantity.SUPPLY_A, time, now.nowMs(), pixels);
-    strips.add(current(now, current));
-    Columns volts = Columns.of(now.course(), Course.Quantity.SUPPLY_V, time, now.nowMs(), pixels);
+    strips.add(current(now, source.of(Course.Quantity.SUPPLY_A)));
     double judgedFrom = now.closedMs() == null ? Double.POSITIVE_INFINITY : now.closedMs() + 500;
     strips.add(
         volts(
-            words.get("strip.volts"),
-            volts,
-            now.limits().lowV(),
-            now.limits().highV(),
-            judgedFrom,
-            openedMs(now)));
+            new Volts(
+                words.get("strip.volts"),
+                Course.Quantity.SUPPLY_V,
+                now.limits().lowV(),
+                now.limits().highV(),
+                judgedFrom,
+                openedMs(now),
+                limit(now, LimitKind.SUPPLY_MAX_V, 0))));
     for (Snapshot.Rail rail : now.rails()) {
-      strips.add(rail(now, rail, time, pixels));
+      strips.add(rail(now, rail));
     }
     JobSheet.Levels levels = now.sheet().levels();
     if (levels != null) {
-      strips.add(levelsStrip.strip(now, time, pixels, LEVELS_WEIGHT));
+      strips.add(levelsStrip.strip(now, source, LEVELS_WEIGHT));
     }
     boolean zeroIsOn = now.closedMs() != null || now.replay() != null;
     return new StripsPicture(
@@ -58,10 +61,16 @@ final class StripMaker {
         time.toMs(),
         ReplayPresenter.zero(now),
         zeroIsOn,
-        current.firstMs(),
-        current.columnMs(),
+        source.firstMs(),
+        source.columnMs(),
         strips,
         events(now));
+  }
+
+  /** A limit that can be moved now: the probe's own; in a replay to ask what it would have done. */
+  private Double limit(Snapshot now, LimitKind kind, int rail) {
+    boolean movable = now.phase() != Snapshot.Phase.CONNECTING;
+    return movable ? kind.in(now.sheet(), rail) : null;
   }
 
   private Strip current(Snapshot now, Columns columns) {
@@ -93,10 +102,24 @@ final class StripMaker {
                 words.get("strip.limit", numbers.amps(running)),
                 LevelKind.LIMIT,
                 runningFrom,
-                Double.POSITIVE_INFINITY));
+                Double.POSITIVE_INFINITY,
+                new Limit(
+                    LimitKind.RUNNING_A, 0, running, words.get("limit.running"), scale)));
+        wouldBe(now, LimitKind.RUNNING_A, 0, scale, levels);
       }
       markOutside(
           columns, scale, edge, Double.NEGATIVE_INFINITY, running, runningFrom, openedMs(now));
+    }
+    if (running != null && !limitIn) {
+      // Further up than the strip reaches: taken hold of at its top.
+      levels.add(
+          new Level(
+              1,
+              "",
+              LevelKind.VALUE,
+              Double.NEGATIVE_INFINITY,
+              Double.POSITIVE_INFINITY,
+              new Limit(LimitKind.RUNNING_A, 0, running, words.get("limit.running"), scale)));
     }
     if (inrush != null && inrush <= top && Double.isFinite(closed)) {
       levels.add(
@@ -105,33 +128,83 @@ final class StripMaker {
               words.get("strip.inrush", numbers.amps(inrush)),
               LevelKind.LIMIT,
               closed,
-              runningFrom));
+              runningFrom,
+              new Limit(LimitKind.INRUSH_A, 0, inrush, words.get("limit.inrush"), scale)));
     }
     return new Strip(
-        words.get("strip.current"),
+        currentName(now),
         CURRENT_WEIGHT,
         List.of(),
         List.of(trace("", columns, scale, edge)),
-        levels);
+        levels,
+        source.behind(scale, Course.Quantity.SUPPLY_A));
   }
 
-  private Strip rail(Snapshot now, Snapshot.Rail rail, TimeView time, int pixels) {
-    Columns columns =
-        Columns.of(now.course(), Course.Quantity.ofRail(rail.input()), time, now.nowMs(), pixels);
+  /** Name of the strip, and what the faint line in all strips is. */
+  private String currentName(Snapshot now) {
+    Snapshot.Earlier earlier = now.closedMs() == null ? null : now.beside().earlier();
+    if (earlier == null) {
+      return words.get("strip.current");
+    }
+    String which = String.valueOf(earlier.powerUp());
+    return words.get(
+        "strip.behind",
+        words.get("strip.current"),
+        words.get(earlier.knownGood() ? "strip.behind.knownGood" : "strip.behind.other", which));
+  }
+
+  /** In a replay: where the limit stands that is asked about. */
+  private void wouldBe(
+      Snapshot now, LimitKind kind, int rail, LaneScale scale, List<Level> levels) {
+    Snapshot.WhatIf what = now.beside().whatIf();
+    Double asked = what == null ? null : kind.in(what.sheet(), rail);
+    if (asked != null && !asked.equals(kind.in(now.sheet(), rail))) {
+      levels.add(
+          Level.along(
+              scale.place(asked),
+              words.get("strip.whatIf", numbers.inUnit(asked, kind.unit())),
+              LevelKind.LIMIT));
+    }
+  }
+
+  private Strip rail(Snapshot now, Snapshot.Rail rail) {
     JobSheet.Rail onSheet = now.sheet().rail(rail.input());
     double settleMs = onSheet == null || onSheet.settleMs() == null ? 500 : onSheet.settleMs();
     double from = now.closedMs() == null ? Double.POSITIVE_INFINITY : now.closedMs() + settleMs;
     return volts(
-        words.get("strip.rail", rail.name(), rail.input()),
-        columns,
-        rail.lowV(),
-        rail.highV(),
-        from,
-        openedMs(now));
+        new Volts(
+            words.get("strip.rail", rail.name(), rail.input()),
+            Course.Quantity.ofRail(rail.input()),
+            rail.lowV(),
+            rail.highV(),
+            from,
+            openedMs(now),
+            limit(now, LimitKind.RAIL_OVER_V, rail.input())));
   }
 
-  private Strip volts(
-      String name, Columns columns, Double lowV, Double highV, double judgedFrom, double judgedTo) {
+  /** A strip of volts to be made; {@code overV} is the magnitude at which the probe acts. */
+  private record Volts(
+      String name,
+      Course.Quantity quantity,
+      Double lowV,
+      Double highV,
+      double judgedFrom,
+      double judgedTo,
+      Double overV) {
+    int rail() {
+      return switch (quantity) {
+        case RAIL1_V -> 1;
+        case RAIL2_V -> 2;
+        case RAIL3_V -> 3;
+        default -> 0;
+      };
+    }
+  }
+
+  private Strip volts(Volts v) {
+    Double lowV = v.lowV;
+    Double highV = v.highV;
+    Columns columns = source.of(v.quantity);
     List<Level> levels = new ArrayList<>();
     List<Band> bands = new ArrayList<>();
     float[] edge = nothing(columns.size());
@@ -144,7 +217,7 @@ final class StripMaker {
       double high = Math.max(scale.place(lowV), scale.place(highV));
       bands.add(new Band(new float[] {(float) low}, new float[] {(float) high}, ""));
       markOutside(
-          columns, scale, edge, Math.min(lowV, highV), Math.max(lowV, highV), judgedFrom, judgedTo);
+          columns, scale, edge, Math.min(lowV, highV), Math.max(lowV, highV), v.judgedFrom, v.judgedTo);
     } else {
       double top = LaneScale.roundUp(Math.max(1, columns.highest(0) * 1.1));
       double bottom = Math.min(-0.06 * top, columns.lowest(0) * 1.1);
@@ -152,7 +225,40 @@ final class StripMaker {
       levels.add(Level.along(1, numbers.volts(top).toString(), LevelKind.VALUE));
     }
     levels.add(Level.along(scale.place(0), "0", LevelKind.ZERO));
-    return new Strip(name, VOLTS_WEIGHT, bands, List.of(trace("", columns, scale, edge)), levels);
+    overVolts(v, scale, levels);
+    return new Strip(
+        v.name,
+        VOLTS_WEIGHT,
+        bands,
+        List.of(trace("", columns, scale, edge)),
+        levels,
+        source.behind(scale, v.quantity));
+  }
+
+  /** The line at which the probe switches off; at the edge of the window it takes its place. */
+  private void overVolts(Volts v, LaneScale scale, List<Level> levels) {
+    if (v.overV == null) {
+      return;
+    }
+    boolean negative = v.lowV != null && v.highV != null && v.lowV + v.highV < 0;
+    double signed = negative ? -v.overV : v.overV;
+    boolean edge = v.highV != null && Math.abs(signed - v.highV) < 1e-9;
+    LimitKind kind = v.rail() == 0 ? LimitKind.SUPPLY_MAX_V : LimitKind.RAIL_OVER_V;
+    String name =
+        v.rail() == 0 ? words.get("limit.supply") : words.get("limit.rail", shortName(v.name));
+    levels.add(
+        new Level(
+            scale.place(signed),
+            edge ? "" : words.get("strip.offAbove", numbers.volts(signed)),
+            LevelKind.LIMIT,
+            Double.NEGATIVE_INFINITY,
+            Double.POSITIVE_INFINITY,
+            new Limit(kind, v.rail(), v.overV, name, scale)));
+  }
+
+  private static String shortName(String stripName) {
+    int bracket = stripName.indexOf(" (");
+    return bracket < 0 ? stripName : stripName.substring(0, bracket);
   }
 
   /** Course time at which the switch opened, infinite while it is closed. */

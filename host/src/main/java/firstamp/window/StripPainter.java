@@ -9,6 +9,7 @@ import java.awt.BasicStroke;
 import java.awt.Font;
 import java.awt.FontMetrics;
 import java.awt.Graphics2D;
+import java.awt.Rectangle;
 import java.awt.RenderingHints;
 import java.awt.Shape;
 import java.awt.geom.Line2D;
@@ -19,11 +20,16 @@ import java.awt.geom.Rectangle2D;
 final class StripPainter {
   private static final BasicStroke TRACE =
       new BasicStroke(1.8f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL);
+  private static final BasicStroke BEHIND = new BasicStroke(1.4f, 0, 1, 1, new float[] {2, 2}, 0);
   private static final BasicStroke THIN = new BasicStroke(1f);
   private static final BasicStroke LIMIT = new BasicStroke(1.6f, 0, 1, 1, new float[] {9, 4}, 0);
   private static final Font NAME = WindowTheme.font(true, 14f);
   private static final Font VALUE = WindowTheme.font(false, 12.5f);
   private static final double PAD = 6;
+
+  /** At the right the values of the scale stand; the words of a limit keep clear of them. */
+  private static final double VALUES_ROOM = 64;
+
   private static final double HALF_POINT = 0.5;
 
   /** Points by which a line may be straightened. */
@@ -41,12 +47,21 @@ final class StripPainter {
     g.clip(area);
     g.setPaint(WindowTheme.colour(palette.surface()));
     g.fill(area);
-    Place place = new Place(area, picture);
+    Rectangle clip = g.getClipBounds();
+    Place place =
+        new Place(
+            area,
+            picture,
+            clip == null ? area.getMinX() : clip.getMinX(),
+            clip == null ? area.getMaxX() : clip.getMaxX());
     for (Band band : strip.bands()) {
       band(g, place, band);
     }
     for (Level level : strip.levels()) {
       line(g, place, level);
+    }
+    for (float[] behind : strip.behind()) {
+      behind(g, place, behind);
     }
     for (Trace trace : strip.traces()) {
       outside(g, place, trace);
@@ -65,7 +80,25 @@ final class StripPainter {
   }
 
   /** Course time and places to points. */
-  private record Place(Rectangle2D area, StripsPicture picture) {
+  private record Place(Rectangle2D area, StripsPicture picture, double fromX, double toX) {
+    /** First column that can be seen, with one more so that lines come in from outside. */
+    int first(int size) {
+      return Math.max(0, Math.min(size, column(fromX) - 1));
+    }
+
+    /** One behind the last column that can be seen. */
+    int end(int size) {
+      return Math.max(0, Math.min(size, column(toX) + 3));
+    }
+
+    private int column(double x) {
+      double ms =
+          picture.fromMs()
+              + (x - area.getX()) / area.getWidth() * (picture.toMs() - picture.fromMs());
+      double column = (ms - picture.firstMs()) / picture.columnMs();
+      return (int) Math.max(-10, Math.min(1e6, Math.floor(column)));
+    }
+
     double x(double ms) {
       double share = (ms - picture.fromMs()) / (picture.toMs() - picture.fromMs());
       return Math.max(-1e4, Math.min(1e5, area.getX() + share * area.getWidth()));
@@ -89,8 +122,9 @@ final class StripPainter {
               place.area.getX(), top, place.area.getWidth(), place.y(band.low()[0]) - top));
       return;
     }
-    for (int begin = 0; begin < band.low().length; ) {
-      int end = runEnd(band.low(), begin);
+    int last = place.end(band.low().length);
+    for (int begin = place.first(last); begin < last; ) {
+      int end = runEnd(band.low(), begin, last);
       if (end > begin) {
         g.fill(between(place, band.high(), band.low(), begin, end, 0));
         begin = end;
@@ -114,11 +148,26 @@ final class StripPainter {
     g.draw(new Line2D.Double(left, y, right, y));
   }
 
+  /** The faint course of an earlier power-up: its means, in the tone of the spread. */
+  private void behind(Graphics2D g, Place place, float[] means) {
+    g.setPaint(WindowTheme.colour(palette.spread()));
+    g.setStroke(BEHIND);
+    int last = place.end(means.length);
+    for (int begin = place.first(last); begin < last; ) {
+      int end = runEnd(means, begin, last);
+      if (end > begin) {
+        g.draw(meanLine(place, means, begin, end));
+      }
+      begin = Math.max(end, begin + 1);
+    }
+  }
+
   /** Fills from the edge that was left to the trace. */
   private void outside(Graphics2D g, Place place, Trace trace) {
     g.setPaint(WindowTheme.colour(palette.outside()));
     double half = Math.max(0.6, (place.columnX(1) - place.columnX(0)) / 2);
-    for (int column = 0; column < trace.edge().length; column++) {
+    int last = place.end(trace.edge().length);
+    for (int column = place.first(last); column < last; column++) {
       float edge = trace.edge()[column];
       if (Float.isNaN(edge) || Float.isNaN(trace.mean()[column])) {
         continue;
@@ -138,8 +187,9 @@ final class StripPainter {
   }
 
   private void trace(Graphics2D g, Place place, Trace trace) {
-    for (int begin = 0; begin < trace.mean().length; ) {
-      int end = runEnd(trace.mean(), begin);
+    int last = place.end(trace.mean().length);
+    for (int begin = place.first(last); begin < last; ) {
+      int end = runEnd(trace.mean(), begin, last);
       if (end == begin) {
         begin++;
         continue;
@@ -176,9 +226,9 @@ final class StripPainter {
     return line;
   }
 
-  private static int runEnd(float[] values, int begin) {
+  private static int runEnd(float[] values, int begin, int last) {
     int end = begin;
-    while (end < values.length && !Float.isNaN(values[end])) {
+    while (end < last && !Float.isNaN(values[end])) {
       end++;
     }
     return end;
@@ -204,6 +254,9 @@ final class StripPainter {
     text(g, strip.name(), area.getX() + PAD, area.getY() + 16, palette.ink());
     g.setFont(VALUE);
     for (Level level : strip.levels()) {
+      if (level.text().isEmpty()) {
+        continue;
+      }
       if (level.kind() == LevelKind.LIMIT && place.x(level.fromMs()) > area.getMaxX() - 60) {
         continue;
       }
@@ -211,7 +264,7 @@ final class StripPainter {
       double right =
           Double.isFinite(level.untilMs())
               ? place.x(level.untilMs()) + PAD + width
-              : area.getMaxX() - PAD;
+              : area.getMaxX() - (level.kind() == LevelKind.LIMIT ? VALUES_ROOM : PAD);
       if (Double.isFinite(level.untilMs()) && place.x(level.untilMs()) < area.getX()) {
         continue;
       }

@@ -25,6 +25,15 @@ record StripsPicture(
     List<Strip> strips,
     List<BenchView.EventMark> events) {
 
+  /** Every limit that can be moved, from top to bottom. */
+  List<Limit> limits() {
+    return strips.stream()
+        .flatMap(strip -> strip.levels().stream())
+        .map(Level::limit)
+        .filter(limit -> limit != null)
+        .toList();
+  }
+
   /** Course time of the middle of a column. */
   double middleMs(int column) {
     return firstMs + (column + 0.5) * columnMs;
@@ -38,8 +47,15 @@ record StripsPicture(
    * @param bands grounds where a trace belongs
    * @param traces in it
    * @param levels lines and values on its scale
+   * @param behind means of an earlier power-up, per trace
    */
-  record Strip(String name, int weight, List<Band> bands, List<Trace> traces, List<Level> levels) {}
+  record Strip(
+      String name,
+      int weight,
+      List<Band> bands,
+      List<Trace> traces,
+      List<Level> levels,
+      List<float[]> behind) {}
 
   /**
    * Where a trace belongs, per column or, with one entry, the same all along.
@@ -69,8 +85,14 @@ record StripsPicture(
    * @param kind what it means
    * @param untilMs course time at which it ends (a surge limit), infinite = goes on
    * @param fromMs course time at which it begins
+   * @param limit to be moved, null = it is no limit, or one that nobody moves
    */
-  record Level(double place, String text, LevelKind kind, double fromMs, double untilMs) {
+  record Level(
+      double place, String text, LevelKind kind, double fromMs, double untilMs, Limit limit) {
+    Level(double place, String text, LevelKind kind, double fromMs, double untilMs) {
+      this(place, text, kind, fromMs, untilMs, null);
+    }
+
     /** A line all along. */
     static Level along(double place, String text, LevelKind kind) {
       return new Level(place, text, kind, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);

@@ -1,11 +1,15 @@
 package firstamp.window;
 
+import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
+import firstamp.session.TimeCourse;
 import firstamp.window.BenchView.EventMark;
 import java.awt.BasicStroke;
 import java.awt.Color;
+import java.awt.Cursor;
 import java.awt.Font;
 import java.awt.Graphics2D;
+import java.awt.Rectangle;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
@@ -18,6 +22,13 @@ import java.util.function.Consumer;
 /** The strips with the lane of events above them; takes pointer, wheel and drag. */
 final class StripsView {
   private static final int LANE = 24;
+  private static final int NAME_ROOM = 125;
+  private static final int NEAR_POINTS = 6;
+
+  /** From this width of a column on, four pictures a second are made. */
+  private static final double WIDE_COLUMN_MS = 600;
+
+  private static final double WIDE_PICTURE_MS = 230;
 
   private final Palette palette;
   private final Words words;
@@ -26,14 +37,32 @@ final class StripsView {
   private final TimeView time;
   private final PointerPresenter pointers;
   private final Consumer<String> say;
+  private final Consumer<LimitMove> wish;
+  private final LimitPresenter limitWords;
+  private final LimitEditor editor = new LimitEditor();
   private final Canvas canvas;
   private Snapshot now;
   private StripsPicture picture;
   private Double pointerMs;
   private Double dragFromMs;
   private double panFromX;
+  private boolean limitDragged;
+  private double builtMs = Double.NaN;
+  private double builtWidthMs;
+  private int builtPixels;
+  private TimeCourse builtCourse;
+  private Snapshot.Phase builtPhase;
+  private boolean builtFollows;
 
-  StripsView(Palette palette, Words words, Numbers numbers, TimeView time, Consumer<String> say) {
+  StripsView(
+      Palette palette,
+      Words words,
+      Numbers numbers,
+      TimeView time,
+      Consumer<String> say,
+      Consumer<LimitMove> wish) {
+    this.wish = wish;
+    limitWords = new LimitPresenter(words, numbers);
     this.palette = palette;
     this.words = words;
     this.time = time;
@@ -57,16 +86,112 @@ final class StripsView {
     return chart;
   }
 
-  /** Takes the newest snapshot and paints. */
+  /** Takes the newest snapshot and paints what has changed. */
   void show(Snapshot snapshot) {
     now = snapshot;
     time.advance(snapshot.nowMs(), snapshot.closedMs());
     int pixels = Math.max(100, canvas.getWidth());
+    if (!due(snapshot, pixels)) {
+      return;
+    }
+    StripsPicture before = picture;
     picture = maker.picture(snapshot, time, pixels);
-    if (pointerMs != null && dragFromMs == null) {
+    if (pointerMs != null && dragFromMs == null && !limitDragged) {
       tell();
     }
+    Rectangle dirty = changed(PictureChange.from(before, picture));
+    canvas.repaint(dirty.x, dirty.y, dirty.width, dirty.height);
+  }
+
+  /** Takes a snapshot without asking for paint; what would have been painted. */
+  Rectangle showForTest(Snapshot snapshot) {
+    now = snapshot;
+    time.advance(snapshot.nowMs(), snapshot.closedMs());
+    StripsPicture before = picture;
+    picture = maker.picture(snapshot, time, Math.max(100, canvas.getWidth()));
+    return changed(PictureChange.from(before, picture));
+  }
+
+  /** The limits drawn now. */
+  List<Limit> limits() {
+    return picture == null ? List.of() : picture.limits();
+  }
+
+  /** Where hours are in view a column stands for seconds: four pictures a second are enough. */
+  private boolean due(Snapshot snapshot, int pixels) {
+    boolean same =
+        picture != null
+            && builtWidthMs == time.widthMs()
+            && builtPixels == pixels
+            && snapshot.course() == builtCourse
+            && snapshot.phase() == builtPhase
+            && time.follows() == builtFollows
+            && snapshot.kind() != Snapshot.Kind.REPLAY;
+    if (same && time.widthMs() / pixels > WIDE_COLUMN_MS) {
+      double since = snapshot.nowMs() - builtMs;
+      if (since >= 0 && since < WIDE_PICTURE_MS) {
+        return false;
+      }
+    }
+    builtMs = snapshot.nowMs();
+    builtWidthMs = time.widthMs();
+    builtPixels = pixels;
+    builtCourse = snapshot.course();
+    builtPhase = snapshot.phase();
+    builtFollows = time.follows();
+    return true;
+  }
+
+  private Rectangle changed(int column) {
+    Rectangle all = new Rectangle(0, 0, canvas.getWidth(), canvas.getHeight());
+    if (column == PictureChange.ALL || pointerMs != null || editor.held() != null) {
+      return all;
+    }
+    if (column == Integer.MAX_VALUE) {
+      return new Rectangle();
+    }
+    // Names stand beside the ends of the traces.
+    int x = (int) chart.xOf(picture.firstMs() + column * picture.columnMs()) - NAME_ROOM;
+    return all.intersection(new Rectangle(Math.max(0, x), 0, all.width, all.height));
+  }
+
+  /** Takes hold of the next limit by key; of none behind the last. */
+  void nextLimit() {
+    if (picture != null) {
+      editor.next(picture.limits());
+      tellLimit(true);
+      canvas.repaint();
+    }
+  }
+
+  /** Whether a limit is held by key. */
+  boolean holdsLimit() {
+    return editor.held() != null && !limitDragged;
+  }
+
+  /** Moves the limit held by a step. */
+  void nudgeLimit(int steps) {
+    editor.nudge(steps);
+    tellLimit(true);
     canvas.repaint();
+  }
+
+  /** Wishes for the limit held, or lets go. */
+  void takeLimit(boolean yes) {
+    LimitMove move = yes ? editor.take() : null;
+    editor.drop();
+    say.accept(words.get("pointer.none"));
+    canvas.repaint();
+    if (move != null) {
+      wish.accept(move);
+    }
+  }
+
+  private void tellLimit(boolean byKeys) {
+    say.accept(
+        editor.held() == null
+            ? words.get("pointer.none")
+            : limitWords.moving(editor.held(), editor.value(), byKeys));
   }
 
   private void paint(Graphics2D g, int width, int height) {
@@ -79,6 +204,7 @@ final class StripsView {
     chart.draw(g, new Rectangle2D.Double(0, LANE, width, height - LANE), picture, axis);
     lane(g, width);
     pointer(g);
+    heldLimit(g);
   }
 
   private void lane(Graphics2D g, int width) {
@@ -151,6 +277,51 @@ final class StripsView {
     }
   }
 
+  /** The limit that is being moved: a strong line with its value. */
+  private void heldLimit(Graphics2D g) {
+    Limit limit = editor.held();
+    Rectangle2D area = limit == null ? null : chart.areaOf(limit);
+    if (area == null) {
+      return;
+    }
+    double signed = Math.copySign(editor.value(), limit.scale().valueAt(0.9));
+    double y = StripChart.yOf(area, limit.scale().place(signed));
+    g.setColor(WindowTheme.colour(palette.focus()));
+    g.setStroke(new BasicStroke(3));
+    g.draw(new Line2D.Double(area.getX(), y, area.getMaxX(), y));
+    g.setFont(WindowTheme.font(true, 15));
+    String text = limitWords.moving(limit, editor.value(), !limitDragged);
+    int width = g.getFontMetrics().stringWidth(text);
+    double base = y > area.getMinY() + 24 ? y - 6 : y + 18;
+    double left = area.getCenterX() - width / 2.0;
+    g.setColor(WindowTheme.colour(palette.surface()));
+    g.fill(new Rectangle2D.Double(left - 4, base - 15, width + 8, 19));
+    g.setColor(WindowTheme.colour(palette.ink()));
+    g.drawString(text, (float) left, (float) base);
+  }
+
+  /** The limit whose line is under the pointer; null = none. */
+  private Limit limitAt(double y) {
+    if (picture == null) {
+      return null;
+    }
+    Limit nearest = null;
+    double best = NEAR_POINTS;
+    for (Limit limit : picture.limits()) {
+      Rectangle2D area = chart.areaOf(limit);
+      double signed = Math.copySign(limit.value(), limit.scale().valueAt(0.9));
+      double distance =
+          area == null
+              ? best
+              : Math.abs(y - StripChart.yOf(area, limit.scale().place(signed)));
+      if (distance < best) {
+        nearest = limit;
+        best = distance;
+      }
+    }
+    return nearest;
+  }
+
   private void tell() {
     if (now == null || pointerMs == null) {
       say.accept(words.get("pointer.none"));
@@ -169,13 +340,28 @@ final class StripsView {
     public void mouseMoved(MouseEvent event) {
       pointerMs = chart.timeAt(event.getX());
       dragFromMs = null;
+      boolean overLimit = limitAt(event.getY()) != null;
+      canvas.setCursor(
+          Cursor.getPredefinedCursor(overLimit ? Cursor.N_RESIZE_CURSOR : Cursor.DEFAULT_CURSOR));
       tell();
       canvas.repaint();
     }
 
     @Override
+    public void mouseReleased(MouseEvent event) {
+      if (limitDragged) {
+        LimitMove move = editor.take();
+        limitDragged = false;
+        canvas.repaint();
+        if (move != null) {
+          wish.accept(move);
+        }
+      }
+    }
+
+    @Override
     public void mouseExited(MouseEvent event) {
-      if (dragFromMs == null) {
+      if (dragFromMs == null && !limitDragged) {
         pointerMs = null;
         tell();
         canvas.repaint();
@@ -185,10 +371,25 @@ final class StripsView {
     @Override
     public void mousePressed(MouseEvent event) {
       panFromX = event.getX();
+      Limit limit = event.getButton() == MouseEvent.BUTTON1 ? limitAt(event.getY()) : null;
+      if (limit != null) {
+        editor.hold(limit);
+        limitDragged = true;
+      }
     }
 
     @Override
     public void mouseDragged(MouseEvent event) {
+      if (limitDragged) {
+        Rectangle2D area = chart.areaOf(editor.held());
+        if (area != null) {
+          double place = StripChart.placeOf(area, event.getY());
+          editor.moveTo(Math.abs(editor.held().scale().valueAt(place)));
+        }
+        tellLimit(false);
+        canvas.repaint();
+        return;
+      }
       if ((event.getModifiersEx() & MouseEvent.BUTTON1_DOWN_MASK) == 0) {
         double width = Math.max(1, chart.dataArea().getWidth());
         time.pan((panFromX - event.getX()) / width);

@@ -20,6 +20,8 @@ final class ViewRow {
   private final KeyButton narrower;
   private final KeyButton wider;
   private final KeyButton follow;
+  private final KeyButton notes;
+  private final KeyButton whatIf;
 
   ViewRow(Palette palette, Words words, BenchActions actions) {
     this.palette = palette;
@@ -41,6 +43,12 @@ final class ViewRow {
                 words.get("control.follow.key"),
                 actions::follow)
             .size(116, HEIGHT);
+    notes =
+        new KeyButton(words, "notes", words.get("control.notes"), "W", actions::toggleNotes)
+            .size(118, HEIGHT);
+    whatIf =
+        new KeyButton(words, "whatIf", words.get("control.whatIf"), "Q", actions::toggleWhatIf)
+            .size(128, HEIGHT);
     pointer.setName("pointer");
     pointer.setEditable(false);
     pointer.setFocusable(false);
@@ -54,7 +62,7 @@ final class ViewRow {
     pointer.setMinimumSize(new Dimension(100, HEIGHT));
     JPanel buttons = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 0));
     buttons.setOpaque(false);
-    for (KeyButton key : new KeyButton[] {view, narrower, wider, follow}) {
+    for (KeyButton key : new KeyButton[] {notes, whatIf, view, narrower, wider, follow}) {
       buttons.add(key.button());
     }
     row.setName("view-row");
@@ -82,8 +90,16 @@ final class ViewRow {
     wider.button().setVisible(stripsShown);
     follow.button().setVisible(stripsShown);
     follow.enabled(!following);
-    for (KeyButton key : new KeyButton[] {view, narrower, wider, follow}) {
+    for (KeyButton key : new KeyButton[] {notes, whatIf, view, narrower, wider, follow}) {
       key.colours(palette.control(), palette.ink());
     }
+  }
+
+  /** The two views that are there only sometimes: words for marks, and what if. */
+  void more(boolean hasNotes, boolean notesShown, boolean hasWhatIf, boolean whatIfShown) {
+    notes.button().setVisible(hasNotes);
+    notes.text(words.get(notesShown ? "control.back" : "control.notes"));
+    whatIf.button().setVisible(hasWhatIf);
+    whatIf.text(words.get(whatIfShown ? "control.strips" : "control.whatIf"));
   }
 }

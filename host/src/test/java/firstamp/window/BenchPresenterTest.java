@@ -103,7 +103,7 @@ class BenchPresenterTest {
     assertThat(over.sentence().headline()).isEqualTo("Nothing tripped");
     assertThat(over.sentence().action()).startsWith("Not watched: rail 3 (no clip)");
     assertThat(over.controls().off()).isFalse();
-    assertThat(over.controls().mark()).isFalse();
+    assertThat(over.controls().mark()).isTrue();
   }
 
   @Test

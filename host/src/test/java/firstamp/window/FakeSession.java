@@ -3,12 +3,14 @@ package firstamp.window;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
+import firstamp.model.LimitKind;
 import firstamp.model.NotWatched;
 import firstamp.model.Priority;
 import firstamp.model.Summary;
 import firstamp.model.TripCause;
 import firstamp.session.BenchSession;
 import firstamp.session.Course;
+import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -54,29 +56,39 @@ final class FakeSession implements BenchSession {
     /** Over, nothing tripped. */
     OVER,
     /** Replay of the short. */
-    REPLAY;
+    REPLAY,
+    /** The same, and what a tighter limit would have done. */
+    WHAT_IF,
+    /** All is well, with an earlier power-up behind. */
+    BEHIND,
+    /** The computer slept; the probe switched off by itself. */
+    SLEPT;
 
     Snapshot snapshot(FakeSession session) {
       return new Maker(session, this).snapshot();
     }
 
+    boolean replayed() {
+      return this == REPLAY || this == WHAT_IF;
+    }
+
     boolean shorted() {
-      return this == SHORT || this == REPLAY;
+      return this == SHORT || replayed();
     }
 
     double onSeconds() {
       return switch (this) {
         case ASKING, CAUTIONS -> 0;
-        case SHORT, REPLAY -> 3.1;
-        case FALLING, OVER -> 6;
+        case SHORT, REPLAY, WHAT_IF -> 3.1;
+        case FALLING, OVER, SLEPT -> 6;
         default -> 7.2;
       };
     }
 
     double tailSeconds() {
       return switch (this) {
-        case SHORT, REPLAY -> 1.5;
-        case FALLING -> 0.08;
+        case SHORT, REPLAY, WHAT_IF -> 1.5;
+        case FALLING, SLEPT -> 0.08;
         case OVER -> 3;
         default -> 0;
       };
@@ -178,6 +190,16 @@ final class FakeSession implements BenchSession {
   }
 
   @Override
+  public void note(int mark, String text) {
+    wishes.add("note " + mark + " " + text);
+  }
+
+  @Override
+  public void limit(LimitMove move) {
+    wishes.add("limit " + move.kind() + " " + move.rail() + " " + move.value());
+  }
+
+  @Override
   public void acknowledge() {
     wishes.add("seen");
   }
@@ -237,7 +259,7 @@ final class FakeSession implements BenchSession {
       Double meter = on ? last(Course.Quantity.METER_DBV) : null;
       return new Snapshot(
           phase(),
-          scene == Scene.REPLAY ? Snapshot.Kind.REPLAY : Snapshot.Kind.EMULATED,
+          scene.replayed() ? Snapshot.Kind.REPLAY : Snapshot.Kind.EMULATED,
           13,
           "W3 to P7",
           sheet(),
@@ -275,14 +297,56 @@ final class FakeSession implements BenchSession {
               new NotWatched("ripple 2", "rippleMaxVrms is not on the sheet")),
           course,
           replay(),
-          scene == Scene.OVER || scene == Scene.REPLAY ? summary() : null);
+          scene == Scene.OVER || scene.replayed() ? summary() : null,
+          beside());
+    }
+
+    private Snapshot.Beside beside() {
+      return switch (scene) {
+        case BEHIND ->
+            new Snapshot.Beside(
+                new Snapshot.Earlier(11, true, earlier(), CLOSED_MS - 500), null, null, null, 0);
+        case SLEPT -> new Snapshot.Beside(null, 1_790_000_000_000L, null, null, 0);
+        case WHAT_IF ->
+            new Snapshot.Beside(
+                null,
+                null,
+                null,
+                new Snapshot.WhatIf(
+                    LimitKind.RUNNING_A.on(sheet(), 0, 0.25),
+                    1,
+                    alarms(),
+                    CLOSED_MS + 352,
+                    "supply current 0.27 A, limit 0.25 A"),
+                0);
+        default -> Snapshot.Beside.NOTHING;
+      };
+    }
+
+    /** The same set half a second earlier on, a little slower and with a little more volts. */
+    private Course earlier() {
+      Course other = new Course();
+      for (int slot = 0; slot < 1200; slot++) {
+        double on = slot / 100.0 - (CLOSED_MS - 500) / 1000;
+        float[] mean = new float[Course.Quantity.COUNT];
+        double rise = on < 0 ? 0 : 1 - Math.exp(-on / 0.16);
+        mean[0] = on < 0 ? 0 : (float) (0.13 + 1.4 * Math.exp(-on / 0.06));
+        mean[1] = on < 0 ? 0 : 12.2f;
+        mean[2] = (float) (8.35 * rise);
+        mean[3] = (float) (-4.15 * rise);
+        mean[4] = Float.NaN;
+        mean[5] = on < 1 ? Float.NaN : -58.5f;
+        mean[6] = on < 1 ? Float.NaN : -19;
+        other.append(slot * 10L, mean.clone(), mean.clone(), mean);
+      }
+      return other;
     }
 
     private Snapshot.Phase phase() {
       return switch (scene) {
         case ASKING, CAUTIONS -> Snapshot.Phase.OPEN;
-        case SHORT, REPLAY -> Snapshot.Phase.TRIPPED;
-        case FALLING -> Snapshot.Phase.RAILS_FALLING;
+        case SHORT, REPLAY, WHAT_IF -> Snapshot.Phase.TRIPPED;
+        case FALLING, SLEPT -> Snapshot.Phase.RAILS_FALLING;
         case OVER -> Snapshot.Phase.ENDED;
         default -> Snapshot.Phase.ON;
       };
@@ -299,7 +363,7 @@ final class FakeSession implements BenchSession {
       return scene == Scene.RAIL_LOW
           ? new Snapshot.Link(Snapshot.LinkState.GOOD, "/dev/ttyUSB0", null, 320, false)
           : new Snapshot.Link(
-              scene == Scene.REPLAY ? Snapshot.LinkState.NONE : Snapshot.LinkState.GOOD,
+              scene.replayed() ? Snapshot.LinkState.NONE : Snapshot.LinkState.GOOD,
               "/dev/ttyUSB0",
               null,
               0,
@@ -452,7 +516,7 @@ final class FakeSession implements BenchSession {
     }
 
     private Snapshot.Replay replay() {
-      return scene == Scene.REPLAY
+      return scene.replayed()
           ? new Snapshot.Replay(
               0,
               course.endMs() + 2000,

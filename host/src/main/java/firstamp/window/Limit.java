@@ -1,0 +1,19 @@
+package firstamp.window;
+
+import firstamp.model.LimitKind;
+
+/**
+ * A limit drawn in a strip that can be moved.
+ *
+ * @param kind which one
+ * @param rail 1 to 3 for a limit of a rail, else 0
+ * @param value now in force, in the unit of the kind
+ * @param name as it is said
+ * @param scale of its strip
+ */
+record Limit(LimitKind kind, int rail, double value, String name, LaneScale scale) {
+  /** Whether the other one is the same limit, at whatever value. */
+  boolean same(Limit other) {
+    return other != null && kind == other.kind && rail == other.rail;
+  }
+}

@@ -1,0 +1,54 @@
+package firstamp.window;
+
+import firstamp.session.LimitMove;
+import firstamp.session.Snapshot;
+
+/** Words about moved limits. */
+final class LimitPresenter {
+  private final Words words;
+  private final Numbers numbers;
+
+  LimitPresenter(Words words, Numbers numbers) {
+    this.words = words;
+    this.numbers = numbers;
+  }
+
+  /** Name of a limit. */
+  String name(Snapshot now, LimitMove move) {
+    return switch (move.kind()) {
+      case RUNNING_A -> words.get("limit.running");
+      case INRUSH_A -> words.get("limit.inrush");
+      case SUPPLY_MAX_V -> words.get("limit.supply");
+      case RAIL_OVER_V -> {
+        var rail = now.sheet().rail(move.rail());
+        yield words.get("limit.rail", rail == null ? "" : rail.name());
+      }
+    };
+  }
+
+  /** Name and value. */
+  String say(Snapshot now, LimitMove move) {
+    return words.get(
+        "limit.named", name(now, move), numbers.inUnit(move.value(), move.kind().unit()));
+  }
+
+  /** While it is being moved. */
+  String moving(Limit limit, double value, boolean byKeys) {
+    return words.get(
+        byKeys ? "limit.moving.keys" : "limit.moving",
+        limit.name(),
+        numbers.inUnit(value, limit.kind().unit()),
+        numbers.inUnit(limit.value(), limit.kind().unit()));
+  }
+
+  /** What became of it. */
+  String became(Snapshot now, Snapshot.Moved moved) {
+    String what = say(now, moved.move());
+    return switch (moved.state()) {
+      case ASKED -> words.get("limit.asked", what);
+      case TAKEN -> words.get("limit.taken", what);
+      case NEXT_TIME -> words.get("limit.nextTime", what);
+      case REFUSED -> words.get("limit.refused", what, moved.why());
+    };
+  }
+}

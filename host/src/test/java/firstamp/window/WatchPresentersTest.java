@@ -1,0 +1,116 @@
+package firstamp.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import firstamp.model.LimitKind;
+import firstamp.session.LimitMove;
+import firstamp.session.Snapshot;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+/** What watching, replay and moved limits say, without a display. */
+class WatchPresentersTest {
+  private final BenchPresenter presenter = new BenchPresenter(Locale.ENGLISH);
+  private final Words words = presenter.words();
+  private final Numbers numbers = presenter.numbers();
+
+  private static Snapshot scene(FakeSession.Scene scene) {
+    return new FakeSession(scene).snapshot();
+  }
+
+  @Test
+  void saysWhenTheComputerSleptAndThatTheSetIsOff() {
+    long at =
+        LocalDateTime.of(2026, 3, 1, 21, 42).atZone(ZoneId.systemDefault()).toEpochSecond() * 1000;
+    Snapshot slept =
+        scene(FakeSession.Scene.FALLING)
+            .with(new Snapshot.Beside(null, at, null, null, 0));
+    BenchView view = presenter.view(slept, null);
+    assertThat(view.sentence().headline())
+        .isEqualTo("The computer slept at 21:42. The set has been off since.");
+    assertThat(view.sentence().tone()).isEqualTo(Tone.ALARM);
+    assertThat(view.title()).startsWith("The computer slept at 21:42");
+  }
+
+  @Test
+  void neverSaysThatTheSetIsOffWhileItIsOn() {
+    Snapshot on =
+        scene(FakeSession.Scene.HEALTHY)
+            .with(new Snapshot.Beside(null, 1_790_000_000_000L, null, null, 0));
+    assertThat(presenter.view(on, null).sentence().headline()).doesNotContain("slept");
+  }
+
+  @Test
+  void saysWhatBecameOfAMovedLimit() {
+    LimitPresenter limits = new LimitPresenter(words, numbers);
+    Snapshot now = scene(FakeSession.Scene.HEALTHY);
+    LimitMove move = new LimitMove(LimitKind.RUNNING_A, 0, 0.8);
+    assertThat(limits.became(now, new Snapshot.Moved(move, Snapshot.MoveState.TAKEN, null)))
+        .isEqualTo("The probe box has taken it: running limit 800 mA.");
+    assertThat(limits.became(now, new Snapshot.Moved(move, Snapshot.MoveState.REFUSED, "too fine.")))
+        .isEqualTo("running limit 800 mA was not taken, the old one holds: too fine.");
+    LimitMove rail = new LimitMove(LimitKind.RAIL_OVER_V, 1, 9);
+    assertThat(limits.say(now, rail)).isEqualTo("B1 off beyond 9.00 V");
+  }
+
+  @Test
+  void setsWhatWouldHaveHappenedBesideWhatHappened() {
+    WhatIfPresenter presents = new WhatIfPresenter(words, numbers, presenter.sentences());
+    assertThat(presents.sides(scene(FakeSession.Scene.REPLAY))).isNull();
+    WhatIfPresenter.Sides sides = presents.sides(scene(FakeSession.Scene.WHAT_IF));
+    assertThat(sides.title()).isEqualTo("What if: running limit 250 mA");
+    assertThat(sides.left()).contains("Switched itself off after 3.10 s.");
+    assertThat(sides.right())
+        .contains("Off after 352 ms: supply current 0.27 A, limit 0.25 A");
+  }
+
+  @Test
+  void anEarlierPowerUpStandsBehindAlignedAtSwitchOn() {
+    Snapshot now = scene(FakeSession.Scene.BEHIND);
+    TimeView time = new TimeView();
+    time.advance(now.nowMs(), now.closedMs());
+    StripsPicture picture = new StripMaker(words, numbers).picture(now, time, 1000);
+    assertThat(picture.strips().get(0).name())
+        .isEqualTo("supply current   (dotted: power-up 11, known good)");
+    float[] behind = picture.strips().get(1).behind().get(0);
+    int first = 0;
+    while (behind[first] < behind[behind.length / 2] - 0.01f) {
+      first++;
+    }
+    assertThat(picture.middleMs(first)).isBetween(now.closedMs() - 20, now.closedMs() + 20);
+  }
+
+  @Test
+  void everyLimitOfTheProbeThatIsWatchedCanBeTakenHoldOf() {
+    Snapshot now = scene(FakeSession.Scene.HEALTHY);
+    TimeView time = new TimeView();
+    time.advance(now.nowMs(), now.closedMs());
+    StripsPicture picture = new StripMaker(words, numbers).picture(now, time, 1000);
+    assertThat(picture.limits())
+        .extracting(limit -> limit.kind() + " " + limit.rail() + " " + limit.value())
+        .contains(
+            "RUNNING_A 0 1.0", "SUPPLY_MAX_V 0 13.0", "RAIL_OVER_V 1 9.8", "RAIL_OVER_V 2 6.0");
+  }
+
+  @Test
+  void columnsTakenOverFromThePictureBeforeAreThoseReadAnew() {
+    FakeSession session = new FakeSession(FakeSession.Scene.HEALTHY);
+    Snapshot whole = session.snapshot();
+    StripMaker goingOn = new StripMaker(words, numbers);
+    TimeView time = new TimeView();
+    for (double now = 3000; now <= whole.nowMs(); now += 130) {
+      Snapshot then = WatchScenes.at(whole, now);
+      time.advance(now, whole.closedMs());
+      StripsPicture grown = goingOn.picture(then, time, 900);
+      StripsPicture fresh = new StripMaker(words, numbers).picture(then, time, 900);
+      for (int strip = 1; strip < fresh.strips().size(); strip++) {
+        assertThat(grown.strips().get(strip).traces().get(0).mean())
+            .isEqualTo(fresh.strips().get(strip).traces().get(0).mean());
+        assertThat(grown.strips().get(strip).traces().get(0).high())
+            .isEqualTo(fresh.strips().get(strip).traces().get(0).high());
+      }
+    }
+  }
+}

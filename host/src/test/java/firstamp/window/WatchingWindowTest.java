@@ -1,0 +1,249 @@
+package firstamp.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import firstamp.session.Snapshot;
+import java.awt.Component;
+import java.awt.Graphics2D;
+import java.awt.event.KeyEvent;
+import java.awt.event.MouseEvent;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** Watching in the real window: limits moved, words typed, the pedal, only what changed painted. */
+@NeedsDisplay
+@Timeout(value = 60, unit = TimeUnit.SECONDS)
+class WatchingWindowTest {
+  private static final WindowOptions OPTIONS =
+      new WindowOptions(WindowOptions.Theme.LIGHT, Locale.ENGLISH, false);
+
+  private BenchWindow window;
+  private FakeSession session;
+
+  private void open(FakeSession.Scene scene) throws Exception {
+    session = new FakeSession(scene);
+    window = BenchWindow.show(session, OPTIONS);
+    show();
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    if (window != null) {
+      SwingUtilities.invokeAndWait(() -> window.frame().dispose());
+    }
+  }
+
+  private void show() throws Exception {
+    SwingUtilities.invokeAndWait(() -> window.panel().show(session.snapshot(), null, true));
+  }
+
+  private void key(Component to, int id, int code, char character, long when) throws Exception {
+    SwingUtilities.invokeAndWait(
+        () -> to.dispatchEvent(new KeyEvent(to, id, when, 0, code, character)));
+  }
+
+  private void key(int code, char character) throws Exception {
+    Component to = window.panel().component();
+    key(to, KeyEvent.KEY_PRESSED, code, character, System.nanoTime() / 1_000_000);
+    key(to, KeyEvent.KEY_RELEASED, code, character, System.nanoTime() / 1_000_000);
+  }
+
+  private void mouse(int id, int x, int y, int button, int modifiers) throws Exception {
+    Component canvas = window.panel().strips().component();
+    SwingUtilities.invokeAndWait(
+        () ->
+            canvas.dispatchEvent(
+                new MouseEvent(canvas, id, 1, modifiers, x, y, 1, false, button)));
+  }
+
+  /** Drags the running limit to another value, all on the Swing thread of a painted window. */
+  private void drag(double toAmps) throws Exception {
+    paint();
+    int[] y = new int[2];
+    SwingUtilities.invokeAndWait(
+        () -> {
+          StripsView strips = window.panel().strips();
+          Limit limit =
+              strips.limits().stream()
+                  .filter(one -> one.kind() == firstamp.model.LimitKind.RUNNING_A)
+                  .findFirst()
+                  .orElseThrow();
+          Rectangle2D area = strips.chart().areaOf(limit);
+          y[0] = (int) Math.round(StripChart.yOf(area, limit.scale().place(limit.value())));
+          y[1] = (int) Math.round(StripChart.yOf(area, limit.scale().place(toAmps)));
+        });
+    int down = MouseEvent.BUTTON1_DOWN_MASK;
+    mouse(MouseEvent.MOUSE_PRESSED, 500, y[0], MouseEvent.BUTTON1, down);
+    mouse(MouseEvent.MOUSE_DRAGGED, 500, (y[0] + y[1]) / 2, MouseEvent.NOBUTTON, down);
+    mouse(MouseEvent.MOUSE_DRAGGED, 500, y[1], MouseEvent.NOBUTTON, down);
+    mouse(MouseEvent.MOUSE_RELEASED, 500, y[1], MouseEvent.BUTTON1, 0);
+  }
+
+  private BufferedImage paint() throws Exception {
+    BufferedImage[] image = new BufferedImage[1];
+    SwingUtilities.invokeAndWait(
+        () -> {
+          Canvas canvas = window.panel().strips().component();
+          image[0] =
+              new BufferedImage(canvas.getWidth(), canvas.getHeight(), BufferedImage.TYPE_INT_RGB);
+          Graphics2D g = image[0].createGraphics();
+          canvas.paint(g);
+          g.dispose();
+        });
+    return image[0];
+  }
+
+  @Test
+  void aLimitDraggedTighterGoesToTheProbeAtOnce() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    drag(0.6);
+    assertThat(session.wishes).hasSize(1);
+    String[] wish = session.wishes.get(0).split(" ");
+    assertThat(wish[1]).isEqualTo("RUNNING_A");
+    assertThat(Double.parseDouble(wish[3])).isBetween(0.5, 0.7);
+  }
+
+  @Test
+  void aLimitDraggedWiderWhileOnIsNotAskedFor() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    drag(1.8);
+    show();
+    assertThat(session.wishes).isEmpty();
+  }
+
+  @Test
+  void aLimitDraggedWiderWhileOffIsConfirmedLineByLine() throws Exception {
+    open(FakeSession.Scene.SHORT);
+    SwingUtilities.invokeAndWait(() -> window.panel().toggleView());
+    show();
+    drag(3.0);
+    show();
+    assertThat(session.wishes).isEmpty();
+    key(KeyEvent.VK_1, '1');
+    key(KeyEvent.VK_1, '1');
+    assertThat(session.wishes).isEmpty();
+    key(KeyEvent.VK_1, '1');
+    assertThat(session.wishes).singleElement().asString().startsWith("limit RUNNING_A 0 ");
+  }
+
+  @Test
+  void aLimitIsMovedByKeysAlone() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    key(KeyEvent.VK_L, 'l');
+    key(KeyEvent.VK_DOWN, KeyEvent.CHAR_UNDEFINED);
+    key(KeyEvent.VK_DOWN, KeyEvent.CHAR_UNDEFINED);
+    assertThat(session.wishes).isEmpty();
+    key(KeyEvent.VK_1, '1');
+    assertThat(session.wishes).containsExactly("limit RUNNING_A 0 0.905");
+  }
+
+  @Test
+  void theSpaceBarOpensTheSwitchAlsoWhileALimitIsHeld() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    key(KeyEvent.VK_L, 'l');
+    key(KeyEvent.VK_SPACE, ' ');
+    assertThat(session.wishes).containsExactly("off");
+  }
+
+  @Test
+  void wordsAreTypedIntoAMarkWhenNothingIsOn() throws Exception {
+    open(FakeSession.Scene.OVER);
+    key(KeyEvent.VK_W, 'w');
+    show();
+    JTextField field =
+        (JTextField) Components.onSwing(() -> Components.named(window.frame(), "note-1"));
+    SwingUtilities.invokeAndWait(() -> field.setText("hum"));
+    for (char letter : new char[] {' ', 'm'}) {
+      key(field, KeyEvent.KEY_TYPED, KeyEvent.VK_UNDEFINED, letter, 1);
+    }
+    assertThat(session.wishes).as("what is typed is text").isEmpty();
+    SwingUtilities.invokeAndWait(field::postActionEvent);
+    assertThat(session.wishes).singleElement().asString().startsWith("note 1 hum");
+  }
+
+  @Test
+  void noWordsAreTypedWhileTheSetIsOn() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    key(KeyEvent.VK_W, 'w');
+    show();
+    assertThat(Components.onSwing(() -> Components.visible(window.frame())))
+        .noneMatch(component -> component instanceof JTextField);
+  }
+
+  @Test
+  void thePedalTapsAMarkAndHeldOpensTheSwitch() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    Component to = window.panel().component();
+    long now = firstamp.model.TimeSource.system().epochMillis();
+    char none = KeyEvent.CHAR_UNDEFINED;
+    key(to, KeyEvent.KEY_PRESSED, Keys.PEDAL, none, now);
+    key(to, KeyEvent.KEY_RELEASED, Keys.PEDAL, none, now + 100);
+    SwingUtilities.invokeAndWait(() -> window.keys().tick(now + 200));
+    assertThat(session.wishes).containsExactly("mark ");
+    key(to, KeyEvent.KEY_PRESSED, Keys.PEDAL, none, now + 1000);
+    SwingUtilities.invokeAndWait(() -> window.keys().tick(now + 1700));
+    assertThat(session.wishes).containsExactly("mark ", "off");
+  }
+
+  @Test
+  void thePedalAnswersAQuestion() throws Exception {
+    open(FakeSession.Scene.ASKING);
+    for (int tap = 1; tap <= 5; tap++) {
+      session.set(
+          session.snapshot().with(new Snapshot.Beside(null, null, null, null, tap)));
+      show();
+    }
+    assertThat(session.wishes).containsExactly("answer floating-supply true");
+  }
+
+  @Test
+  void aReplayAsksWhatADraggedLimitWouldHaveDone() throws Exception {
+    open(FakeSession.Scene.REPLAY);
+    drag(3.0);
+    assertThat(session.wishes).singleElement().asString().startsWith("limit RUNNING_A 0 ");
+  }
+
+  @Test
+  void paintingOnlyWhatChangedGivesThePictureThatPaintingAllGives() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    Snapshot whole = session.snapshot();
+    BufferedImage[] kept = new BufferedImage[1];
+    int[] partly = new int[1];
+    session.set(WatchScenes.at(whole, 9430));
+    show();
+    SwingUtilities.invokeAndWait(
+        () -> {
+          StripsView strips = window.panel().strips();
+          Canvas canvas = strips.component();
+          kept[0] =
+              new BufferedImage(canvas.getWidth(), canvas.getHeight(), BufferedImage.TYPE_INT_RGB);
+          for (double now = 6000; now <= 9430; now += 70) {
+            java.awt.Rectangle dirty = strips.showForTest(WatchScenes.at(whole, now));
+            partly[0] += dirty.width > 0 && dirty.width < canvas.getWidth() ? 1 : 0;
+            Graphics2D g = kept[0].createGraphics();
+            if (now > 6000) {
+              g.clip(dirty);
+            }
+            canvas.paint(g);
+            g.dispose();
+          }
+        });
+    assertThat(partly[0]).as("times only a part was painted").isGreaterThan(20);
+    BufferedImage all = paint();
+    int different = 0;
+    for (int x = 0; x < all.getWidth(); x++) {
+      for (int y = 0; y < all.getHeight(); y++) {
+        different += all.getRGB(x, y) != kept[0].getRGB(x, y) ? 1 : 0;
+      }
+    }
+    // The smooth edge of a line that is cut at a clip may differ by a shade in a few points.
+    assertThat(different).isLessThan(all.getWidth() * all.getHeight() / 1000);
+  }
+}
