@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
     footerHeading = "%nExamples:%n",
     footer = {
       "  firstamp replay last",
+      "  firstamp replay 12 --beside 9",
       "  firstamp replay 12 --headless --json --speed max",
       "  firstamp replay 12 --headless --speed max --sheet tighter.json     what would other limits have done?",
     })
@@ -48,6 +49,12 @@ final class ReplayCommand implements Callable<Integer> {
       defaultValue = "1",
       description = "0.1 to 1000, or max (default ${DEFAULT-VALUE})")
   private String speed;
+
+  @Option(
+      names = "--beside",
+      paramLabel = "ID",
+      description = "another power-up drawn behind it, both aligned at switch-on (window only)")
+  private String beside;
 
   @Option(names = "--headless", description = "no window: lines on standard output")
   private boolean headless;
@@ -73,7 +80,7 @@ final class ReplayCommand implements Callable<Integer> {
               : Sheets.parse("stored sheet of power-up " + id, header.effectiveSheetJson())
                   .effective();
       if (!headless) {
-        return WindowRun.replay(reader, effective, factor, log.file().toString());
+        return window(log, reader, effective, factor);
       }
       return headless(reader, effective, factor);
     } catch (LogException failed) {
@@ -81,6 +88,19 @@ final class ReplayCommand implements Callable<Integer> {
     } finally {
       LiveSetup.closeLog(log);
     }
+  }
+
+  /** In the window another sheet is set beside what happened, it does not take its place. */
+  private int window(BenchLog log, PowerUpReader reader, JobSheet effective, double factor)
+      throws CliFailure, LogException {
+    PowerUpReader other = beside == null ? null : Logs.find(log, beside);
+    if (sheet == null) {
+      return WindowRun.replay(reader, effective, factor, log.file().toString(), other, null);
+    }
+    JobSheet stored =
+        Sheets.parse("stored sheet of power-up " + id, reader.header().effectiveSheetJson())
+            .effective();
+    return WindowRun.replay(reader, stored, factor, log.file().toString(), other, effective);
   }
 
   private int headless(PowerUpReader reader, JobSheet effective, double factor)

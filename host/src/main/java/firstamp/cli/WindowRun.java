@@ -2,8 +2,10 @@ package firstamp.cli;
 
 import firstamp.analysis.FigureList;
 import firstamp.log.BenchLog;
+import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
+import firstamp.model.ProbeEvent;
 import firstamp.model.TimeSource;
 import firstamp.session.BenchSession;
 import firstamp.session.ChainListener;
@@ -21,6 +23,7 @@ import firstamp.sound.AlarmSound;
 import firstamp.window.BenchWindow;
 import firstamp.window.NoDisplayException;
 import firstamp.window.WindowOptions;
+import java.nio.file.Path;
 
 /** A power-up or a replay in the window. */
 final class WindowRun {
@@ -57,7 +60,13 @@ final class WindowRun {
                     listener,
                     progress),
             () -> EarlierPowerUps.course(log, sheet.setName()));
-    Thread onSignal = new Thread(bench::close, "signal");
+    Thread onSignal =
+        new Thread(
+            () -> {
+              bench.close();
+              LiveSetup.closeLog(log);
+            },
+            "signal");
     Runtime.getRuntime().addShutdownHook(onSignal);
     bench.start();
     try {
@@ -92,10 +101,34 @@ final class WindowRun {
     }
   }
 
-  /** Replays until the window is closed. */
-  static int replay(PowerUpReader reader, JobSheet effective, double factor, String logFile)
+  /**
+   * Replays until the window is closed.
+   *
+   * @param other power-up drawn behind it, null = none
+   * @param whatIf sheet to work out what it would have done, null = none
+   */
+  static int replay(
+      PowerUpReader reader,
+      JobSheet effective,
+      double factor,
+      String logFile,
+      PowerUpReader other,
+      JobSheet whatIf)
       throws CliFailure {
-    ReplayBench bench = new ReplayBench(reader, effective, TimeSource.system(), factor, logFile);
+    ReplayBench bench =
+        new ReplayBench(
+            reader,
+            effective,
+            TimeSource.system(),
+            factor,
+            logFile,
+            event -> later(logFile, reader.entry().number(), event));
+    if (other != null) {
+      bench.beside(other);
+    }
+    if (whatIf != null) {
+      bench.whatIf(whatIf);
+    }
     bench.start();
     try {
       show(bench);
@@ -106,6 +139,13 @@ final class WindowRun {
       throw Logs.failure(bench.failure());
     }
     return ExitCode.NORMAL;
+  }
+
+  /** Marks and words are added to a log that was opened for reading only until then. */
+  private static void later(String file, long number, ProbeEvent event) throws LogException {
+    try (BenchLog log = BenchLog.open(Path.of(file), TimeSource.system())) {
+      log.later(number, event);
+    }
   }
 
   private static void show(BenchSession bench) throws CliFailure {

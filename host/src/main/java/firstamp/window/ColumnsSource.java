@@ -84,8 +84,7 @@ final class ColumnsSource {
     if (fresh > 0) {
       float[][] rest = new float[3][fresh];
       double from = firstMs + kept * columnMs;
-      course.columns(
-          quantity, from, from + fresh * columnMs, fresh, rest[0], rest[1], rest[2]);
+      course.columns(quantity, from, from + fresh * columnMs, fresh, rest[0], rest[1], rest[2]);
       System.arraycopy(rest[0], 0, low, kept, fresh);
       System.arraycopy(rest[1], 0, high, kept, fresh);
       System.arraycopy(rest[2], 0, mean, kept, fresh);
@@ -106,8 +105,9 @@ final class ColumnsSource {
     for (Course.Quantity quantity : quantities) {
       float[] mean = new float[n];
       double from = firstMs + shiftMs;
-      earlier.course().columns(
-          quantity, from, from + n * columnMs, n, unused, unused.clone(), mean);
+      earlier
+          .course()
+          .columns(quantity, from, from + n * columnMs, n, unused, unused.clone(), mean);
       for (int k = 0; k < n; k++) {
         mean[k] = (float) scale.place(mean[k]);
       }

@@ -81,8 +81,7 @@ final class NotesCard {
     field.setName("note-" + number);
     field.setFont(WindowTheme.font(false, 18));
     field.addActionListener(event -> keep.accept(number, field.getText()));
-    JLabel name =
-        new JLabel(words.get("notes.mark", number, numbers.moment(mark.ms() - zero)));
+    JLabel name = new JLabel(words.get("notes.mark", number, numbers.moment(mark.ms() - zero)));
     name.setName("note-name-" + number);
     name.setFont(WindowTheme.font(false, 17));
     name.setLabelFor(field);

@@ -122,8 +122,7 @@ final class SentencePresenter {
             .format(DateTimeFormatter.ofPattern("HH:mm", words.locale()));
     String action =
         standing.isEmpty() ? words.get("awake.slept.action") : orEmpty(first(standing).text());
-    return new Sentence(
-        Tone.ALARM, words.get("awake.slept", at), join(action, mains(now.sheet())));
+    return new Sentence(Tone.ALARM, words.get("awake.slept", at), join(action, mains(now.sheet())));
   }
 
   private Sentence tripped(Snapshot now, List<Alarm> standing) {

@@ -17,6 +17,8 @@ final class SideBySideCard {
   private final Words words;
   private final JPanel card = new JPanel(new BorderLayout(0, 12));
   private final JLabel title = new JLabel(" ");
+  private final JLabel leftHead = new JLabel(" ");
+  private final JLabel rightHead = new JLabel(" ");
   private final JTextArea left = new JTextArea();
   private final JTextArea right = new JTextArea();
   private WhatIfPresenter.Sides shown;
@@ -31,13 +33,16 @@ final class SideBySideCard {
     title.setFont(WindowTheme.font(true, 21));
     JPanel both = new JPanel(new GridLayout(1, 2, 24, 0));
     both.setOpaque(false);
-    both.add(column(left, "side-left"));
-    both.add(column(right, "side-right"));
+    both.add(column(leftHead, left, "side-left"));
+    both.add(column(rightHead, right, "side-right"));
     card.add(title, BorderLayout.NORTH);
     card.add(both, BorderLayout.CENTER);
   }
 
-  private JComponent column(JTextArea lines, String name) {
+  private JComponent column(JLabel head, JTextArea lines, String name) {
+    head.setName(name + "-head");
+    head.setFont(WindowTheme.font(true, 18));
+    head.setForeground(WindowTheme.colour(palette.ink()));
     lines.setName(name);
     lines.setEditable(false);
     lines.setFocusable(false);
@@ -50,7 +55,11 @@ final class SideBySideCard {
         BorderFactory.createCompoundBorder(
             BorderFactory.createMatteBorder(2, 0, 0, 0, WindowTheme.colour(palette.edge())),
             BorderFactory.createEmptyBorder(10, 0, 0, 0)));
-    return lines;
+    JPanel column = new JPanel(new BorderLayout(0, 6));
+    column.setOpaque(false);
+    column.add(head, BorderLayout.NORTH);
+    column.add(lines, BorderLayout.CENTER);
+    return column;
   }
 
   JComponent component() {
@@ -63,8 +72,10 @@ final class SideBySideCard {
     }
     shown = sides;
     title.setText(sides.title());
-    left.setText(text(sides.left()));
-    right.setText(text(sides.right()));
+    leftHead.setText(sides.left().get(0));
+    rightHead.setText(sides.right().get(0));
+    left.setText(text(sides.left().subList(1, sides.left().size())));
+    right.setText(text(sides.right().subList(1, sides.right().size())));
     card.getAccessibleContext()
         .setAccessibleName(sides.title() + ". " + left.getText() + ". " + right.getText());
   }

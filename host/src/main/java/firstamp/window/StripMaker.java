@@ -103,8 +103,7 @@ final class StripMaker {
                 LevelKind.LIMIT,
                 runningFrom,
                 Double.POSITIVE_INFINITY,
-                new Limit(
-                    LimitKind.RUNNING_A, 0, running, words.get("limit.running"), scale)));
+                new Limit(LimitKind.RUNNING_A, 0, running, words.get("limit.running"), scale)));
         wouldBe(now, LimitKind.RUNNING_A, 0, scale, levels);
       }
       markOutside(
@@ -217,7 +216,13 @@ final class StripMaker {
       double high = Math.max(scale.place(lowV), scale.place(highV));
       bands.add(new Band(new float[] {(float) low}, new float[] {(float) high}, ""));
       markOutside(
-          columns, scale, edge, Math.min(lowV, highV), Math.max(lowV, highV), v.judgedFrom, v.judgedTo);
+          columns,
+          scale,
+          edge,
+          Math.min(lowV, highV),
+          Math.max(lowV, highV),
+          v.judgedFrom,
+          v.judgedTo);
     } else {
       double top = LaneScale.roundUp(Math.max(1, columns.highest(0) * 1.1));
       double bottom = Math.min(-0.06 * top, columns.lowest(0) * 1.1);

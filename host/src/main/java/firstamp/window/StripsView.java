@@ -311,9 +311,7 @@ final class StripsView {
       Rectangle2D area = chart.areaOf(limit);
       double signed = Math.copySign(limit.value(), limit.scale().valueAt(0.9));
       double distance =
-          area == null
-              ? best
-              : Math.abs(y - StripChart.yOf(area, limit.scale().place(signed)));
+          area == null ? best : Math.abs(y - StripChart.yOf(area, limit.scale().place(signed)));
       if (distance < best) {
         nearest = limit;
         best = distance;

@@ -53,7 +53,13 @@ final class WhatIfPresenter {
                 "whatif.off",
                 numbers.moment(what.firstOffMs() - zero),
                 what.firstOff() == null ? "" : what.firstOff()));
-    alarms(what.alarms(), right);
+    if (what.firstOffMs() == null) {
+      alarms(what.alarms(), right);
+    } else {
+      double off = what.firstOffMs() - zero;
+      alarms(what.alarms().stream().filter(alarm -> alarm.atMs() <= off).toList(), right);
+      right.add(words.get("whatif.rest"));
+    }
     return new Sides(title, left, right);
   }
 
@@ -92,9 +98,7 @@ final class WhatIfPresenter {
       lines.add(words.get("whatif.noAlarm"));
     }
     for (Alarm alarm : alarms) {
-      lines.add(
-          words.get(
-              "whatif.alarm", numbers.moment(alarm.atMs()), sentences.headline(alarm)));
+      lines.add(words.get("whatif.alarm", numbers.moment(alarm.atMs()), sentences.headline(alarm)));
     }
   }
 }

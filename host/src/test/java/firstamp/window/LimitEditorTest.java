@@ -17,8 +17,7 @@ class LimitEditorTest {
 
   @Test
   void goesFromLimitToLimitAndLetsGoBehindTheLast() {
-    List<Limit> limits =
-        List.of(limit(LimitKind.RUNNING_A, 1), limit(LimitKind.SUPPLY_MAX_V, 13));
+    List<Limit> limits = List.of(limit(LimitKind.RUNNING_A, 1), limit(LimitKind.SUPPLY_MAX_V, 13));
     editor.next(limits);
     assertThat(editor.held().kind()).isEqualTo(LimitKind.RUNNING_A);
     editor.next(limits);

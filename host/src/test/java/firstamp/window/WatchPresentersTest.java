@@ -25,8 +25,7 @@ class WatchPresentersTest {
     long at =
         LocalDateTime.of(2026, 3, 1, 21, 42).atZone(ZoneId.systemDefault()).toEpochSecond() * 1000;
     Snapshot slept =
-        scene(FakeSession.Scene.FALLING)
-            .with(new Snapshot.Beside(null, at, null, null, 0));
+        scene(FakeSession.Scene.FALLING).with(new Snapshot.Beside(null, at, null, null, 0));
     BenchView view = presenter.view(slept, null);
     assertThat(view.sentence().headline())
         .isEqualTo("The computer slept at 21:42. The set has been off since.");
@@ -49,7 +48,8 @@ class WatchPresentersTest {
     LimitMove move = new LimitMove(LimitKind.RUNNING_A, 0, 0.8);
     assertThat(limits.became(now, new Snapshot.Moved(move, Snapshot.MoveState.TAKEN, null)))
         .isEqualTo("The probe box has taken it: running limit 800 mA.");
-    assertThat(limits.became(now, new Snapshot.Moved(move, Snapshot.MoveState.REFUSED, "too fine.")))
+    assertThat(
+            limits.became(now, new Snapshot.Moved(move, Snapshot.MoveState.REFUSED, "too fine.")))
         .isEqualTo("running limit 800 mA was not taken, the old one holds: too fine.");
     LimitMove rail = new LimitMove(LimitKind.RAIL_OVER_V, 1, 9);
     assertThat(limits.say(now, rail)).isEqualTo("B1 off beyond 9.00 V");
@@ -62,8 +62,7 @@ class WatchPresentersTest {
     WhatIfPresenter.Sides sides = presents.sides(scene(FakeSession.Scene.WHAT_IF));
     assertThat(sides.title()).isEqualTo("What if: running limit 250 mA");
     assertThat(sides.left()).contains("Switched itself off after 3.10 s.");
-    assertThat(sides.right())
-        .contains("Off after 352 ms: supply current 0.27 A, limit 0.25 A");
+    assertThat(sides.right()).contains("Off after 352 ms: supply current 0.27 A, limit 0.25 A");
   }
 
   @Test
