@@ -27,7 +27,8 @@ import javax.swing.RepaintManager;
 import javax.swing.SwingUtilities;
 
 /**
- * The window under load: {@code live}, {@code hours}, {@code open FILE}; needs a display.
+ * The window under load: {@code live}, {@code hours H}; a long log: {@code write H FILE}, {@code
+ * open FILE}. The first two need a display.
  *
  * <p>What is printed goes into README.md of this folder, with commit, date and command.
  */
@@ -42,8 +43,9 @@ public final class WindowBenchmark {
     switch (arguments[0]) {
       case "live" -> live();
       case "hours" -> hours(Double.parseDouble(arguments[1]));
+      case "write" -> new LongLog(Path.of(arguments[2])).write(Double.parseDouble(arguments[1]));
       case "open" -> open(Path.of(arguments[1]));
-      default -> throw new IllegalArgumentException(arguments[0] + ", expected live, hours, open");
+      default -> throw new IllegalArgumentException(arguments[0] + ", expected live, hours, write, open");
     }
     System.exit(0);
   }
