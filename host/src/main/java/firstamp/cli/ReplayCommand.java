@@ -28,7 +28,8 @@ import picocli.CommandLine.Spec;
       "  firstamp replay last",
       "  firstamp replay 12 --beside 9",
       "  firstamp replay 12 --headless --json --speed max",
-      "  firstamp replay 12 --headless --speed max --sheet tighter.json     what would other limits have done?",
+      "  firstamp replay 12 --headless --speed max --sheet tighter.json     what would other limits"
+          + " have done?",
     })
 final class ReplayCommand implements Callable<Integer> {
   @Parameters(paramLabel = "ID", description = "number, uuid or last")

@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.analysis.ComparisonText;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;
@@ -7,6 +8,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Summary;
 import firstamp.model.TimeSource;
+import firstamp.sheet.SheetException;
 import java.util.ArrayDeque;
 import java.util.List;
 import java.util.Queue;
@@ -22,6 +24,7 @@ import java.util.Queue;
 public final class ReplayBench implements BenchSession {
   private static final long JOIN_MILLIS = 3_000;
   private static final double FIGURE_MS = 100;
+  private static final long LONGEST_COMPARED_MS = 20 * 60_000;
 
   private final PowerUpReader reader;
   private final JobSheet sheet;
@@ -106,8 +109,27 @@ public final class ReplayBench implements BenchSession {
             beside =
                 new Snapshot.Earlier(
                     other.entry().number(), other.entry().baseline(), behind, closed);
+            compare(other);
           }
         });
+  }
+
+  /** What changed from the other one to this one; very long ones are drawn, not worked through. */
+  private void compare(PowerUpReader other) throws LogException {
+    if (course.endMs() > LONGEST_COMPARED_MS || beside.course().endMs() > LONGEST_COMPARED_MS) {
+      return;
+    }
+    List<String> changes;
+    try {
+      PowerUpStudy mine = PowerUpStudy.of(reader);
+      changes = ComparisonText.changes(mine.against(PowerUpStudy.of(other)), mine.sheet());
+    } catch (SheetException unreadable) {
+      changes = List.of(unreadable.getMessage());
+    }
+    Snapshot.Earlier drawn = beside;
+    beside =
+        new Snapshot.Earlier(
+            drawn.powerUp(), drawn.knownGood(), drawn.course(), drawn.closedMs(), changes);
   }
 
   /** Works out what another sheet would have done. */

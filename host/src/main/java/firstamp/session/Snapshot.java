@@ -218,8 +218,20 @@ public record Snapshot(
    * @param knownGood flagged as known good
    * @param course of it
    * @param closedMs its course time at which the switch closed
+   * @param changes from it to the power-up shown, in sentences; null = not worked out
    */
-  public record Earlier(long powerUp, boolean knownGood, TimeCourse course, double closedMs) {}
+  public record Earlier(
+      long powerUp, boolean knownGood, TimeCourse course, double closedMs, List<String> changes) {
+    /** Copies the list. */
+    public Earlier {
+      changes = changes == null ? null : List.copyOf(changes);
+    }
+
+    /** Drawn only, not compared. */
+    public Earlier(long powerUp, boolean knownGood, TimeCourse course, double closedMs) {
+      this(powerUp, knownGood, course, closedMs, null);
+    }
+  }
 
   /**
    * A moved limit.

@@ -60,6 +60,7 @@ final class BenchPanel implements BenchActions {
   private Snapshot.Moved moved;
   private double movedMs;
   private boolean whatIfShown;
+  private boolean besideThere;
   private boolean notesShown;
   private Snapshot.WhatIf whatIfSeen;
   private int pedalTaps;
@@ -172,13 +173,15 @@ final class BenchPanel implements BenchActions {
     if (question != null) {
       questions.show(question);
     }
-    whatIf.show(whatIfs.sides(now));
+    WhatIfPresenter.Sides sides = whatIfs.sides(now);
+    whatIf.show(sides);
+    besideThere = sides != null;
+    whatIfShown &= besideThere;
     notes.show(now);
     turnTo(cardFor(question));
     controls.show(view);
     views.show(view.trip() != null, card.equals(TRIP), card.equals(STRIPS), time.follows());
-    views.more(
-        !armed() && !now.marks().isEmpty(), notesShown, whatIfSeen != null, card.equals(WHAT_IF));
+    views.more(!armed() && !now.marks().isEmpty(), notesShown, besideThere, card.equals(WHAT_IF));
     more.button().setVisible(!view.folded().isEmpty());
     more.text(
         moreShown ? words.get("control.less") : words.get("control.more", view.folded().size()));
@@ -212,6 +215,7 @@ final class BenchPanel implements BenchActions {
     }
     if (now.beside().whatIf() != whatIfSeen) {
       whatIfShown |= whatIfSeen == null;
+      tripShown &= !whatIfShown;
       whatIfSeen = now.beside().whatIf();
     }
     // While something can be switched off every key is the bench's: no typing then.
@@ -422,7 +426,7 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void toggleWhatIf() {
-    whatIfShown = !whatIfShown && whatIfSeen != null;
+    whatIfShown = !whatIfShown && besideThere;
   }
 
   @Override

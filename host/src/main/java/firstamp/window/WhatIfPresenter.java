@@ -34,7 +34,7 @@ final class WhatIfPresenter {
   Sides sides(Snapshot now) {
     Snapshot.WhatIf what = now.beside().whatIf();
     if (what == null || now.replay() == null) {
-      return null;
+      return compared(now);
     }
     double zero = ReplayPresenter.zero(now);
     List<String> left = new ArrayList<>(List.of(words.get("whatif.was")));
@@ -61,6 +61,28 @@ final class WhatIfPresenter {
       right.add(words.get("whatif.rest"));
     }
     return new Sides(title, left, right);
+  }
+
+  /** Two power-ups: what changed, and how they are drawn. */
+  private Sides compared(Snapshot now) {
+    Snapshot.Earlier other = now.beside().earlier();
+    if (now.replay() == null || other == null) {
+      return null;
+    }
+    List<String> changed = new ArrayList<>(List.of(words.get("compare.changed")));
+    if (other.changes() == null) {
+      changed.add(words.get("compare.working"));
+    } else if (other.changes().isEmpty()) {
+      changed.add(words.get("compare.nothing"));
+    } else {
+      changed.addAll(other.changes());
+    }
+    return new Sides(
+        words.get("compare.title", String.valueOf(other.powerUp()), String.valueOf(now.powerUp())),
+        changed,
+        List.of(
+            words.get("compare.drawn"),
+            words.get("compare.drawn.how", String.valueOf(other.powerUp()))));
   }
 
   private List<String> changes(Snapshot now, Snapshot.WhatIf what) {

@@ -171,6 +171,23 @@ class ReplayBenchTest {
   }
 
   @Test
+  void setsAnotherPowerUpBehindAndSaysWhatChanged() throws Exception {
+    replay("healthy", 3_000_000);
+    PowerUpReader first = run.reader();
+    bench.close();
+    replay("no-draw", 3_000_000);
+    bench.beside(first);
+    await(
+        () ->
+            bench.snapshot().beside().earlier() != null
+                && bench.snapshot().beside().earlier().changes() != null);
+    Snapshot.Earlier other = bench.snapshot().beside().earlier();
+    assertThat(other.powerUp()).isEqualTo(first.entry().number());
+    assertThat(other.closedMs()).isBetween(2000.0, 5000.0);
+    assertThat(other.changes()).isNotEmpty();
+  }
+
+  @Test
   void playsHoldsStepsAndGoesAtItsSpeed() throws Exception {
     replay("healthy", 3_000_000);
     bench.seek(1000);

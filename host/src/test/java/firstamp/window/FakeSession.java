@@ -411,7 +411,8 @@ final class FakeSession implements BenchSession {
                 7.1,
                 7.79,
                 "V",
-                "B1 has left its window downwards. Switch off, then look for a load that grows warm.",
+                "B1 has left its window downwards. Switch off, then look for a load that grows"
+                    + " warm.",
                 0));
         alarms.add(
             alarm(

@@ -7,6 +7,7 @@ import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
@@ -63,6 +64,22 @@ class WatchPresentersTest {
     assertThat(sides.title()).isEqualTo("What if: running limit 250 mA");
     assertThat(sides.left()).contains("Switched itself off after 3.10 s.");
     assertThat(sides.right()).contains("Off after 352 ms: supply current 0.27 A, limit 0.25 A");
+  }
+
+  @Test
+  void saysWhatChangedBetweenTwoPowerUps() {
+    Snapshot replay = scene(FakeSession.Scene.REPLAY);
+    Snapshot.Earlier behind = scene(FakeSession.Scene.BEHIND).beside().earlier();
+    Snapshot.Earlier compared =
+        new Snapshot.Earlier(
+            11, true, behind.course(), behind.closedMs(), List.of("B1: 8.35 V then, 8.21 V now"));
+    WhatIfPresenter presents = new WhatIfPresenter(words, numbers, presenter.sentences());
+    WhatIfPresenter.Sides sides =
+        presents.sides(replay.with(new Snapshot.Beside(compared, null, null, null, 0)));
+    assertThat(sides.title()).isEqualTo("From power-up 11 to power-up 13");
+    assertThat(sides.left()).containsExactly("What changed", "B1: 8.35 V then, 8.21 V now");
+    assertThat(presents.sides(replay.with(new Snapshot.Beside(behind, null, null, null, 0))).left())
+        .contains("Working it out ...");
   }
 
   @Test

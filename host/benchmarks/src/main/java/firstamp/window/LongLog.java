@@ -29,8 +29,8 @@ import java.util.Random;
 import java.util.UUID;
 
 /**
- * A raw power-up of hours in a log: a short one of the emulated probe, its steady second given again
- * and again with fresh noise.
+ * A raw power-up of hours in a log: a short one of the emulated probe, its steady second given
+ * again and again with fresh noise.
  */
 final class LongLog {
   private static final int NOISE_ONE_IN = 3;

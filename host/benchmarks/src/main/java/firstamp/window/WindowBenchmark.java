@@ -45,7 +45,8 @@ public final class WindowBenchmark {
       case "hours" -> hours(Double.parseDouble(arguments[1]));
       case "write" -> new LongLog(Path.of(arguments[2])).write(Double.parseDouble(arguments[1]));
       case "open" -> open(Path.of(arguments[1]));
-      default -> throw new IllegalArgumentException(arguments[0] + ", expected live, hours, write, open");
+      default ->
+          throw new IllegalArgumentException(arguments[0] + ", expected live, hours, write, open");
     }
     System.exit(0);
   }
@@ -124,8 +125,8 @@ public final class WindowBenchmark {
     double core = (system.getProcessCpuTime() - cpu) / wall;
     System.out.printf(
         Locale.ROOT,
-        "%s: %.1f pictures/s, drawing median %.1f ms, 99 %% under %.1f ms, longest %.1f ms (time of the"
-            + " processor: median %.1f, 99 %% under %.1f ms), %.0f %% of a core%n",
+        "%s: %.1f pictures/s, drawing median %.1f ms, 99 %% under %.1f ms, longest %.1f ms (time of"
+            + " the processor: median %.1f, 99 %% under %.1f ms), %.0f %% of a core%n",
         what,
         times.pictures() / (wall / 1e9),
         times.percentile(0.5),
