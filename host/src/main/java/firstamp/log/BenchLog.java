@@ -70,7 +70,8 @@ public final class BenchLog implements AutoCloseable {
   }
 
   /**
-   * Opens a bench log for reading and writing, or makes it (with its folders) where none is.
+   * Opens a bench log for reading and writing, or makes it (with its folders) where none is. One of
+   * an older schema is brought forward.
    *
    * @throws LogException the file is no bench log, newer, damaged, or cannot be read or written
    */
@@ -92,7 +93,7 @@ public final class BenchLog implements AutoCloseable {
       }
       LogDatabase.checkHeader(absolute);
       try (Connection connection = LogDatabase.openForWriting(absolute)) {
-        LogDatabase.checkSchema(connection, absolute);
+        LogSchema.bringForward(connection, LogSchema.check(connection, absolute));
       }
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot open", absolute, e);
@@ -126,7 +127,7 @@ public final class BenchLog implements AutoCloseable {
     LogDatabase.checkHeader(absolute);
     BenchLog log = new BenchLog(absolute, time, false);
     try (Connection connection = log.reading()) {
-      LogDatabase.checkSchema(connection, absolute);
+      LogSchema.check(connection, absolute);
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot open", absolute, e);
     }

@@ -12,21 +12,12 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.LinkedHashMap;
-import java.util.Map;
-import java.util.TreeMap;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
 /** Opens connections to a bench log and holds the file against what a bench log must be. */
 final class LogDatabase {
-  /** "FST1": marks a SQLite file as a bench log. */
-  static final int APPLICATION_ID = 0x46535431;
-
-  /** Number of the newest schema that this program writes. */
-  static final int SCHEMA = 1;
-
   /** No value in the file is longer: chunks are cut far below, sheets are small. */
   static final int LONGEST_VALUE_BYTES = 16 << 20;
 
@@ -83,17 +74,15 @@ final class LogDatabase {
   static void create(Path file) throws SQLException, IOException {
     SQLiteConfig config = common();
     config.setPageSize(1024);
-    try (Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
-        Statement statement = connection.createStatement()) {
-      statement.execute("PRAGMA page_size = 1024");
-      statement.execute("PRAGMA auto_vacuum = INCREMENTAL");
-      statement.execute("PRAGMA journal_mode = WAL");
-      connection.setAutoCommit(false);
-      for (String sql : schemaStatements()) {
-        statement.execute(sql);
+    try (Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath())) {
+      // Closed before the commit: the answer of a PRAGMA that is still open would forbid it.
+      try (Statement statement = connection.createStatement()) {
+        statement.execute("PRAGMA page_size = 1024");
+        statement.execute("PRAGMA auto_vacuum = INCREMENTAL");
+        statement.execute("PRAGMA journal_mode = WAL");
       }
-      statement.execute("PRAGMA application_id = " + APPLICATION_ID);
-      statement.execute("PRAGMA user_version = " + SCHEMA);
+      connection.setAutoCommit(false);
+      LogSchema.make(connection);
       connection.commit();
     }
   }
@@ -112,48 +101,6 @@ final class LogDatabase {
     if (head.length < 100 || !ByteBuffer.wrap(head, 0, 16).equals(ByteBuffer.wrap(MAGIC))) {
       throw notALog(file, "it does not begin like a SQLite file", null);
     }
-  }
-
-  /**
-   * Holds application id, schema number and table list against what is expected.
-   *
-   * @return the schema number
-   */
-  static int checkSchema(Connection connection, Path file) throws SQLException, LogException {
-    long id = number(connection, "PRAGMA application_id");
-    if (id == 0 && number(connection, "PRAGMA page_count") == 0) {
-      throw notALog(file, "it is empty", null);
-    }
-    if (id != APPLICATION_ID) {
-      throw notALog(file, "it is a SQLite file of another program", null);
-    }
-    int schema = (int) number(connection, "PRAGMA user_version");
-    if (schema > SCHEMA) {
-      throw new LogException(
-          Kind.NEWER,
-          file
-              + " has schema "
-              + schema
-              + ", this program knows up to "
-              + SCHEMA
-              + "; open it with a newer version");
-    }
-    if (schema < 1) {
-      throw notALog(file, "its schema number is " + schema, null);
-    }
-    Map<String, String> found = tables(connection);
-    Map<String, String> expected = expectedTables();
-    if (!found.equals(expected)) {
-      throw new LogException(
-          Kind.DAMAGED,
-          file
-              + " is not laid out as a bench log of schema "
-              + schema
-              + ": "
-              + firstDifference(expected, found)
-              + "; take the newest backup, or export what can be read to a new file");
-    }
-    return schema;
   }
 
   /** A failure of SQLite in words, with its kind. */
@@ -228,7 +175,7 @@ final class LogDatabase {
     }
   }
 
-  private static LogException notALog(Path file, String why, Throwable cause) {
+  static LogException notALog(Path file, String why, Throwable cause) {
     return new LogException(
         Kind.NOT_A_LOG,
         file
@@ -258,65 +205,5 @@ final class LogDatabase {
       throw e;
     }
     return connection;
-  }
-
-  private static Map<String, String> tables(Connection connection) throws SQLException {
-    Map<String, String> tables = new TreeMap<>();
-    try (Statement statement = connection.createStatement();
-        ResultSet row =
-            statement.executeQuery("SELECT name, sql FROM sqlite_schema WHERE sql IS NOT NULL")) {
-      while (row.next()) {
-        tables.put(row.getString(1), flat(row.getString(2)));
-        if (tables.size() > 100) {
-          break;
-        }
-      }
-    }
-    tables.keySet().removeIf(name -> name.startsWith("sqlite_"));
-    return tables;
-  }
-
-  private static Map<String, String> expectedTables() {
-    Map<String, String> tables = new TreeMap<>();
-    for (String sql : schemaStatements()) {
-      String flat = flat(sql);
-      tables.put(flat.split(" ")[2], flat);
-    }
-    return tables;
-  }
-
-  private static String firstDifference(Map<String, String> expected, Map<String, String> found) {
-    Map<String, String> rest = new LinkedHashMap<>(found);
-    for (Map.Entry<String, String> table : expected.entrySet()) {
-      String sql = rest.remove(table.getKey());
-      if (sql == null) {
-        return "\"" + table.getKey() + "\" is missing";
-      }
-      if (!sql.equals(table.getValue())) {
-        return "\"" + table.getKey() + "\" has another definition";
-      }
-    }
-    String more = rest.keySet().iterator().next();
-    return "\"" + more.substring(0, Math.min(40, more.length())) + "\" does not belong there";
-  }
-
-  /** The statements of the schema file, comments taken off. */
-  static String[] schemaStatements() {
-    try (InputStream in =
-        LogDatabase.class.getResourceAsStream("/schemas/log-v" + SCHEMA + ".sql")) {
-      if (in == null) {
-        throw new IllegalStateException("schemas/log-v" + SCHEMA + ".sql is not in the program");
-      }
-      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      StringBuilder kept = new StringBuilder();
-      text.lines().filter(line -> !line.startsWith("--")).forEach(l -> kept.append(l).append('\n'));
-      return kept.toString().strip().split(";\\s*\n|;$");
-    } catch (IOException e) {
-      throw new IllegalStateException("the schema in the program cannot be read", e);
-    }
-  }
-
-  private static String flat(String sql) {
-    return sql.strip().replaceAll("\\s+", " ");
   }
 }

@@ -110,7 +110,7 @@ final class LogTransfer {
     List<String> skipped = new ArrayList<>();
     try (Connection from = LogDatabase.openUntrusted(source)) {
       limitTime(from, time);
-      LogDatabase.checkSchema(from, source);
+      LogSchema.check(from, source);
       List<PowerUpEntry> entries = BenchLog.entries(from);
       List<String> findings = new LogCheck(from, source, codec).run(entries);
       if (!findings.isEmpty()) {

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.function.Consumer;
 
@@ -46,6 +47,7 @@ public final class PowerUpWriter implements AutoCloseable {
   private long appended;
   private long written;
   private long dropped;
+  private boolean lossSaid;
   private long number;
   private boolean flushing;
   private boolean closing;
@@ -211,7 +213,11 @@ public final class PowerUpWriter implements AutoCloseable {
     }
   }
 
-  /** Ends the thread, after a last try to write what waits. A second call does nothing. */
+  /**
+   * Ends the thread, after a last try to write what waits. A second call does nothing.
+   *
+   * @throws LogException something of this power-up is not in the file
+   */
   @Override
   public void close() throws LogException {
     synchronized (lock) {
@@ -227,6 +233,17 @@ public final class PowerUpWriter implements AutoCloseable {
     synchronized (lock) {
       if (written < appended) {
         throw trouble != null ? trouble : gone();
+      }
+      if (dropped > 0 && !lossSaid) {
+        lossSaid = true;
+        throw new LogException(
+            Kind.FULL,
+            String.format(
+                Locale.ROOT,
+                "%.1f s of the course found no room in memory while %s could not be written; they"
+                    + " stand as a gap, everything else is kept; make room on the disk",
+                dropped / (double) SamplePlan.CONVERSIONS_PER_SECOND,
+                file));
       }
     }
   }

@@ -14,6 +14,7 @@ import java.sql.ResultSet;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
@@ -112,6 +113,10 @@ final class LogDiskTest {
             .isEqualTo(dropped);
         assertThat(number(file, "SELECT first_index FROM gap")).isEqualTo(160_000 - dropped);
         assertThat(number(file, "SELECT count(*) FROM mark")).isEqualTo(1);
+        assertThat(catchThrowableOfType(LogException.class, writer::close))
+            .hasMessageContaining(
+                String.format(Locale.ROOT, "%.1f s of the course", dropped / 16_000.0))
+            .hasMessageContaining("stand as a gap");
       }
       assertThat(log.check()).isEmpty();
     }
