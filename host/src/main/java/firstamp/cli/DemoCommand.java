@@ -108,7 +108,7 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws CliFailure {
-    Sheets.Ready ready = readySheet();
+    Sheets.Ready ready = run.soaking(readySheet());
     Sheets.warn(ready);
     Pace pace = pace();
     RunSetup setup =

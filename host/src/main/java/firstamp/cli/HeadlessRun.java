@@ -6,6 +6,7 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.model.TimeSource;
+import firstamp.session.BenchMode;
 import firstamp.session.ChainListener;
 import firstamp.session.LivePowerUp;
 import firstamp.session.PortOpener;
@@ -30,14 +31,21 @@ final class HeadlessRun {
   private final PortOpener opener;
   private final RunOutput output;
   private final ChainListener listener;
+  private final RunModes modes;
   private LivePowerUp powerUp;
 
   HeadlessRun(
-      RunSetup setup, SheetTexts sheet, PortOpener opener, RunOutput output, AlarmSound sound) {
+      RunSetup setup,
+      SheetTexts sheet,
+      PortOpener opener,
+      RunOutput output,
+      AlarmSound sound,
+      RunModes modes) {
     this.setup = setup;
     this.sheet = sheet;
     this.opener = opener;
     this.output = output;
+    this.modes = modes;
     this.listener = sound == null ? output : new SoundingListener(output, sound);
   }
 
@@ -51,6 +59,7 @@ final class HeadlessRun {
           new LivePowerUp(log, sheet, setup, opener, TimeSource.system(), listener, new Progress());
       Runtime.getRuntime().addShutdownHook(onSignal);
       hooked = true;
+      modes.begin(powerUp.watch(), setup.effective());
       LivePowerUp.Result result = powerUp.run();
       output.summary(result.summary());
       if (output.forPeople()) {
@@ -64,6 +73,7 @@ final class HeadlessRun {
       throw new CliFailure(ExitCode.NO_PORT, failed.getMessage(), failed);
     } finally {
       done.countDown();
+      modes.close();
       if (hooked) {
         unhook(onSignal);
       }
@@ -136,6 +146,13 @@ final class HeadlessRun {
     @Override
     public void started(ProbeHello hello) {
       output.started(powerUp.number(), powerUp.uuid(), sheet.setName(), hello, setup.observe());
+    }
+
+    @Override
+    public void mode(BenchMode.State state) {
+      if (state.words() != null) {
+        System.err.println("firstamp: " + state.words());
+      }
     }
 
     @Override

@@ -49,7 +49,7 @@ final class LiveSetup {
     boolean heard = !options.headless || !emulated;
     try (AlarmSound sound = Sounds.of(options, setup.effective(), heard)) {
       return options.headless
-          ? headless(options, setup, sheet, opener, log, sound)
+          ? headless(options, setup, sheet, opener, log, sound, emulated)
           : WindowRun.live(setup, sheet, opener, log, emulated, port, sound);
     }
   }
@@ -60,14 +60,17 @@ final class LiveSetup {
       SheetTexts sheet,
       PortOpener opener,
       BenchLog log,
-      AlarmSound sound)
+      AlarmSound sound,
+      boolean emulated)
       throws CliFailure {
     RunOutput output =
         options.json
             ? new JsonRunOutput(new JsonLines(System.out), options.readings)
             : new TextRunOutput(System.out, System.err, options.readings);
     try {
-      return new HeadlessRun(setup, sheet, opener, output, sound).run(log);
+      return new HeadlessRun(
+              setup, sheet, opener, output, sound, new RunModes(options, sound, emulated))
+          .run(log);
     } finally {
       closeLog(log);
     }

@@ -46,6 +46,31 @@ final class RunOptions {
   Boolean sound;
 
   @Option(
+      names = "--soak",
+      paramLabel = "TIME",
+      converter = DurationConverter.class,
+      description =
+          "nobody watches: any alarm switches off, and so does the end of this time; refused without a fuse on the sheet")
+  Long soakMicros;
+
+  /** The sheet for it: a run that nobody watches asks for more. */
+  Sheets.Ready soaking(Sheets.Ready sheet) {
+    return soakMicros == null ? sheet : Sheets.soaking(sheet);
+  }
+
+  @Option(
+      names = "--hands-in",
+      description =
+          "after seven seconds the running limit is drawn in to just above what the set draws, until the switch opens")
+  boolean handsIn;
+
+  @Option(
+      names = "--keys",
+      description =
+          "take words from standard input, one a line: off, seen, mark TEXT, hands in, soak, usual, mute, sound")
+  boolean keys;
+
+  @Option(
       names = "--tone",
       description = "a tone whose pitch follows the supply current, silent while it is steady")
   boolean tone;

@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import firstamp.model.JobSheet;
 import firstamp.session.SheetTexts;
+import firstamp.session.Soak;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetDocument;
 import firstamp.sheet.SheetException;
@@ -62,6 +63,16 @@ final class Sheets {
         document,
         effective,
         new SheetTexts(effective.set().name(), text, SheetWriter.write(effective)));
+  }
+
+  /** The same for a run that nobody watches. */
+  static Ready soaking(Ready sheet) {
+    JobSheet effective = Soak.on(sheet.effective());
+    return new Ready(
+        sheet.document(),
+        effective,
+        new SheetTexts(
+            sheet.texts().setName(), sheet.texts().given(), SheetWriter.write(effective)));
   }
 
   /** Warnings to standard error. */

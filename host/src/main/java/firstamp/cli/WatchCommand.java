@@ -32,6 +32,7 @@ import picocli.CommandLine.Spec;
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --for 10s --accept floating-supply,above-60",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --restore 7     after it switched itself off (number 7)",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --soak 2h --accept floating-supply,above-60",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --observe       watch only, the switch stays open",
     })
 final class WatchCommand implements Callable<Integer> {
@@ -82,7 +83,7 @@ final class WatchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws CliFailure {
-    if (run.headless && run.forMicros == null) {
+    if (run.headless && run.forMicros == null && run.soakMicros == null) {
       throw new ParameterException(
           spec.commandLine(), "--headless needs --for TIME, for example --for 10s");
     }
@@ -90,7 +91,7 @@ final class WatchCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--restore " + restore + ", expected 1 to 65535");
     }
-    Sheets.Ready ready = Sheets.read(sheet);
+    Sheets.Ready ready = run.soaking(Sheets.read(sheet));
     Sheets.warn(ready);
     List<String> questions = observe ? List.of() : Questions.about(ready.effective());
     if (run.headless) {

@@ -37,6 +37,18 @@ public interface BenchSession extends AutoCloseable {
    */
   default void limit(LimitMove move) {}
 
+  /**
+   * Live: asks for another mode; how it stands shows in {@link #mode()}.
+   *
+   * @param awakeProblem why the computer may fall asleep, null = it is kept awake
+   */
+  default void mode(BenchMode mode, String awakeProblem) {}
+
+  /** The mode now. */
+  default BenchMode.State mode() {
+    return BenchMode.State.BEGIN;
+  }
+
   /** The person has seen all alarms that stand. */
   void acknowledge();
 

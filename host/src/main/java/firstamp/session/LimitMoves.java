@@ -33,7 +33,7 @@ final class LimitMoves {
   /** The command was overtaken by a more urgent one; its answer is of no interest. */
   void forget() {
     if (asked != null) {
-      run.progress().limitAnswer(asked, false, "overtaken by switching off");
+      tell(asked, false, "overtaken by switching off");
       asked = null;
     }
   }
@@ -84,12 +84,17 @@ final class LimitMoves {
     asked = null;
     sheet = move.on(sheet);
     run.accept(new ProbeEvent.LimitChanged(run.now(), move.kind(), move.rail(), move.value()));
-    run.progress().limitAnswer(move, true, null);
+    tell(move, true, null);
   }
 
   private void refused(String why) {
     LimitMove move = asked;
     asked = null;
-    run.progress().limitAnswer(move, false, why);
+    tell(move, false, why);
+  }
+
+  private void tell(LimitMove move, boolean taken, String why) {
+    run.modes().answer(move, taken, why);
+    run.progress().limitAnswer(move, taken, why);
   }
 }

@@ -315,6 +315,16 @@ public final class LiveBench implements BenchSession {
   }
 
   @Override
+  public void mode(BenchMode mode, String awakeProblem) {
+    powerUp.watch().mode(mode, awakeProblem, 0);
+  }
+
+  @Override
+  public BenchMode.State mode() {
+    return powerUp.watch().mode();
+  }
+
+  @Override
   public void restore(int tripNumber) {
     synchronized (lock) {
       restoreWanted = tripNumber;

@@ -27,6 +27,9 @@ public interface RunProgress {
   /** The pedal was tapped while a question waits: next. */
   default void pedalNext() {}
 
+  /** The mode, or what is said about it, has changed. */
+  default void mode(BenchMode.State state) {}
+
   /** Health of the probe. */
   default void status(int busyPercent, int droppedConversions) {}
 }

@@ -43,6 +43,7 @@ public final class WatchRun implements StreamSink {
   private OffCause wantOff;
   private boolean wantEnd;
   private final LimitMoves limitMoves;
+  private final Modes modes;
 
   /**
    * A run that has not started.
@@ -65,6 +66,7 @@ public final class WatchRun implements StreamSink {
     this.listener = listener;
     this.progress = progress;
     this.limitMoves = new LimitMoves(this);
+    this.modes = new Modes(this);
   }
 
   /**
@@ -92,6 +94,21 @@ public final class WatchRun implements StreamSink {
   /** Asks the probe for another limit, as soon as it can be asked. */
   public void limit(LimitMove move) {
     commands.add(() -> limitMoves.want(move));
+  }
+
+  /**
+   * Asks for another mode, as soon as it makes sense.
+   *
+   * @param awakeProblem why the computer may fall asleep, null = it is kept awake
+   * @param soakMicros how long to soak, 0 = two hours
+   */
+  public void mode(BenchMode mode, String awakeProblem, long soakMicros) {
+    commands.add(() -> modes.want(mode, awakeProblem, soakMicros));
+  }
+
+  /** The mode now; any thread. */
+  public BenchMode.State mode() {
+    return modes.state();
   }
 
   /** The person has seen an alarm; an empty rule means all. */
@@ -154,6 +171,7 @@ public final class WatchRun implements StreamSink {
     if (talk.port().inputEnded() && setup.forMicros() == null) {
       steps.inputEnded();
     }
+    modes.step();
     steps.step();
   }
 
@@ -244,6 +262,10 @@ public final class WatchRun implements StreamSink {
     return progress;
   }
 
+  Modes modes() {
+    return modes;
+  }
+
   LimitMoves limitMoves() {
     return limitMoves;
   }
@@ -306,7 +328,14 @@ public final class WatchRun implements StreamSink {
     @Override
     public void alarm(Alarm alarm) {
       recorder.alarm(alarm);
+      modes.alarm(alarm);
       super.alarm(alarm);
+    }
+
+    @Override
+    public void reading(Reading reading, double atMs) {
+      modes.reading(reading);
+      super.reading(reading, atMs);
     }
 
     @Override

@@ -25,6 +25,12 @@ import java.util.List;
  * thread-safe: one thread feeds it.
  */
 public final class RuleEngine {
+  /** Mark in the stream from which on nobody watches. */
+  public static final String SOAK = "mode: soak";
+
+  /** Mark from which on somebody does again. */
+  public static final String USUAL = "mode: usual";
+
   private final RunState run;
   private final Watches watches;
   private final AlarmBook book;
@@ -293,6 +299,9 @@ public final class RuleEngine {
 
     @Override
     public Void marked(ProbeEvent.Marked event) {
+      if (event.text().equals(SOAK) || event.text().equals(USUAL)) {
+        run.soak(event.text().equals(SOAK));
+      }
       levels.marked(event.text());
       return null;
     }

@@ -23,6 +23,7 @@ final class RunState {
   private long firstClosed = NEVER;
   private long closed = NEVER;
   private long opened = NEVER;
+  private boolean soak;
 
   RunState(JobSheet sheet, Calibration calibration, RuleSetup setup) {
     this.sheet = sheet;
@@ -41,6 +42,15 @@ final class RunState {
 
   JobSheet sheet() {
     return sheet;
+  }
+
+  /** Nobody watches from here on, or somebody does again. */
+  void soak(boolean now) {
+    soak = now;
+  }
+
+  boolean soaks() {
+    return soak;
   }
 
   RuleSetup setup() {

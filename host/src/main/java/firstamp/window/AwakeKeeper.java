@@ -14,7 +14,7 @@ import java.util.concurrent.TimeUnit;
  * and belong on a thread that does not paint. When it does not work, {@link #problem} says so. Safe
  * to share.
  */
-final class AwakeKeeper {
+public final class AwakeKeeper {
   private static final long GIVES_UP_AT_ONCE_MS = 300;
 
   private final Starter starter;
@@ -50,7 +50,7 @@ final class AwakeKeeper {
   }
 
   /** With the tool of this system. */
-  static AwakeKeeper ofThisSystem() {
+  public static AwakeKeeper ofThisSystem() {
     return new AwakeKeeper(
         AwakeKeeper::startProcess,
         commandFor(System.getProperty("os.name"), ProcessHandle.current().pid()));
@@ -92,7 +92,7 @@ final class AwakeKeeper {
   }
 
   /** From now on the computer stays awake. */
-  synchronized void keep() {
+  public synchronized void keep() {
     if (child != null && child.alive()) {
       return;
     }
@@ -121,7 +121,7 @@ final class AwakeKeeper {
   }
 
   /** From now on the computer may sleep. */
-  synchronized void let() {
+  public synchronized void let() {
     if (child != null) {
       child.end();
       child = null;
@@ -129,7 +129,7 @@ final class AwakeKeeper {
   }
 
   /** Why the computer may go to sleep all the same; null = it does not, or was not asked for. */
-  String problem() {
+  public String problem() {
     return problem;
   }
 
