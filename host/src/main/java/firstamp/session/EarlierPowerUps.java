@@ -81,7 +81,7 @@ public final class EarlierPowerUps {
     for (var event : events) {
       if (event instanceof firstamp.model.ProbeEvent.SwitchChanged changed
           && changed.state() == firstamp.model.SwitchState.ON) {
-        double closedMs = LoggedCourse.courseMs(reader.extent(), changed.micros());
+        double closedMs = course.courseMs(changed.micros());
         return new Snapshot.Earlier(good.number(), good.baseline(), course, closedMs);
       }
     }

@@ -1,7 +1,9 @@
 package firstamp.session;
 
 import firstamp.log.LogException;
+import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
+import firstamp.model.Calibration;
 import firstamp.model.ProbeEvent;
 import firstamp.model.SamplePlan;
 import firstamp.model.Scaling;
@@ -28,6 +30,9 @@ public final class LoggedCourse implements TimeCourse, AutoCloseable {
   private static final int TILE_BUCKETS = 1024;
   private static final int MOST_TILES = 96;
 
+  private final PowerUpHeader header;
+  private final Scaling scaling;
+  private final long[] extent;
   private final TileMaker maker;
   private final long endMs;
   private final CourseTile[] coarsest;
@@ -50,7 +55,12 @@ public final class LoggedCourse implements TimeCourse, AutoCloseable {
           });
   private volatile String problem;
 
-  private LoggedCourse(TileMaker maker, long endMs) throws LogException {
+  private LoggedCourse(
+      PowerUpHeader header, Scaling scaling, long[] extent, TileMaker maker, long endMs)
+      throws LogException {
+    this.header = header;
+    this.scaling = scaling;
+    this.extent = extent;
     this.maker = maker;
     this.endMs = endMs;
     long buckets = (endMs + BUCKET_MS[COARSEST] - 1) / BUCKET_MS[COARSEST];
@@ -72,24 +82,34 @@ public final class LoggedCourse implements TimeCourse, AutoCloseable {
     long reading = SamplePlan.CONVERSIONS_PER_READING;
     long origin = Math.floorDiv(extent[0] + reading - 1, reading) * reading;
     long end = Math.floorDiv(Math.max(0, extent[1] - origin), reading) * Course.SLOT_MS;
-    Scaling scaling = scaling(reader, events);
-    return new LoggedCourse(new TileMaker(reader, scaling, origin), end);
+    PowerUpHeader header = reader.header();
+    Scaling scaling = scaling(header.hello().calibration(), events);
+    return new LoggedCourse(header, scaling, extent, new TileMaker(reader, scaling, origin), end);
   }
 
   /** Calibration with the zero of the look, as the chain has it in the end. */
-  static Scaling scaling(PowerUpReader reader, List<ProbeEvent> events) throws LogException {
+  private static Scaling scaling(Calibration calibration, List<ProbeEvent> events) {
     Zero zero = null;
     for (ProbeEvent event : events) {
       if (event instanceof ProbeEvent.Looked looked) {
         zero = looked.look().zero();
       }
     }
-    var calibration = reader.calibration();
     return new Scaling(calibration, zero == null ? Zero.NONE : zero);
   }
 
-  /** Course time of a probe time, for the course opened with these extents. */
-  static double courseMs(long[] extent, long micros) {
+  /** What was known at the begin. */
+  PowerUpHeader header() {
+    return header;
+  }
+
+  /** Counts to ampere and volt. */
+  Scaling scaling() {
+    return scaling;
+  }
+
+  /** Course time of a probe time. */
+  double courseMs(long micros) {
     long reading = SamplePlan.CONVERSIONS_PER_READING;
     long origin = Math.floorDiv(extent[0] + reading - 1, reading) * reading;
     return (micros - SamplePlan.microsOf(origin)) / 1000.0;

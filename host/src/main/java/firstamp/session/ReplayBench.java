@@ -104,7 +104,8 @@ public final class ReplayBench implements BenchSession {
         () -> {
           List<ProbeEvent> events = other.events();
           LoggedCourse behind = LoggedCourse.open(other, events);
-          Double closed = ReplayTrack.of(other, sheet, events).closedBy(behind.endMs());
+          ReplayTrack others = new ReplayTrack(sheet, behind, events, List.of());
+          Double closed = others.closedBy(behind.endMs());
           if (closed != null) {
             beside =
                 new Snapshot.Earlier(
@@ -165,7 +166,7 @@ public final class ReplayBench implements BenchSession {
   private void open() throws LogException {
     List<ProbeEvent> events = reader.events();
     LoggedCourse opened = LoggedCourse.open(reader, events);
-    ReplayTrack found = ReplayTrack.of(reader, sheet, events);
+    ReplayTrack found = new ReplayTrack(sheet, opened, events, reader.alarmTransitions());
     summary = StoredSummary.of(reader.entry());
     clock.over(0, opened.endMs());
     course = opened;
@@ -194,8 +195,7 @@ public final class ReplayBench implements BenchSession {
 
   private void workOut(JobSheet other, int number) throws LogException {
     ReplayRules rules = new ReplayRules();
-    LimitCrossing crossing =
-        new LimitCrossing(other, LoggedCourse.scaling(reader, reader.events()));
+    LimitCrossing crossing = new LimitCrossing(other, course.scaling());
     boolean all =
         rules.run(
             reader,
@@ -297,8 +297,7 @@ public final class ReplayBench implements BenchSession {
             notice = failed.getMessage();
             return;
           }
-          ReplayTrack again = ReplayTrack.of(reader, sheet, reader.events());
-          again.found(track.transitions());
+          ReplayTrack again = new ReplayTrack(sheet, course, reader.events(), track.transitions());
           track = again;
         });
   }

@@ -1,7 +1,5 @@
 package firstamp.session;
 
-import firstamp.log.LogException;
-import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;
 import firstamp.model.Capture;
 import firstamp.model.JobSheet;
@@ -26,7 +24,7 @@ final class ReplayTrack {
   private final JobSheet sheet;
   private final Scaling scaling;
   private final ProbeHello hello;
-  private final long[] extent;
+  private final LoggedCourse course;
   private final double endMs;
   private final List<ProbeEvent> events;
   private final List<Snapshot.Mark> marks = new ArrayList<>();
@@ -37,29 +35,19 @@ final class ReplayTrack {
    * A track.
    *
    * @param sheet effective
-   * @param scaling of the power-up
-   * @param hello of its probe
-   * @param extent of its conversions
+   * @param course of the power-up
    * @param events all of them, in their order
    * @param transitions of its alarms, in their order
    */
   ReplayTrack(
-      JobSheet sheet,
-      Scaling scaling,
-      ProbeHello hello,
-      long[] extent,
-      List<ProbeEvent> events,
-      List<Alarm> transitions) {
+      JobSheet sheet, LoggedCourse course, List<ProbeEvent> events, List<Alarm> transitions) {
     this.sheet = sheet;
-    this.scaling = scaling;
-    this.hello = hello;
-    this.extent = extent;
+    this.scaling = course.scaling();
+    this.hello = course.header().hello();
+    this.course = course;
     this.events = List.copyOf(events);
     this.transitions = List.copyOf(transitions);
-    // Up to the end of the last whole reading, as the course goes.
-    this.endMs =
-        Math.floor(courseMs(firstamp.model.SamplePlan.microsOf(extent[1])) / Course.SLOT_MS)
-            * Course.SLOT_MS;
+    this.endMs = course.endMs();
     boolean over = false;
     boolean seen = false;
     for (ProbeEvent event : events) {
@@ -68,18 +56,6 @@ final class ReplayTrack {
       mark(event);
     }
     seenLater = seen;
-  }
-
-  /** Reads what is needed of a power-up. */
-  static ReplayTrack of(PowerUpReader reader, JobSheet sheet, List<ProbeEvent> events)
-      throws LogException {
-    return new ReplayTrack(
-        sheet,
-        LoggedCourse.scaling(reader, events),
-        reader.header().hello(),
-        reader.extent(),
-        events,
-        reader.alarmTransitions());
   }
 
   private void mark(ProbeEvent event) {
@@ -94,7 +70,7 @@ final class ReplayTrack {
   }
 
   private double courseMs(long micros) {
-    return LoggedCourse.courseMs(extent, micros);
+    return course.courseMs(micros);
   }
 
   /** Probe time of a course time. */

@@ -21,10 +21,10 @@ class LoggedCourseTest {
     return all;
   }
 
-  private static double closedMs(PowerUpReader reader) throws Exception {
+  private static double closedMs(LoggedCourse course, PowerUpReader reader) throws Exception {
     for (ProbeEvent event : reader.events()) {
       if (event instanceof ProbeEvent.SwitchChanged changed && changed.state() == SwitchState.ON) {
-        return LoggedCourse.courseMs(reader.extent(), changed.micros());
+        return course.courseMs(changed.micros());
       }
     }
     throw new AssertionError("never closed");
@@ -42,7 +42,7 @@ class LoggedCourseTest {
       logged.settle();
       // Before the look the live course has no zero yet: the logged one takes it off from the
       // begin.
-      int first = (int) (closedMs(reader) / 10) + 1;
+      int first = (int) (closedMs(logged, reader) / 10) + 1;
       assertThat(first).isBetween(200, 700);
       for (Course.Quantity quantity : Course.Quantity.values()) {
         float[][] live = columns(run.course, quantity, 10);
