@@ -1,5 +1,7 @@
 package firstamp.locate;
 
+import java.util.List;
+
 /**
  * What the person does with the roving clip and with the joints, as a mark of the power-up.
  *
@@ -12,6 +14,8 @@ package firstamp.locate;
  * @param input that looks, null where the act has none
  */
 public record ClipMark(Act act, String name, String mode, ClipInput input) {
+  static final String TYPED_SEPARATOR = ": dBV ";
+
   /** What is done. */
   public enum Act {
     /** The clip is held on a point. */
@@ -30,6 +34,10 @@ public record ClipMark(Act act, String name, String mode, ClipInput input) {
     THERE("signal there at"),
     /** The signal is gone, without a figure. */
     GONE("signal gone at"),
+    /** A level read off another meter; the figure follows behind a colon. */
+    TYPED("level typed at"),
+    /** The last observation is taken back. */
+    BACK("taken back"),
     /** A joint was mended. */
     MENDED("mended:");
 
@@ -43,6 +51,24 @@ public record ClipMark(Act act, String name, String mode, ClipInput input) {
   /** An act without a name. */
   public static ClipMark of(Act act) {
     return new ClipMark(act, "", null, null);
+  }
+
+  /** The mark of a level that was read off another meter. */
+  public static String typed(String point, String mode, double levelDbv) {
+    return new ClipMark(Act.TYPED, point, mode, null).text() + TYPED_SEPARATOR + levelDbv;
+  }
+
+  /**
+   * Whether a mark says that a clip leaves its usual place (true) or is back (false); null = it is
+   * about something else.
+   */
+  public static Boolean roves(String text) {
+    for (Act act : List.of(Act.HELD, Act.STROKE, Act.RESTING)) {
+      if (text.startsWith(act.words + " ")) {
+        return true;
+      }
+    }
+    return text.equals(Act.OFF.words) ? (Boolean) false : null;
   }
 
   /** The text of the mark. */

@@ -19,13 +19,25 @@ final class FaultOdds {
   private final double noFaultShare;
   private final double pairsShare;
   private final List<Group> groups;
+  private final Units units;
 
-  private FaultOdds(double[] shares, double noFault, double pairs, List<Group> groups) {
+  private FaultOdds(
+      double[] shares, double noFault, double pairs, List<Group> groups, Units units) {
     this.shares = shares;
     this.noFaultShare = noFault;
     this.pairsShare = pairs;
     this.groups = groups;
+    this.units = units;
   }
+
+  /**
+   * Shares per weight, so that the explanations can be parted anew for every point.
+   *
+   * @param weights of the joints
+   * @param single of one joint of a group, per weight of the joint
+   * @param pair of two joints of two groups, per product of their weights
+   */
+  private record Units(double[] weights, double[] single, double[][] pair) {}
 
   /** Joints that the readings do not tell apart, and the loss of a fault in them. */
   record Group(BitSet joints, BitSet askedBy, double[] lossShares) {}
@@ -106,7 +118,15 @@ final class FaultOdds {
     for (int joint = 0; joint < shares.length; joint++) {
       shares[joint] /= whole;
     }
-    return new FaultOdds(shares, noFault / whole, pairs / whole, List.copyOf(groups));
+    double[] singleUnit = new double[count];
+    for (int one = 0; one < count; one++) {
+      singleUnit[one] = singlePrior * StrictMath.exp(alone[one] - highest) / whole;
+      for (int other = 0; other < count && pairPrior > 0; other++) {
+        together[one][other] = pairPrior * StrictMath.exp(together[one][other] - highest) / whole;
+      }
+    }
+    Units units = new Units(weights.clone(), singleUnit, together);
+    return new FaultOdds(shares, noFault / whole, pairs / whole, List.copyOf(groups), units);
   }
 
   /** Groups of joints by the readings that ask about them. */
@@ -153,6 +173,49 @@ final class FaultOdds {
       }
     }
     return Information.logSum(logs) - 2 * StrictMath.log(LossGrid.SIZE);
+  }
+
+  /**
+   * Shares of what a level at a point can be the sign of: a fault of each group among these joints,
+   * and last "nothing lost there", which also holds when the joints at fault are others. Two joints
+   * at fault count once, with the earlier group that the point lies behind.
+   *
+   * @param needed joints that every way to the point goes through
+   */
+  double[] behind(BitSet needed) {
+    int count = groups.size();
+    double[] inside = new double[count];
+    double[] outside = new double[count];
+    double[] insideSquares = new double[count];
+    for (int one = 0; one < count; one++) {
+      BitSet joints = groups.get(one).joints();
+      for (int joint = joints.nextSetBit(0); joint >= 0; joint = joints.nextSetBit(joint + 1)) {
+        double weight = units.weights()[joint];
+        if (needed.get(joint)) {
+          inside[one] += weight;
+          insideSquares[one] += weight * weight;
+        } else {
+          outside[one] += weight;
+        }
+      }
+    }
+    double[] found = new double[count + 1];
+    double lost = 0;
+    for (int one = 0; one < count; one++) {
+      found[one] += units.single()[one] * inside[one];
+      for (int other = 0; other < count; other++) {
+        double unit = units.pair()[one][other];
+        found[one] += unit * inside[one] * outside[other];
+        if (other > one) {
+          found[one] += unit * inside[one] * inside[other];
+        } else if (other == one) {
+          found[one] += unit * (inside[one] * inside[one] - insideSquares[one]) / 2;
+        }
+      }
+      lost += found[one];
+    }
+    found[count] = Math.max(0, 1 - lost);
+    return found;
   }
 
   /** Share of the explanations in which a joint is at fault. */

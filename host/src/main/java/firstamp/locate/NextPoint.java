@@ -67,34 +67,14 @@ final class NextPoint {
     return bits(odds, reaches.get(mode).needed(point), levels(odds, sigmaDb));
   }
 
-  /**
-   * Joints behind a point answer alike wherever they are, so each group gives two explanations at
-   * most. The shares of two joints at fault count with each of the two.
-   */
+  /** Joints behind a point answer alike wherever they are: one explanation per group, and none. */
   private static double bits(FaultOdds odds, BitSet needed, Answers answers) {
-    int groups = odds.groups().size();
-    double[] shares = new double[groups + 1];
-    double[][] told = new double[groups + 1][];
-    double before = odds.noFaultShare();
-    double whole = odds.noFaultShare();
-    for (int group = 0; group < groups; group++) {
-      BitSet joints = odds.groups().get(group).joints();
-      for (int joint = joints.nextSetBit(0); joint >= 0; joint = joints.nextSetBit(joint + 1)) {
-        double share = odds.share(joint);
-        whole += share;
-        if (needed.get(joint)) {
-          shares[group] += share;
-        } else {
-          before += share;
-        }
-      }
+    double[] shares = odds.behind(needed);
+    double[][] told = new double[shares.length][];
+    for (int group = 0; group < shares.length - 1; group++) {
       told[group] = answers.lost().get(group);
     }
-    shares[groups] = before;
-    told[groups] = answers.unlost();
-    for (int at = 0; at < shares.length; at++) {
-      shares[at] /= whole;
-    }
+    told[shares.length - 1] = answers.unlost();
     return Information.gainBits(shares, told);
   }
 

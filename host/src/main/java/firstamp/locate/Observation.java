@@ -1,9 +1,14 @@
 package firstamp.locate;
 
+import firstamp.model.Numbers;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** What the person measured or saw along a path, in the order it came. */
 public sealed interface Observation {
+  /** In a few words, for a list of what was done. */
+  String words();
+
   /**
    * A level at a point.
    *
@@ -33,6 +38,12 @@ public sealed interface Observation {
             "uncertainty at " + point + " is " + uncertaintyDb + " dB, expected 0.01 to 20");
       }
     }
+
+    @Override
+    public String words() {
+      String level = atMost ? "at most " + Numbers.text(levelDbv) : Numbers.text(levelDbv);
+      return point + switched(mode) + ": " + level + " dBV";
+    }
   }
 
   /**
@@ -43,7 +54,12 @@ public sealed interface Observation {
    * @param from the point that was driven, null = the mode's source
    * @param there whether it sounds as it should
    */
-  record Heard(String point, String mode, String from, boolean there) implements Observation {}
+  record Heard(String point, String mode, String from, boolean there) implements Observation {
+    @Override
+    public String words() {
+      return point + switched(mode) + ": " + (there ? "there" : "gone");
+    }
+  }
 
   /**
    * A contact worked several times, the level read after each stroke.
@@ -55,6 +71,11 @@ public sealed interface Observation {
     /** Copies the levels. */
     public Strokes {
       levelsDb = List.copyOf(levelsDb);
+    }
+
+    @Override
+    public String words() {
+      return joint + " worked " + levelsDb.size() + " times: " + decibels(levelsDb);
     }
   }
 
@@ -71,6 +92,11 @@ public sealed interface Observation {
       quietDb = List.copyOf(quietDb);
       touchedDb = List.copyOf(touchedDb);
     }
+
+    @Override
+    public String words() {
+      return joint + " tapped: " + decibels(touchedDb);
+    }
   }
 
   /**
@@ -78,5 +104,18 @@ public sealed interface Observation {
    *
    * @param joint that was mended
    */
-  record Mended(String joint) implements Observation {}
+  record Mended(String joint) implements Observation {
+    @Override
+    public String words() {
+      return joint + " mended";
+    }
+  }
+
+  private static String switched(String mode) {
+    return mode == null ? "" : " (" + mode + ")";
+  }
+
+  private static String decibels(List<Double> levels) {
+    return levels.stream().map(Numbers::text).collect(Collectors.joining(", ")) + " dBV";
+  }
 }

@@ -14,6 +14,9 @@ import java.util.Map;
  * collected when a mark came is left out. Not thread-safe.
  */
 public final class RovingClip {
+  /** Uncertainty of a level that was read off another meter. Common practice, no source. */
+  private static final double TYPED_DB = 1;
+
   private final Map<String, ClipMark> known = new HashMap<>();
   private final double headGainDb;
   private final double meterGainDb;
@@ -45,7 +48,8 @@ public final class RovingClip {
   /** All marks that can be made about a path. */
   private static List<ClipMark> marks(SignalGraph graph) {
     List<ClipMark> marks = new ArrayList<>();
-    for (ClipMark.Act act : List.of(ClipMark.Act.OFF, ClipMark.Act.TOUCHED, ClipMark.Act.LEFT)) {
+    for (ClipMark.Act act :
+        List.of(ClipMark.Act.OFF, ClipMark.Act.TOUCHED, ClipMark.Act.LEFT, ClipMark.Act.BACK)) {
       marks.add(ClipMark.of(act));
     }
     List<String> modes = new ArrayList<>();
@@ -55,6 +59,7 @@ public final class RovingClip {
       for (String mode : modes) {
         marks.add(new ClipMark(ClipMark.Act.THERE, point.name(), mode, null));
         marks.add(new ClipMark(ClipMark.Act.GONE, point.name(), mode, null));
+        marks.add(new ClipMark(ClipMark.Act.TYPED, point.name(), mode, null));
         for (ClipInput input : ClipInput.values()) {
           marks.add(new ClipMark(ClipMark.Act.HELD, point.name(), mode, input));
         }
@@ -72,8 +77,14 @@ public final class RovingClip {
 
   /** Takes a mark; one that is about something else changes nothing. */
   public void mark(String text) {
-    ClipMark mark = known.get(text);
-    if (mark == null) {
+    int figure = text.lastIndexOf(ClipMark.TYPED_SEPARATOR);
+    ClipMark mark = known.get(figure < 0 ? text : text.substring(0, figure));
+    if (mark == null || (figure >= 0) != (mark.act() == ClipMark.Act.TYPED)) {
+      return;
+    }
+    if (mark.act() == ClipMark.Act.TYPED) {
+      end();
+      typed(mark, text.substring(figure + ClipMark.TYPED_SEPARATOR.length()));
       return;
     }
     straddles = true;
@@ -88,11 +99,28 @@ public final class RovingClip {
         boolean there = mark.act() == ClipMark.Act.THERE;
         taken.add(new Observation.Heard(mark.name(), mark.mode(), null, there));
       }
+      case BACK -> {
+        end();
+        if (!taken.isEmpty()) {
+          taken.remove(taken.size() - 1);
+        }
+      }
       case MENDED -> {
         end();
         taken.add(new Observation.Mended(mark.name()));
       }
       default -> throw new IllegalStateException("no such act: " + mark);
+    }
+  }
+
+  private void typed(ClipMark mark, String figure) {
+    try {
+      taken.add(
+          new Observation.Level(
+              mark.name(), mark.mode(), null, Double.parseDouble(figure), TYPED_DB));
+    } catch (IllegalArgumentException noLevel) {
+      // A mark that somebody wrote by hand: it stays a note.
+      straddles = false;
     }
   }
 

@@ -32,6 +32,11 @@ public enum TrialVerdict {
     return id;
   }
 
+  /** For people. */
+  public String words() {
+    return id.replace('-', ' ');
+  }
+
   /** By which the odds of the place change. */
   double factor() {
     return factor;

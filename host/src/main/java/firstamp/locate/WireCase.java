@@ -118,16 +118,23 @@ public record WireCase(SetFacts set, List<Wire> wires, List<Place> places, List<
     return new WireCase(set, wires, places, steps.subList(0, steps.size() - 1));
   }
 
+  /** The case without its steps. */
+  public WireCase begin() {
+    return new WireCase(set, wires, places, List.of());
+  }
+
   /** Where a wire stands. */
   public WireAnswer answer(String wire) {
     return new WirePlan(this, wire).answer();
   }
 
-  Wire wire(String name) {
+  /** The wire of a name. */
+  public Wire wire(String name) {
     return wires.get(index(wires.stream().map(Wire::name).toList(), name, "wire"));
   }
 
-  Place place(String name) {
+  /** The place of a name. */
+  public Place place(String name) {
     return places.get(index(places.stream().map(Place::name).toList(), name, "place"));
   }
 

@@ -61,9 +61,19 @@ public final class WireFile {
             places,
             List.of());
     for (JsonNode node : JsonText.objects(top, "steps", "")) {
-      wireCase = wireCase.with(step(node));
+      wireCase = wireCase.with(dated(node));
     }
     return wireCase;
+  }
+
+  private static WireStep dated(JsonNode node) {
+    Double atEpochMs = JsonText.numberOrNull(node, "atEpochMs", "a step");
+    if (atEpochMs == null) {
+      return step(node);
+    }
+    ObjectNode bare = node.deepCopy();
+    bare.remove("atEpochMs");
+    return new WireStep.Dated(step(bare), atEpochMs.longValue());
   }
 
   private static WireStep step(JsonNode node) {
@@ -183,8 +193,12 @@ public final class WireFile {
     return JsonText.write(top);
   }
 
-  private static void write(ObjectNode node, WireStep step) {
+  private static void write(ObjectNode node, WireStep written) {
+    WireStep step = written.bare();
     node.put("step", "");
+    if (written instanceof WireStep.Dated dated) {
+      node.put("atEpochMs", dated.atEpochMs());
+    }
     put(node, "wire", WireOdds.wireOf(step));
     put(node, "place", WireOdds.placeOf(step));
     if (step instanceof WireStep.Clue clue) {

@@ -56,13 +56,14 @@ final class WireOdds {
     }
     logs[places.size()] = StrictMath.log(ELSEWHERE_SHARE);
     for (WireStep step : wires.steps()) {
-      take(step);
+      take(step.bare());
     }
     judgeByNature();
   }
 
   /** Refuses a step that names what the case does not have. */
-  static void check(WireCase wires, WireStep step) {
+  static void check(WireCase wires, WireStep dated) {
+    WireStep step = dated.bare();
     if (step instanceof WireStep.PlaceOhms ohms) {
       wires.place(ohms.place());
     } else if (step instanceof WireStep.PlaceVolts volts) {
@@ -79,7 +80,8 @@ final class WireOdds {
   }
 
   /** The wire a step is about, null = none. */
-  static String wireOf(WireStep step) {
+  static String wireOf(WireStep dated) {
+    WireStep step = dated.bare();
     if (step instanceof WireStep.Clue clue) {
       return clue.wire();
     } else if (step instanceof WireStep.Hunch hunch) {
@@ -103,7 +105,8 @@ final class WireOdds {
   }
 
   /** The place a step is about, null = none. */
-  static String placeOf(WireStep step) {
+  static String placeOf(WireStep dated) {
+    WireStep step = dated.bare();
     if (step instanceof WireStep.Clue clue) {
       return clue.place();
     } else if (step instanceof WireStep.Hunch hunch) {

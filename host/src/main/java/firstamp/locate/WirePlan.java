@@ -180,7 +180,7 @@ final class WirePlan {
     return wires.steps().stream()
         .anyMatch(
             step ->
-                step instanceof WireStep.Trial trial
+                step.bare() instanceof WireStep.Trial trial
                     && trial.wire().equals(wire.name())
                     && trial.place().equals(place)
                     && trial.verdict() != TrialVerdict.BETTER);

@@ -10,6 +10,31 @@ public sealed interface WireStep {
     return about == null || about.equals(wire);
   }
 
+  /** The step without its date. */
+  default WireStep bare() {
+    return this;
+  }
+
+  /**
+   * A step with the time at which it was made.
+   *
+   * @param step what was done
+   * @param atEpochMs by the computer's clock
+   */
+  record Dated(WireStep step, long atEpochMs) implements WireStep {
+    /** Checks that it is dated once. */
+    public Dated {
+      if (step instanceof Dated) {
+        throw new IllegalArgumentException("a step has one date");
+      }
+    }
+
+    @Override
+    public WireStep bare() {
+      return step;
+    }
+  }
+
   /** A reason for or against a place. */
   record Clue(String wire, String place, ClueKind kind, boolean fits) implements WireStep {}
 

@@ -85,6 +85,8 @@ class LocateSimulationTest {
       right += row.right();
       all += row.runs();
       assertThat(row.mean()).as("%d joints", joints).isLessThanOrEqualTo(2 * row.bound());
+      // A search that asks for one point again and again would end at the 100 that are allowed.
+      assertThat(row.worst()).as("%d joints", joints).isLessThan(25);
       assertThat(row.right()).as("%d joints", joints).isGreaterThanOrEqualTo(runs * 97 / 100);
       if (joints >= 10) {
         assertThat(row.mean()).as("%d joints", joints).isLessThan(row.step());

@@ -65,24 +65,25 @@ class WireCaseTest {
     assertThat(next.throughOhm()).isEqualTo(1000);
     assertThat(next.worstA()).isCloseTo(0.012, within(1e-12));
     assertThat(next.worstW()).isCloseTo(0.144, within(1e-12));
-    assertThat(next.limitA()).isCloseTo(0.144, within(1e-12));
+    // 1.2 times the 0.09 A of the last good power-up.
+    assertThat(next.limitA()).isCloseTo(0.108, within(1e-12));
   }
 
-  /** 9 V over 22 ohm is 0.41 A; the limit is 0.15 A. */
+  /** 9 V over 22 ohm is 0.41 A; the limit is 0.05 A. */
   @Test
   void warnsBeforePowerWithTheExpectedCurrent() {
     assertThat(upTo("positive-chassis", 3).answer("red wire").warnings().get(0))
         .contains("22 ohm")
         .contains("0.409 A")
-        .contains("0.15 A")
+        .contains("0.05 A")
         .contains("Do not power");
   }
 
   @Test
   void aSuspectResistanceIsSaidWithoutForbidding() {
-    WireCase wires = start("positive-chassis").with(new WireStep.PlaceOhms("minus rail", 150));
-    assertThat(wires.answer("red wire").warnings().get(0)).contains("suspect").contains("60 mA");
-    WireCase well = start("positive-chassis").with(new WireStep.PlaceOhms("minus rail", 400));
+    WireCase wires = start("positive-chassis").with(new WireStep.PlaceOhms("minus rail", 450));
+    assertThat(wires.answer("red wire").warnings().get(0)).contains("suspect").contains("20 mA");
+    WireCase well = start("positive-chassis").with(new WireStep.PlaceOhms("minus rail", 1200));
     assertThat(well.answer("red wire").warnings()).noneMatch(text -> text.contains("suspect"));
   }
 
@@ -90,11 +91,13 @@ class WireCaseTest {
   void redIsChassisInThePositiveChassisRadio() {
     WireAnswer before = upTo("positive-chassis", 1).answer("red wire");
     assertThat(place(before, "minus rail").share())
-        .isGreaterThan(place(before, "chassis tag").share());
-    WireAnswer after = upTo("positive-chassis", 4).answer("red wire");
+        .isGreaterThan(place(before, "battery plus tag").share());
+    WireAnswer after = upTo("positive-chassis", 6).answer("red wire");
     assertThat(place(after, "minus rail").word()).isEqualTo(OddsWord.STRUCK_OUT);
     assertThat(place(after, "minus rail").reason()).contains("short the rail");
-    assertThat(after.next() == null || !after.next().place().equals("minus rail")).isTrue();
+    assertThat(after.next().place()).isEqualTo("battery plus tag");
+    assertThat(upTo("positive-chassis", 7).answer("red wire").state())
+        .isEqualTo(WireAnswer.State.BELONGS);
   }
 
   @Test
