@@ -14,8 +14,8 @@ public final class SupplyReckoning {
 
   /**
    * Total capacitance from the charge of the surge: (charge of the first second - steady current
-   * times 1 s) / volts. Microfarad; null where it is not valid: no second of steady current, or a
-   * current that still changes.
+   * times 1 s) / volts. Microfarad; null where it is not valid: no second of steady current, a
+   * current that still changes, or a look that has charged the capacitors before.
    */
   public static Double surgeUf(Evidence evidence) {
     Summary.SupplyFigures supply = evidence.supply();
@@ -23,6 +23,7 @@ public final class SupplyReckoning {
         || supply.steadyA() == null
         || supply.steadyV() == null
         || supply.steadyV() < 0.5
+        || evidence.look() != null && evidence.look().uF() != null
         || evidence.course() == null
         || evidence.course().seconds().size() < 3) {
       return null;

@@ -67,9 +67,10 @@ public final class HtmlReport {
     stretches();
     comparison();
     alarms();
-    notes();
+    marks();
     watched();
     uncertainty();
+    tables();
     html.raw("</body></html>\n");
     return html.toString();
   }
@@ -208,7 +209,7 @@ public final class HtmlReport {
     html.table(List.of(word("time"), word("alarm")), rows);
   }
 
-  private void notes() {
+  private void marks() {
     if (!input.marks().isEmpty()) {
       html.heading(word("marks"));
       html.table(
@@ -217,6 +218,9 @@ public final class HtmlReport {
               .map(mark -> List.of(FigureText.millis(mark.atMs()), String.valueOf(mark.text())))
               .toList());
     }
+  }
+
+  private void tables() {
     for (ReportInput.Table table : input.tables()) {
       html.heading(table.title()).table(table.columns(), table.rows());
     }

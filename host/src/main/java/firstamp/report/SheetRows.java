@@ -3,6 +3,7 @@ package firstamp.report;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -14,10 +15,19 @@ final class SheetRows {
 
   private SheetRows() {}
 
-  static List<List<String>> of(String sheetJson) {
+  /**
+   * The filled sheet, but of the rules only what the person changed: hundreds of usual values would
+   * bury the rest.
+   *
+   * @param effectiveJson with every default
+   * @param givenJson as the person wrote it
+   */
+  static List<List<String>> of(String effectiveJson, String givenJson) {
     List<List<String>> rows = new ArrayList<>();
     try {
-      add("", MAPPER.readTree(sheetJson), rows);
+      ObjectNode effective = (ObjectNode) MAPPER.readTree(effectiveJson);
+      effective.set("rules", MAPPER.readTree(givenJson).path("rules"));
+      add("", effective, rows);
     } catch (JsonProcessingException damaged) {
       // The chain has read this text as a sheet already.
       throw new IllegalStateException("a stored sheet that is no JSON", damaged);
@@ -45,7 +55,7 @@ final class SheetRows {
       for (int k = 0; k < node.size(); k++) {
         add(path + " " + (k + 1), node.get(k), rows);
       }
-    } else if (!node.isNull()) {
+    } else if (node.isValueNode() && !node.isNull()) {
       rows.add(List.of(path, number(node)));
     }
   }

@@ -54,7 +54,7 @@ final class StoredTexts {
         new ReportInput.Table(
             "Job sheet, with what was filled in",
             List.of("What", "Value"),
-            SheetRows.of(study.header().effectiveSheetJson())));
+            SheetRows.of(study.header().effectiveSheetJson(), study.header().sheetJson())));
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of("Probe box", study.header().hello().kind()));
     rows.add(

@@ -65,15 +65,15 @@ class FigureEdgesTest {
             SURGE,
             END,
             RAIL,
-            "tauMs filterUf energyJ surgeUf chargingMs restA",
+            "tauMs filterUf energyJ chargingMs restA",
             RIPPLE,
             LEVELS,
             TONE,
             HUM);
     return List.of(
-        row("healthy", all, "overshootV droopV speechDb overExpectedDb needlePercent"),
+        row("healthy", all, "surgeUf overshootV droopV speechDb overExpectedDb needlePercent"),
         row("never closed", LOOK, all.replace(LOOK, "")),
-        row("no look", SURGE + " " + END, LOOK),
+        row("no look", SURGE + " " + END + " surgeUf", LOOK),
         row(
             "on for half a second",
             SURGE + " energyJ",

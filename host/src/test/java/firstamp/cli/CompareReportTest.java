@@ -7,6 +7,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.emulate.Scenarios;
+import firstamp.log.BenchLog;
+import firstamp.log.SetNotes;
+import firstamp.model.TimeSource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,7 +29,7 @@ class CompareReportTest {
 
   /** Power-up 1 and 3: a healthy set with different noise; 2: its wire short; 4: hostile names. */
   @BeforeAll
-  static void logFourPowerUps() throws IOException {
+  static void logFourPowerUps() throws Exception {
     log = folder.resolve("bench.db");
     demo("healthy", "--seed", "1");
     demo("wire-short");
@@ -35,9 +38,23 @@ class CompareReportTest {
     ObjectNode sheet = (ObjectNode) mapper.readTree(Scenarios.sheetJson("wire-short"));
     ((ObjectNode) sheet.path("set")).put("name", HOSTILE);
     sheet.path("rails").forEach(rail -> ((ObjectNode) rail).put("name", HOSTILE));
+    ObjectNode path = sheet.putObject("path");
+    path.putArray("points").addObject().put("name", HOSTILE);
+    ObjectNode wire = sheet.putArray("unknownWires").addObject();
+    wire.put("name", HOSTILE);
+    wire.putArray("places").add(HOSTILE);
     Path file = folder.resolve("hostile.json");
     Files.writeString(file, mapper.writeValueAsString(sheet));
     demo("wire-short", "--sheet", file.toString(), "--label", HOSTILE);
+    try (BenchLog notes = BenchLog.open(log, TimeSource.system())) {
+      String cut = HOSTILE;
+      SetNotes.add(notes, HOSTILE, new SetNotes.ColdCheck(1000, cut, cut, cut, 47_000.0, cut, cut));
+      SetNotes.add(
+          notes, HOSTILE, new SetNotes.ColdCheck(2000, "ohms", cut, cut, null, "ohm", null));
+      SetNotes.add(
+          notes, HOSTILE, new SetNotes.Trial(3000, cut, cut, 4L, "{\"verdict\":\"better\"}"));
+      SetNotes.add(notes, HOSTILE, new SetNotes.Trial(3000, "W3", "P7", null, cut));
+    }
   }
 
   private static CommandRunner.Result demo(String scenario, String... more) {
@@ -181,7 +198,97 @@ class CompareReportTest {
         .contains("&lt;/title&gt;&lt;script&gt;")
         .doesNotContain("<script")
         .doesNotContain("<img")
-        .doesNotContain("\u202e");
+        .doesNotContain("\u202e")
+        .contains("Measured with the supply off")
+        .contains("<td>open</td>")
+        .contains("Wires tried")
+        .contains("<td>verdict better</td>");
+  }
+
+  /** What changed at a mark, from the stored marks of one power-up. */
+  @Test
+  void partsBetweenMarksAreComparedAndThreeAreJudgedAtOnce() throws Exception {
+    Path marked = folder.resolve("marked.db");
+    MarkedRun.make(marked);
+    Path before = log;
+    try {
+      log = marked;
+      assertThat(run("show", "1").out())
+          .anyMatch(line -> line.startsWith("  mark #1 at 4 s: lamp on"))
+          .anyMatch(line -> line.startsWith("  mark #2 at 8 s"));
+      CommandRunner.Result result = run("compare", "1#0", "1#1", "--json");
+      assertThat(result.exitCode()).as(result.err()).isZero();
+      result.json().forEach(line -> assertThat(JsonSchemas.against(line)).as("%s", line).isEmpty());
+      JsonNode amps = figure(result, "steadyA", 0);
+      assertThat(amps.path("difference").asDouble()).isCloseTo(0.03, within(0.001));
+      assertThat(amps.path("significant").asBoolean()).isTrue();
+      JsonNode end = result.json().get(result.json().size() - 1);
+      assertThat(end.path("beforeMark").asInt()).isZero();
+      assertThat(end.path("afterMark").asInt()).isEqualTo(1);
+      CommandRunner.Result three = run("compare", "1#0", "1#1", "1#2", "--json");
+      three.json().forEach(line -> assertThat(JsonSchemas.against(line)).as("%s", line).isEmpty());
+      JsonNode pairs = figure(three, "steadyA", 0).path("pairs");
+      assertThat(pairs).hasSize(3);
+      assertThat(pairs.get(0).path("significant").asBoolean()).isTrue();
+      assertThat(pairs.get(1).path("significant").asBoolean()).isFalse();
+      assertThat(pairs.get(2).path("significant").asBoolean()).isTrue();
+      assertThat(String.join("\n", run("compare", "1#0", "1#1", "1#2").out()))
+          .contains("after mark 1 \"lamp on\"");
+      CommandRunner.Result none = run("compare", "1#0", "1#9");
+      assertThat(none.exitCode()).isEqualTo(66);
+      assertThat(none.err()).contains("it has #0 (before the first mark) to #2");
+      Path page = folder.resolve("marked.html");
+      assertThat(run("report", "1", "--to", page.toString()).exitCode()).isZero();
+      assertThat(Files.readString(page)).contains("From mark to mark").contains("#1 lamp on");
+    } finally {
+      log = before;
+    }
+  }
+
+  /** The rooms differ, the sheet knows the leakage: the comparison says what that is worth. */
+  @Test
+  void theWarmthOfTheRoomIsCountedAndSaid() throws Exception {
+    Path own = folder.resolve("rooms.db");
+    Path sheet = folder.resolve("germanium.json");
+    ObjectMapper mapper = new ObjectMapper();
+    ObjectNode said = (ObjectNode) mapper.readTree(Scenarios.sheetJson("healthy"));
+    ((ObjectNode) said.path("set")).put("leakageA", 0.004);
+    Files.writeString(sheet, mapper.writeValueAsString(said));
+    Path before = log;
+    try {
+      log = own;
+      demo("healthy", "--room", "18", "--sheet", sheet.toString());
+      demo("healthy", "--room", "28", "--sheet", sheet.toString(), "--seed", "4");
+      String text = String.join("\n", run("compare", "1", "2").out());
+      // 4 mA at 20 C: 3.48 mA at 18, 6.96 mA at 28.
+      assertThat(text)
+          .contains("the leakage of its germanium parts 3.48 mA more")
+          .contains("taken for one probe box");
+      assertThat(run("compare", "1", "2", "--json").json().stream())
+          .anyMatch(line -> Math.abs(line.path("leakageA").asDouble() - 0.00348) < 1e-5);
+    } finally {
+      log = before;
+    }
+  }
+
+  /** One place for all numbers: every figure of show stands in the report, word for word. */
+  @Test
+  void showAndReportPrintTheSameFigures() throws IOException {
+    Path page = folder.resolve("all.html");
+    assertThat(run("report", "3", "--to", page.toString()).exitCode()).isZero();
+    String html = Files.readString(page).replaceAll("<[^>]+>", "|").replaceAll("[|\n]+", "|");
+    int seen = 0;
+    for (String line : run("show", "3").out()) {
+      int colon = line.lastIndexOf(": ");
+      boolean figure = line.startsWith("  ") && !line.startsWith("  -") && colon > 0;
+      String name = figure ? line.substring(2, colon) : "";
+      String value = figure ? line.substring(colon + 2).split(" [+]- ")[0] : "";
+      if (html.contains("|" + name + "|")) {
+        seen++;
+        assertThat(html).contains("|" + name + "|" + value + "|");
+      }
+    }
+    assertThat(seen).isGreaterThan(20);
   }
 
   @Test

@@ -14,6 +14,7 @@ import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Priority;
+import firstamp.model.ProbeEvent;
 import firstamp.model.ReadingReducer;
 import firstamp.model.SamplePlan;
 import firstamp.model.Scaling;
@@ -37,7 +38,7 @@ class HtmlReportTest {
   private static final String HOSTILE =
       "</title><script>alert('1')</script>\"&\u202e\u0000<img src=x>";
 
-  private static JobSheet sheet(String name, String railName) {
+  static JobSheet sheet(String name, String railName) {
     return new JobSheet(
         1,
         new JobSheet.SetInfo(name, "recorder", "negative"),
@@ -54,11 +55,18 @@ class HtmlReportTest {
   }
 
   private static Evidence evidence(JobSheet sheet, double idleA) {
+    return evidence(sheet, idleA, null);
+  }
+
+  private static Evidence evidence(JobSheet sheet, double idleA, String mark) {
     PowerUpFigures figures = new PowerUpFigures(sheet, Calibration.nominal(), 330);
     ReadingReducer reducer = new ReadingReducer(figures::onReading);
     figures.closedAt(0);
     short[] counts = new short[16_000];
     for (int second = 0; second < 14; second++) {
+      if (second == 6 && mark != null) {
+        figures.onEvent(new ProbeEvent.Marked(6_000_000, mark));
+      }
       for (int k = 0; k < counts.length; k++) {
         double t = second + k / 16_000.0;
         Channel channel = SamplePlan.channelAt(k);
@@ -76,8 +84,8 @@ class HtmlReportTest {
     return figures.evidence();
   }
 
-  private static ReportInput input(JobSheet sheet, String text, boolean tripped) {
-    Evidence evidence = evidence(sheet, 0.118);
+  static ReportInput input(JobSheet sheet, String text, boolean tripped) {
+    Evidence evidence = evidence(sheet, 0.118, text);
     Alarm alarm =
         new Alarm(
             1,
@@ -169,7 +177,11 @@ class HtmlReportTest {
         .contains("Supply current at the end150 mA118 mA")
         .contains("The two courses part at")
         .contains("Not watched:")
-        .contains("This probe was never calibrated");
+        .contains("This probe was never calibrated")
+        .contains("From mark to mark")
+        .contains("#1 after the switch was cleaned")
+        .contains("no figure changed that could be told")
+        .contains("Supply current, fine0 A to 400 mA5.0 %");
     assertThat(document.getElementsByTagName("svg").getLength()).isEqualTo(4);
     assertThat(document.getElementsByTagName("h1").getLength()).isEqualTo(1);
     assertThat(page).contains("limit crossed").contains("switched off");
