@@ -140,9 +140,81 @@ def linear(data, count, companion):
     return [int32(v + base) for v in x]
 
 
+def bank(data, count, companion):
+    base, segment, predictors, taps = struct.unpack_from("<iiBB", data)
+    check(segment >= 256 and segment % 256 == 0 and 1 <= predictors <= 16 and taps <= 16, "segment or predictors")
+    at, companion_base, stride, offset, h = 10, 0, 1, 0, companion or []
+    if taps:
+        companion_base, stride, offset = struct.unpack_from("<iBh", data, at)
+        at += 7
+    bank = []
+    for _ in range(predictors):
+        intercept, own = struct.unpack_from("<iB", data, at)
+        check(own <= 32, "order")
+        numbers = struct.unpack_from("<%dh" % (own + taps), data, at + 5)
+        bank.append((intercept, numbers[:own], numbers[own:]))
+        at += 5 + 2 * (own + taps)
+    blocks, width = (count + 255) // 256, (predictors - 1).bit_length()
+    end = at + (blocks * width + 7) // 8
+    choice = unpack(data[at:end], blocks, width, 0)
+    table_of, lookup, at = tables(data, end)
+    starts = range(0, count, segment)
+    place = at + 7 * len(starts)
+    values = []
+    for n, begin in enumerate(starts):
+        words, plain_bytes, context, start = struct.unpack_from("<HHBh", data, at + 7 * n)
+        states = list(struct.unpack_from("<4I", data, place))
+        word, size = place + 16, 0
+        extra_at = word_end = word + 2 * words
+        place = word_end + plain_bytes
+        check(place <= len(data), "segment")
+        held, bits = 0, 0
+        length = min(segment, count - begin)
+        low, high = (max(0, min(len(h), offset + taps // 2 + stride * k)) for k in (begin, begin + length))
+        x = [start] * 32
+        for k in range(length):
+            if k % 16 == 0 and k:
+                octave = size.bit_length() - 1
+                context = 0 if size < 4 else min(15, 2 * (octave - 2) + (size >> octave - 1 & 1) + 1)
+                size = 0
+            s = states[k & 3]
+            token, frequency, run = lookup[table_of[context]][s & 4095]
+            s = frequency * (s >> 12) + run
+            if s < 1 << 15:
+                check(word < word_end, "words end")
+                s = s << 16 | data[word] | data[word + 1] << 8
+                word += 2
+            states[k & 3] = s
+            folded = token
+            if token >= 32:
+                width = (token - 32 >> 1) + 4
+                while bits < width:
+                    held |= data[extra_at] << bits
+                    extra_at += 1
+                    bits += 8
+                folded = (2 | token & 1) << width | held & (1 << width) - 1
+                held >>= width
+                bits -= width
+            error = folded >> 1 ^ -(folded & 1)
+            size += min(abs(error), 1 << 20)
+            sum, own, joint = bank[choice[(begin + k) // 256]]
+            for i, coefficient in enumerate(own):
+                sum += coefficient * x[31 + k - i]
+            for j, coefficient in enumerate(joint):
+                if low <= offset + stride * (begin + k) + j < high:
+                    sum += coefficient * (h[offset + stride * (begin + k) + j] - companion_base)
+            x.append(error + (sum + 2048 >> 12))
+        check(word == word_end and states == [1 << 15] * 4 and extra_at == place, "end of segment")
+        values += [v + base for v in x[32:]]
+    check(place == len(data), "end of code")
+    return values
+
+
 def series(version, data, count, companion=None):
-    check(0 <= count <= LONGEST and version in (0, 1, 2), "series version or count")
-    return plain(data, count) if version == 0 else linear(data, count, companion if version == 2 else None)
+    check(0 <= count <= LONGEST and version in (0, 1, 2, 3), "series version or count")
+    if version == 0:
+        return plain(data, count)
+    return bank(data, count, companion) if version == 3 else linear(data, count, companion if version == 2 else None)
 
 
 def intact(data, crc):
@@ -160,7 +232,7 @@ def groups(db, power_up, raw):
                 " ORDER BY channel", (power_up, position)):
             intact(data, crc)
             if raw:
-                channels[channel] = series(version, data, count, channels[6] if channel == 7 else None)
+                channels[channel] = series(version, data, count, {1: channels[0], 7: channels[6]}.get(channel))
                 continue
             check(version == 16, "chunk version")
             at, parts = 0, []

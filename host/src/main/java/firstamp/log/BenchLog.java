@@ -275,7 +275,7 @@ public final class BenchLog implements AutoCloseable {
     entry(Long.toString(number));
     wrote = true;
     try (Connection connection = LogDatabase.openForWriting(file)) {
-      StreamStore.update(connection, "DELETE FROM power_up WHERE id = ?", number);
+      Rows.update(connection, "DELETE FROM power_up WHERE id = ?", number);
       LogDatabase.returnFreePages(connection);
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot delete from", file, e);
@@ -303,8 +303,7 @@ public final class BenchLog implements AutoCloseable {
   public void repack(BooleanSupplier goOn) throws LogException {
     wrote = true;
     try (Connection connection = LogDatabase.openForWriting(file)) {
-      List<PowerUpEntry> entries =
-          entries(connection, ENTRY + "WHERE state = 'finished' AND stream = 'raw'");
+      List<PowerUpEntry> entries = entries(connection, ENTRY + "WHERE state = 'finished'");
       connection.setAutoCommit(false);
       for (PowerUpEntry entry : entries) {
         if (!new Repacker(connection, file, entry, codec).repack(goOn)) {

@@ -3,17 +3,26 @@ package firstamp.log;
 /** Bits one after another, lowest first; beyond the end an {@link IndexOutOfBoundsException}. */
 final class BitReader {
   private final byte[] data;
+  private final int end;
   private int place;
   private long held;
   private int bits;
 
   BitReader(byte[] data, int offset) {
+    this(data, offset, data.length);
+  }
+
+  BitReader(byte[] data, int offset, int end) {
     this.data = data;
     this.place = offset;
+    this.end = end;
   }
 
   int take(int width) {
     while (bits < width) {
+      if (place >= end) {
+        throw new IndexOutOfBoundsException("bits end at byte " + end);
+      }
       held |= (data[place++] & 0xffL) << bits;
       bits += 8;
     }
@@ -25,6 +34,6 @@ final class BitReader {
 
   /** Whether every byte was used. */
   boolean over() {
-    return place == data.length && bits < 8;
+    return place == end && bits < 8;
   }
 }

@@ -1,7 +1,6 @@
 package firstamp.log;
 
 import firstamp.model.Channel;
-import firstamp.model.SamplePlan;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -12,8 +11,9 @@ final class ConversionGroup implements StreamGroup {
   static final int TAIL_BITS = 10;
 
   private static final int HIGHEST = 1023;
-  private static final int CHANNELS = Channel.values().length;
-  static final byte[] SLOT_CHANNEL = slotChannels();
+  private static final int CHANNELS = PlanOrder.CHANNELS;
+  private static final int PER_PLAN = Channel.I.conversionsPerPlan();
+  private static final int LIVE_TAPS = 8;
 
   private final Stretches stretches = new Stretches();
   private short[] counts = new short[4096];
@@ -34,11 +34,6 @@ final class ConversionGroup implements StreamGroup {
 
   @Override
   public int length() {
-    return length;
-  }
-
-  @Override
-  public long conversions() {
     return length;
   }
 
@@ -85,100 +80,96 @@ final class ConversionGroup implements StreamGroup {
     return counts;
   }
 
-  @Override
-  public List<ChunkRow> chunks() {
-    return chunks(LinearCoder.Strength.LIVE);
-  }
+  /**
+   * The values of each channel.
+   *
+   * @param firsts conversion index of the first of each
+   * @param whole whether no conversion is missing between them
+   */
+  record Channels(int[][] values, int[] sizes, long[] firsts, boolean whole) {}
 
-  /** The same, smaller and slower: the meter predicted from the head where that pays. */
-  List<ChunkRow> repacked() {
-    return chunks(LinearCoder.Strength.REPACK);
-  }
-
-  private List<ChunkRow> chunks(LinearCoder.Strength strength) {
+  /** The values of each channel, in their order. */
+  Channels split() {
     int[][] values = new int[CHANNELS][];
     int[] sizes = new int[CHANNELS];
     long[] firsts = new long[CHANNELS];
-    split(values, sizes, firsts);
+    for (int channel = 0; channel < CHANNELS; channel++) {
+      int size = 0;
+      for (int s = 0; s < stretches.size(); s++) {
+        long first = stretches.firstIndex(s);
+        int length = stretches.end(s, this.length) - stretches.offset(s);
+        int count = PlanOrder.count(channel, first, first + length);
+        if (size == 0 && count > 0) {
+          firsts[channel] = first;
+          while (PlanOrder.channelAt(firsts[channel]) != channel) {
+            firsts[channel]++;
+          }
+        }
+        size += count;
+      }
+      values[channel] = new int[size];
+    }
+    for (int s = 0; s < stretches.size(); s++) {
+      int offset = stretches.offset(s);
+      int end = stretches.end(s, length);
+      PlanOrder.split(counts, offset, stretches.firstIndex(s), end - offset, values, sizes);
+    }
+    return new Channels(values, sizes, firsts, stretches.size() == 1);
+  }
+
+  @Override
+  public Parts parts(boolean repack) {
+    Channels channels = split();
+    BankTrainer.Effort effort = repack ? BankTrainer.Effort.REPACK : BankTrainer.Effort.LIVE;
+    return new Parts(chunks(channels, effort), Spans.of(stretches, length, channels));
+  }
+
+  private static List<ChunkRow> chunks(Channels channels, BankTrainer.Effort effort) {
     List<ChunkRow> chunks = new ArrayList<>();
     for (int channel = 0; channel < CHANNELS; channel++) {
-      if (sizes[channel] > 0) {
+      int size = channels.sizes()[channel];
+      if (size > 0) {
         chunks.add(
             new ChunkRow(
                 channel,
-                sizes[channel],
-                firsts[channel],
-                strength == LinearCoder.Strength.LIVE
-                    ? SeriesCoder.encode(values[channel], sizes[channel])
-                    : smallest(channel, values, sizes)));
+                size,
+                channels.firsts()[channel],
+                SeriesCoder.encode(
+                    channels.values()[channel],
+                    size,
+                    companion(channel, channels, effort),
+                    effort)));
       }
     }
     return chunks;
   }
 
-  private SeriesCoder.Coded smallest(int channel, int[][] values, int[] sizes) {
-    SeriesCoder.Coded alone =
-        SeriesCoder.encode(values[channel], sizes[channel], null, LinearCoder.Strength.REPACK);
-    int head = Channel.H.ordinal();
-    if (channel != Channel.M.ordinal() || sizes[head] != sizes[channel] || stretches.size() != 1) {
-      return alone;
+  /** Meter from head, which hear the same; fine current from coarse, where there is time. */
+  private static Companion companion(int channel, Channels channels, BankTrainer.Effort effort) {
+    int of = companionOf(channel);
+    boolean live = effort == BankTrainer.Effort.LIVE;
+    if (of < 0
+        || !channels.whole()
+        || channels.sizes()[of] == 0
+        || live && channel == Channel.J.ordinal()) {
+      return null;
     }
-    SeriesCoder.Coded joint =
-        SeriesCoder.encode(
-            values[channel],
-            sizes[channel],
-            Arrays.copyOf(values[head], sizes[head]),
-            LinearCoder.Strength.REPACK);
-    return joint.data().length < alone.data().length ? joint : alone;
+    int stride = channel == Channel.J.ordinal() ? PER_PLAN : 1;
+    // The companion's value of the same place is the last one up to two slots later.
+    int centre = PlanOrder.count(of, channels.firsts()[of], channels.firsts()[channel] + 2) - 1;
+    return Companion.of(
+        channels.values()[of],
+        channels.sizes()[of],
+        stride,
+        centre,
+        live ? LIVE_TAPS : PredictorBank.MOST_JOINT);
   }
 
-  /** Values of each channel, in their order. */
-  void split(int[][] values, int[] sizes, long[] firsts) {
-    for (int channel = 0; channel < CHANNELS; channel++) {
-      values[channel] = new int[length];
+  /** Number of the channel that this one may be predicted from; -1 = none. It comes before. */
+  static int companionOf(int channel) {
+    if (channel == Channel.M.ordinal()) {
+      return Channel.H.ordinal();
     }
-    for (int s = 0; s < stretches.size(); s++) {
-      long index = stretches.firstIndex(s);
-      int end = stretches.end(s, length);
-      for (int k = stretches.offset(s); k < end; k++, index++) {
-        int channel = SLOT_CHANNEL[(int) index & SamplePlan.SLOTS - 1];
-        if (sizes[channel] == 0) {
-          firsts[channel] = index;
-        }
-        values[channel][sizes[channel]++] = counts[k];
-      }
-    }
-  }
-
-  /** Puts the series of the channels together again; the reverse of {@link #split}. */
-  static short[] join(int[][] values, Stretches stretches, int length)
-      throws MalformedChunkException {
-    short[] counts = new short[length];
-    int[] taken = new int[CHANNELS];
-    for (int s = 0; s < stretches.size(); s++) {
-      long index = stretches.firstIndex(s);
-      int end = stretches.end(s, length);
-      for (int k = stretches.offset(s); k < end; k++, index++) {
-        int channel = SLOT_CHANNEL[(int) index & SamplePlan.SLOTS - 1];
-        if (taken[channel] == values[channel].length) {
-          throw new MalformedChunkException(
-              "channel " + Channel.of(channel) + " has " + taken[channel] + " values, too few");
-        }
-        int value = values[channel][taken[channel]++];
-        if (value < 0 || value > HIGHEST) {
-          throw new MalformedChunkException("conversion of " + value + " counts");
-        }
-        counts[k] = (short) value;
-      }
-    }
-    return counts;
-  }
-
-  private static byte[] slotChannels() {
-    byte[] channels = new byte[SamplePlan.SLOTS];
-    for (int slot = 0; slot < channels.length; slot++) {
-      channels[slot] = (byte) SamplePlan.channelAt(slot).ordinal();
-    }
-    return channels;
+    return channel == Channel.J.ordinal() ? Channel.I.ordinal() : -1;
   }
 }

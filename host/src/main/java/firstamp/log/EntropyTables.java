@@ -33,16 +33,19 @@ final class EntropyTables {
     }
   }
 
-  /** Tables for these counts [context][token]; neighbours are joined where that is shorter. */
-  static EntropyTables of(int[][] counts) {
+  /**
+   * Tables for these counts [context][token]; contexts that lie {@code phases} apart are joined
+   * where that is shorter.
+   */
+  static EntropyTables of(int[][] counts, int phases) {
     int[] tableOf = new int[counts.length];
     java.util.Arrays.fill(tableOf, UNUSED);
     int[][] joined = new int[counts.length][];
     int tables = 0;
-    for (int phase = 0; phase < Tokens.PHASES; phase++) {
+    for (int phase = 0; phase < phases; phase++) {
       int last = -1;
       double lastCost = 0;
-      for (int context = phase; context < counts.length; context += Tokens.PHASES) {
+      for (int context = phase; context < counts.length; context += phases) {
         if (empty(counts[context])) {
           continue;
         }

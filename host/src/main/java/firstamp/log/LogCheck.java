@@ -116,8 +116,8 @@ final class LogCheck {
   private void levels(PowerUpEntry entry) throws SQLException {
     try (PreparedStatement query =
         connection.prepareStatement(
-            "SELECT level, position, first_bucket, buckets, crc32c, data FROM span_level WHERE"
-                + " power_up = ?")) {
+            "SELECT level, position, first_bucket, buckets, crc32c, data, version FROM span_level"
+                + " WHERE power_up = ?")) {
       query.setLong(1, entry.number());
       try (ResultSet row = query.executeQuery()) {
         while (row.next()) {
@@ -126,11 +126,12 @@ final class LogCheck {
           byte[] data = row.getBytes(6);
           if (level < 0 || level >= Spans.LEVELS.length) {
             find(what + ": no such level");
-          } else if (data == null || StreamStore.crc32c(data) != row.getLong(5)) {
+          } else if (data == null || Rows.crc32c(data) != row.getLong(5)) {
             find(what + ": its CRC-32C does not match");
           } else {
             try {
-              Spans.unpack(Spans.LEVELS[level], row.getLong(3), row.getInt(4), data);
+              SpanCodec.unpack(
+                  Spans.LEVELS[level], row.getLong(3), row.getInt(4), row.getInt(7), data);
             } catch (MalformedChunkException e) {
               find(what + ": " + e.getMessage());
             }

@@ -39,6 +39,14 @@ public final class Overview {
     weights[channel][column] += weight;
   }
 
+  /** Adds conversions that follow each other. */
+  void add(int column, long firstIndex, short[] counts, int offset, int length) {
+    for (int k = offset; k < offset + length; k++) {
+      int channel = PlanOrder.channelAt(firstIndex + k - offset);
+      add(column, channel, counts[k], counts[k], counts[k], 1);
+    }
+  }
+
   /** Columns. */
   public int columns() {
     return edges.length - 1;

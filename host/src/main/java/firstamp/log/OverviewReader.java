@@ -1,6 +1,7 @@
 package firstamp.log;
 
 import firstamp.model.Channel;
+import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -78,9 +79,9 @@ final class OverviewReader {
   private long levelRows(Overview overview, int level, long[] positions)
       throws SQLException, LogException {
     String sql =
-        "SELECT first_bucket, buckets, crc32c, data FROM span_level WHERE power_up = ?1 AND level ="
-            + " ?2 AND position < ?4 AND position >= coalesce((SELECT max(position) FROM span_level"
-            + " WHERE power_up = ?1 AND level = ?2 AND position <= ?3), 0)";
+        "SELECT first_bucket, buckets, crc32c, data, version FROM span_level WHERE power_up = ?1"
+            + " AND level = ?2 AND position < ?4 AND position >= coalesce((SELECT max(position)"
+            + " FROM span_level WHERE power_up = ?1 AND level = ?2 AND position <= ?3), 0)";
     try (PreparedStatement query = connection.prepareStatement(sql)) {
       query.setLong(1, entry.number());
       query.setInt(2, level);
@@ -90,13 +91,15 @@ final class OverviewReader {
         int column = 0;
         while (row.next()) {
           byte[] data = row.getBytes(4);
-          if (data == null || StreamStore.crc32c(data) != row.getLong(3)) {
+          if (data == null || Rows.crc32c(data) != row.getLong(3)) {
             throw reader.damaged(
                 "a row of level " + level,
                 new MalformedChunkException("its CRC-32C does not match"));
           }
           try {
-            Spans spans = Spans.unpack(Spans.LEVELS[level], row.getLong(1), row.getInt(2), data);
+            Spans spans =
+                SpanCodec.unpack(
+                    Spans.LEVELS[level], row.getLong(1), row.getInt(2), row.getInt(5), data);
             column = add(overview, spans, column);
           } catch (MalformedChunkException e) {
             throw reader.damaged("a row of level " + level, e);
@@ -153,9 +156,8 @@ final class OverviewReader {
 
   private void values(Overview overview, long from, long to) throws SQLException, LogException {
     long position = from;
-    int column = 0;
     while (position < to) {
-      StreamReader.Elements elements = reader.elements(position);
+      StreamReader.Elements elements = reader.elements(position, to);
       if (elements == null) {
         return;
       }
@@ -163,38 +165,51 @@ final class OverviewReader {
       for (int s = 0; s < stretches.size(); s++) {
         int begin = (int) Math.max(stretches.offset(s), position - elements.position());
         int end = (int) Math.min(stretches.end(s, elements.length()), to - elements.position());
-        for (int k = begin; k < end; k++) {
-          long index = stretches.firstIndex(s) + (k - stretches.offset(s)) * step();
-          column = Math.max(0, value(overview, elements, k, index, column));
+        if (begin < end) {
+          values(overview, elements, s, begin, end);
         }
       }
       position = elements.position() + elements.length();
     }
   }
 
-  private int value(
-      Overview overview, StreamReader.Elements elements, int k, long index, int hint) {
-    int column = column(overview, index, hint);
-    if (column < 0) {
-      return column;
-    }
-    if (elements.counts() != null) {
-      int count = elements.counts()[k];
-      int channel = ConversionGroup.SLOT_CHANNEL[(int) index & SamplePlan.SLOTS - 1];
-      overview.add(column, channel, count, count, count, 1);
-    } else {
-      for (Channel channel : Channel.values()) {
-        firstamp.model.Reading reading = elements.readings().get(k);
-        overview.add(
-            column,
-            channel.ordinal(),
-            reading.lowest(channel),
-            reading.highest(channel),
-            reading.meanCounts(channel),
-            1);
+  /** Elements of one stretch, a column at a time. */
+  private void values(
+      Overview overview, StreamReader.Elements elements, int stretch, int begin, int end) {
+    Stretches stretches = elements.stretches();
+    int k = begin;
+    int hint = 0;
+    while (k < end) {
+      long index = stretches.firstIndex(stretch) + (k - stretches.offset(stretch)) * step();
+      int column = column(overview, index, hint);
+      if (column < 0) {
+        k++;
+        continue;
       }
+      hint = column;
+      long inside = overview.edge(column + 1) - index;
+      int stop = (int) Math.min(end, k + (inside + step() - 1) / step());
+      if (elements.counts() != null) {
+        overview.add(column, index, elements.counts(), k - elements.from(), stop - k);
+      } else {
+        for (int r = k; r < stop; r++) {
+          reading(overview, column, elements.readings().get(r));
+        }
+      }
+      k = stop;
     }
-    return column;
+  }
+
+  private static void reading(Overview overview, int column, Reading reading) {
+    for (Channel channel : Channel.values()) {
+      overview.add(
+          column,
+          channel.ordinal(),
+          reading.lowest(channel),
+          reading.highest(channel),
+          reading.meanCounts(channel),
+          1);
+    }
   }
 
   private long step() {

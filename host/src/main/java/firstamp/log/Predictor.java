@@ -1,10 +1,8 @@
 package firstamp.log;
 
-import java.util.Arrays;
-
 /**
- * Linear prediction of a series from its own past and, if it pays, from a companion series around
- * the same place; coefficients are whole numbers, so that every reader gets the same prediction.
+ * Linear prediction of a series from its own past; coefficients are whole numbers, so that every
+ * reader gets the same prediction.
  *
  * <p>The coefficients are those of least squares over the values themselves (the covariance method:
  * no window, or a strong tone would leave several counts of error at the ends).
@@ -22,61 +20,43 @@ final class Predictor {
   /** Place of the first companion coefficient against the predicted value. */
   static final int COMPANION_FROM = -8;
 
-  private static final int LAST_COMPANION = COMPANION_FROM + COMPANION_TAPS - 1;
   private static final int[] ORDERS = {0, 1, 2, 3, 4, 6, 8, 12, 16, 20, 24, 28, 32};
-
-  /** Own coefficients, those of the companion, and how long the code may be. */
-  record Fit(int[] own, int[] joint, double bits) {}
 
   private Predictor() {}
 
   /**
-   * Coefficients for the values from one place to another.
+   * Coefficients for the values from one place to another, the latest value's first.
    *
-   * @param h companion, of the same length as {@code x}; null = none
-   * @param most highest number of own coefficients
+   * @param most highest number of coefficients
    */
-  static Fit fit(int[] x, int[] h, int from, int to, int most) {
-    int taps = h == null ? 0 : COMPANION_TAPS;
-    int low = Math.max(from, Math.max(most, taps));
-    int high = h == null ? to : Math.min(to, h.length - LAST_COMPANION);
-    if (high - low < 8 * (most + taps) || most + taps == 0) {
-      return new Fit(new int[0], new int[0], Double.MAX_VALUE);
+  static int[] fit(int[] x, int from, int to, int most) {
+    int low = Math.max(from, most);
+    if (most == 0 || to - low < 8 * most) {
+      return new int[0];
     }
-    // The companion's come first: all orders of the own ones then share one decomposition.
-    int n = taps + most;
-    double[][] m = new double[n][n];
-    double[] right = new double[n];
-    boolean small = small(x, low - most, high) && (h == null || small(h, 0, h.length));
-    for (int i = 0; i < n; i++) {
-      right[i] = product(x, 0, series(x, h, i, taps), shift(i, taps), low, high, small);
+    double[][] m = new double[most][most];
+    double[] right = new double[most];
+    double level = mean(x, low, to);
+    double square = (to - low) * level * level;
+    for (int i = 0; i < most; i++) {
+      right[i] = product(x, 0, i + 1, low, to);
       for (int j = 0; j <= i; j++) {
-        int[] a = series(x, h, i, taps);
-        int[] b = series(x, h, j, taps);
-        int s = shift(i, taps);
-        int t = shift(j, taps);
-        if (i > 0 && j > 0 && i != taps && j != taps) {
-          m[i][j] =
-              m[i - 1][j - 1]
-                  + (double) a[low - s] * b[low - t]
-                  - (double) a[high - s] * b[high - t];
-        } else {
-          m[i][j] = product(a, s, b, t, low, high, small);
-        }
+        m[i][j] =
+            j == 0
+                ? product(x, i + 1, 1, low, to)
+                : m[i - 1][j - 1]
+                    + (double) x[low - 1 - i] * x[low - 1 - j]
+                    - (double) x[to - 1 - i] * x[to - 1 - j];
       }
     }
-    double power = product(x, 0, x, 0, low, high, small);
-    // The level of the block goes into the intercept, not into the coefficients.
-    double levelX = mean(x, low, high);
-    double levelH = h == null ? 0 : mean(h, low, high);
-    for (int i = 0; i < n; i++) {
-      double a = i < taps ? levelH : levelX;
-      right[i] -= (high - low) * a * levelX;
+    // The level goes into the intercept, not into the coefficients.
+    for (int i = 0; i < most; i++) {
+      right[i] -= square;
       for (int j = 0; j <= i; j++) {
-        m[i][j] -= (high - low) * a * (j < taps ? levelH : levelX);
+        m[i][j] -= square;
       }
     }
-    return solve(m, right, power - (high - low) * levelX * levelX, taps, most, high - low);
+    return solve(m, right, product(x, 0, 0, low, to) - square, to - low);
   }
 
   private static double mean(int[] values, int low, int high) {
@@ -87,21 +67,8 @@ final class Predictor {
     return (double) sum / (high - low);
   }
 
-  private static int[] series(int[] x, int[] h, int i, int taps) {
-    return i < taps ? h : x;
-  }
-
-  /** How far behind the predicted value the i-th variable lies. */
-  private static int shift(int i, int taps) {
-    return i < taps ? i - LAST_COMPANION : i - taps + 1;
-  }
-
-  private static Fit solve(
-      double[][] m, double[] right, double power, int taps, int most, int count) {
+  private static int[] solve(double[][] m, double[] right, double power, int count) {
     int n = right.length;
-    for (int i = 0; i < n; i++) {
-      m[i][i] += Math.abs(m[i][i]) * 1e-10 + 1e-3;
-    }
     double[] y = new double[n];
     double[] bits = new double[n + 1];
     // What rounding to whole counts adds to every error: below that no order is better.
@@ -109,7 +76,11 @@ final class Predictor {
     double error = power;
     bits[0] = bits(count, error + floor, 0);
     int reached = 0;
-    for (int i = 0; i < n && decompose(m, i); i++) {
+    for (int i = 0; i < n; i++) {
+      m[i][i] += Math.abs(m[i][i]) * 1e-10 + 1e-3;
+      if (!decompose(m, i)) {
+        break;
+      }
       double sum = right[i];
       for (int k = 0; k < i; k++) {
         sum -= m[i][k] * y[k];
@@ -119,22 +90,13 @@ final class Predictor {
       bits[i + 1] = bits(count, error + floor, i + 1);
       reached = i + 1;
     }
-    int best = -1;
+    int best = 0;
     for (int order : ORDERS) {
-      int variables = taps + order;
-      if (order <= most && variables <= reached && (best < 0 || bits[variables] < bits[best])) {
-        best = variables;
+      if (order <= reached && bits[order] < bits[best]) {
+        best = order;
       }
     }
-    if (best < 0) {
-      return new Fit(new int[0], new int[0], Double.MAX_VALUE);
-    }
-    int[] all = rounded(back(m, y, best));
-    int[] joint = new int[taps];
-    for (int j = 0; j < taps; j++) {
-      joint[j] = all[taps - 1 - j];
-    }
-    return new Fit(Arrays.copyOfRange(all, taps, best), joint, bits[best]);
+    return rounded(back(m, y, best));
   }
 
   private static double bits(int count, double error, int variables) {
@@ -171,34 +133,13 @@ final class Predictor {
     return a;
   }
 
-  /** Sum of a[k - s] b[k - t] for k from low to high. */
-  private static double product(int[] a, int s, int[] b, int t, int low, int high, boolean small) {
+  /** Sum of x[k - s] x[k - t] for k from low to high. */
+  private static double product(int[] x, int s, int t, int low, int high) {
     double total = 0;
-    if (!small) {
-      for (int k = low; k < high; k++) {
-        total += (double) a[k - s] * b[k - t];
-      }
-      return total;
-    }
-    // 512 products of values below 2048 stay within an int, which the JIT adds in parallel.
-    for (int k = low; k < high; k += 512) {
-      int stop = Math.min(high, k + 512);
-      int sum = 0;
-      for (int n = k; n < stop; n++) {
-        sum += a[n - s] * b[n - t];
-      }
-      total += sum;
+    for (int k = low; k < high; k++) {
+      total += (double) x[k - s] * x[k - t];
     }
     return total;
-  }
-
-  private static boolean small(int[] values, int begin, int end) {
-    for (int k = Math.max(0, begin); k < end; k++) {
-      if (values[k] > 2047 || values[k] < -2047) {
-        return false;
-      }
-    }
-    return true;
   }
 
   private static int[] rounded(double[] a) {

@@ -37,11 +37,6 @@ final class ReadingGroup implements StreamGroup {
   }
 
   @Override
-  public long conversions() {
-    return (long) readings.size() * SamplePlan.CONVERSIONS_PER_READING;
-  }
-
-  @Override
   public Stretches stretches() {
     return stretches;
   }
@@ -86,7 +81,11 @@ final class ReadingGroup implements StreamGroup {
   }
 
   @Override
-  public List<ChunkRow> chunks() {
+  public Parts parts(boolean repack) {
+    return new Parts(chunks(repack), Spans.of(readings));
+  }
+
+  private List<ChunkRow> chunks(boolean repack) {
     List<ChunkRow> rows = new ArrayList<>();
     int count = readings.size();
     for (Channel channel : CHANNELS) {
@@ -102,7 +101,8 @@ final class ReadingGroup implements StreamGroup {
       SeriesCoder.Coded[] coded = new SeriesCoder.Coded[SERIES];
       int bytes = 0;
       for (int s = 0; s < SERIES; s++) {
-        coded[s] = SeriesCoder.encode(series[s], count);
+        coded[s] =
+            repack ? SeriesCoder.smallest(series[s], count) : SeriesCoder.encode(series[s], count);
         bytes += 5 + coded[s].data().length;
       }
       ByteBuffer out = ByteBuffer.allocate(bytes).order(ByteOrder.LITTLE_ENDIAN);

@@ -1,5 +1,6 @@
 package firstamp.log;
 
+import firstamp.model.Reading;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -10,129 +11,159 @@ import java.util.List;
 import java.util.function.BooleanSupplier;
 
 /**
- * Makes the chunks of a finished raw power-up smaller: three groups of 10 s become one, predicted
- * more strongly. What was made is decoded and compared before the old chunks go, in one
- * transaction; stopped at any moment, it goes on from there the next time.
+ * Makes a finished power-up smaller: groups of 10 s become longer ones (30 s of conversions, 5 min
+ * of readings), predicted more strongly, and the rows of the pyramid long ones.
+ *
+ * <p>What was made is decoded and compared before the old chunks go, in one transaction; stopped at
+ * any moment, it goes on from there the next time.
  */
 final class Repacker {
-  private static final int CELLS = 3;
+  private static final int RAW_CELLS = 3;
+  private static final int REDUCED_CELLS = 30;
 
   private final Connection connection;
   private final Path file;
   private final PowerUpEntry entry;
-  private final EventCodec codec;
+  private final StreamReader reader;
+  private final boolean raw;
+  private final long cell;
 
   Repacker(Connection connection, Path file, PowerUpEntry entry, EventCodec codec) {
     this.connection = connection;
     this.file = file;
     this.entry = entry;
-    this.codec = codec;
+    this.reader = new StreamReader(connection, file, entry, codec);
+    this.raw = entry.stream() == PowerUpHeader.Stream.RAW;
+    this.cell = (long) StreamStore.GROUP_CONVERSIONS * (raw ? RAW_CELLS : REDUCED_CELLS);
   }
 
   /** Repacks all; false when it was told to stop before the end. */
   boolean repack(BooleanSupplier goOn) throws SQLException, LogException {
-    StreamReader reader = new StreamReader(connection, file, entry, codec);
-    long position = 0;
-    StreamReader.Elements first = reader.chunks(position);
+    StreamReader.Elements first = chunks(0);
     while (first != null) {
       if (!goOn.getAsBoolean()) {
         return false;
       }
-      ConversionGroup group = new ConversionGroup();
+      StreamGroup group = raw ? new ConversionGroup() : new ReadingGroup();
       append(group, first);
       long end = first.position() + first.length();
-      StreamReader.Elements next = reader.chunks(end);
+      StreamReader.Elements next = chunks(end);
       while (next != null && joins(group, next)) {
         append(group, next);
         end = next.position() + next.length();
-        next = reader.chunks(end);
+        next = chunks(end);
       }
-      // One that is longer than a cell was made by an earlier run.
-      if (first.length() <= StreamStore.GROUP_CONVERSIONS) {
+      // One that is longer than 10 s was made by an earlier run.
+      if (isShort(first)) {
         replace(group, first.position(), end);
       }
       first = next;
     }
-    StreamStore.update(
-        connection, "UPDATE power_up SET state = 'repacked' WHERE id = ?", entry.number());
+    try {
+      new LevelRows(connection, entry.number()).join(0);
+    } catch (MalformedChunkException e) {
+      throw reader.damaged("a row of the pyramid", e);
+    }
+    Rows.update(connection, "UPDATE power_up SET state = 'repacked' WHERE id = ?", entry.number());
     connection.commit();
     return true;
   }
 
-  /** Whether a group belongs to the same 30 s and goes only forward. */
-  private static boolean joins(ConversionGroup group, StreamReader.Elements next) {
+  private StreamReader.Elements chunks(long position) throws SQLException, LogException {
+    return reader.chunks(position, Long.MAX_VALUE);
+  }
+
+  private int step() {
+    return raw ? 1 : firstamp.model.SamplePlan.CONVERSIONS_PER_READING;
+  }
+
+  private boolean isShort(StreamReader.Elements elements) {
+    return (long) elements.length() * step() <= StreamStore.GROUP_CONVERSIONS;
+  }
+
+  /** Whether a group belongs to the same cell of time and goes only forward. */
+  private boolean joins(StreamGroup group, StreamReader.Elements next) {
     Stretches own = group.stretches();
     long first = own.firstIndex(0);
     int last = own.size() - 1;
-    long end = own.firstIndex(last) + group.length() - own.offset(last);
-    long cell = (long) CELLS * StreamStore.GROUP_CONVERSIONS;
+    long end = own.firstIndex(last) + (group.length() - own.offset(last)) * (long) step();
     long begin = next.stretches().firstIndex(0);
     return begin >= end
         && Math.floorDiv(begin, cell) == Math.floorDiv(first, cell)
-        && group.length() + next.length() <= cell
-        && next.length() <= StreamStore.GROUP_CONVERSIONS;
+        && (group.length() + (long) next.length()) * step() <= cell
+        && isShort(next);
   }
 
-  private static void append(ConversionGroup group, StreamReader.Elements elements) {
+  private void append(StreamGroup group, StreamReader.Elements elements) {
     Stretches own = group.stretches();
     for (int s = 0; s < elements.stretches().size(); s++) {
       long index = elements.stretches().firstIndex(s);
       int last = own.size() - 1;
       boolean goesOn =
-          last >= 0 && own.firstIndex(last) + group.length() - own.offset(last) == index;
+          last >= 0
+              && own.firstIndex(last) + (group.length() - own.offset(last)) * (long) step()
+                  == index;
       if (!goesOn || s > 0) {
         own.add(group.length() + elements.stretches().offset(s), index);
       }
     }
-    group.add(elements.counts(), 0, elements.length());
+    if (group instanceof ConversionGroup conversions) {
+      conversions.add(elements.counts(), 0, elements.length());
+    } else if (group instanceof ReadingGroup readings) {
+      elements.readings().forEach(readings::add);
+    }
   }
 
-  private void replace(ConversionGroup group, long from, long to)
-      throws SQLException, LogException {
-    List<StreamGroup.ChunkRow> chunks = group.repacked();
-    verify(group, chunks);
+  private void replace(StreamGroup group, long from, long to) throws SQLException, LogException {
+    List<StreamGroup.ChunkRow> chunks = group.parts(true).chunks();
     if (bytes(chunks) >= oldBytes(from, to)) {
       return;
     }
-    for (String table : new String[] {"chunk", "span_level"}) {
-      StreamStore.update(
-          connection,
-          "DELETE FROM " + table + " WHERE power_up = ? AND position >= ? AND position < ?",
-          entry.number(),
-          from,
-          to);
+    Rows.update(
+        connection,
+        "DELETE FROM chunk WHERE power_up = ? AND position >= ? AND position < ?",
+        entry.number(),
+        from,
+        to);
+    StreamStore.insertChunks(connection, entry.number(), from, chunks);
+    // Read back from where it will be read from now on, before the old ones are gone for good.
+    try {
+      verify(group, from);
+      connection.commit();
+    } catch (LogException e) {
+      connection.rollback();
+      throw e;
     }
-    StreamStore.insertGroup(connection, entry.number(), from, group, chunks);
-    connection.commit();
   }
 
-  private void verify(ConversionGroup group, List<StreamGroup.ChunkRow> chunks)
-      throws LogException {
-    int[][] values = new int[firstamp.model.Channel.values().length][0];
-    try {
-      for (StreamGroup.ChunkRow chunk : chunks) {
-        values[chunk.channel()] =
-            SeriesCoder.decode(
-                chunk.coded().version(),
-                chunk.coded().data(),
-                chunk.count(),
-                StreamReader.companion(chunk.channel(), values));
-      }
-      short[] again = ConversionGroup.join(values, group.stretches(), group.length());
-      if (!Arrays.equals(again, Arrays.copyOf(group.counts(), group.length()))) {
-        throw new MalformedChunkException("other conversions come out");
-      }
-    } catch (MalformedChunkException e) {
+  private void verify(StreamGroup group, long from) throws SQLException, LogException {
+    StreamReader.Elements again = chunks(from);
+    boolean same =
+        again != null
+            && again.length() == group.length()
+            && (raw
+                ? Arrays.equals(
+                    again.counts(),
+                    0,
+                    again.length(),
+                    ((ConversionGroup) group).counts(),
+                    0,
+                    group.length())
+                : again.readings().equals(readings((ReadingGroup) group)));
+    if (!same) {
       throw new LogException(
           LogException.Kind.IO,
           "repacked chunks of power-up "
               + entry.number()
               + " in "
               + file
-              + " do not give the same conversions; the old ones were kept (a defect, please"
-              + " report it)",
-          e);
+              + " do not give the same values; the old ones were kept (a defect, please report"
+              + " it)");
     }
+  }
+
+  private static List<Reading> readings(ReadingGroup group) {
+    return java.util.stream.IntStream.range(0, group.length()).mapToObj(group::get).toList();
   }
 
   private static long bytes(List<StreamGroup.ChunkRow> chunks) {

@@ -54,8 +54,8 @@ final class RowCopy {
   private static long calibration(Connection from, long number, Connection to) throws SQLException {
     try (PreparedStatement query =
         from.prepareStatement(
-            "SELECT c.fields FROM power_up p JOIN calibration c ON c.id = p.calibration WHERE p.id ="
-                + " ?")) {
+            "SELECT c.fields FROM power_up p JOIN calibration c ON c.id = p.calibration WHERE p.id"
+                + " = ?")) {
       query.setLong(1, number);
       try (ResultSet row = query.executeQuery()) {
         return PowerUpRow.calibration(to, row.next() ? row.getString(1) : null);
@@ -80,6 +80,6 @@ final class RowCopy {
       }
     }
     String sql = "INSERT INTO " + table + " (" + names + ") VALUES (" + marks + ")";
-    StreamStore.update(to, sql, java.util.Arrays.copyOf(values, used));
+    Rows.update(to, sql, java.util.Arrays.copyOf(values, used));
   }
 }

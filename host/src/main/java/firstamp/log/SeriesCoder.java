@@ -1,6 +1,5 @@
 package firstamp.log;
 
-import java.nio.BufferUnderflowException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 
@@ -17,8 +16,11 @@ final class SeriesCoder {
   /** Prediction and entropy coding. */
   static final int LINEAR = 1;
 
-  /** The same, predicted from a companion channel as well. */
+  /** The same, predicted from a companion channel as well; no longer written. */
   static final int JOINT = 2;
+
+  /** Prediction by a few predictors, in segments that can be read alone. */
+  static final int BANK = 3;
 
   /** No series in the log is longer. */
   static final int LONGEST = 1 << 20;
@@ -28,17 +30,30 @@ final class SeriesCoder {
 
   private SeriesCoder() {}
 
+  /** Whole numbers of any size: the shorter of a coded and a plain series. */
   static Coded encode(int[] values, int count) {
-    return encode(values, count, null, LinearCoder.Strength.LIVE);
+    return shorter(
+        new Coded(PLAIN, plain(values, count)), LINEAR, LinearEncoder.encode(values, count));
   }
 
-  /** The shorter of a coded and a plain series. */
-  static Coded encode(int[] values, int count, int[] companion, LinearCoder.Strength strength) {
-    byte[] plain = plain(values, count);
-    byte[] linear = LinearCoder.encode(values, count, companion, strength);
-    return linear == null || linear.length >= plain.length
-        ? new Coded(PLAIN, plain)
-        : new Coded(companion == null ? LINEAR : JOINT, linear);
+  /** Counts, or what is as small: the shorter of a coded and a plain series. */
+  static Coded encode(int[] values, int count, Companion companion, BankTrainer.Effort effort) {
+    return shorter(
+        new Coded(PLAIN, plain(values, count)),
+        BANK,
+        BankEncoder.encode(values, count, companion, effort));
+  }
+
+  /** As short as can be, whatever time it takes. */
+  static Coded smallest(int[] values, int count) {
+    return shorter(
+        encode(values, count),
+        BANK,
+        BankEncoder.encode(values, count, null, BankTrainer.Effort.REPACK));
+  }
+
+  private static Coded shorter(Coded one, int version, byte[] other) {
+    return other == null || other.length >= one.data().length ? one : new Coded(version, other);
   }
 
   /**
@@ -47,28 +62,8 @@ final class SeriesCoder {
    * @throws MalformedChunkException if the bytes cannot be {@code count} values of this version
    */
   static int[] decode(int version, byte[] data, int count) throws MalformedChunkException {
-    return decode(version, data, count, null);
-  }
-
-  static int[] decode(int version, byte[] data, int count, int[] companion)
-      throws MalformedChunkException {
-    if (count < 0 || count > LONGEST) {
-      throw new MalformedChunkException("count " + count + ", allowed 0 to " + LONGEST);
-    }
-    try {
-      if (version == PLAIN) {
-        return fromPlain(data, count);
-      }
-      if (version == LINEAR) {
-        return LinearCoder.decode(data, count, null);
-      }
-      if (version == JOINT) {
-        return LinearCoder.decode(data, count, companion);
-      }
-    } catch (BufferUnderflowException | IndexOutOfBoundsException e) {
-      throw new MalformedChunkException("ends too early", e);
-    }
-    throw new MalformedChunkException("version " + version + " is not known");
+    CodedSeries series = new CodedSeries(version, data, count, null);
+    return series.values(0, count);
   }
 
   static byte[] plain(int[] values, int count) {
@@ -85,7 +80,7 @@ final class SeriesCoder {
     return data;
   }
 
-  private static int[] fromPlain(byte[] data, int count) throws MalformedChunkException {
+  static int[] fromPlain(byte[] data, int count) throws MalformedChunkException {
     ByteBuffer in = ByteBuffer.wrap(data).order(ByteOrder.LITTLE_ENDIAN);
     int lowest = in.getInt();
     int width = in.get();

@@ -3,9 +3,8 @@ package firstamp.log;
 import firstamp.model.Channel;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * Lowest, highest and mean of every channel over consecutive buckets of equal span; a bucket may be
@@ -19,7 +18,6 @@ final class Spans {
   static final int MOST_BUCKETS = 1 << 16;
 
   private static final int CHANNELS = Channel.values().length;
-  private static final int SERIES = 3 * CHANNELS;
 
   final int span;
   final long firstBucket;
@@ -43,34 +41,78 @@ final class Spans {
     }
   }
 
-  /** Buckets of a level for everything in a group whose index only goes forward. */
-  static Spans of(StreamGroup group, int span) {
-    Stretches stretches = group.stretches();
+  /** Buckets of the finest level for conversions whose index only goes forward. */
+  static Spans of(Stretches stretches, int length, ConversionGroup.Channels channels) {
     int last = stretches.size() - 1;
-    long first = Math.floorDiv(stretches.firstIndex(0), (long) span);
-    long step = group instanceof ConversionGroup ? 1 : SamplePlan.CONVERSIONS_PER_READING;
-    long end = stretches.firstIndex(last) + (group.length() - stretches.offset(last)) * step - 1;
-    Spans spans = new Spans(span, first, (int) (Math.floorDiv(end, (long) span) - first + 1));
+    long end = stretches.firstIndex(last) + (length - stretches.offset(last));
+    Spans spans = between(stretches.firstIndex(0), end);
+    int[] taken = new int[CHANNELS];
     for (int s = 0; s <= last; s++) {
       long index = stretches.firstIndex(s);
-      for (int k = stretches.offset(s); k < stretches.end(s, group.length()); k++) {
-        if (group instanceof ConversionGroup conversions) {
-          spans.add(index, conversions.counts()[k]);
-        } else if (group instanceof ReadingGroup readings) {
-          spans.add(readings.get(k));
+      long stop = index + stretches.end(s, length) - stretches.offset(s);
+      while (index < stop) {
+        long edge = Math.min(stop, (Math.floorDiv(index, (long) spans.span) + 1) * spans.span);
+        int bucket = (int) (Math.floorDiv(index, (long) spans.span) - spans.firstBucket);
+        for (int channel = 0; channel < CHANNELS; channel++) {
+          int count = PlanOrder.count(channel, index, edge);
+          spans.add(channel, bucket, channels.values()[channel], taken[channel], count);
+          taken[channel] += count;
         }
-        index += step;
+        index = edge;
       }
     }
     return spans;
   }
 
-  void add(long index, int value) {
-    int channel = ConversionGroup.SLOT_CHANNEL[(int) index & SamplePlan.SLOTS - 1];
-    add(channel, (int) (Math.floorDiv(index, (long) span) - firstBucket), value, value, value, 1);
+  /** The same for readings. */
+  static Spans of(List<Reading> readings) {
+    long last = readings.get(readings.size() - 1).firstIndex();
+    Spans spans = between(readings.get(0).firstIndex(), last + SamplePlan.CONVERSIONS_PER_READING);
+    for (Reading reading : readings) {
+      spans.add(reading);
+    }
+    return spans;
   }
 
-  void add(Reading reading) {
+  private static Spans between(long fromIndex, long toIndex) {
+    int span = LEVELS[0];
+    long first = Math.floorDiv(fromIndex, (long) span);
+    return new Spans(span, first, (int) (Math.floorDiv(toIndex - 1, (long) span) - first + 1));
+  }
+
+  /** Buckets that each hold several of these. */
+  Spans coarser(int wider) {
+    int ratio = wider / span;
+    long first = Math.floorDiv(firstBucket, (long) ratio);
+    long last = Math.floorDiv(firstBucket + buckets - 1, (long) ratio);
+    Spans spans = new Spans(wider, first, (int) (last - first + 1));
+    for (int channel = 0; channel < CHANNELS; channel++) {
+      for (int b = 0; b < buckets; b++) {
+        spans.add(
+            channel,
+            (int) (Math.floorDiv(firstBucket + b, (long) ratio) - first),
+            lowest[channel][b],
+            highest[channel][b],
+            sums[channel][b],
+            counts[channel][b]);
+      }
+    }
+    return spans;
+  }
+
+  private void add(int channel, int bucket, int[] values, int offset, int count) {
+    int low = Integer.MAX_VALUE;
+    int high = Integer.MIN_VALUE;
+    int sum = 0;
+    for (int k = offset; k < offset + count; k++) {
+      low = Math.min(low, values[k]);
+      high = Math.max(high, values[k]);
+      sum += values[k];
+    }
+    add(channel, bucket, low, high, sum, count);
+  }
+
+  private void add(Reading reading) {
     int bucket = (int) (Math.floorDiv(reading.firstIndex(), (long) span) - firstBucket);
     for (Channel channel : Channel.values()) {
       add(
@@ -90,73 +132,20 @@ final class Spans {
     counts[channel][bucket] += count;
   }
 
+  /** Takes over the buckets of another one that lies within. */
+  void take(Spans part) {
+    int offset = (int) (part.firstBucket - firstBucket);
+    for (int channel = 0; channel < CHANNELS; channel++) {
+      System.arraycopy(part.lowest[channel], 0, lowest[channel], offset, part.buckets);
+      System.arraycopy(part.highest[channel], 0, highest[channel], offset, part.buckets);
+      System.arraycopy(part.sums[channel], 0, sums[channel], offset, part.buckets);
+      System.arraycopy(part.counts[channel], 0, counts[channel], offset, part.buckets);
+    }
+  }
+
   /** Mean in 1/16 count, rounded. */
   int mean16(int channel, int bucket) {
     int n = counts[channel][bucket];
     return (int) Math.floorDiv(32 * sums[channel][bucket] + n, 2L * n);
-  }
-
-  /** Three plain series per channel: lowest, highest above it (-1 = empty), mean above it. */
-  byte[] pack() {
-    byte[][] parts = new byte[SERIES][];
-    int bytes = 0;
-    for (int channel = 0; channel < CHANNELS; channel++) {
-      int[] low = new int[buckets];
-      int[] high = new int[buckets];
-      int[] mean = new int[buckets];
-      int before = 0;
-      for (int b = 0; b < buckets; b++) {
-        boolean empty = counts[channel][b] == 0;
-        before = empty ? before : lowest[channel][b];
-        low[b] = before;
-        high[b] = empty ? -1 : highest[channel][b] - before;
-        mean[b] = empty ? 0 : mean16(channel, b) - 16 * before;
-      }
-      parts[3 * channel] = SeriesCoder.plain(low, buckets);
-      parts[3 * channel + 1] = SeriesCoder.plain(high, buckets);
-      parts[3 * channel + 2] = SeriesCoder.plain(mean, buckets);
-    }
-    for (byte[] part : parts) {
-      bytes += part.length;
-    }
-    ByteBuffer out = ByteBuffer.allocate(bytes);
-    for (byte[] part : parts) {
-      out.put(part);
-    }
-    return out.array();
-  }
-
-  /** Buckets from their row; a mean counts as a sum of 16 sixteenths. */
-  static Spans unpack(int span, long firstBucket, int buckets, byte[] data)
-      throws MalformedChunkException {
-    if (buckets < 1 || buckets > MOST_BUCKETS) {
-      throw new MalformedChunkException(buckets + " buckets");
-    }
-    ByteBuffer in = ByteBuffer.wrap(data).order(ByteOrder.LITTLE_ENDIAN);
-    Spans spans = new Spans(span, firstBucket, buckets);
-    int[][] series = new int[SERIES][];
-    for (int s = 0; s < SERIES; s++) {
-      if (in.remaining() < 5) {
-        throw new MalformedChunkException("level row ends before series " + s);
-      }
-      int width = data[in.position() + 4];
-      int length = width < 0 || width > 32 ? -1 : 5 + Bits.bytes(buckets, width);
-      if (length < 0 || length > in.remaining()) {
-        throw new MalformedChunkException("series " + s + " of a level row ends too early");
-      }
-      byte[] part = new byte[length];
-      in.get(part);
-      series[s] = SeriesCoder.decode(SeriesCoder.PLAIN, part, buckets);
-    }
-    for (int channel = 0; channel < CHANNELS; channel++) {
-      for (int b = 0; b < buckets; b++) {
-        int low = series[3 * channel][b];
-        int high = series[3 * channel + 1][b];
-        if (high >= 0) {
-          spans.add(channel, b, low, low + high, series[3 * channel + 2][b] + 16L * low, 16);
-        }
-      }
-    }
-    return spans;
   }
 }

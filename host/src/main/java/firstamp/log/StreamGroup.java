@@ -19,11 +19,20 @@ interface StreamGroup {
   /** Elements from an offset on, packed for the tail. */
   byte[] packed(int from);
 
-  /** One coded chunk per channel. */
-  List<ChunkRow> chunks();
+  /**
+   * What goes into the file for this group.
+   *
+   * @param repack true = smaller and slower
+   */
+  Parts parts(boolean repack);
 
-  /** Conversions that all elements stand for. */
-  long conversions();
+  /**
+   * A group as the file holds it.
+   *
+   * @param chunks one per channel that has values
+   * @param spans buckets of the finest level
+   */
+  record Parts(List<ChunkRow> chunks, Spans spans) {}
 
   /**
    * A chunk as its row holds it.

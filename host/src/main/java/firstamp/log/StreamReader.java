@@ -18,8 +18,6 @@ final class StreamReader {
   /** Longest block that is given out; a whole number of plans. */
   private static final int BLOCK = 3200;
 
-  private static final int CHANNELS = Channel.values().length;
-
   /** No position or index lies beyond: five hundred years of conversions. */
   private static final long FARTHEST = 1L << 48;
 
@@ -29,9 +27,20 @@ final class StreamReader {
   private final boolean raw;
   private final EventCodec codec;
 
-  /** Elements of one group or tail row. */
+  /**
+   * Elements of one group or tail row.
+   *
+   * @param from offset of the first conversion in {@code counts}
+   * @param counts null in a reduced stream
+   * @param readings null in a raw stream
+   */
   record Elements(
-      long position, int length, Stretches stretches, short[] counts, List<Reading> readings) {}
+      long position,
+      int length,
+      Stretches stretches,
+      int from,
+      short[] counts,
+      List<Reading> readings) {}
 
   StreamReader(Connection connection, Path file, PowerUpEntry entry, EventCodec codec) {
     this.connection = connection;
@@ -43,25 +52,29 @@ final class StreamReader {
 
   void replay(StreamSink sink) throws SQLException, LogException {
     long position = 0;
-    try (Events events = new Events()) {
-      Elements elements = elements(position);
+    try (EventPages events = new EventPages(connection, powerUp, codec)) {
+      Elements elements = elements(position, Long.MAX_VALUE);
       while (elements != null) {
         int from = (int) (position - elements.position());
         give(elements, from, events, sink);
         position = elements.position() + elements.length();
-        elements = elements(position);
+        elements = elements(position, Long.MAX_VALUE);
       }
       events.upTo(Long.MAX_VALUE, sink);
     }
   }
 
-  /** The group or tail row that holds a position; null at the end. */
-  Elements elements(long position) throws SQLException, LogException {
-    Elements chunked = chunks(position);
+  /**
+   * The group or tail row that holds a position, decoded from there on; null at the end.
+   *
+   * @param until position up to which elements are needed
+   */
+  Elements elements(long position, long until) throws SQLException, LogException {
+    Elements chunked = chunks(position, until);
     return chunked != null ? chunked : tail(position);
   }
 
-  private void give(Elements elements, int from, Events events, StreamSink sink)
+  private void give(Elements elements, int from, EventPages events, StreamSink sink)
       throws SQLException, LogException {
     Stretches stretches = elements.stretches();
     for (int s = 0; s < stretches.size(); s++) {
@@ -74,7 +87,8 @@ final class StreamReader {
           sink.conversions(
               new ConversionBlock(
                   stretches.firstIndex(s) + (offset - stretches.offset(s)),
-                  Arrays.copyOfRange(elements.counts(), offset, stop)));
+                  Arrays.copyOfRange(
+                      elements.counts(), offset - elements.from(), stop - elements.from())));
         } else {
           for (int k = offset; k < stop; k++) {
             sink.reading(elements.readings().get(k));
@@ -85,7 +99,8 @@ final class StreamReader {
     }
   }
 
-  Elements chunks(long wanted) throws SQLException, LogException {
+  /** The group that holds a position, as far as chunks reach; null beyond them. */
+  Elements chunks(long wanted, long until) throws SQLException, LogException {
     String sql =
         "SELECT position, channel, version, count, crc32c, data FROM chunk WHERE power_up = ?1"
             + " AND position = (SELECT max(position) FROM chunk WHERE power_up = ?1"
@@ -94,69 +109,93 @@ final class StreamReader {
       query.setLong(1, powerUp);
       query.setLong(2, wanted);
       try (ResultSet row = query.executeQuery()) {
-        long position = -1;
-        int[][] values = new int[raw ? CHANNELS : CHANNELS * 4][0];
-        long length = 0;
-        while (row.next()) {
-          position = row.getLong(1);
-          int channel = row.getInt(2);
-          int count = row.getInt(4);
-          String what = "chunk at " + position + " of channel " + channel;
-          byte[] data = checked(row, 5, what);
-          try {
-            if (channel < 0 || channel >= CHANNELS) {
-              throw new MalformedChunkException("channel " + channel);
-            }
-            if (raw) {
-              values[channel] =
-                  SeriesCoder.decode(row.getInt(3), data, count, companion(channel, values));
-              length += count;
-            } else {
-              if (row.getInt(3) != ReadingGroup.CHUNK_VERSION) {
-                throw new MalformedChunkException("version " + row.getInt(3));
-              }
-              int[][] series = ReadingGroup.series(data, count, Channel.of(channel));
-              System.arraycopy(series, 0, values, 4 * channel, 4);
-              length = count;
-            }
-          } catch (MalformedChunkException e) {
-            throw damaged(what, e);
-          }
-        }
-        if (position < 0 || wanted >= position + length) {
-          return null;
-        }
-        return assemble(position, length, values);
+        return raw ? conversions(row, wanted, until) : readings(row, wanted);
       }
     }
   }
 
-  /** The meter may be predicted from the head; chunks come in the order of their channels. */
-  static int[] companion(int channel, int[][] values) {
-    return channel == Channel.M.ordinal() ? values[Channel.H.ordinal()] : null;
+  private Elements conversions(ResultSet row, long wanted, long until)
+      throws SQLException, LogException {
+    CodedSeries[] series = new CodedSeries[PlanOrder.CHANNELS];
+    long position = -1;
+    long length = 0;
+    while (row.next()) {
+      position = row.getLong(1);
+      int channel = row.getInt(2);
+      String what = "chunk at " + position + " of channel " + channel;
+      byte[] data = checked(row, 5, what);
+      try {
+        int of = ConversionGroup.companionOf(channelNumber(channel));
+        CodedSeries companion = of < 0 ? null : series[of];
+        series[channel] = new CodedSeries(row.getInt(3), data, row.getInt(4), companion);
+        length += series[channel].count();
+      } catch (MalformedChunkException e) {
+        throw damaged(what, e);
+      }
+    }
+    if (position < 0 || wanted >= position + length) {
+      return null;
+    }
+    try {
+      Stretches stretches = stretches(position, checkedLength(length));
+      CodedGroup group = new CodedGroup(position, (int) length, stretches, series);
+      int from = (int) (wanted - position);
+      int to = (int) Math.min(length, until - position);
+      return new Elements(position, (int) length, stretches, from, group.counts(from, to), null);
+    } catch (MalformedChunkException e) {
+      throw damaged("a chunk at " + position, e);
+    }
   }
 
-  private Elements assemble(long position, long length, int[][] values)
-      throws SQLException, LogException {
+  private Elements readings(ResultSet row, long wanted) throws SQLException, LogException {
+    int[][] values = new int[4 * PlanOrder.CHANNELS][0];
+    long position = -1;
+    int length = 0;
+    while (row.next()) {
+      position = row.getLong(1);
+      int channel = row.getInt(2);
+      length = row.getInt(4);
+      String what = "chunk at " + position + " of channel " + channel;
+      byte[] data = checked(row, 5, what);
+      try {
+        if (row.getInt(3) != ReadingGroup.CHUNK_VERSION) {
+          throw new MalformedChunkException("version " + row.getInt(3));
+        }
+        int[][] series = ReadingGroup.series(data, length, Channel.of(channelNumber(channel)));
+        System.arraycopy(series, 0, values, 4 * channel, 4);
+      } catch (MalformedChunkException e) {
+        throw damaged(what, e);
+      }
+    }
+    if (position < 0 || wanted >= position + length) {
+      return null;
+    }
     try {
-      if (length > SeriesCoder.LONGEST) {
-        throw new MalformedChunkException(length + " elements");
-      }
-      Stretches stretches = stretches(position, (int) length);
-      if (raw) {
-        short[] counts = ConversionGroup.join(values, stretches, (int) length);
-        return new Elements(position, (int) length, stretches, counts, null);
-      }
+      Stretches stretches = stretches(position, checkedLength(length));
       for (int[] series : values) {
         if (series.length != length) {
           throw new MalformedChunkException("channels of different length");
         }
       }
-      List<Reading> readings = ReadingGroup.readings(values, stretches, (int) length);
-      return new Elements(position, (int) length, stretches, null, readings);
+      List<Reading> readings = ReadingGroup.readings(values, stretches, length);
+      return new Elements(position, length, stretches, 0, null, readings);
     } catch (MalformedChunkException e) {
       throw damaged("chunks at " + position, e);
     }
+  }
+
+  private static int channelNumber(int channel) throws MalformedChunkException {
+    if (channel < 0 || channel >= PlanOrder.CHANNELS) {
+      throw new MalformedChunkException("channel " + channel);
+    }
+    return channel;
+  }
+
+  private static int checkedLength(long length) throws MalformedChunkException {
+    if (length > SeriesCoder.LONGEST) {
+      throw new MalformedChunkException(length + " elements");
+    }
+    return (int) length;
   }
 
   private Elements tail(long wanted) throws SQLException, LogException {
@@ -187,9 +226,10 @@ final class StreamReader {
           }
           Stretches stretches = stretches(position, count);
           return raw
-              ? new Elements(position, count, stretches, ConversionGroup.unpack(data, count), null)
+              ? new Elements(
+                  position, count, stretches, 0, ConversionGroup.unpack(data, count), null)
               : new Elements(
-                  position, count, stretches, null, ReadingGroup.unpack(data, count, stretches));
+                  position, count, stretches, 0, null, ReadingGroup.unpack(data, count, stretches));
         } catch (MalformedChunkException e) {
           throw damaged(what, e);
         }
@@ -233,7 +273,7 @@ final class StreamReader {
   private byte[] checked(ResultSet row, int crcColumn, String what)
       throws SQLException, LogException {
     byte[] data = row.getBytes(crcColumn + 1);
-    if (data == null || StreamStore.crc32c(data) != row.getLong(crcColumn)) {
+    if (data == null || Rows.crc32c(data) != row.getLong(crcColumn)) {
       throw damaged(what, new MalformedChunkException("its CRC-32C does not match"));
     }
     return data;
@@ -252,65 +292,5 @@ final class StreamReader {
             + e.getMessage()
             + "; take the newest backup, or export what can be read",
         e);
-  }
-
-  /** The events of the power-up, read in pages as they are needed. */
-  private final class Events implements AutoCloseable {
-    private static final int PAGE = 256;
-
-    private final PreparedStatement query;
-    private final Object[][] page = new Object[PAGE][];
-    private int size;
-    private int taken;
-    private long lastNumber;
-    private boolean over;
-
-    Events() throws SQLException {
-      query =
-          connection.prepareStatement(
-              "SELECT number, place, kind, micros, fields FROM event WHERE power_up = ?"
-                  + " AND number > ? ORDER BY number LIMIT "
-                  + PAGE);
-      query.setLong(1, powerUp);
-    }
-
-    /** Gives every event whose place is at or before this; returns the place of the next one. */
-    long upTo(long position, StreamSink sink) throws SQLException, LogException {
-      while (true) {
-        if (taken == size && !fill()) {
-          return Long.MAX_VALUE;
-        }
-        Object[] row = page[taken];
-        long place = (Long) row[0];
-        if (place > position) {
-          return place;
-        }
-        taken++;
-        sink.event(codec.event((String) row[1], (Long) row[2], (String) row[3]));
-      }
-    }
-
-    private boolean fill() throws SQLException {
-      if (over) {
-        return false;
-      }
-      size = 0;
-      taken = 0;
-      query.setLong(2, lastNumber);
-      try (ResultSet row = query.executeQuery()) {
-        while (row.next()) {
-          lastNumber = row.getLong(1);
-          page[size++] =
-              new Object[] {row.getLong(2), row.getString(3), row.getLong(4), row.getString(5)};
-        }
-      }
-      over = size < PAGE;
-      return size > 0;
-    }
-
-    @Override
-    public void close() throws SQLException {
-      query.close();
-    }
   }
 }

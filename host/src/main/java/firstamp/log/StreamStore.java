@@ -2,18 +2,14 @@ package firstamp.log;
 
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
-import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
-import firstamp.model.Trip;
 import firstamp.model.Zero;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.util.List;
-import java.util.zip.CRC32C;
 
 /**
  * Puts the items of one power-up into the file, a transaction per call of {@link #write}.
@@ -25,6 +21,9 @@ import java.util.zip.CRC32C;
 final class StreamStore {
   /** Chunks end where the conversion index is a multiple of this: 10 s. */
   static final int GROUP_CONVERSIONS = 10 * SamplePlan.CONVERSIONS_PER_SECOND;
+
+  /** Groups whose rows of the pyramid are joined: 5 min. */
+  private static final int JOINED_GROUPS = 30;
 
   private final Connector connector;
   private final PowerUpHeader header;
@@ -49,6 +48,8 @@ final class StreamStore {
     long nextIndex = Long.MIN_VALUE;
     long event;
     long transition;
+    long joinFrom;
+    int groupsToJoin;
     boolean tailRows;
     Zero zero = Zero.NONE;
 
@@ -138,94 +139,36 @@ final class StreamStore {
   }
 
   void event(ProbeEvent event) throws SQLException {
-    long number = ++cursor.event;
-    long place = cursor.groupPosition + group.length();
-    update(
-        "INSERT INTO event (power_up, number, kind, place, micros, fields) VALUES (?,?,?,?,?,?)",
-        powerUp,
-        number,
-        EventCodec.kind(event),
-        place,
-        event.micros(),
-        codec.fields(event));
-    if (event instanceof ProbeEvent.Tripped tripped) {
-      trip(number, tripped.trip());
-    } else if (event instanceof ProbeEvent.Looked looked) {
+    rows().event(++cursor.event, place(), event);
+    if (event instanceof ProbeEvent.Looked looked) {
       cursor.zero = looked.look().zero();
-    } else if (event instanceof ProbeEvent.Captured captured) {
-      StringBuilder counts = new StringBuilder();
-      for (int k = 0; k < firstamp.model.Capture.LENGTH; k++) {
-        counts.append(k == 0 ? "" : " ").append(captured.capture().counts(k));
-      }
-      update(
-          "INSERT INTO capture (power_up, event, trip_number, decided_us, missing, counts)"
-              + " VALUES (?,?,?,?,?,?)",
-          powerUp,
-          number,
-          captured.capture().tripNumber(),
-          captured.capture().decidedMicros(),
-          captured.capture().missing(),
-          counts.toString());
-    } else if (event instanceof ProbeEvent.Marked marked) {
-      update(
-          "INSERT INTO mark (power_up, event, micros, text) VALUES (?,?,?,?)",
-          powerUp,
-          number,
-          marked.micros(),
-          marked.text());
-    } else if (event instanceof ProbeEvent.Gap gap) {
-      gap(gap.firstIndex(), gap.conversions(), "link");
     }
   }
 
   void gap(long firstIndex, long conversions, String cause) throws SQLException {
-    update(
-        "INSERT INTO gap (power_up, place, first_index, conversions, cause) VALUES (?,?,?,?,?)",
-        powerUp,
-        cursor.groupPosition + group.length(),
-        firstIndex,
-        conversions,
-        cause);
+    rows().gap(place(), firstIndex, conversions, cause);
   }
 
   void alarm(Alarm alarm) throws SQLException {
-    update(
-        "INSERT INTO alarm (power_up, transition, number, rule, rail, rail_name, at_ms, since_ms,"
-            + " changed_ms, priority, state, value, at_most, limit_value, unit, text, folded_under)"
-            + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)",
-        powerUp,
-        ++cursor.transition,
-        alarm.number(),
-        alarm.rule(),
-        alarm.rail(),
-        alarm.railName(),
-        alarm.atMs(),
-        alarm.sinceMs(),
-        alarm.changedMs(),
-        alarm.priority().id(),
-        alarm.state().id(),
-        alarm.value(),
-        alarm.atMost() ? 1 : 0,
-        alarm.limit(),
-        alarm.unit(),
-        alarm.text(),
-        alarm.foldedUnder());
+    rows().alarm(++cursor.transition, alarm);
   }
 
   void clockFit(long micros, long hostEpochMs, long offsetMicros, double driftPpm)
       throws SQLException {
-    update(
-        "INSERT INTO clock_fit (power_up, micros, host_epoch_ms, offset_us, drift_ppm)"
-            + " VALUES (?,?,?,?,?)",
-        powerUp,
-        micros,
-        hostEpochMs,
-        offsetMicros,
-        driftPpm);
+    rows().clockFit(micros, hostEpochMs, offsetMicros, driftPpm);
+  }
+
+  private EventRows rows() {
+    return new EventRows(connection, powerUp, codec);
+  }
+
+  private long place() {
+    return cursor.groupPosition + group.length();
   }
 
   void finish(String summaryJson, String outcome, String ended, long epochMs) throws SQLException {
     flushGroup();
+    joinLevels(new LevelRows(connection, powerUp), cursor.groupPosition);
     update(
         "UPDATE power_up SET state = 'finished', summary = ?, outcome = ?, ended = ?,"
             + " ended_epoch_ms = ? WHERE id = ? AND state = 'open'",
@@ -283,8 +226,35 @@ final class StreamStore {
     if (group.length() == 0) {
       return;
     }
-    insertGroup(connection, powerUp, cursor.groupPosition, group, group.chunks());
-    Spans seconds = Spans.of(group, SamplePlan.CONVERSIONS_PER_SECOND);
+    StreamGroup.Parts parts = group.parts(false);
+    insertChunks(connection, powerUp, cursor.groupPosition, parts.chunks());
+    LevelRows levels = new LevelRows(connection, powerUp);
+    levels.add(cursor.groupPosition, parts.spans());
+    seconds(parts.spans().coarser(SamplePlan.CONVERSIONS_PER_SECOND));
+    if (++cursor.groupsToJoin == JOINED_GROUPS) {
+      joinLevels(levels, cursor.groupPosition + group.length());
+    }
+    if (cursor.tailRows) {
+      update("DELETE FROM tail WHERE power_up = ?", powerUp);
+      cursor.tailRows = false;
+    }
+    cursor.groupPosition += group.length();
+    cursor.tailFrom = 0;
+    group = newGroup();
+  }
+
+  /** Long rows of the pyramid are read sooner; a row that cannot be read stays as it is. */
+  private void joinLevels(LevelRows levels, long nextPosition) throws SQLException {
+    try {
+      levels.join(cursor.joinFrom);
+    } catch (MalformedChunkException e) {
+      throw new SQLException("a level row written before cannot be read", e);
+    }
+    cursor.groupsToJoin = 0;
+    cursor.joinFrom = nextPosition;
+  }
+
+  private void seconds(Spans seconds) throws SQLException {
     int rows = 0;
     for (int bucket = 0; bucket < seconds.buckets; bucket++) {
       Object[] row = SecondTable.row(seconds, bucket, calibration, cursor.zero);
@@ -297,57 +267,31 @@ final class StreamStore {
         update(SecondTable.INSERT, values);
       }
     }
-    if (cursor.tailRows) {
-      update("DELETE FROM tail WHERE power_up = ?", powerUp);
-      cursor.tailRows = false;
-    }
-    cursor.groupPosition += group.length();
-    cursor.tailFrom = 0;
-    group = newGroup();
   }
 
   private void writeTail() throws SQLException {
     if (group.length() > cursor.tailFrom) {
       byte[] data = group.packed(cursor.tailFrom);
       update(
-          "INSERT INTO tail (power_up, position, version, count, crc32c, data) VALUES (?,?,?,?,?,?)",
+          "INSERT INTO tail (power_up, position, version, count, crc32c, data) VALUES"
+              + " (?,?,?,?,?,?)",
           powerUp,
           cursor.groupPosition + cursor.tailFrom,
           raw ? SeriesCoder.PLAIN : ReadingGroup.CHUNK_VERSION,
           group.length() - cursor.tailFrom,
-          crc32c(data),
+          Rows.crc32c(data),
           data);
       cursor.tailFrom = group.length();
       cursor.tailRows = true;
     }
   }
 
-  private void trip(long number, Trip trip) throws SQLException {
-    update(
-        "INSERT INTO trip (power_up, event, number, cause, channel, crossed_us, decided_us,"
-            + " opened_us, value_counts, limit_counts) VALUES (?,?,?,?,?,?,?,?,?,?)",
-        powerUp,
-        number,
-        trip.number(),
-        trip.cause().id(),
-        trip.channelNumber() < 0 ? null : Channel.of(trip.channelNumber()).name(),
-        trip.crossedMicros(),
-        trip.decidedMicros(),
-        trip.openedMicros(),
-        trip.value(),
-        trip.limit());
-  }
-
-  /** Chunks and level rows of one group. */
-  static void insertGroup(
-      Connection connection,
-      long powerUp,
-      long position,
-      StreamGroup group,
-      List<StreamGroup.ChunkRow> chunks)
+  /** The chunks of one group. */
+  static void insertChunks(
+      Connection connection, long powerUp, long position, List<StreamGroup.ChunkRow> chunks)
       throws SQLException {
     for (StreamGroup.ChunkRow chunk : chunks) {
-      update(
+      Rows.update(
           connection,
           "INSERT INTO chunk (power_up, position, channel, version, count, first_index, crc32c,"
               + " data) VALUES (?,?,?,?,?,?,?,?)",
@@ -357,47 +301,16 @@ final class StreamStore {
           chunk.coded().version(),
           chunk.count(),
           chunk.firstIndex(),
-          crc32c(chunk.coded().data()),
+          Rows.crc32c(chunk.coded().data()),
           chunk.coded().data());
-    }
-    for (int level = 0; level < Spans.LEVELS.length; level++) {
-      Spans spans = Spans.of(group, Spans.LEVELS[level]);
-      byte[] data = spans.pack();
-      update(
-          connection,
-          "INSERT INTO span_level (power_up, level, position, first_bucket, buckets, version,"
-              + " crc32c, data) VALUES (?,?,?,?,?,?,?,?)",
-          powerUp,
-          level,
-          position,
-          spans.firstBucket,
-          spans.buckets,
-          SeriesCoder.PLAIN,
-          crc32c(data),
-          data);
     }
   }
 
   private void update(String sql, Object... values) throws SQLException {
-    update(connection, sql, values);
-  }
-
-  static void update(Connection connection, String sql, Object... values) throws SQLException {
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      for (int k = 0; k < values.length; k++) {
-        statement.setObject(k + 1, values[k]);
-      }
-      statement.executeUpdate();
-    }
+    Rows.update(connection, sql, values);
   }
 
   private StreamGroup newGroup() {
     return raw ? new ConversionGroup() : new ReadingGroup();
-  }
-
-  static long crc32c(byte[] data) {
-    CRC32C crc = new CRC32C();
-    crc.update(data, 0, data.length);
-    return crc.getValue();
   }
 }

@@ -72,6 +72,106 @@ final class LogUpkeepTest {
   }
 
   @Test
+  void repackKeepsEveryReadingAndTakesLessRoom() throws Exception {
+    List<Reading> readings = Fixture.readings(160 * 77, 7000, random);
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      try (PowerUpWriter writer =
+          log.begin(Fixture.header(PowerUpHeader.Stream.REDUCED), state -> {})) {
+        readings.forEach(writer::append);
+        writer.finish("{}", "normal", "time");
+      }
+      long before = log.find("1").bytes();
+      assertThat(number("SELECT count(*) FROM chunk WHERE channel = 0")).isEqualTo(8);
+      log.repack(() -> true);
+      assertThat(number("SELECT count(*) FROM chunk WHERE channel = 0")).isEqualTo(1);
+      assertThat(replayed(log, "1")).isEqualTo(readings);
+      assertThat(text("SELECT state FROM power_up")).isEqualTo("repacked");
+      assertThat(log.find("1").bytes()).isLessThan(before);
+      assertThat(log.check()).isEmpty();
+    }
+  }
+
+  @Test
+  void aRepackedChunkThatReadsDifferentlyIsNotKept() throws Exception {
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      keep(log, 0, 400_000);
+      // What the repack inserts is spoilt on its way into the file.
+      sql(
+          file,
+          "CREATE TRIGGER spoil AFTER INSERT ON chunk WHEN new.channel = 6 BEGIN"
+              + " UPDATE chunk SET count = count - 1 WHERE id = new.id; END");
+      assertThat(kind(() -> log.repack(() -> true))).isEqualTo(LogException.Kind.DAMAGED);
+      sql(file, "DROP TRIGGER spoil");
+      assertThat(replayed(log, "1")).isEqualTo(expected.items);
+      assertThat(number("SELECT count(*) FROM chunk WHERE channel = 6")).isEqualTo(3);
+    }
+  }
+
+  @Test
+  void longPowerUpsAreDrawnFromFewRows() throws Exception {
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME);
+        PowerUpWriter writer =
+            log.begin(Fixture.header(PowerUpHeader.Stream.REDUCED), state -> {})) {
+      List<Reading> readings = Fixture.readings(0, 62_000, random);
+      for (Reading reading : readings) {
+        writer.append(reading);
+        writer.awaitRoom();
+      }
+      writer.flush();
+      // 620 s: 62 groups, of which 60 were joined 30 at a time.
+      assertThat(number("SELECT count(*) FROM span_level WHERE level = 2")).isEqualTo(4);
+      assertThat(number("SELECT sum(buckets) FROM span_level WHERE level = 0")).isEqualTo(6200);
+      Overview overview = log.find("1").overview(0, 62_000 * 160, 1000);
+      for (int column : new int[] {0, 1, 499, 500, 967, 999}) {
+        DescriptiveStatistics library = new DescriptiveStatistics();
+        for (Reading reading : readings) {
+          if (reading.firstIndex() >= overview.edge(column)
+              && reading.firstIndex() < overview.edge(column + 1)) {
+            library.addValue(reading.lowest(Channel.M));
+          }
+        }
+        assertThat((double) overview.lowest(Channel.M, column)).isEqualTo(library.getMin());
+      }
+    }
+  }
+
+  /** Spans shorter than a column's bucket are drawn from the values, and only from those needed. */
+  @Test
+  void zoomAgreesWithALibraryAtAnyPlace() throws Exception {
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      keep(log, 777, 900_000);
+      short[] all = new short[900_777];
+      for (Object item : expected.items) {
+        if (item instanceof Fixture.Run run) {
+          for (int k = 0; k < run.counts.size(); k++) {
+            all[(int) run.firstIndex + k] = run.counts.get(k);
+          }
+        }
+      }
+      for (int repacked = 0; repacked < 2; repacked++) {
+        for (long from : new long[] {777, 160_000 - 5, 333_333, 480_000, 868_777}) {
+          Overview overview = log.find("1").overview(from, from + 32_000, 50);
+          for (int column = 0; column < 50; column += 7) {
+            for (Channel channel : Channel.values()) {
+              DescriptiveStatistics library = new DescriptiveStatistics();
+              for (long i = overview.edge(column); i < overview.edge(column + 1); i++) {
+                if (SamplePlan.channelAt(i) == channel) {
+                  library.addValue(all[(int) i]);
+                }
+              }
+              assertThat((double) overview.lowest(channel, column)).isEqualTo(library.getMin());
+              assertThat((double) overview.highest(channel, column)).isEqualTo(library.getMax());
+              assertThat(overview.mean(channel, column))
+                  .isCloseTo(library.getMean(), org.assertj.core.data.Offset.offset(1e-9));
+            }
+          }
+        }
+        log.repack(() -> true);
+      }
+    }
+  }
+
+  @Test
   void overviewAgreesWithALibraryOnEveryColumn() throws Exception {
     try (BenchLog log = BenchLog.open(file, Fixture.TIME);
         PowerUpWriter writer = log.begin(Fixture.header(PowerUpHeader.Stream.RAW), s -> {})) {
@@ -199,6 +299,10 @@ final class LogUpkeepTest {
         ResultSet row = statement.executeQuery(query)) {
       return row.getString(1);
     }
+  }
+
+  private long number(String query) throws Exception {
+    return Long.parseLong(text(query));
   }
 
   private static void sql(Path file, String statement) throws Exception {

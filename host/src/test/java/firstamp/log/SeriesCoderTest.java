@@ -17,17 +17,54 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 final class SeriesCoderTest {
+  private static final List<BankTrainer.Effort> EFFORTS =
+      List.of(BankTrainer.Effort.LIVE, BankTrainer.Effort.SHORT, BankTrainer.Effort.REPACK);
+
   private final Random random = new Random(5);
 
   @Test
   void givesBackSeriesOfManyShapesAndLengths() throws Exception {
-    for (int count : new int[] {0, 1, 2, 63, 64, 65, 999, 1000, 40_000, 40_001}) {
-      for (int shape = 0; shape < 7; shape++) {
+    for (int count : new int[] {0, 1, 2, 63, 64, 65, 999, 1024, 4095, 40_000, 40_001}) {
+      for (int shape = 0; shape < 8; shape++) {
         int[] values = shape(shape, count);
-        int[] companion = shape(2, count);
-        check(values, null, LinearCoder.Strength.LIVE);
-        check(values, companion, LinearCoder.Strength.REPACK);
+        for (BankTrainer.Effort effort : EFFORTS) {
+          check(values, SeriesCoder.encode(values, count, null, effort), null);
+          for (int stride : new int[] {1, 8}) {
+            int[] other = shape(2 + count % 3, stride * count + 5);
+            Companion companion = Companion.of(other, other.length, stride, count % 7 - 3, 16);
+            check(values, SeriesCoder.encode(values, count, companion, effort), other);
+          }
+        }
+        check(values, SeriesCoder.encode(values, count), null);
+        check(values, SeriesCoder.smallest(values, count), null);
       }
+    }
+  }
+
+  @Test
+  void givesBackAnyPartWithoutDecodingTheRest() throws Exception {
+    int[] head = shape(4, 40_000);
+    int[] meter = head.clone();
+    for (int k = 0; k < meter.length; k++) {
+      meter[k] = 2 * head[k] - 480 + random.nextInt(2);
+    }
+    SeriesCoder.Coded codedHead =
+        SeriesCoder.encode(head, head.length, null, BankTrainer.Effort.LIVE);
+    SeriesCoder.Coded codedMeter =
+        SeriesCoder.encode(
+            meter, meter.length, Companion.of(head, head.length, 1, 0, 8), BankTrainer.Effort.LIVE);
+    assertThat(codedMeter.version()).isEqualTo(SeriesCoder.BANK);
+    assertThat(codedMeter.data().length).isLessThan(codedHead.data().length / 2);
+    for (int from : new int[] {0, 1, 4095, 4096, 17_000, 39_999}) {
+      CodedSeries other = new CodedSeries(codedHead.version(), codedHead.data(), head.length, null);
+      CodedSeries part =
+          new CodedSeries(codedMeter.version(), codedMeter.data(), meter.length, other);
+      int to = Math.min(meter.length, from + 3000);
+      int[] values = part.values(from, to);
+      assertThat(java.util.Arrays.copyOfRange(values, from, to))
+          .isEqualTo(java.util.Arrays.copyOfRange(meter, from, to));
+      int farAway = (from + 20_000) % 40_000;
+      assertThat(values[farAway]).as("a value of another segment").isZero();
     }
   }
 
@@ -41,15 +78,21 @@ final class SeriesCoderTest {
     for (int k = 0; k < values.length; k++) {
       values[k] = (int) Math.round(511.3 + 0.7 * random.nextGaussian());
     }
-    double bits = 8.0 * SeriesCoder.encode(values, values.length).data().length / values.length;
-    assertThat(bits).isBetween(1.645 * 0.985, 1.645 * 1.03);
+    assertThat(bits(SeriesCoder.encode(values, values.length), values))
+        .isBetween(1.645 * 0.985, 1.645 * 1.03);
+    for (BankTrainer.Effort effort : EFFORTS) {
+      assertThat(bits(SeriesCoder.encode(values, values.length, null, effort), values))
+          .isBetween(1.645 * 0.985, 1.645 * 1.05);
+    }
   }
 
   @Test
   void predictsAToneDownToItsNoise() {
     int[] values = shape(3, 40_000);
-    double bits = 8.0 * SeriesCoder.encode(values, values.length).data().length / values.length;
-    assertThat(bits).isLessThan(1.95);
+    assertThat(bits(SeriesCoder.encode(values, values.length), values)).isLessThan(1.95);
+    assertThat(
+            bits(SeriesCoder.encode(values, values.length, null, BankTrainer.Effort.LIVE), values))
+        .isLessThan(2.0);
   }
 
   /**
@@ -72,11 +115,17 @@ final class SeriesCoderTest {
     assertThat(values).hasSize(n);
     assertThat(java.util.Arrays.stream(values).min()).hasValue(lowest);
     assertThat(java.util.Arrays.stream(values).max()).hasValue(highest);
-    int bytes = check(values, null, LinearCoder.Strength.LIVE);
-    assertThat(bytes).isLessThan(4 * n);
-    if (name.equals("PiDigits")) {
-      // Ten digits that come alike often hold log2(10) = 3.3219 bits each.
-      assertThat(8.0 * bytes / n).isBetween(3.31, 3.50);
+    for (SeriesCoder.Coded coded :
+        List.of(
+            SeriesCoder.encode(values, n),
+            SeriesCoder.encode(values, n, null, BankTrainer.Effort.LIVE),
+            SeriesCoder.smallest(values, n))) {
+      check(values, coded, null);
+      assertThat(coded.data().length).isLessThan(4 * n);
+      if (name.equals("PiDigits")) {
+        // Ten digits that come alike often hold log2(10) = 3.3219 bits each.
+        assertThat(bits(coded, values)).isBetween(3.31, 3.50);
+      }
     }
   }
 
@@ -89,44 +138,64 @@ final class SeriesCoderTest {
       ascending[k] = (byte) k;
       ones[k] = (byte) 0xff;
     }
-    assertThat(StreamStore.crc32c("123456789".getBytes(StandardCharsets.US_ASCII)))
-        .isEqualTo(0xE3069283L);
-    assertThat(StreamStore.crc32c(new byte[32])).isEqualTo(0x8A9136AAL);
-    assertThat(StreamStore.crc32c(ones)).isEqualTo(0x62A8AB43L);
-    assertThat(StreamStore.crc32c(ascending)).isEqualTo(0x46DD794EL);
+    assertThat(Rows.crc32c("123456789".getBytes(StandardCharsets.US_ASCII))).isEqualTo(0xE3069283L);
+    assertThat(Rows.crc32c(new byte[32])).isEqualTo(0x8A9136AAL);
+    assertThat(Rows.crc32c(ones)).isEqualTo(0x62A8AB43L);
+    assertThat(Rows.crc32c(ascending)).isEqualTo(0x46DD794EL);
     CRC32C jdk = new CRC32C();
     jdk.update(ascending);
-    assertThat(StreamStore.crc32c(ascending)).isEqualTo(jdk.getValue());
+    assertThat(Rows.crc32c(ascending)).isEqualTo(jdk.getValue());
   }
 
   @Test
   void refusesDamagedBytesWithoutAnyOtherException() {
     int[] values = shape(4, 5000);
+    Companion companion = Companion.of(shape(4, 5000), 5000, 1, 0, 16);
     int refused = 0;
-    for (int version = 0; version < 4; version++) {
+    for (int version = 0; version < 5; version++) {
       byte[] good =
-          version == 0 ? new byte[] {0, 0, 0, 0, 8} : SeriesCoder.encode(values, 5000).data();
-      for (int round = 0; round < 300; round++) {
+          switch (version) {
+            case SeriesCoder.PLAIN -> new byte[] {0, 0, 0, 0, 8};
+            case SeriesCoder.BANK ->
+                SeriesCoder.encode(values, 5000, companion, BankTrainer.Effort.REPACK).data();
+            default -> SeriesCoder.encode(values, 5000).data();
+          };
+      for (int round = 0; round < 500; round++) {
         byte[] bad = java.util.Arrays.copyOf(good, random.nextInt(good.length + 1) + 1);
+        if (round % 3 == 0) {
+          bad = good.clone();
+        }
         for (int flips = 0; flips < 3; flips++) {
           bad[random.nextInt(Math.min(bad.length, 1 + random.nextInt(bad.length)))] =
               (byte) random.nextInt();
         }
         try {
-          SeriesCoder.decode(version, bad, random.nextBoolean() ? 5000 : random.nextInt());
+          int count = random.nextBoolean() ? 5000 : random.nextInt();
+          CodedSeries other =
+              new CodedSeries(SeriesCoder.PLAIN, new byte[] {7, 0, 0, 0, 0}, 5000, null);
+          new CodedSeries(version, bad, count, random.nextBoolean() ? other : null)
+              .values(0, count);
         } catch (MalformedChunkException e) {
           refused++;
         }
       }
     }
-    assertThat(refused).isGreaterThan(1000);
+    assertThat(refused).isGreaterThan(2000);
   }
 
-  private int check(int[] values, int[] companion, LinearCoder.Strength strength) throws Exception {
-    SeriesCoder.Coded coded = SeriesCoder.encode(values, values.length, companion, strength);
-    assertThat(SeriesCoder.decode(coded.version(), coded.data(), values.length, companion))
-        .isEqualTo(values);
-    return coded.data().length;
+  private static double bits(SeriesCoder.Coded coded, int[] values) {
+    return 8.0 * coded.data().length / values.length;
+  }
+
+  private static void check(int[] values, SeriesCoder.Coded coded, int[] companion)
+      throws Exception {
+    CodedSeries other = null;
+    if (companion != null) {
+      byte[] plain = SeriesCoder.plain(companion, companion.length);
+      other = new CodedSeries(SeriesCoder.PLAIN, plain, companion.length, null);
+    }
+    CodedSeries series = new CodedSeries(coded.version(), coded.data(), values.length, other);
+    assertThat(series.values(0, values.length)).isEqualTo(values);
   }
 
   private int[] shape(int shape, int count) {
@@ -143,6 +212,7 @@ final class SeriesCoderTest {
                     case 3 -> 500 + 200 * Math.sin(k * 0.628) + 0.7 * noise;
                     case 4 -> 500 + (k % 8000 < 3000 ? 80 * noise : 0.7 * noise);
                     case 5 -> k * 1000.0;
+                    case 6 -> 16_000 * Math.sin(k * 0.01) + 200 * noise;
                     default -> k % 97 == 0 ? 1023 : 0;
                   });
     }

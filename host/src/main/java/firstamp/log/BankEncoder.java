@@ -1,0 +1,109 @@
+package firstamp.log;
+
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.Arrays;
+
+/** Series version 3 ({@code schemas/log-schema.md}): predictors per block, segments to seek to. */
+final class BankEncoder {
+  /** Bytes of a segment's line in the directory. */
+  static final int DIRECTORY_BYTES = 7;
+
+  private static final int SHORTEST = 64;
+  private static final int WIDEST = 1 << 15;
+  private static final int LONG_SERIES = 1 << 16;
+
+  private BankEncoder() {}
+
+  /**
+   * The coded series; null when it is too short to gain or its values lie too far apart.
+   *
+   * @param companion null = none
+   */
+  static byte[] encode(int[] values, int count, Companion companion, BankTrainer.Effort effort) {
+    if (count < SHORTEST) {
+      return null;
+    }
+    int lowest = values[0];
+    int highest = values[0];
+    for (int k = 0; k < count; k++) {
+      lowest = Math.min(lowest, values[k]);
+      highest = Math.max(highest, values[k]);
+    }
+    if ((long) highest - lowest >= WIDEST) {
+      return null;
+    }
+    int base = mean(values, count, lowest);
+    int[] x = new int[count];
+    for (int k = 0; k < count; k++) {
+      x[k] = values[k] - base;
+    }
+    int size = Math.max(highest - base, base - lowest);
+    PredictorBank bank = BankTrainer.train(x, count, size, companion, effort);
+    if (!bank.fits(size, companion == null ? 0 : companion.highest())) {
+      bank = PredictorBank.none(count);
+    }
+    return encode(x, count, base, bank, companion);
+  }
+
+  private static int mean(int[] values, int count, int lowest) {
+    long sum = 0;
+    for (int from = 0; from < count; from += 1024) {
+      int piece = 0;
+      for (int k = from; k < Math.min(count, from + 1024); k++) {
+        piece += values[k] - lowest;
+      }
+      sum += piece;
+    }
+    return lowest + (int) ((sum + count / 2) / count);
+  }
+
+  private static byte[] encode(int[] x, int count, int base, PredictorBank bank, Companion h) {
+    int segment = count > LONG_SERIES ? 8192 : 4096;
+    int segments = (count + segment - 1) / segment;
+    int[] errors = new int[count];
+    Recursion recursion = new Recursion(bank, h, segment);
+    ErrorEncoder encoder = new ErrorEncoder(errors, count, segment);
+    int[] contexts = new int[segments];
+    for (int s = 0; s < segments; s++) {
+      int end = Math.min(count, (s + 1) * segment);
+      recursion.errors(x, s * segment, end, x[s * segment], errors);
+      contexts[s] = encoder.scan(s * segment, end);
+    }
+    EntropyTables tables = encoder.tables();
+    int longest = 64 + bank.size() * (8 + 2 * 48) + bank.choice().length + tables.longest();
+    byte[] data = new byte[longest + segments * (DIRECTORY_BYTES + 32) + 6 * count];
+    ByteBuffer out = ByteBuffer.wrap(data).order(ByteOrder.LITTLE_ENDIAN);
+    int taps = bank.joint()[0].length;
+    out.putInt(base).putInt(segment).put((byte) bank.size()).put((byte) taps);
+    if (taps > 0) {
+      out.putInt(h.base()).put((byte) h.stride()).putShort((short) h.offset());
+    }
+    for (int p = 0; p < bank.size(); p++) {
+      out.putInt(bank.intercepts()[p]).put((byte) bank.own()[p].length);
+      for (int c : bank.own()[p]) {
+        out.putShort((short) c);
+      }
+      for (int c : bank.joint()[p]) {
+        out.putShort((short) c);
+      }
+    }
+    byte[] choice = new byte[Bits.bytes(bank.choice().length, bank.choiceWidth())];
+    Bits.pack(bank.choice(), 0, bank.choice().length, 0, bank.choiceWidth(), choice, 0);
+    out.put(choice);
+    tables.write(out);
+    int directory = out.position();
+    int place = directory + segments * DIRECTORY_BYTES;
+    int[] sizes = new int[2];
+    for (int s = 0; s < segments; s++) {
+      int end = Math.min(count, (s + 1) * segment);
+      place = encoder.write(s * segment, end, data, place, sizes);
+      int line = directory + s * DIRECTORY_BYTES;
+      Words.put(data, line, sizes[0]);
+      Words.put(data, line + 2, sizes[1]);
+      data[line + 4] = (byte) contexts[s];
+      Words.put(data, line + 5, x[s * segment]);
+    }
+    return Arrays.copyOf(data, place);
+  }
+}

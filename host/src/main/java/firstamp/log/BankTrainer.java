@@ -1,0 +1,211 @@
+package firstamp.log;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Finds a few predictors of which each block of a series takes the best: one is fitted to every
+ * stretch of blocks, the few that help most are kept and fitted again to the blocks that chose
+ * them.
+ *
+ * <p>Blocks count by their relative error, so that silence is predicted as well as what is loud.
+ */
+final class BankTrainer {
+  /** How hard to try. */
+  record Effort(int own, int most, int stretch, int rounds, int portion) {
+    /** While recording. */
+    static final Effort LIVE = new Effort(16, 3, 16, 1, 128);
+
+    /** For a few thousand values that hardly follow from each other. */
+    static final Effort SHORT = new Effort(4, 1, 16, 0, 256);
+
+    /** Afterwards. */
+    static final Effort REPACK = new Effort(32, 8, 8, 2, 256);
+  }
+
+  private final Effort effort;
+  private final Moments moments;
+  private final int variables;
+  private final int least;
+  private final double[][] blocks;
+  private final double[] powers;
+  private final int count;
+
+  private BankTrainer(int[] x, int count, int shift, Companion companion, Effort effort) {
+    this.effort = effort;
+    this.count = count;
+    this.moments = new Moments(x, shift, companion, effort.own());
+    this.variables = moments.variables();
+    this.least = variables - effort.own();
+    int number = PredictorBank.blocks(count);
+    this.blocks = new double[number][];
+    this.powers = new double[number];
+    for (int b = 0; b < number; b++) {
+      int from = Math.max(b * PredictorBank.BLOCK, moments.first());
+      int to = Math.min(count, b * PredictorBank.BLOCK + effort.portion());
+      if (to - from >= 32) {
+        blocks[b] = moments.of(from, to);
+        double[] m = blocks[b];
+        double n = m[0];
+        double mean = m[Moments.at(variables, 0)] / n;
+        powers[b] = Math.max(0, m[Moments.at(variables, variables)] / n - mean * mean);
+      }
+    }
+  }
+
+  /**
+   * Predictors for centred values.
+   *
+   * @param highest size of the values
+   */
+  static PredictorBank train(int[] x, int count, int highest, Companion companion, Effort effort) {
+    if (count < 4 * PredictorBank.BLOCK || companion == null && noise(x, count)) {
+      return PredictorBank.none(count);
+    }
+    int shift = Math.max(0, 32 - Integer.numberOfLeadingZeros(highest) - 11);
+    return new BankTrainer(x, count, shift, companion, effort).train(shift);
+  }
+
+  /** Whether neighbours are so unlike that nothing predicts them. */
+  private static boolean noise(int[] x, int count) {
+    long square = 0;
+    long neighbours = 0;
+    for (int k = 1; k < count; k++) {
+      square += (long) x[k] * x[k];
+      neighbours += (long) x[k] * x[k - 1];
+    }
+    return square < 0.8 * count && Math.abs(neighbours) < 0.1 * count;
+  }
+
+  private PredictorBank train(int shift) {
+    List<int[]> candidates = candidates();
+    double[][] bits = new double[candidates.size()][];
+    for (int c = 0; c < bits.length; c++) {
+      bits[c] = bits(candidates.get(c));
+    }
+    List<int[]> chosen = new ArrayList<>();
+    double[] best = new double[blocks.length];
+    java.util.Arrays.fill(best, Double.MAX_VALUE);
+    double total = Double.MAX_VALUE;
+    while (chosen.size() < effort.most()) {
+      int winner = -1;
+      double least = total;
+      for (int c = 0; c < bits.length; c++) {
+        double sum = 16.0 * candidates.get(c).length + blocks.length;
+        for (int b = 0; b < best.length; b++) {
+          sum += Math.min(best[b], bits[c][b]);
+        }
+        if (sum < least) {
+          least = sum;
+          winner = c;
+        }
+      }
+      if (winner < 0) {
+        break;
+      }
+      chosen.add(candidates.get(winner));
+      total = 0;
+      for (int b = 0; b < best.length; b++) {
+        best[b] = Math.min(best[b], bits[winner][b]);
+        total += best[b];
+      }
+    }
+    if (chosen.isEmpty()) {
+      return PredictorBank.none(count);
+    }
+    int[] choice = choose(chosen);
+    for (int round = 0; round < effort.rounds(); round++) {
+      refit(chosen, choice);
+      choice = choose(chosen);
+    }
+    return bank(chosen, choice, shift);
+  }
+
+  private List<int[]> candidates() {
+    List<int[]> candidates = new ArrayList<>();
+    for (int from = 0; from < blocks.length; from += effort.stretch()) {
+      double[] sum = LeastError.empty(variables);
+      double floor = 0;
+      double values = 0;
+      for (int b = from; b < Math.min(blocks.length, from + effort.stretch()); b++) {
+        if (blocks[b] != null) {
+          double weight = 1 / (powers[b] + 1);
+          LeastError.add(sum, blocks[b], weight);
+          values += blocks[b][0];
+          floor += weight * blocks[b][0] * LeastError.ROUNDING;
+        }
+      }
+      if (values > 4 * variables) {
+        candidates.add(LeastError.solve(sum, variables, least, values, floor).coefficients());
+      }
+    }
+    return candidates;
+  }
+
+  /** Bits of every block under a predictor. */
+  private double[] bits(int[] coefficients) {
+    double[] bits = new double[blocks.length];
+    for (int b = 0; b < bits.length; b++) {
+      if (blocks[b] != null) {
+        double n = blocks[b][0];
+        double error = LeastError.error(blocks[b], variables, coefficients) / n;
+        bits[b] = 0.5 * PredictorBank.BLOCK * Math.log(error + LeastError.ROUNDING) / Math.log(2);
+      }
+    }
+    return bits;
+  }
+
+  private int[] choose(List<int[]> predictors) {
+    int[] choice = new int[blocks.length];
+    for (int b = 0; b < choice.length; b++) {
+      if (blocks[b] == null) {
+        choice[b] = b == 0 ? 0 : choice[b - 1];
+        continue;
+      }
+      double least = Double.MAX_VALUE;
+      for (int p = 0; p < predictors.size(); p++) {
+        double error = LeastError.error(blocks[b], variables, predictors.get(p));
+        if (error < least) {
+          least = error;
+          choice[b] = p;
+        }
+      }
+    }
+    return choice;
+  }
+
+  private void refit(List<int[]> predictors, int[] choice) {
+    for (int p = 0; p < predictors.size(); p++) {
+      double[] sum = LeastError.empty(variables);
+      double floor = 0;
+      double values = 0;
+      for (int b = 0; b < choice.length; b++) {
+        if (blocks[b] != null && choice[b] == p) {
+          double n = blocks[b][0];
+          double error = LeastError.error(blocks[b], variables, predictors.get(p)) / n;
+          double weight = 1 / (error + LeastError.ROUNDING);
+          LeastError.add(sum, blocks[b], weight);
+          values += n;
+          floor += weight * n * LeastError.ROUNDING;
+        }
+      }
+      if (values > 4 * variables) {
+        predictors.set(p, LeastError.solve(sum, variables, least, values, floor).coefficients());
+      }
+    }
+  }
+
+  private PredictorBank bank(List<int[]> predictors, int[] choice, int shift) {
+    int number = predictors.size();
+    int[] intercepts = new int[number];
+    int[][] own = new int[number][];
+    int[][] joint = new int[number][];
+    for (int p = 0; p < number; p++) {
+      int[] all = predictors.get(p);
+      intercepts[p] = all[0] << shift;
+      joint[p] = java.util.Arrays.copyOfRange(all, 1, least);
+      own[p] = java.util.Arrays.copyOfRange(all, least, all.length);
+    }
+    return new PredictorBank(intercepts, own, joint, choice);
+  }
+}

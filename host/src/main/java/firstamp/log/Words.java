@@ -1,0 +1,21 @@
+package firstamp.log;
+
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
+
+/** Numbers of 16 bits without sign in an array of bytes, little-endian, at any place. */
+final class Words {
+  private static final VarHandle SHORTS =
+      MethodHandles.byteArrayViewVarHandle(short[].class, ByteOrder.LITTLE_ENDIAN);
+
+  private Words() {}
+
+  static int get(byte[] data, int at) {
+    return (short) SHORTS.get(data, at) & 0xffff;
+  }
+
+  static void put(byte[] data, int at, int word) {
+    SHORTS.set(data, at, (short) word);
+  }
+}
