@@ -14,7 +14,7 @@ final class BankTrainer {
   /** How hard to try. */
   record Effort(int own, int most, int stretch, int rounds, int portion) {
     /** While recording. */
-    static final Effort LIVE = new Effort(16, 3, 16, 1, 128);
+    static final Effort LIVE = new Effort(12, 3, 32, 1, 64);
 
     /** For a few thousand values that hardly follow from each other. */
     static final Effort SHORT = new Effort(4, 1, 16, 0, 256);
@@ -22,6 +22,8 @@ final class BankTrainer {
     /** Afterwards. */
     static final Effort REPACK = new Effort(32, 8, 8, 2, 256);
   }
+
+  private static final int QUARTER = PredictorBank.BLOCK / 4;
 
   private final Effort effort;
   private final Moments moments;
@@ -66,15 +68,19 @@ final class BankTrainer {
     return new BankTrainer(x, count, shift, companion, effort).train(shift);
   }
 
-  /** Whether neighbours are so unlike that nothing predicts them. */
+  /** Whether neighbours are so unlike that nothing predicts them; a quarter of the values tells. */
   private static boolean noise(int[] x, int count) {
     long square = 0;
     long neighbours = 0;
-    for (int k = 1; k < count; k++) {
-      square += (long) x[k] * x[k];
-      neighbours += (long) x[k] * x[k - 1];
+    long seen = 0;
+    for (int from = 1; from + QUARTER <= count; from += PredictorBank.BLOCK) {
+      for (int k = from; k < from + QUARTER; k++) {
+        square += (long) x[k] * x[k];
+        neighbours += (long) x[k] * x[k - 1];
+      }
+      seen += QUARTER;
     }
-    return square < 0.8 * count && Math.abs(neighbours) < 0.1 * count;
+    return square < 0.8 * seen && Math.abs(neighbours) < 0.1 * seen;
   }
 
   private PredictorBank train(int shift) {

@@ -13,7 +13,7 @@ final class ConversionGroup implements StreamGroup {
   private static final int HIGHEST = 1023;
   private static final int CHANNELS = PlanOrder.CHANNELS;
   private static final int PER_PLAN = Channel.I.conversionsPerPlan();
-  private static final int LIVE_TAPS = 8;
+  private static final int LIVE_TAPS = 4;
 
   private final Stretches stretches = new Stretches();
   private short[] counts = new short[4096];

@@ -22,7 +22,7 @@ final class LaterEvents {
       connection.setAutoCommit(false);
       long number = LogDatabase.number(connection, String.format(LAST, "number") + powerUp) + 1;
       long place = LogDatabase.number(connection, String.format(LAST, "place") + powerUp);
-      StreamStore.update(
+      Rows.update(
           connection,
           "INSERT INTO event (power_up, number, kind, place, micros, fields) VALUES (?,?,?,?,?,?)",
           powerUp,
@@ -32,7 +32,7 @@ final class LaterEvents {
           event.micros(),
           codec.fields(event));
       if (event instanceof ProbeEvent.Marked marked) {
-        StreamStore.update(
+        Rows.update(
             connection,
             "INSERT INTO mark (power_up, event, micros, text) VALUES (?,?,?,?)",
             powerUp,

@@ -56,6 +56,11 @@ record PredictorBank(int[] intercepts, int[][] own, int[][] joint, int[] choice)
     return true;
   }
 
+  /** Whether every prediction is 0. */
+  boolean isNone() {
+    return size() == 1 && intercepts[0] == 0 && own[0].length == 0 && joint[0].length == 0;
+  }
+
   /** One predictor that says 0 everywhere. */
   static PredictorBank none(int count) {
     return new PredictorBank(new int[1], new int[1][0], new int[1][0], new int[blocks(count)]);

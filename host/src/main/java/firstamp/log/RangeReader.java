@@ -88,7 +88,8 @@ final class RangeReader {
   void values(long fromIndex, long toIndex, StreamSink sink) throws SQLException, LogException {
     long position = firstPosition(fromIndex);
     while (position >= 0) {
-      Elements elements = reader.elements(position);
+      Elements elements =
+          reader.elements(position, position + (toIndex - fromIndex + step - 1) / step);
       if (elements == null || !give(elements, fromIndex, toIndex, sink)) {
         return;
       }
@@ -130,9 +131,16 @@ final class RangeReader {
         continue;
       }
       if (elements.counts() != null) {
-        sink.conversions(
-            new ConversionBlock(
-                index + begin - offset, Arrays.copyOfRange(elements.counts(), begin, stop)));
+        // Only what can lie in the span was decoded.
+        int from = Math.max(begin, elements.from());
+        int to = Math.min(stop, elements.from() + elements.counts().length);
+        if (from < to) {
+          sink.conversions(
+              new ConversionBlock(
+                  index + from - offset,
+                  Arrays.copyOfRange(
+                      elements.counts(), from - elements.from(), to - elements.from())));
+        }
       } else {
         for (int k = begin; k < stop; k++) {
           sink.reading(elements.readings().get(k));

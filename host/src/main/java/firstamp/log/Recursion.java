@@ -43,6 +43,10 @@ final class Recursion {
 
   /** Errors of the centred values of a segment. */
   void errors(int[] values, int begin, int end, int start, int[] errors) {
+    if (bank.isNone()) {
+      System.arraycopy(values, begin, errors, begin, end - begin);
+      return;
+    }
     int pad = PredictorBank.MOST_OWN;
     int[] history = new int[pad + end - begin];
     java.util.Arrays.fill(history, 0, pad, start);

@@ -38,10 +38,11 @@ final class SeriesCoder {
 
   /** Counts, or what is as small: the shorter of a coded and a plain series. */
   static Coded encode(int[] values, int count, Companion companion, BankTrainer.Effort effort) {
-    return shorter(
-        new Coded(PLAIN, plain(values, count)),
-        BANK,
-        BankEncoder.encode(values, count, companion, effort));
+    byte[] coded = BankEncoder.encode(values, count, companion, effort);
+    if (coded != null && coded.length < plainBytes(values, count)) {
+      return new Coded(BANK, coded);
+    }
+    return new Coded(PLAIN, plain(values, count));
   }
 
   /** As short as can be, whatever time it takes. */
@@ -54,6 +55,16 @@ final class SeriesCoder {
 
   private static Coded shorter(Coded one, int version, byte[] other) {
     return other == null || other.length >= one.data().length ? one : new Coded(version, other);
+  }
+
+  private static int plainBytes(int[] values, int count) {
+    int lowest = values[0];
+    int highest = lowest;
+    for (int k = 0; k < count; k++) {
+      lowest = Math.min(lowest, values[k]);
+      highest = Math.max(highest, values[k]);
+    }
+    return 5 + Bits.bytes(count, Bits.width(highest - lowest));
   }
 
   /**

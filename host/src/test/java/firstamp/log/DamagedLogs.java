@@ -162,7 +162,7 @@ final class DamagedLogs {
         if (data) {
           byte[] bad = otherData(blobs.get(chosen));
           update.setBytes(1, bad);
-          update.setLong(2, StreamStore.crc32c(bad));
+          update.setLong(2, Rows.crc32c(bad));
         } else {
           update.setObject(1, otherScalar());
         }
