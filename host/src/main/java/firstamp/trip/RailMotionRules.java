@@ -93,7 +93,7 @@ final class RailMotionRules {
   void judgeMotion(Moment now) {
     long settled = (now.toMicros() - run.closedMicros() - settleMicros) / 10_000;
     int held = (int) Math.min(now.held(), settled);
-    if (held < 1 || clipGone) {
+    if (held < 1) {
       rest();
       return;
     }
@@ -116,6 +116,13 @@ final class RailMotionRules {
       highestV = Math.max(highestV, now.supplyVAgo(k));
     }
     judgeUnsteady(now, Math.min(fall, rise));
+    if (clipGone) {
+      // A clip that hangs on the chassis reads nothing: the rail need not have moved.
+      if (notFollowing != null) {
+        notFollowing.unknown();
+      }
+      return;
+    }
     double fell = furthest - now.railV(input) * Math.signum(nominal);
     judgeNotFollowing(now, fell, fallBegan(now, furthest), (highestV - lowestV) < 0.03 * highestV);
   }

@@ -37,7 +37,8 @@ final class Watches {
 
   private String name(RuleId rule, int rail) {
     if (rail == 0) {
-      return rule.scope() == RuleId.Scope.RAIL ? "supply" : null;
+      // At the end of its range may be any input: the text names it.
+      return rule.scope() == RuleId.Scope.RAIL && rule != RuleId.INPUT_CLIPPED ? "supply" : null;
     }
     JobSheet.Rail said = sheet.rail(rail);
     return said == null || said.name() == null ? "rail " + rail : said.name();
