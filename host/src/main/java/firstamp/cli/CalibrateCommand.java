@@ -1,8 +1,6 @@
 package firstamp.cli;
 
 import firstamp.analysis.CalibrationLine;
-import firstamp.analysis.CalibrationPoint;
-import firstamp.analysis.CalibrationPoints;
 import firstamp.analysis.CalibrationRefused;
 import firstamp.analysis.MeterAccuracy;
 import firstamp.analysis.SettledSecond;
@@ -14,17 +12,14 @@ import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
-import firstamp.model.ProbeHello;
 import firstamp.model.ProbePort;
-import firstamp.model.SwitchState;
 import firstamp.model.TimeSource;
-import firstamp.session.CalibrationTalk;
+import firstamp.session.CalibrationCourse;
 import firstamp.session.ResistorTrial;
 import firstamp.session.RunRefused;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -52,10 +47,7 @@ import picocli.CommandLine.Spec;
       "  firstamp calibrate --emulated --yes                               the same on the emulated box",
     })
 final class CalibrateCommand implements Callable<Integer> {
-  private static final double DEMO_BATTERY_V = 9.137;
-  private static final double[] DEMO_SUPPLY_V = {3.2, 9.05};
   private static final long READ_METER_NANOS = 4_000_000_000L;
-  private static final int MOVED_COUNTS = 5;
 
   @Option(names = "--port", paramLabel = "PORT", description = "serial port of the probe box")
   private String port;
@@ -114,10 +106,8 @@ final class CalibrateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   private final Prompt prompt = new Prompt();
-  private final CalibrationPoints points = new CalibrationPoints();
+  private final CalibrationCourse course = new CalibrationCourse();
   private CalibrationDemo demo;
-  private CalibrationTalk talk;
-  private SettledSecond.Mean[] zeros;
 
   @Override
   public Integer call() throws CliFailure {
@@ -125,23 +115,14 @@ final class CalibrateCommand implements Callable<Integer> {
     if (emulated) {
       demo = new CalibrationDemo(ProbeOptions.of(1, Pace.MAX));
     }
-    try (CalibrationTalk open = new CalibrationTalk(open())) {
-      talk = open;
-      ProbeHello hello = talk.connect();
-      Calibration before = talk.read();
+    try (course) {
+      Calibration before = course.attach(open());
       if (show) {
         new CalibrationText(json).kept(before);
         return ExitCode.NORMAL;
       }
-      if (hello.state() != SwitchState.OFF) {
-        throw new CliFailure(
-            ExitCode.REFUSED,
-            "the probe box is not off (state "
-                + hello.state()
-                + (hello.latchedTrip() == 0 ? "" : ", number " + hello.latchedTrip())
-                + "). Find out why it switched itself off, or end the other power-up first.");
-      }
-      return tryTheCut ? cut(hello, before) : calibrate(hello, before);
+      course.requireOff();
+      return tryTheCut ? cut() : calibrate(before);
     } catch (RunRefused refused) {
       throw new CliFailure(HeadlessRun.code(refused), refused.getMessage(), refused);
     } catch (CalibrationRefused refused) {
@@ -180,18 +161,17 @@ final class CalibrateCommand implements Callable<Integer> {
             port, SerialProbePort.BAUD_RAW, WatchCommand.lockFolder(), TimeSource.system());
   }
 
-  private int cut(ProbeHello hello, Calibration before) throws CliFailure, IOException, RunRefused {
+  private int cut() throws CliFailure, IOException, RunRefused {
     ask("Put 10 ohm (10 W) and nothing else on the set terminals, supply at 5 to 12 V. Enter.");
     if (demo != null) {
       demo.resistor(12);
     }
-    talk.connect();
-    ResistorTrial.Cut cut = new ResistorTrial(talk).tryTheCut(hello, before);
+    ResistorTrial.Cut cut = course.tryTheCut();
     new CalibrationText(json).cut(cut);
     return cut.works() ? ExitCode.NORMAL : ExitCode.FINDING;
   }
 
-  private int calibrate(ProbeHello hello, Calibration before)
+  private int calibrate(Calibration before)
       throws CliFailure, IOException, RunRefused, CalibrationRefused {
     if (steps.contains("zero")) {
       zero();
@@ -200,22 +180,19 @@ final class CalibrateCommand implements Callable<Integer> {
       volts();
     }
     if (steps.contains("current")) {
-      current(hello, before);
+      current();
     }
     for (Map.Entry<Channel, Double> point : at.entrySet()) {
-      further(point.getKey(), point.getValue(), hello, before);
+      further(point.getKey(), point.getValue());
     }
     List<CalibrationLine> lines =
-        points.lines(before, new MeterAccuracy(voltsPercent, 0), new MeterAccuracy(ampsPercent, 0));
+        course.lines(new MeterAccuracy(voltsPercent, 0), new MeterAccuracy(ampsPercent, 0));
     new CalibrationText(json).lines(before, lines);
     if (!yes && !prompt.agrees("Write this into the probe box?")) {
       System.err.println("Nothing was written.");
       return ExitCode.NORMAL;
     }
-    Calibration next =
-        CalibrationPoints.with(before, lines, TimeSource.system().epochMillis() / 1000);
-    talk.write(next);
-    keep(talk.read());
+    keep(course.write(lines, TimeSource.system().epochMillis() / 1000));
     System.err.println("Written into the probe box and into the log.");
     return ExitCode.NORMAL;
   }
@@ -227,15 +204,8 @@ final class CalibrateCommand implements Callable<Integer> {
     if (demo != null) {
       demo.volts(0);
     }
-    SettledSecond second = measure(EnumSet.allOf(Channel.class));
-    zeros = new SettledSecond.Mean[Channel.values().length];
-    for (Channel channel : Channel.values()) {
-      zeros[channel.ordinal()] = second.of(channel);
-      if (second.of(channel).lowestCounts() == 1023) {
-        System.err.println(channel + " is joined to nothing: it keeps what it has.");
-      } else {
-        points.add(channel, new CalibrationPoint(0, second.of(channel)));
-      }
+    for (Channel channel : course.zero()) {
+      System.err.println(channel + " is joined to nothing: it keeps what it has.");
     }
   }
 
@@ -244,26 +214,15 @@ final class CalibrateCommand implements Callable<Integer> {
         "Step 2, volts. A 9 V battery: minus to the chassis clip and the set's minus terminal, plus to the"
             + " set's plus terminal and all rail clips, your meter across it. Enter.");
     if (demo != null) {
-      demo.volts(DEMO_BATTERY_V);
+      demo.volts(CalibrationDemo.BATTERY_V);
     }
-    double volts = number("What does your meter show, volts?", DEMO_BATTERY_V);
-    Set<Channel> channels = EnumSet.range(Channel.V, Channel.R3);
-    SettledSecond second = measure(channels);
-    for (Channel channel : channels) {
-      SettledSecond.Mean mean = second.of(channel);
-      boolean moved =
-          zeros == null
-              || Math.abs(mean.meanCounts() - zeros[channel.ordinal()].meanCounts()) > MOVED_COUNTS;
-      if (moved && mean.highestCounts() < 1023) {
-        points.add(channel, new CalibrationPoint(volts, mean));
-      } else {
-        System.err.println(channel + " is not on the battery: it keeps the gain that it has.");
-      }
+    double volts = number("What does your meter show, volts?", CalibrationDemo.BATTERY_V);
+    for (Channel channel : course.volts(volts)) {
+      System.err.println(channel + " is not on the battery: it keeps the gain that it has.");
     }
   }
 
-  private void current(ProbeHello hello, Calibration before)
-      throws CliFailure, IOException, RunRefused {
+  private void current() throws CliFailure, IOException, RunRefused {
     String[] words = {
       "Step 3, current. 10 ohm (10 W) in series with your meter (10 A range) on the set terminals, supply at"
           + " 3 V. The current flows for about 6 seconds: read your meter then. Enter.",
@@ -271,26 +230,21 @@ final class CalibrateCommand implements Callable<Integer> {
     };
     for (int k = 0; k < words.length; k++) {
       ask(words[k]);
+      double supplyV = CalibrationDemo.SUPPLY_V.get(k);
       if (demo != null) {
-        demo.resistor(DEMO_SUPPLY_V[k]);
+        demo.resistor(supplyV);
       }
-      amps(hello, before, DEMO_SUPPLY_V[k] / CalibrationDemo.RESISTOR_OHM, null);
+      amps(supplyV / CalibrationDemo.RESISTOR_OHM, null);
     }
   }
 
-  private void amps(ProbeHello hello, Calibration before, double demoA, Double given)
-      throws CliFailure, IOException, RunRefused {
-    talk.connect();
-    SettledSecond second =
-        new ResistorTrial(talk).current(hello, before, demo == null ? READ_METER_NANOS : 0);
-    double amps = given != null ? given : number("What did your meter show, ampere?", demoA);
-    points.add(Channel.I, new CalibrationPoint(amps, second.of(Channel.I)));
-    if (second.of(Channel.J).highestCounts() < 1000) {
-      points.add(Channel.J, new CalibrationPoint(amps, second.of(Channel.J)));
-    }
+  private void amps(double demoA, Double given) throws CliFailure, IOException, RunRefused {
+    SettledSecond second = course.current(demo == null ? READ_METER_NANOS : 0);
+    course.current(
+        second, given != null ? given : number("What did your meter show, ampere?", demoA));
   }
 
-  private void further(Channel channel, double value, ProbeHello hello, Calibration before)
+  private void further(Channel channel, double value)
       throws CliFailure, IOException, RunRefused {
     ask(
         String.format(
@@ -303,19 +257,13 @@ final class CalibrateCommand implements Callable<Integer> {
       if (demo != null) {
         demo.resistor(value * CalibrationDemo.RESISTOR_OHM);
       }
-      amps(hello, before, value, value);
+      amps(value, value);
       return;
     }
     if (demo != null) {
       demo.volts(value);
     }
-    SettledSecond second = measure(EnumSet.of(channel));
-    points.add(channel, new CalibrationPoint(value, second.of(channel)));
-  }
-
-  private SettledSecond measure(Set<Channel> channels) throws IOException, RunRefused {
-    talk.connect();
-    return talk.settled(channels);
+    course.further(channel, value);
   }
 
   private void keep(Calibration calibration) throws CliFailure {

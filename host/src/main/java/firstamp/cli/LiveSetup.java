@@ -50,7 +50,7 @@ final class LiveSetup {
     try (AlarmSound sound = Sounds.of(options, setup.effective(), heard)) {
       return options.headless
           ? headless(options, setup, sheet, opener, log, sound, emulated)
-          : WindowRun.live(setup, sheet, opener, log, emulated, port, sound);
+          : WindowRun.live(setup, sheet, opener, log, emulated, port, sound, options.look);
     }
   }
 

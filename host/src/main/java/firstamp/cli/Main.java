@@ -1,6 +1,7 @@
 package firstamp.cli;
 
 import java.io.PrintStream;
+import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
@@ -10,6 +11,7 @@ import picocli.CommandLine.ParameterException;
     name = "firstamp",
     description = "Powers up a repaired set while watching it, and keeps what was seen.",
     subcommands = {
+      BenchCommand.class,
       DemoCommand.class,
       PortsCommand.class,
       WatchCommand.class,
@@ -28,6 +30,7 @@ import picocli.CommandLine.ParameterException;
     },
     footerHeading = "%nExamples:%n",
     footer = {
+      "  firstamp                                           the window: sets, power-ups, a new set, the probe box",
       "  firstamp demo                                      an invented set on the emulated probe, in the window",
       "  firstamp demo --headless --scenario wire-short     the same on the command line, with a wire in the wrong place",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json",
@@ -37,7 +40,7 @@ import picocli.CommandLine.ParameterException;
       "Exit codes: 0 done, nothing found; 3 switched itself off, no draw or alarm; 64 usage; 65 bad sheet or log;",
       "66 input missing; 69 port absent, busy or not permitted; 70 defect; 74 input/output error; 77 arming refused; 130 interrupted.",
     })
-final class Main implements Runnable {
+final class Main implements Callable<Integer> {
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   private Main() {}
@@ -93,8 +96,17 @@ final class Main implements Runnable {
     return ExitCode.DEFECT;
   }
 
+  /** Without a command: the window, where there is a screen for it. */
   @Override
-  public void run() {
-    throw new ParameterException(spec.commandLine(), "a command is missing");
+  public Integer call() throws CliFailure {
+    try {
+      return BenchCommand.open(null, new LookOptions());
+    } catch (CliFailure noWindow) {
+      if (noWindow.exitCode() != ExitCode.USAGE) {
+        throw noWindow;
+      }
+      throw new ParameterException(
+          spec.commandLine(), "a command is missing, and " + noWindow.getMessage());
+    }
   }
 }

@@ -12,6 +12,7 @@ import firstamp.session.ReplayPowerUp;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -66,6 +67,8 @@ final class ReplayCommand implements Callable<Integer> {
   @Option(names = "--readings", description = "print every reading (10 ms) too")
   private boolean readings;
 
+  @Mixin private LookOptions look;
+
   @Spec private CommandSpec spec;
 
   @Override
@@ -96,12 +99,12 @@ final class ReplayCommand implements Callable<Integer> {
       throws CliFailure, LogException {
     PowerUpReader other = beside == null ? null : Logs.find(log, beside);
     if (sheet == null) {
-      return WindowRun.replay(reader, effective, factor, log.file().toString(), other, null);
+      return WindowRun.replay(reader, effective, factor, log.file().toString(), other, null, look);
     }
     JobSheet stored =
         Sheets.parse("stored sheet of power-up " + id, reader.header().effectiveSheetJson())
             .effective();
-    return WindowRun.replay(reader, stored, factor, log.file().toString(), other, effective);
+    return WindowRun.replay(reader, stored, factor, log.file().toString(), other, effective, look);
   }
 
   private int headless(PowerUpReader reader, JobSheet effective, double factor)

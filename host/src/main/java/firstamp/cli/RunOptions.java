@@ -1,10 +1,13 @@
 package firstamp.cli;
 
 import java.nio.file.Path;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Options that demo and watch share. */
 final class RunOptions {
+  @Mixin final LookOptions look = new LookOptions();
+
   @Option(names = "--headless", description = "no window: lines on standard output")
   boolean headless;
 

@@ -22,12 +22,21 @@ final class Sounds {
     if (!wanted) {
       return null;
     }
+    return open(effective, options.tone, options.speak);
+  }
+
+  /** Sound of a power-up that is begun in the window. */
+  static AlarmSound inTheWindow(JobSheet effective) {
+    return open(effective, false, false);
+  }
+
+  private static AlarmSound open(JobSheet effective, boolean tone, boolean speak) {
     boolean plugIn =
         "mains-transformer".equals(effective.supply().kind())
             && !PLUG_OUT.contains(effective.supply().probeSits());
     AlarmSound sound =
         AlarmSound.ofThisComputer(
-            new AlarmSound.Wishes(options.tone, options.speak, plugIn),
+            new AlarmSound.Wishes(tone, speak, plugIn),
             TimeSource.system(),
             problem -> System.err.println("firstamp: " + problem));
     sound.testBeep();

@@ -2,8 +2,10 @@ package firstamp.cli;
 
 import firstamp.link.SerialProbePort;
 import firstamp.log.BenchLog;
+import firstamp.log.LogException;
 import firstamp.model.TimeSource;
 import firstamp.session.ArmGate;
+import firstamp.session.Cautions;
 import firstamp.session.PortOpener;
 import firstamp.session.ProbeSettings;
 import firstamp.session.Questions;
@@ -125,7 +127,11 @@ final class WatchCommand implements Callable<Integer> {
       throws CliFailure {
     List<String> all = new ArrayList<>();
     if (!questions.isEmpty()) {
-      all.add(Cautions.question(log, ready.effective().set().name()));
+      try {
+        all.add(Cautions.question(log, ready.effective().set().name()));
+      } catch (LogException failed) {
+        throw Logs.failure(failed);
+      }
       all.addAll(questions);
     }
     return new ArmGate(all);

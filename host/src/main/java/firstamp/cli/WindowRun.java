@@ -21,8 +21,9 @@ import firstamp.session.Snapshot;
 import firstamp.session.SoundingListener;
 import firstamp.sound.AlarmSound;
 import firstamp.window.BenchWindow;
+import firstamp.window.Desk;
 import firstamp.window.NoDisplayException;
-import firstamp.window.WindowOptions;
+import firstamp.window.Watched;
 import java.nio.file.Path;
 
 /** A power-up or a replay in the window. */
@@ -37,7 +38,8 @@ final class WindowRun {
       BenchLog log,
       boolean emulated,
       String port,
-      AlarmSound sound)
+      AlarmSound sound,
+      LookOptions look)
       throws CliFailure {
     TimeSource time = TimeSource.system();
     ChainListener nobody = new ChainListener() {};
@@ -70,7 +72,7 @@ final class WindowRun {
     Runtime.getRuntime().addShutdownHook(onSignal);
     bench.start();
     try {
-      show(bench);
+      show(bench, log.file(), emulated, look);
     } finally {
       bench.close();
       LiveSetup.closeLog(log);
@@ -113,7 +115,8 @@ final class WindowRun {
       double factor,
       String logFile,
       PowerUpReader other,
-      JobSheet whatIf)
+      JobSheet whatIf,
+      LookOptions look)
       throws CliFailure {
     ReplayBench bench =
         new ReplayBench(
@@ -131,7 +134,7 @@ final class WindowRun {
     }
     bench.start();
     try {
-      show(bench);
+      show(bench, Path.of(logFile), false, look);
     } finally {
       bench.close();
     }
@@ -148,9 +151,12 @@ final class WindowRun {
     }
   }
 
-  private static void show(BenchSession bench) throws CliFailure {
+  /** The window begins on this session; from it the person gets to the rest of the same log. */
+  private static void show(BenchSession bench, Path log, boolean emulated, LookOptions look)
+      throws CliFailure {
     try {
-      BenchWindow.show(bench, WindowOptions.usual()).awaitClosed();
+      Desk desk = BenchCommand.desk(log, emulated ? log : BenchCommand.emulatedLog(log));
+      BenchWindow.show(desk, Watched.of(bench, log), look.of(desk)).awaitClosed();
     } catch (NoDisplayException noDisplay) {
       throw new CliFailure(ExitCode.USAGE, noDisplay.getMessage(), noDisplay);
     } catch (InterruptedException stop) {

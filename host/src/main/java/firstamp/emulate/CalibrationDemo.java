@@ -15,6 +15,12 @@ public final class CalibrationDemo {
   /** Ohm of the resistor in the current step. */
   public static final double RESISTOR_OHM = 10;
 
+  /** Volts of the battery in the volts step (invented). */
+  public static final double BATTERY_V = 9.137;
+
+  /** Volts of the supply in the two current steps (invented). */
+  public static final List<Double> SUPPLY_V = List.of(3.2, 9.05);
+
   /** By how much the inputs are really off, percent of the value, channel order (invented). */
   public static final List<Double> GAIN_ERROR_PERCENT =
       List.of(2.1, -1.4, 1.2, -0.9, 0.6, 1.7, -2.0, 0.8);

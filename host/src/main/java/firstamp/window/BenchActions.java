@@ -11,8 +11,8 @@ interface BenchActions {
   /** Puts a mark. */
   void mark();
 
-  /** Says yes to the question shown. */
-  void yes();
+  /** Says yes to the question shown; false if none is. */
+  boolean yes();
 
   /** Says no to the question shown. */
   void no();
@@ -37,6 +37,12 @@ interface BenchActions {
 
   /** Replay: next event or the one before. */
   void jump(boolean forward);
+
+  /** Goes on to the verdict; false while there is none. */
+  boolean next();
+
+  /** Back to the first screen; asks while the set is being watched. */
+  void home();
 
   /** Replay: one reading on. */
   void step();

@@ -40,6 +40,8 @@ final class BenchPanel implements BenchActions {
   private final JPanel middle = new JPanel(cards);
   private final ViewRow views;
   private final KeyButton more;
+  private final KeyButton homeKey;
+  private final KeyButton verdictKey;
   private final HeaderBar header;
   private final SentenceBar sentence;
   private final FigureRow figures;
@@ -71,6 +73,9 @@ final class BenchPanel implements BenchActions {
   private boolean moreShown;
   private boolean restoreAsked;
   private boolean closeAsked;
+  private boolean over;
+  private Runnable verdict;
+  private Runnable home;
 
   BenchPanel(BenchSession session, BenchPresenter presenter, Palette palette, Runnable close) {
     this.session = session;
@@ -83,7 +88,13 @@ final class BenchPanel implements BenchActions {
         new KeyButton(words, "more", words.get("control.more", 88), "A", this::toggleMore)
             .size(126, 36);
     more.colours(palette.control(), palette.ink());
-    sentence = new SentenceBar(palette, more.button());
+    homeKey =
+        new KeyButton(
+                words, "home", words.get("control.home"), words.get("control.home.key"), this::home)
+            .size(126, 36);
+    homeKey.colours(palette.control(), palette.ink());
+    homeKey.button().setVisible(false);
+    sentence = new SentenceBar(palette, more.button(), homeKey.button());
     views = new ViewRow(palette, words, this);
     figures = new FigureRow(palette);
     strips = new StripsView(palette, words, numbers, time, this::point, this::moveLimit);
@@ -96,6 +107,13 @@ final class BenchPanel implements BenchActions {
     trip = new TripCanvas(palette, words, numbers);
     others = new OthersCard(palette, words);
     replay = new ReplayBar(palette, words, numbers, session);
+    verdictKey =
+        new KeyButton(words, "verdict", words.get("control.verdict"), "V", this::next)
+            .size(150, 34);
+    verdictKey.button().setName("row-verdict");
+    verdictKey.colours(palette.control(), palette.ink());
+    verdictKey.button().setVisible(false);
+    replay.add(verdictKey.button());
     layOut(palette);
   }
 
@@ -133,6 +151,30 @@ final class BenchPanel implements BenchActions {
     return panel;
   }
 
+  /** What follows once it is over: the verdict, and the way back to the first screen. */
+  void whenOver(Runnable toVerdict, Runnable toHome) {
+    verdict = toVerdict;
+    home = toHome;
+    homeKey.button().setVisible(true);
+    verdictKey.button().setVisible(true);
+  }
+
+  @Override
+  public boolean next() {
+    boolean there = verdict != null && over && question() == null;
+    if (there) {
+      verdict.run();
+    }
+    return there;
+  }
+
+  @Override
+  public void home() {
+    if (home != null) {
+      home.run();
+    }
+  }
+
   StripsView strips() {
     return strips;
   }
@@ -159,6 +201,7 @@ final class BenchPanel implements BenchActions {
   void show(Snapshot now, String awake, boolean focused) {
     view = presenter.view(now, awake);
     follow(now);
+    over = now.phase() == Snapshot.Phase.ENDED || now.kind() == Snapshot.Kind.REPLAY;
     sentence.show(view.sentence());
     others.show(view.folded());
     moreShown &= !view.folded().isEmpty();
@@ -179,7 +222,7 @@ final class BenchPanel implements BenchActions {
     whatIfShown &= besideThere;
     notes.show(now);
     turnTo(cardFor(question));
-    controls.show(view);
+    controls.show(view, verdict != null && over && question == null);
     views.show(view.trip() != null, card.equals(TRIP), card.equals(STRIPS), time.follows());
     views.more(!armed() && !now.marks().isEmpty(), notesShown, besideThere, card.equals(WHAT_IF));
     more.button().setVisible(!view.folded().isEmpty());
@@ -370,12 +413,16 @@ final class BenchPanel implements BenchActions {
   }
 
   @Override
-  public void yes() {
+  public boolean yes() {
+    boolean asked = card.equals(QUESTION);
     if (strips.holdsLimit()) {
       strips.takeLimit(true);
-    } else if (card.equals(QUESTION)) {
+      return true;
+    }
+    if (asked) {
       questions.yes();
     }
+    return asked;
   }
 
   @Override

@@ -1,74 +1,92 @@
 package firstamp.window;
 
-import firstamp.model.TimeSource;
 import firstamp.session.BenchSession;
-import firstamp.session.Snapshot;
 import java.awt.AWTError;
+import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
+import java.awt.KeyEventDispatcher;
+import java.awt.KeyboardFocusManager;
 import java.awt.Rectangle;
-import java.awt.Toolkit;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.lang.reflect.InvocationTargetException;
 import java.util.Objects;
+import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.function.Consumer;
 import javax.swing.JFrame;
+import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import javax.swing.WindowConstants;
 
 /**
- * The window on one session.
+ * The window: one page at a time, from the first screen to the verdict and back.
  *
- * <p>{@link #show} opens it, {@link #awaitClosed} waits until the person has closed it; by then the
- * session is closed too. Closing asks while the set is being watched. If the window itself fails,
- * it opens the switch first.
+ * <p>{@link #show} opens it, {@link #awaitClosed} waits until the person has closed it; by then a
+ * session that was watched is closed too. Closing asks while a set is being watched. If the window
+ * itself fails, it opens the switch first.
  */
 public final class BenchWindow {
   private static final int TICK_MS = 30;
 
-  private final BenchSession session;
-  private final TimeSource time = TimeSource.system();
-  private final AwakeKeeper awake;
+  private final Desk desk;
   private final CountDownLatch closed = new CountDownLatch(1);
-  private final ExecutorService aside =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            Thread thread = new Thread(task, "window-aside");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final ExecutorService ending = Executors.newSingleThreadExecutor(aside("window-aside"));
+  private final ExecutorService tasks = Executors.newCachedThreadPool(aside("window-task"));
+  private final JPanel content = new JPanel(new BorderLayout());
+  private final Shell shell = new InFrame();
   private volatile RuntimeException failure;
+  private WindowOptions options;
+  private Tools tools;
   private JFrame frame;
-  private BenchPanel panel;
-  private Keys keys;
+  private Page page;
+  private KeyEventDispatcher keys;
   private Timer timer;
-  private Tone lastTone = Tone.PLAIN;
-  private boolean keptAwake;
   private boolean closing;
 
-  private BenchWindow(BenchSession session, AwakeKeeper awake) {
-    this.session = Objects.requireNonNull(session, "session");
-    this.awake = awake;
+  private BenchWindow(Desk desk, WindowOptions options) {
+    this.desk = desk;
+    this.options = Objects.requireNonNull(options, "options");
+  }
+
+  private static java.util.concurrent.ThreadFactory aside(String name) {
+    return task -> {
+      Thread thread = new Thread(task, name);
+      thread.setDaemon(true);
+      return thread;
+    };
   }
 
   /**
-   * Opens the window.
+   * Opens the window on one session; closing it closes the session.
    *
    * @throws NoDisplayException if there is no screen
    * @throws InterruptedException if interrupted meanwhile
    */
   public static BenchWindow show(BenchSession session, WindowOptions options)
       throws NoDisplayException, InterruptedException {
+    return show(null, Watched.of(Objects.requireNonNull(session, "session")), options);
+  }
+
+  /**
+   * Opens the window on a bench.
+   *
+   * @param desk the bench; null = there is no first screen to go back to
+   * @param first what is watched at once; null = the first screen comes first
+   * @throws NoDisplayException if there is no screen
+   * @throws InterruptedException if interrupted meanwhile
+   */
+  public static BenchWindow show(Desk desk, Watched first, WindowOptions options)
+      throws NoDisplayException, InterruptedException {
     requireDisplay();
-    BenchWindow window =
-        new BenchWindow(session, options.keepAwake() ? AwakeKeeper.ofThisSystem() : null);
+    BenchWindow window = new BenchWindow(desk, options);
     try {
-      SwingUtilities.invokeAndWait(() -> window.open(options));
+      SwingUtilities.invokeAndWait(() -> window.open(first));
     } catch (InvocationTargetException failed) {
       if (failed.getCause() instanceof HeadlessException headless) {
         throw new NoDisplayException(headless);
@@ -102,33 +120,35 @@ public final class BenchWindow {
     }
   }
 
-  private void open(WindowOptions options) {
-    WindowTheme theme = new WindowTheme(options.theme());
-    BenchPresenter presenter = new BenchPresenter(options.locale());
-    panel = new BenchPanel(session, presenter, theme.palette(), this::close);
+  private void open(Watched first) {
+    tools = tools();
     frame = new JFrame();
     frame.setName("firstamp");
     frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
-    frame.setContentPane(panel.component());
+    frame.setContentPane(content);
     frame.addWindowListener(
         new WindowAdapter() {
           @Override
           public void windowClosing(WindowEvent event) {
-            wantClose();
+            shell.close();
           }
         });
     Rectangle screen = GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds();
     frame.setMinimumSize(new Dimension(Math.min(1080, screen.width), Math.min(680, screen.height)));
     frame.setSize(Math.min(1280, screen.width), Math.min(800, screen.height));
     frame.setLocation(screen.x, screen.y);
-    keys = new Keys(frame, panel);
-    keys.install();
-    tick();
+    shell.open(first != null ? new WatchPage(tools, first) : new HomePage(tools));
     timer = new Timer(TICK_MS, event -> tick());
     timer.setCoalesce(true);
     timer.start();
     frame.setVisible(true);
-    panel.component().requestFocusInWindow();
+    page.component().requestFocusInWindow();
+  }
+
+  private Tools tools() {
+    WindowTheme theme = new WindowTheme(options.theme());
+    Words words = new Words(options.locale());
+    return new Tools(words, new Numbers(options.locale()), theme.palette(), shell, desk);
   }
 
   private void tick() {
@@ -136,67 +156,30 @@ public final class BenchWindow {
       return;
     }
     try {
-      keys.tick(time.epochMillis());
-      Snapshot now = session.snapshot();
-      panel.show(now, awake == null ? null : awake.problem(), frame.isFocused());
-      if (!panel.view().title().equals(frame.getTitle())) {
-        frame.setTitle(panel.view().title());
+      page.tick(frame.isFocused());
+      if (!page.title().equals(frame.getTitle())) {
+        frame.setTitle(page.title());
       }
-      keepAwake(now);
-      Tone tone = panel.view().sentence().tone();
-      if (tone == Tone.ALARM && lastTone != Tone.ALARM && now.kind() != Snapshot.Kind.REPLAY) {
-        Toolkit.getDefaultToolkit().beep();
-        frame.toFront();
-      }
-      lastTone = tone;
     } catch (RuntimeException defect) {
-      fail(defect);
+      failure = defect;
+      page.failed();
+      end();
     }
   }
 
-  /** A window that cannot show the set must not leave it on. */
-  private void fail(RuntimeException defect) {
-    failure = defect;
-    session.off();
-    close();
-  }
-
-  private void keepAwake(Snapshot now) {
-    boolean wanted =
-        awake != null
-            && now.kind() != Snapshot.Kind.REPLAY
-            && now.phase() != Snapshot.Phase.ENDED
-            && now.phase() != Snapshot.Phase.CONNECTING;
-    if (wanted != keptAwake) {
-      keptAwake = wanted;
-      aside.execute(wanted ? awake::keep : awake::let);
-    }
-  }
-
-  private void wantClose() {
-    Snapshot now = session.snapshot();
-    if (now.kind() == Snapshot.Kind.REPLAY || now.phase() == Snapshot.Phase.ENDED) {
-      close();
-    } else {
-      panel.askClose();
-    }
-  }
-
-  /** Closes the session on a thread of its own, then the window. */
-  private void close() {
+  /** Ends what is in front on a thread of its own, then the window. */
+  private void end() {
     if (closing) {
       return;
     }
     closing = true;
-    panel.component().setEnabled(false);
-    frame.setTitle(panel.words().get("closing"));
-    aside.execute(
+    page.component().setEnabled(false);
+    frame.setTitle(tools.words().get("closing"));
+    Page last = page;
+    ending.execute(
         () -> {
           try {
-            session.close();
-            if (awake != null) {
-              awake.let();
-            }
+            last.end();
           } finally {
             SwingUtilities.invokeLater(this::dispose);
           }
@@ -207,23 +190,109 @@ public final class BenchWindow {
     if (timer != null) {
       timer.stop();
     }
-    if (keys != null) {
-      keys.remove();
-    }
+    turnKeys(null);
+    page.hidden();
     frame.dispose();
-    aside.shutdown();
+    ending.shutdown();
+    tasks.shutdown();
     closed.countDown();
+  }
+
+  private void turnKeys(KeyEventDispatcher next) {
+    KeyboardFocusManager manager = KeyboardFocusManager.getCurrentKeyboardFocusManager();
+    if (keys != null) {
+      manager.removeKeyEventDispatcher(keys);
+    }
+    keys = next;
+    if (keys != null) {
+      manager.addKeyEventDispatcher(keys);
+    }
   }
 
   JFrame frame() {
     return frame;
   }
 
-  Keys keys() {
-    return keys;
+  Page page() {
+    return page;
   }
 
+  /** The watching page's keys. */
+  Keys keys() {
+    return ((WatchPage) page).keys();
+  }
+
+  /** The watching page's panel. */
   BenchPanel panel() {
-    return panel;
+    return ((WatchPage) page).panel();
+  }
+
+  /** The window as pages see it. */
+  private final class InFrame implements Shell {
+    @Override
+    public void open(Page next) {
+      if (page != null) {
+        page.hidden();
+      }
+      page = next;
+      turnKeys(next.keys(frame));
+      content.removeAll();
+      content.add(next.component(), BorderLayout.CENTER);
+      next.shown();
+      frame.setTitle(next.title());
+      content.revalidate();
+      content.repaint();
+      next.component().requestFocusInWindow();
+    }
+
+    @Override
+    public void home() {
+      if (desk == null) {
+        end();
+        return;
+      }
+      Page last = page;
+      ending.execute(
+          () -> {
+            try {
+              last.end();
+            } finally {
+              SwingUtilities.invokeLater(() -> open(new HomePage(tools)));
+            }
+          });
+    }
+
+    @Override
+    public void close() {
+      if (page.mayClose()) {
+        end();
+      }
+    }
+
+    @Override
+    public void dress(WindowOptions next) {
+      options = next;
+      tools = tools();
+      open(new HomePage(tools));
+    }
+
+    @Override
+    public WindowOptions options() {
+      return options;
+    }
+
+    @Override
+    public <T> void aside(Callable<T> task, Consumer<T> then, Consumer<Exception> otherwise) {
+      tasks.execute(
+          () -> {
+            try {
+              T result = task.call();
+              SwingUtilities.invokeLater(() -> then.accept(result));
+            } catch (Exception failed) {
+              // The page says it; at the top of a thread nothing may be lost.
+              SwingUtilities.invokeLater(() -> otherwise.accept(failed));
+            }
+          });
+    }
   }
 }

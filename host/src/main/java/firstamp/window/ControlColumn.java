@@ -18,6 +18,7 @@ final class ControlColumn {
   private final KeyButton seen;
   private final KeyButton mark;
   private final KeyButton restore;
+  private final KeyButton verdict;
 
   ControlColumn(Palette palette, Words words, BenchActions actions) {
     this.palette = palette;
@@ -45,6 +46,14 @@ final class ControlColumn {
     restore =
         new KeyButton(words, "restore", words.get("control.restore"), "", actions::restore)
             .size(WIDTH, 52);
+    verdict =
+        new KeyButton(
+                words,
+                "verdict",
+                words.get("control.verdict"),
+                words.get("control.verdict.key"),
+                actions::next)
+            .size(WIDTH, 84);
     column.setName("controls");
     column.setOpaque(false);
     GridBagConstraints at = new GridBagConstraints();
@@ -56,6 +65,7 @@ final class ControlColumn {
     at.weighty = 1;
     column.add(off.button(), at);
     at.weighty = 0;
+    column.add(verdict.button(), at);
     column.add(seen.button(), at);
     column.add(mark.button(), at);
     at.insets = new Insets(0, 0, 0, 0);
@@ -66,7 +76,12 @@ final class ControlColumn {
     return column;
   }
 
-  void show(BenchView now) {
+  /**
+   * Shows what can be done.
+   *
+   * @param next whether the verdict is there to go on to
+   */
+  void show(BenchView now, boolean next) {
     BenchView.Controls controls = now.controls();
     column.setVisible(now.replay() == null);
     off.enabled(controls.off());
@@ -76,6 +91,8 @@ final class ControlColumn {
     } else {
       off.colours(palette.ground(), palette.quietInk());
     }
+    verdict.button().setVisible(next);
+    verdict.colours(palette.ask(), palette.askInk());
     seen.enabled(controls.seen());
     if (controls.seen()) {
       seen.colours(palette.ask(), palette.askInk());

@@ -27,6 +27,7 @@ final class KeyButton {
   KeyButton(Words words, String name, String text, String key, Runnable action) {
     button.setName(name);
     button.getAccessibleContext().setAccessibleName(words.get("control." + name + ".accessible"));
+    button.getAccessibleContext().setAccessibleDescription((text + " " + key).strip());
     button.addActionListener(event -> action.run());
     button.setLayout(new BorderLayout(GAP, 0));
     button.setMargin(new Insets(2, 8, 2, 8));

@@ -88,7 +88,7 @@ final class Keys implements KeyEventDispatcher {
       return false;
     }
     boolean first = down.add(event.getKeyCode());
-    return pressed(event.getKeyCode(), first, source);
+    return pressed(PageKeys.code(event), first, source);
   }
 
   private boolean pressed(int code, boolean first, Component source) {
@@ -101,6 +101,8 @@ final class Keys implements KeyEventDispatcher {
       case KeyEvent.VK_Q -> once(first, actions::toggleWhatIf);
       case KeyEvent.VK_T -> once(first, actions::toggleView);
       case KeyEvent.VK_A -> once(first, actions::toggleMore);
+      case KeyEvent.VK_V -> once(first, actions::next);
+      case KeyEvent.VK_ESCAPE -> once(first, actions::home);
       case KeyEvent.VK_PERIOD, KeyEvent.VK_DECIMAL -> actions.step();
       case KeyEvent.VK_HOME -> actions.follow();
       case KeyEvent.VK_PAGE_UP -> actions.zoom(0.5);
@@ -122,8 +124,17 @@ final class Keys implements KeyEventDispatcher {
   }
 
   private boolean enter(boolean first, Component source) {
-    if (first && !actions.seen() && source instanceof JButton button) {
-      button.doClick();
+    if (first && !actions.seen()) {
+      boolean answer = source.getName() != null && source.getName().startsWith("question-");
+      if (source instanceof JButton button && answer) {
+        button.doClick();
+      } else if (!actions.yes()) {
+        if (source instanceof JButton button) {
+          button.doClick();
+        } else {
+          actions.next();
+        }
+      }
     }
     return !(source instanceof JComboBox<?>);
   }

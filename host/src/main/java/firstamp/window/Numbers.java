@@ -100,6 +100,16 @@ final class Numbers {
     return cleanZero(format.format(value));
   }
 
+  /** A number with four significant digits and no idle zeros, as a meter shows it. */
+  String short4(double value) {
+    if (value == 0) {
+      return "0";
+    }
+    int places = Math.max(0, 3 - (int) Math.floor(Math.log10(Math.abs(value))));
+    return cleanZero(
+        new DecimalFormat("0." + "#".repeat(Math.min(7, places)), symbols).format(value));
+  }
+
   /** A number with a fixed count of places. */
   String fixed(double value, int places) {
     DecimalFormat format =

@@ -19,8 +19,8 @@ import javax.swing.JPanel;
 import javax.swing.JTextArea;
 
 /**
- * One question at a time, in the place of the strips. Key 1 says yes (to the next line first where
- * each must be seen), key 0 says no; Enter and the space bar never say yes.
+ * One question at a time, in the place of the strips. Key 1, Enter and the pedal say yes (to the next
+ * line first where each must be seen), key 0 says no; the space bar never says yes.
  */
 final class QuestionCard {
   private static final int WRAP_WIDTH = 960;
@@ -98,6 +98,8 @@ final class QuestionCard {
     rest.setPreferredSize(new Dimension(0, 0));
     lines.add(rest, at);
     no.setText(question.no());
+    no.getAccessibleContext().setAccessibleDescription(question.title());
+    yes.getAccessibleContext().setAccessibleDescription(question.title());
     refresh();
     lines.revalidate();
     card.repaint();
@@ -108,6 +110,7 @@ final class QuestionCard {
     box.setName("question-tick-" + ticks.size());
     box.setFont(WindowTheme.font(false, 19));
     box.setOpaque(false);
+    box.getAccessibleContext().setAccessibleDescription(shown.title());
     box.addActionListener(event -> refresh());
     ticks.add(box);
     return box;

@@ -30,6 +30,7 @@ final class ReplayBar {
   private final BenchSession session;
   private final JPanel panel = new JPanel(new BorderLayout(10, 4));
   private final Canvas bar;
+  private final JPanel row;
   private final JButton hold = new JButton(" ");
   private final JLabel position = new JLabel(" ");
   private final JComboBox<String> speed = new JComboBox<>();
@@ -56,7 +57,7 @@ final class ReplayBar {
         };
     bar.addMouseListener(mouse);
     bar.addMouseMotionListener(mouse);
-    JPanel row = new JPanel(new FlowLayout(FlowLayout.LEFT, 8, 0));
+    row = new JPanel(new FlowLayout(FlowLayout.LEFT, 8, 0));
     row.setOpaque(false);
     add(row, hold, "replay-hold", this::toggle);
     add(row, new JButton(words.get("replay.step")), "replay-step", session::step);
@@ -97,6 +98,11 @@ final class ReplayBar {
 
   JComponent component() {
     return panel;
+  }
+
+  /** A further control behind the others. */
+  void add(JComponent control) {
+    row.add(control);
   }
 
   void show(ReplayView view) {

@@ -22,7 +22,7 @@ final class SentenceBar {
   private final Canvas shape;
   private Sentence shown = new Sentence(Tone.PLAIN, "", "");
 
-  SentenceBar(Palette palette, JComponent more) {
+  SentenceBar(Palette palette, JComponent more, JComponent below) {
     this.palette = palette;
     shape =
         new Canvas(
@@ -48,6 +48,7 @@ final class SentenceBar {
     JPanel right = new JPanel(new BorderLayout());
     right.setOpaque(false);
     right.add(more, BorderLayout.NORTH);
+    right.add(below, BorderLayout.SOUTH);
     bar.add(right, BorderLayout.EAST);
     bar.setPreferredSize(new Dimension(100, HEIGHT));
   }

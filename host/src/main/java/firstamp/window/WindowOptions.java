@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 
@@ -22,6 +23,11 @@ public record WindowOptions(Theme theme, Locale locale, boolean keepAwake) {
     return new WindowOptions(Theme.LIGHT, Locale.ENGLISH, true);
   }
 
+  /** Languages that are there whole. */
+  public static List<Locale> languages() {
+    return Words.LANGUAGES;
+  }
+
   /** Ground and inks. */
   public enum Theme {
     /** Dark ink on a light ground. */
@@ -29,6 +35,21 @@ public record WindowOptions(Theme theme, Locale locale, boolean keepAwake) {
     /** Light ink on a dark ground. */
     DARK,
     /** White on black, strong edges. */
-    HIGH_CONTRAST
+    HIGH_CONTRAST;
+
+    /** Name on the command line and in the settings. */
+    public String id() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The theme of a name; light where there is none of it. */
+    public static Theme of(String id) {
+      for (Theme theme : values()) {
+        if (theme.id().equals(id)) {
+          return theme;
+        }
+      }
+      return LIGHT;
+    }
   }
 }

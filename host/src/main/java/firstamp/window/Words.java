@@ -1,25 +1,28 @@
 package firstamp.window;
 
 import java.text.MessageFormat;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.ResourceBundle;
 
 /** The window's words in one language. Immutable, safe to share. */
 final class Words {
-  /** Name of the bundle. */
-  static final String BUNDLE = "firstamp.window.words";
+  /** Names of the bundles; a key stands in one of them only. */
+  static final List<String> BUNDLES = List.of("firstamp.window.words", "firstamp.window.flow", "firstamp.sheet.questions");
 
-  private final ResourceBundle bundle;
+  /** Languages that are there whole; the first one is the language of the plain files. */
+  static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);
+
+  private final List<ResourceBundle> bundles;
   private final Locale locale;
 
   Words(Locale locale) {
     this.locale = Objects.requireNonNull(locale, "locale");
-    this.bundle =
-        ResourceBundle.getBundle(
-            BUNDLE,
-            locale,
-            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    ResourceBundle.Control control =
+        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES);
+    this.bundles =
+        BUNDLES.stream().map(name -> ResourceBundle.getBundle(name, locale, control)).toList();
   }
 
   Locale locale() {
@@ -28,16 +31,24 @@ final class Words {
 
   /** The words for a key; {0}, {1} ... stand for the arguments. */
   String get(String key, Object... arguments) {
-    String pattern = bundle.getString(key);
+    String pattern = holder(key).getString(key);
     return arguments.length == 0 ? pattern : new MessageFormat(pattern, locale).format(arguments);
   }
 
   boolean has(String key) {
-    return bundle.containsKey(key);
+    return bundles.stream().anyMatch(bundle -> bundle.containsKey(key));
   }
 
-  /** The words for a key, or other words where the bundle has none. */
+  /** The words for a key, or other words where no bundle has it. */
   String getOr(String key, String otherwise) {
-    return bundle.containsKey(key) ? bundle.getString(key) : otherwise;
+    return has(key) ? holder(key).getString(key) : otherwise;
+  }
+
+  /** The bundle with the key; the first one, which then says that it is missing, where none has. */
+  private ResourceBundle holder(String key) {
+    return bundles.stream()
+        .filter(bundle -> bundle.containsKey(key))
+        .findFirst()
+        .orElse(bundles.get(0));
   }
 }

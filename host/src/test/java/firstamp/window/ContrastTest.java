@@ -55,6 +55,25 @@ class ContrastTest {
     shape(p.focus(), p.surface());
   }
 
+  /**
+   * Meanings of hues as IEC 60073 has them: red danger, yellow abnormal, blue mandatory, green as it
+   * should be (from memory; the standard's own table was not at hand).
+   */
+  @ParameterizedTest
+  @EnumSource(WindowOptions.Theme.class)
+  void huesMeanWhatTheyMeanOnOtherIndicators(WindowOptions.Theme theme) {
+    Palette p = Palette.of(theme);
+    assertThat(hue(p.groundOf(Tone.ALARM))).matches(degrees -> degrees < 15 || degrees > 345);
+    assertThat(hue(p.groundOf(Tone.CAUTION))).isBetween(30.0, 60.0);
+    assertThat(hue(p.groundOf(Tone.ASK))).isBetween(195.0, 240.0);
+    assertThat(hue(p.groundOf(Tone.CALM))).isBetween(100.0, 165.0);
+  }
+
+  private static double hue(int rgb) {
+    return 360
+        * java.awt.Color.RGBtoHSB(rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255, null)[0];
+  }
+
   private static void text(int ink, int ground) {
     assertThat(ratio(ink, ground)).as("text %06x on %06x", ink, ground).isGreaterThanOrEqualTo(4.5);
   }
@@ -63,7 +82,7 @@ class ContrastTest {
     assertThat(ratio(ink, ground)).as("%06x on %06x", ink, ground).isGreaterThanOrEqualTo(3.0);
   }
 
-  private static double ratio(int one, int other) {
+  static double ratio(int one, int other) {
     double a = luminance(one);
     double b = luminance(other);
     return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);

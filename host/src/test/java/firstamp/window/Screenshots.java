@@ -3,19 +3,25 @@ package firstamp.window;
 import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
+import java.io.File;
 import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import javax.imageio.ImageIO;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 
 /**
- * Paints every view of the window into files: arguments are the folder, the theme and the scale.
+ * Paints every view of the window into files, in every ground and size; see DEVELOPERS.md.
  *
- * <p>Run under a virtual display; see DEVELOPERS.md.
+ * <p>Arguments: the folder; then, each with a default, themes ({@code light,dark}), scales ({@code
+ * 1,2}), language ({@code en}) and the begin of the names of the views that are wanted. A scale is
+ * set before the first window part is made, so each gets a process of its own.
  */
 final class Screenshots {
   static final Dimension SIZE = new Dimension(1280, 800);
@@ -24,37 +30,76 @@ final class Screenshots {
 
   public static void main(String[] arguments) throws Exception {
     Path folder = Files.createDirectories(Path.of(arguments[0]));
-    WindowOptions.Theme theme =
-        WindowOptions.Theme.valueOf(arguments[1].toUpperCase(Locale.ROOT).replace('-', '_'));
-    double scale = Double.parseDouble(arguments[2]);
-    for (FakeSession.Scene scene : FakeSession.Scene.values()) {
-      String name =
-          scene.name().toLowerCase(Locale.ROOT).replace('_', '-')
-              + "-"
-              + arguments[1]
-              + "-"
-              + arguments[2]
-              + ".png";
-      ImageIO.write(picture(scene, theme, scale), "png", folder.resolve(name).toFile());
+    String themes = argument(arguments, 1, "light,dark");
+    String scales = argument(arguments, 2, "1,2");
+    String language = argument(arguments, 3, "en");
+    String wanted = argument(arguments, 4, "");
+    if (System.getProperty("sun.java2d.uiScale") != null) {
+      paint(folder, themes, scales, language, wanted);
+      System.exit(0);
     }
-    System.exit(0);
+    for (String scale : scales.split(",")) {
+      List<String> command =
+          new ArrayList<>(
+              List.of(
+                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                  "-Dsun.java2d.uiScale=" + scale,
+                  "-cp",
+                  System.getProperty("java.class.path"),
+                  Screenshots.class.getName(),
+                  folder.toString(),
+                  themes,
+                  scale,
+                  language,
+                  wanted));
+      int exit = new ProcessBuilder(command).inheritIO().start().waitFor();
+      if (exit != 0) {
+        System.exit(exit);
+      }
+    }
   }
 
-  static BufferedImage picture(FakeSession.Scene scene, WindowOptions.Theme theme, double scale)
-      throws InterruptedException, InvocationTargetException, IOException {
-    BufferedImage image =
-        new BufferedImage(
-            (int) (SIZE.width * scale), (int) (SIZE.height * scale), BufferedImage.TYPE_INT_RGB);
-    SwingUtilities.invokeAndWait(
+  private static String argument(String[] arguments, int at, String usual) {
+    return arguments.length > at ? arguments[at] : usual;
+  }
+
+  private static void paint(
+      Path folder, String themes, String scale, String language, String wanted) throws Exception {
+    double factor = Double.parseDouble(scale);
+    Locale locale = Locale.forLanguageTag(language);
+    try (Views views = new Views()) {
+      for (String theme : themes.split(",")) {
+        WindowOptions options =
+            new WindowOptions(WindowOptions.Theme.of(theme), locale, false);
+        for (Map.Entry<String, Views.Maker> view : views.makers().entrySet()) {
+          if (view.getKey().startsWith(wanted)) {
+            File file =
+                folder
+                    .resolve(
+                        String.join("-", view.getKey(), theme, scale, language) + ".png")
+                    .toFile();
+            ImageIO.write(picture(view.getValue(), options, factor), "png", file);
+          }
+        }
+      }
+    }
+  }
+
+  static BufferedImage picture(Views.Maker maker, WindowOptions options, double scale)
+      throws Exception {
+    return Components.onSwing(
         () -> {
-          Opened opened = Opened.of(scene, theme, SIZE);
+          BufferedImage image =
+              new BufferedImage(
+                  (int) (SIZE.width * scale), (int) (SIZE.height * scale), BufferedImage.TYPE_INT_RGB);
+          JFrame frame = Views.laidOut(maker.make(options), SIZE);
           Graphics2D g = image.createGraphics();
           g.scale(scale, scale);
-          opened.frame().getContentPane().paint(g);
+          frame.getContentPane().paint(g);
           g.dispose();
-          opened.frame().dispose();
+          frame.dispose();
+          return image;
         });
-    return image;
   }
 
   /** A laid out window on a scene, never made visible. */
@@ -87,7 +132,7 @@ final class Screenshots {
 
   /** The strips alone. */
   static BufferedImage strips(FakeSession.Scene scene, WindowOptions.Theme theme)
-      throws InterruptedException, InvocationTargetException {
+      throws InterruptedException, InvocationTargetException, IOException {
     BufferedImage[] image = new BufferedImage[1];
     SwingUtilities.invokeAndWait(
         () -> {

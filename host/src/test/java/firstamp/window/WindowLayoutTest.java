@@ -2,20 +2,21 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.awt.Component;
-import java.awt.Container;
 import java.awt.Dimension;
-import java.awt.Rectangle;
-import java.util.ArrayList;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
-import javax.accessibility.Accessible;
-import javax.swing.AbstractButton;
-import javax.swing.JComboBox;
-import javax.swing.JLabel;
+import java.util.Locale;
+import java.util.stream.Stream;
+import javax.swing.JFrame;
 import javax.swing.JTextArea;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Every view at the size of a small screen: nothing cut off, nothing on top of another. */
 @NeedsDisplay
@@ -23,21 +24,65 @@ class WindowLayoutTest {
   /** A screen of 1280 x 800 less the title bar of a desktop. */
   private static final Dimension DECORATED = new Dimension(1280, 764);
 
-  @ParameterizedTest
-  @EnumSource(FakeSession.Scene.class)
-  void nothingIsCutOffAndNothingOverlaps(FakeSession.Scene scene) throws Exception {
+  private static Views views;
+
+  @BeforeAll
+  static void views() throws Exception {
+    views = new Views();
+  }
+
+  @AfterAll
+  static void gone() throws Exception {
+    views.close();
+  }
+
+  /** Every view in both languages at both sizes. */
+  @TestFactory
+  Stream<DynamicTest> nothingIsCutOffAndNothingOverlaps() {
+    return WindowOptions.languages().stream()
+        .flatMap(
+            locale ->
+                views.makers().entrySet().stream()
+                    .map(
+                        view ->
+                            DynamicTest.dynamicTest(
+                                view.getKey() + " " + locale, () -> walk(view.getValue(), locale))));
+  }
+
+  private static void walk(Views.Maker maker, Locale locale) throws Exception {
+    WindowOptions options = new WindowOptions(WindowOptions.Theme.LIGHT, locale, false);
     for (Dimension size : new Dimension[] {Screenshots.SIZE, DECORATED}) {
       List<String> faults =
           Components.onSwing(
               () -> {
-                Screenshots.Opened opened =
-                    Screenshots.Opened.of(scene, WindowOptions.Theme.LIGHT, size);
-                List<String> found = faults(opened.panel().component());
-                opened.frame().dispose();
+                JFrame frame = Views.laidOut(maker.make(options), size);
+                List<String> found = LayoutFaults.of(frame.getContentPane());
+                frame.dispose();
                 return found;
               });
-      assertThat(faults).as("%s at %s", scene, size).isEmpty();
+      assertThat(faults).as("at %s", size).isEmpty();
     }
+  }
+
+  /** A scale is set before the first window part is made, so each needs a process of its own. */
+  @ParameterizedTest
+  @ValueSource(strings = {"1.5", "2"})
+  void nothingIsCutOffAtOtherScales(String scale) throws Exception {
+    Process process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Dsun.java2d.uiScale=" + scale,
+                "-Xmx600m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                LayoutFaults.class.getName(),
+                "en",
+                "de")
+            .redirectErrorStream(true)
+            .start();
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertThat(process.waitFor()).as(said).isZero();
+    assertThat(said).contains(views.makers().size() * 2 + " views, 0 faults");
   }
 
   @Test
@@ -51,7 +96,7 @@ class WindowLayoutTest {
               opened.panel().toggleMore();
               opened.session().set(Scenes.withLongText(opened.session().snapshot()));
               opened.settle();
-              List<String> found = faults(opened.panel().component());
+              List<String> found = LayoutFaults.of(opened.panel().component());
               JTextArea action =
                   (JTextArea) Components.named(opened.panel().component(), "sentence-action");
               assertThat(action.getText().length()).isGreaterThan(300);
@@ -60,95 +105,5 @@ class WindowLayoutTest {
               return found;
             });
     assertThat(faults).isEmpty();
-  }
-
-  @ParameterizedTest
-  @EnumSource(FakeSession.Scene.class)
-  void everythingThatActsOrIsPaintedHasANameToBeSpoken(FakeSession.Scene scene) throws Exception {
-    List<String> mute =
-        Components.onSwing(
-            () -> {
-              Screenshots.Opened opened =
-                  Screenshots.Opened.of(scene, WindowOptions.Theme.LIGHT, Screenshots.SIZE);
-              List<String> found = new ArrayList<>();
-              int seen = 0;
-              for (Component component : Components.visible(opened.panel().component())) {
-                if (component instanceof AbstractButton
-                    || component instanceof Canvas
-                    || component instanceof JComboBox<?>) {
-                  if (component.getName() == null
-                      && component.getParent() instanceof JComboBox<?>) {
-                    continue; // the arrow of the list belongs to the list
-                  }
-                  seen++;
-                  String spoken =
-                      ((Accessible) component).getAccessibleContext().getAccessibleName();
-                  if (component.getName() == null || spoken == null || spoken.isBlank()) {
-                    found.add(component.toString());
-                  }
-                }
-              }
-              assertThat(seen).isGreaterThan(8);
-              opened.frame().dispose();
-              return found;
-            });
-    assertThat(mute).isEmpty();
-  }
-
-  private static List<String> faults(Container root) {
-    List<String> faults = new ArrayList<>();
-    walk(root, faults);
-    return faults;
-  }
-
-  private static void walk(Container parent, List<String> faults) {
-    List<Component> children = new ArrayList<>();
-    for (Component child : parent.getComponents()) {
-      if (child.isVisible()) {
-        children.add(child);
-      }
-    }
-    Rectangle room = new Rectangle(0, 0, parent.getWidth(), parent.getHeight());
-    for (int at = 0; at < children.size(); at++) {
-      Component child = children.get(at);
-      if (!room.contains(child.getBounds()) && child.getWidth() > 0 && child.getHeight() > 0) {
-        faults.add(name(child) + " " + child.getBounds() + " reaches out of " + room);
-      }
-      for (int other = at + 1; other < children.size(); other++) {
-        if (child.getBounds().intersects(children.get(other).getBounds())) {
-          faults.add(name(child) + " lies on " + name(children.get(other)));
-        }
-      }
-      if (child instanceof AbstractButton
-          || child instanceof Canvas
-          || child instanceof JLabel
-          || child instanceof JTextArea
-          || child instanceof JComboBox<?>) {
-        tooSmall(child, faults);
-      }
-      if (child instanceof Container container && !(child instanceof JComboBox<?>)) {
-        walk(container, faults);
-      }
-    }
-  }
-
-  private static void tooSmall(Component child, List<String> faults) {
-    Dimension preferred = child.getPreferredSize();
-    if (child.getHeight() < preferred.height
-        || child.getWidth() < preferred.width && !(child instanceof JTextArea)) {
-      faults.add(name(child) + " " + child.getSize() + " is smaller than it needs: " + preferred);
-    }
-    if (child instanceof JTextArea area && area.isPreferredSizeSet()) {
-      Dimension set = area.getPreferredSize();
-      area.setPreferredSize(null);
-      if (area.getPreferredSize().height > area.getHeight()) {
-        faults.add(name(area) + " loses the end of its text: " + area.getText());
-      }
-      area.setPreferredSize(set);
-    }
-  }
-
-  private static String name(Component component) {
-    return component.getName() == null ? component.getClass().getSimpleName() : component.getName();
   }
 }

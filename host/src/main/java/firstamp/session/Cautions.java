@@ -1,4 +1,4 @@
-package firstamp.cli;
+package firstamp.session;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -7,12 +7,12 @@ import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 
 /** Which cautions are shown in the window: the whole page once per set, then two lines. */
-final class Cautions {
+public final class Cautions {
   /** The whole page. */
-  static final String WHOLE = "cautions";
+  public static final String WHOLE = "cautions";
 
   /** Two lines that concern the set. */
-  static final String SHORT = "cautions-short";
+  public static final String SHORT = "cautions-short";
 
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
@@ -24,17 +24,13 @@ final class Cautions {
    * <p>A set counts as known once this log holds a power-up of it that was really on: then the page
    * has been confirmed. In doubt the whole page is shown.
    */
-  static String question(BenchLog log, String setName) throws CliFailure {
-    try {
-      for (PowerUpEntry entry : log.list()) {
-        if (setName.equals(entry.setName()) && wasOn(entry)) {
-          return SHORT;
-        }
+  public static String question(BenchLog log, String setName) throws LogException {
+    for (PowerUpEntry entry : log.list()) {
+      if (setName.equals(entry.setName()) && wasOn(entry)) {
+        return SHORT;
       }
-      return WHOLE;
-    } catch (LogException failed) {
-      throw Logs.failure(failed);
     }
+    return WHOLE;
   }
 
   private static boolean wasOn(PowerUpEntry entry) {

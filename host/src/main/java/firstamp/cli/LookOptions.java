@@ -1,0 +1,58 @@
+package firstamp.cli;
+
+import firstamp.window.Desk;
+import firstamp.window.WindowOptions;
+import java.util.Locale;
+import picocli.CommandLine.Option;
+
+/** How the window looks; what is not said is as it was the last time. */
+final class LookOptions {
+  @Option(
+      names = "--language",
+      paramLabel = "LANGUAGE",
+      description = "of the window: en or de (default as the last time, en at first)")
+  private String language;
+
+  @Option(
+      names = "--theme",
+      paramLabel = "THEME",
+      description = "of the window: light, dark or high-contrast (default as the last time)")
+  private String theme;
+
+  @Option(
+      names = "--scale",
+      paramLabel = "SCALE",
+      description = "size of the window: 1 to 3 (default as the last time, or as the system says)")
+  private Double scale;
+
+  WindowOptions of(Desk desk) throws CliFailure {
+    Double size = scale == null ? desk.scale() : scale;
+    if (size != null && !(size >= 1 && size <= 3)) {
+      throw new CliFailure(ExitCode.USAGE, "--scale " + size + ", expected 1 to 3");
+    }
+    if (size != null && System.getProperty("sun.java2d.uiScale") == null) {
+      // Read once, when the first window part is made.
+      System.setProperty("sun.java2d.uiScale", size.toString());
+    }
+    WindowOptions last = desk.options(true);
+    return new WindowOptions(
+        theme == null ? last.theme() : theme(), language == null ? last.locale() : locale(), true);
+  }
+
+  private WindowOptions.Theme theme() throws CliFailure {
+    WindowOptions.Theme found = WindowOptions.Theme.of(theme);
+    if (!found.id().equals(theme)) {
+      throw new CliFailure(
+          ExitCode.USAGE, "--theme " + theme + ", expected light, dark or high-contrast");
+    }
+    return found;
+  }
+
+  private Locale locale() throws CliFailure {
+    return WindowOptions.languages().stream()
+        .filter(each -> each.getLanguage().equals(language))
+        .findFirst()
+        .orElseThrow(
+            () -> new CliFailure(ExitCode.USAGE, "--language " + language + ", expected en or de"));
+  }
+}

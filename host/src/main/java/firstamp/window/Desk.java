@@ -1,0 +1,386 @@
+package firstamp.window;
+
+import firstamp.analysis.Comparison;
+import firstamp.emulate.Pace;
+import firstamp.emulate.ProbeOptions;
+import firstamp.emulate.Scenarios;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.log.PowerUpEntry;
+import firstamp.log.PowerUpReader;
+import firstamp.model.JobSheet;
+import firstamp.model.TimeSource;
+import firstamp.report.HtmlReport;
+import firstamp.report.ReportInput;
+import firstamp.session.ArmGate;
+import firstamp.session.Cautions;
+import firstamp.session.ChainListener;
+import firstamp.session.EarlierPowerUps;
+import firstamp.session.LiveBench;
+import firstamp.session.LivePowerUp;
+import firstamp.session.PortOpener;
+import firstamp.session.PowerUpStudy;
+import firstamp.session.ProbeSettings;
+import firstamp.session.Questions;
+import firstamp.session.ReplayBench;
+import firstamp.session.RunSetup;
+import firstamp.session.Snapshot;
+import firstamp.session.SoundingListener;
+import firstamp.sheet.SheetException;
+import firstamp.sound.AlarmSound;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.function.Function;
+
+/**
+ * The bench behind the first screen: its log, the job sheets beside it, the probe box.
+ *
+ * <p>Nearly everything here touches disk or port: never call it on the Swing thread. Safe to share.
+ */
+public final class Desk {
+  private static final long QUIET_MICROS = 3_000_000;
+
+  private final Path log;
+  private final Path emulatedLog;
+  private final SheetShelf shelf;
+  private final Ports ports;
+  private final TimeSource time;
+  private final Function<JobSheet, AlarmSound> sounds;
+  private final Pace pace;
+  private volatile String trouble;
+  private ProbeFlow probeFlow;
+
+  /**
+   * A bench.
+   *
+   * @param log of the real sets
+   * @param emulatedLog of the emulated ones; the same file where only those are kept
+   * @param ports of this computer
+   * @param time the computer's clock
+   * @param sounds makes what is heard of a power-up; may give null = silent
+   */
+  public Desk(
+      Path log,
+      Path emulatedLog,
+      Ports ports,
+      TimeSource time,
+      Function<JobSheet, AlarmSound> sounds) {
+    this(log, emulatedLog, ports, time, sounds, Pace.REAL_TIME);
+  }
+
+  /** With an emulated probe that runs at another pace, for tests. */
+  Desk(
+      Path log,
+      Path emulatedLog,
+      Ports ports,
+      TimeSource time,
+      Function<JobSheet, AlarmSound> sounds,
+      Pace pace) {
+    this.sounds = sounds;
+    this.log = log.toAbsolutePath();
+    this.emulatedLog = emulatedLog.toAbsolutePath();
+    this.shelf = new SheetShelf(folder().resolve("sheets"));
+    this.ports = ports;
+    this.time = time;
+    this.pace = pace;
+  }
+
+  /** Folder of log, sheets, reports and settings. */
+  Path folder() {
+    return log.getParent();
+  }
+
+  Path log() {
+    return log;
+  }
+
+  Path emulatedLog() {
+    return emulatedLog;
+  }
+
+  SheetShelf shelf() {
+    return shelf;
+  }
+
+  Ports ports() {
+    return ports;
+  }
+
+  TimeSource time() {
+    return time;
+  }
+
+  Pace pace() {
+    return pace;
+  }
+
+  /** Dress that was chosen last, light and English at first. */
+  public WindowOptions options(boolean keepAwake) {
+    return settings().options(keepAwake);
+  }
+
+  /** What went wrong when a log was closed last, null = nothing; the first screen says it. */
+  String trouble() {
+    return trouble;
+  }
+
+  /** Size that was chosen last, null = as the system says. */
+  public Double scale() {
+    return settings().scale();
+  }
+
+  /** The guided steps with the probe box, where they were left. */
+  synchronized ProbeFlow probeFlow() {
+    if (probeFlow == null) {
+      probeFlow = new ProbeFlow(this);
+    }
+    return probeFlow;
+  }
+
+  /** Closes the line to the probe box; steps that are finished begin anew the next time. */
+  synchronized void leaveProbe() {
+    if (probeFlow != null) {
+      probeFlow.leave();
+      probeFlow = probeFlow.finished() ? null : probeFlow;
+    }
+  }
+
+  DeskSettings settings() {
+    return DeskSettings.load(folder());
+  }
+
+  /** The sets of the first screen. */
+  List<SetEntry> sets(String emulatedName) throws LogException, IOException {
+    return SetList.of(
+        log,
+        entries(log),
+        sheets(shelf.ready()),
+        sheets(shelf.begun()),
+        emulatedName,
+        emulatedLog,
+        entries(emulatedLog));
+  }
+
+  private List<PowerUpEntry> entries(Path file) throws LogException {
+    return Files.exists(file) ? BenchLog.openForReading(file, time).list() : List.of();
+  }
+
+  private static List<SetList.Sheet> sheets(SortedMap<Path, String> texts) throws IOException {
+    List<SetList.Sheet> sheets = new ArrayList<>();
+    for (Map.Entry<Path, String> text : texts.entrySet()) {
+      String name = SheetEntries.nameIn(text.getValue());
+      String file = text.getKey().getFileName().toString();
+      sheets.add(
+          new SetList.Sheet(
+              name == null ? file : name,
+              text.getValue(),
+              SheetShelf.writtenEpochMs(text.getKey())));
+    }
+    return sheets;
+  }
+
+  /** The job sheet of a set: the one on the shelf, else that of its latest power-up. */
+  String sheetOf(SetEntry set) throws LogException {
+    if (set.sheetJson() != null || set.powerUps().isEmpty()) {
+      return set.sheetJson();
+    }
+    return reader(set.log(), set.powerUps().get(0).number()).header().sheetJson();
+  }
+
+  PowerUpReader reader(Path file, long number) throws LogException {
+    return BenchLog.openForReading(file, time).find(Long.toString(number));
+  }
+
+  /**
+   * Begins a power-up of a real set: cautions and questions first, the switch stays open meanwhile.
+   *
+   * @param restoreTrip number that the probe box remembers, 0 = none
+   */
+  Watched start(ReadySheet sheet, String port, String label, int restoreTrip)
+      throws LogException, IOException {
+    Files.createDirectories(folder());
+    BenchLog open = BenchLog.open(log, time);
+    JobSheet effective = sheet.effective();
+    List<String> questions = new ArrayList<>();
+    questions.add(Cautions.question(open, effective.set().name()));
+    questions.addAll(Questions.about(effective));
+    RunSetup setup = setup(effective, label, restoreTrip, new ArmGate(questions));
+    return live(
+        setup,
+        sheet,
+        () -> ports.open(port),
+        open,
+        port,
+        trip -> start(sheet, port, label, trip));
+  }
+
+  /** Begins a power-up of an invented set: the cautions are shown, nothing real is switched. */
+  Watched startEmulated(String scenario) throws LogException, SheetException, IOException {
+    ReadySheet sheet = ReadySheet.of("sheet of the emulated set", Scenarios.sheetJson(scenario));
+    Files.createDirectories(emulatedLog.getParent());
+    BenchLog open = BenchLog.open(emulatedLog, time);
+    String caution = Cautions.question(open, sheet.effective().set().name());
+    RunSetup setup = setup(sheet.effective(), null, 0, new ArmGate(List.of(caution)));
+    PortOpener opener = () -> Scenarios.open(scenario, ProbeOptions.of(1, pace));
+    return live(setup, sheet, opener, open, null, trip -> startEmulated(scenario));
+  }
+
+  private RunSetup setup(JobSheet effective, String label, int restoreTrip, ArmGate gate) {
+    return new RunSetup(
+        effective,
+        new ProbeSettings(effective),
+        label == null || label.isBlank() ? null : label.strip(),
+        true,
+        null,
+        restoreTrip,
+        false,
+        QUIET_MICROS,
+        pace == Pace.REAL_TIME,
+        gate);
+  }
+
+  private Watched live(
+      RunSetup setup,
+      ReadySheet sheet,
+      PortOpener opener,
+      BenchLog open,
+      String port,
+      Watched.Again again) {
+    boolean emulated = port == null;
+    AlarmSound sound = sounds.apply(sheet.effective());
+    ChainListener nobody = new ChainListener() {};
+    LiveBench bench =
+        new LiveBench(
+            setup,
+            time,
+            emulated ? Snapshot.Kind.EMULATED : Snapshot.Kind.PROBE,
+            port,
+            open.file().toString(),
+            setup.gate(),
+            sound == null ? nobody : new SoundingListener(nobody, sound),
+            (listener, progress, trip) ->
+                new LivePowerUp(
+                    open,
+                    sheet.texts(),
+                    setup.restoring(emulated ? 0 : trip == 0 ? setup.restoreTrip() : trip),
+                    opener,
+                    time,
+                    listener,
+                    progress),
+            () -> EarlierPowerUps.course(open, sheet.texts().setName()));
+    // A process that is told to end opens the switch first.
+    Thread onSignal = new Thread(bench::close, "signal");
+    Runtime.getRuntime().addShutdownHook(onSignal);
+    bench.start();
+    return new Watched(bench, open.file(), again, () -> done(open, onSignal, sound));
+  }
+
+  private void done(BenchLog open, Thread onSignal, AlarmSound sound) {
+    if (sound != null) {
+      sound.close();
+    }
+    try {
+      Runtime.getRuntime().removeShutdownHook(onSignal);
+    } catch (IllegalStateException alreadyEnding) {
+      // The process is ending by a signal; the hook is at work.
+      Thread.yield();
+    }
+    try {
+      open.close();
+      trouble = null;
+    } catch (LogException failed) {
+      trouble = failed.getMessage();
+    }
+  }
+
+  /** Plays a stored power-up. */
+  Watched replay(Path file, long number) throws LogException, SheetException {
+    PowerUpReader reader = reader(file, number);
+    JobSheet effective =
+        ReadySheet.of("stored sheet of power-up " + number, reader.header().effectiveSheetJson())
+            .effective();
+    ReplayBench bench =
+        new ReplayBench(
+            reader,
+            effective,
+            time,
+            1,
+            file.toString(),
+            event -> {
+              try (BenchLog open = BenchLog.open(file, time)) {
+                open.later(number, event);
+              }
+            });
+    bench.start();
+    return new Watched(bench, file, null, () -> {});
+  }
+
+  /**
+   * A stored power-up with what it is held against.
+   *
+   * @param study of it
+   * @param against earlier ones of the same set
+   */
+  record Showing(PowerUpStudy study, List<Against> against) {}
+
+  /**
+   * What changed from an earlier power-up.
+   *
+   * @param earlier which
+   * @param comparison from it to this one
+   */
+  record Against(EarlierPowerUps.Earlier earlier, Comparison comparison) {}
+
+  /** What a stored power-up showed. Reads its whole stream. */
+  Showing showing(Path file, long number) throws LogException, SheetException {
+    BenchLog open = BenchLog.openForReading(file, time);
+    PowerUpStudy now = PowerUpStudy.of(open.find(Long.toString(number)));
+    List<Against> against = new ArrayList<>();
+    for (EarlierPowerUps.Earlier earlier :
+        EarlierPowerUps.of(open, number, now.sheet().set().name())) {
+      PowerUpStudy then =
+          PowerUpStudy.of(open.find(Long.toString(earlier.entry().number())));
+      against.add(new Against(earlier, now.against(then)));
+    }
+    return new Showing(now, against);
+  }
+
+  /** Flags a power-up as known good and as found. */
+  void flag(Path file, long number, boolean asFound, boolean knownGood) throws LogException {
+    BenchLog.open(file, time).flag(number, asFound, knownGood);
+  }
+
+  /**
+   * Writes the report of a power-up into a new file; one that is there already is left alone.
+   *
+   * @throws java.nio.file.FileAlreadyExistsException there is such a file
+   */
+  void report(PowerUpStudy study, Path to) throws IOException {
+    if (to.getParent() != null) {
+      Files.createDirectories(to.getParent());
+    }
+    Files.writeString(
+        to,
+        HtmlReport.page(ReportInput.of(study, null)),
+        StandardOpenOption.CREATE_NEW,
+        StandardOpenOption.WRITE);
+  }
+
+  /** Where the report of a power-up is proposed to go: a name that is free. */
+  Path reportFile(PowerUpStudy study) {
+    String stem =
+        SheetShelf.stem(study.sheet().set().name()) + "-power-up-" + study.entry().number();
+    Path folder = folder().resolve("reports");
+    Path file = folder.resolve(stem + ".html");
+    for (int again = 2; Files.exists(file); again++) {
+      file = folder.resolve(stem + "-" + again + ".html");
+    }
+    return file;
+  }
+}

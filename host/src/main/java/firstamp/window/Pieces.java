@@ -1,0 +1,131 @@
+package firstamp.window;
+
+import java.awt.Dimension;
+import java.awt.FlowLayout;
+import java.awt.Insets;
+import javax.swing.BorderFactory;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+
+/** The few kinds of parts that pages are put together from, dressed alike and all with a name. */
+final class Pieces {
+  /** Inner width of a page at 1280 x 800. */
+  static final int WIDTH = 1240;
+
+  private final Words words;
+  private final Palette palette;
+
+  Pieces(Words words, Palette palette) {
+    this.words = words;
+    this.palette = palette;
+  }
+
+  JLabel label(String name, String text, boolean bold, float points) {
+    JLabel label = new JLabel(text.isEmpty() ? " " : text);
+    label.setName(name);
+    label.setFont(WindowTheme.font(bold, points));
+    label.setForeground(WindowTheme.colour(palette.ink()));
+    return label;
+  }
+
+  JLabel quiet(String name, String text, float points) {
+    JLabel label = label(name, text, false, points);
+    label.setForeground(WindowTheme.colour(palette.quietInk()));
+    return label;
+  }
+
+  /** A text that wraps at a width and asks for the height that it needs there. */
+  JTextArea prose(String name, String text, float points, int width) {
+    JTextArea area = new JTextArea();
+    area.setName(name);
+    area.setEditable(false);
+    area.setFocusable(false);
+    area.setLineWrap(true);
+    area.setWrapStyleWord(true);
+    area.setOpaque(false);
+    area.setBorder(null);
+    area.setFont(WindowTheme.font(false, points));
+    area.setForeground(WindowTheme.colour(palette.ink()));
+    say(area, text, width);
+    return area;
+  }
+
+  /** Puts other words into a wrapped text. */
+  static void say(JTextArea area, String text, int width) {
+    area.setPreferredSize(null);
+    area.setText(text);
+    area.setSize(width, Short.MAX_VALUE);
+    // A little room: fonts are wider by a hair on screens of another scale.
+    int height = text.isEmpty() ? 0 : area.getPreferredSize().height + 2;
+    area.setPreferredSize(new Dimension(width, height));
+    area.setMinimumSize(new Dimension(100, height));
+    area.getAccessibleContext().setAccessibleName(text);
+  }
+
+  /** What a page proposes next: blue, as something that waits for the person (IEC 60073). */
+  JButton main(String name, Runnable action) {
+    return button(name, palette.ask(), palette.askInk(), 20, action);
+  }
+
+  /** Anything else that can be done. */
+  JButton plain(String name, Runnable action) {
+    return button(name, palette.control(), palette.ink(), 17, action);
+  }
+
+  /** Its words are {@code flow.NAME}, what it does in a sentence {@code flow.NAME.more}. */
+  private JButton button(String name, int ground, int ink, float points, Runnable action) {
+    JButton button = new JButton(words.get("flow." + name));
+    button.setName(name);
+    button.setFont(WindowTheme.font(true, points));
+    button.setBackground(WindowTheme.colour(ground));
+    button.setForeground(WindowTheme.colour(ink));
+    button.setMargin(new Insets(9, 16, 9, 16));
+    describe(button, name);
+    button.addActionListener(event -> action.run());
+    return button;
+  }
+
+  /** Says in a sentence what a component is for. */
+  void describe(JComponent component, String name) {
+    String more = words.get("flow." + name + ".more");
+    component.getAccessibleContext().setAccessibleDescription(more);
+    component.setToolTipText(more);
+  }
+
+  JPanel row(JComponent... parts) {
+    JPanel row = new JPanel(new FlowLayout(FlowLayout.LEFT, 12, 0));
+    row.setOpaque(false);
+    for (JComponent part : parts) {
+      row.add(part);
+    }
+    return row;
+  }
+
+  /** A page's ground with its margins. */
+  JPanel page(String name, java.awt.LayoutManager layout) {
+    JPanel page = new JPanel(layout);
+    page.setName(name);
+    page.setBackground(WindowTheme.colour(palette.ground()));
+    page.setBorder(BorderFactory.createEmptyBorder(12, 20, 14, 20));
+    page.setFocusable(true);
+    return page;
+  }
+
+  /** A raised sheet on the ground. */
+  JPanel sheet(String name, java.awt.LayoutManager layout) {
+    JPanel sheet = new JPanel(layout);
+    sheet.setName(name);
+    sheet.setBackground(WindowTheme.colour(palette.surface()));
+    sheet.setBorder(BorderFactory.createEmptyBorder(14, 18, 14, 18));
+    return sheet;
+  }
+
+  JPanel clear(java.awt.LayoutManager layout) {
+    JPanel panel = new JPanel(layout);
+    panel.setOpaque(false);
+    return panel;
+  }
+}

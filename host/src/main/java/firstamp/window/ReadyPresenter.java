@@ -1,0 +1,90 @@
+package firstamp.window;
+
+import firstamp.model.Coverage;
+import firstamp.model.JobSheet;
+import firstamp.sheet.SheetWarnings;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Words of the page before a power-up: what will be watched, what will not, what to clip where. */
+final class ReadyPresenter {
+  private static final Pattern ENTRY = Pattern.compile("(limits|supply)\\.[A-Za-z0-9]+");
+
+  private final Words words;
+  private final Numbers numbers;
+
+  ReadyPresenter(Words words, Numbers numbers) {
+    this.words = words;
+    this.numbers = numbers;
+  }
+
+  /** What will be watched: the supply and the rest in one line, then a line per rail. */
+  List<String> watched(JobSheet sheet) {
+    Map<Integer, List<String>> byRail = new TreeMap<>();
+    for (Coverage.Item item : new Coverage(sheet, false).items()) {
+      byRail
+          .computeIfAbsent(item.rail(), rail -> new ArrayList<>())
+          .add(words.getOr("watch." + item.rule().id(), item.rule().id()));
+    }
+    List<String> lines = new ArrayList<>();
+    byRail.forEach(
+        (rail, rules) ->
+            lines.add(
+                rail == 0
+                    ? words.get("ready.watched", String.join(", ", rules))
+                    : words.get(
+                        "ready.watchedRail",
+                        sheet.rail(rail) == null
+                            ? words.get("channel.R" + rail)
+                            : sheet.rail(rail).name(),
+                        String.join(", ", rules))));
+    return lines;
+  }
+
+  /** What will not, and why; empty = everything is. */
+  String notWatched(JobSheet sheet) {
+    return new NotWatchedWords(words).say(new Coverage(sheet, false).notWatched(), sheet, false);
+  }
+
+  /** What should be said all the same, entries by the names that the form gives them. */
+  List<String> warnings(JobSheet sheet) {
+    List<String> lines = new ArrayList<>();
+    for (String warning : SheetWarnings.of(sheet)) {
+      lines.add(
+          ENTRY
+              .matcher(warning)
+              .replaceAll(
+                  match ->
+                      Matcher.quoteReplacement(
+                          words.getOr("field." + match.group(), match.group()))));
+    }
+    return lines;
+  }
+
+  /** Where each clip goes, a line each. */
+  List<String> clips(JobSheet sheet) {
+    List<String> lines = new ArrayList<>();
+    lines.add(words.get("ready.clips.off"));
+    lines.add(words.get("ready.clips.module." + sheet.set().chassis()));
+    lines.add(words.get("ready.clips.chassis"));
+    for (JobSheet.Rail rail : sheet.rails()) {
+      lines.add(
+          rail.nominalV() == null
+              ? words.get("ready.clips.railOpen", rail.input(), rail.name())
+              : words.get(
+                  "ready.clips.rail",
+                  rail.input(),
+                  rail.name(),
+                  numbers.volts(rail.nominalV()).toString()));
+    }
+    if (sheet.levels() != null) {
+      lines.add(words.get("ready.clips.head"));
+      lines.add(words.get("ready.clips.meter"));
+    }
+    return lines;
+  }
+}

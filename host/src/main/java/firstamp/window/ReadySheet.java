@@ -1,0 +1,31 @@
+package firstamp.window;
+
+import firstamp.model.JobSheet;
+import firstamp.session.SheetTexts;
+import firstamp.sheet.Defaults;
+import firstamp.sheet.SheetException;
+import firstamp.sheet.SheetReader;
+import firstamp.sheet.SheetWriter;
+
+/**
+ * A job sheet that can be watched.
+ *
+ * @param stated as the person wrote it
+ * @param effective with defaults filled in
+ * @param texts for the log
+ */
+record ReadySheet(JobSheet stated, JobSheet effective, SheetTexts texts) {
+  /**
+   * Reads one.
+   *
+   * @throws SheetException it is none; says where and what to do
+   */
+  static ReadySheet of(String name, String json) throws SheetException {
+    JobSheet stated = SheetReader.parse(name, json).sheet();
+    JobSheet effective = Defaults.fill(stated);
+    return new ReadySheet(
+        stated,
+        effective,
+        new SheetTexts(effective.set().name(), json, SheetWriter.write(effective)));
+  }
+}

@@ -1,0 +1,31 @@
+package firstamp.window;
+
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+
+/** What a page may ask of the window around it. Swing thread only. */
+interface Shell {
+  /** Puts a page to the front. */
+  void open(Page page);
+
+  /** Back to the first screen; what is being watched is asked about first. */
+  void home();
+
+  /** Closes the window. */
+  void close();
+
+  /** Dresses the window anew and shows the first screen. */
+  void dress(WindowOptions options);
+
+  /** How it is dressed. */
+  WindowOptions options();
+
+  /**
+   * Does something slow away from the Swing thread, then goes on in it.
+   *
+   * @param task touches disk or port
+   * @param then takes what came of it
+   * @param otherwise takes what went wrong
+   */
+  <T> void aside(Callable<T> task, Consumer<T> then, Consumer<Exception> otherwise);
+}

@@ -1,0 +1,110 @@
+package firstamp.window;
+
+import java.text.MessageFormat;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Says in the person's language what another package has put into English sentences: the log keeps
+ * those as they were said, in one language for ever. A sentence is found again by its pattern; one
+ * that fits none stays as it is. Immutable.
+ */
+final class Spoken {
+  private static final String FIGURE = "\\{(\\d)\\}";
+
+  private final Locale locale;
+  private final List<Pair> verdicts;
+  private final List<Pair> alarms;
+  private final List<Pair> figures;
+
+  /** A pattern and the same in the other language. */
+  private record Pair(Pattern pattern, List<Integer> order, String other) {}
+
+  Spoken(Locale locale) {
+    this.locale = locale;
+    verdicts = pairs("firstamp.analysis.verdict");
+    alarms = pairs("firstamp.trip.alarms");
+    figures = pairs("firstamp.analysis.figures");
+  }
+
+  private List<Pair> pairs(String name) {
+    ResourceBundle.Control control =
+        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES);
+    ResourceBundle from = ResourceBundle.getBundle(name, Locale.ROOT, control);
+    ResourceBundle to = ResourceBundle.getBundle(name, locale, control);
+    List<Pair> pairs = new ArrayList<>();
+    for (String key : from.keySet()) {
+      String english = from.getString(key);
+      if (!english.equals(to.getString(key)) && !english.matches(FIGURE)) {
+        pairs.add(pair(english, to.getString(key)));
+      }
+    }
+    // What fits most letters fits best.
+    pairs.sort(Comparator.comparingInt((Pair each) -> -each.pattern().pattern().length()));
+    return pairs;
+  }
+
+  private static Pair pair(String english, String other) {
+    String plain = english.replace("''", "'");
+    Matcher figures = Pattern.compile(FIGURE).matcher(plain);
+    List<Integer> order = new ArrayList<>();
+    StringBuilder regex = new StringBuilder();
+    int at = 0;
+    while (figures.find()) {
+      regex.append(Pattern.quote(plain.substring(at, figures.start()))).append("(.+?)");
+      order.add(Integer.parseInt(figures.group(1)));
+      at = figures.end();
+    }
+    regex.append(Pattern.quote(plain.substring(at)));
+    return new Pair(Pattern.compile(regex.toString()), order, other);
+  }
+
+  String verdict(String sentence) {
+    return whole(sentence, verdicts);
+  }
+
+  String figure(String name) {
+    return whole(name, figures);
+  }
+
+  /** An alarm is put together from parts; each is said by itself. */
+  String alarm(String text) {
+    String said = text;
+    for (Pair pair : alarms) {
+      Matcher matcher = pair.pattern().matcher(said);
+      if (matcher.find()) {
+        said =
+            said.substring(0, matcher.start())
+                + fill(pair, matcher)
+                + said.substring(matcher.end());
+      }
+    }
+    return said;
+  }
+
+  private String whole(String text, List<Pair> pairs) {
+    for (Pair pair : pairs) {
+      Matcher matcher = pair.pattern().matcher(text);
+      if (matcher.matches()) {
+        return fill(pair, matcher);
+      }
+    }
+    return text;
+  }
+
+  private String fill(Pair pair, Matcher matcher) {
+    int most = pair.order().stream().mapToInt(each -> each + 1).max().orElse(0);
+    Object[] values = new Object[most];
+    for (int k = 0; k < pair.order().size(); k++) {
+      values[pair.order().get(k)] = matcher.group(k + 1);
+    }
+    return pair.order().isEmpty() && !pair.other().contains("''")
+        ? pair.other()
+        : new MessageFormat(pair.other(), locale).format(values);
+  }
+}

@@ -1,0 +1,89 @@
+package firstamp.window;
+
+import firstamp.analysis.Comparison;
+import firstamp.analysis.FigureList;
+import firstamp.analysis.Verdict;
+import firstamp.model.JobSheet;
+import firstamp.model.Summary;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What a power-up showed, in sentences; what changed since an earlier one. Without state. */
+final class VerdictPresenter {
+  private static final int MOST_CHANGES = 6;
+
+  private final Words words;
+  private final Spoken spoken;
+  private final HomePresenter home;
+
+  VerdictPresenter(Words words, HomePresenter home) {
+    this.words = words;
+    this.spoken = new Spoken(words.locale());
+    this.home = home;
+  }
+
+  /** Headline: never the word "normal". */
+  String headline(Summary summary) {
+    if (summary.onMs() == null || summary.onMs() == 0) {
+      return words.get("verdict.neverOn");
+    }
+    return "normal".equals(summary.outcome())
+        ? words.get("verdict.nothing")
+        : words.getOr("verdict." + summary.outcome(), words.get("verdict.other"));
+  }
+
+  Tone tone(Summary summary) {
+    return switch (summary.outcome()) {
+      case "tripped" -> Tone.ALARM;
+      case "normal" ->
+          summary.onMs() == null || summary.onMs() == 0 ? Tone.PLAIN : Tone.CALM;
+      case "interrupted" -> Tone.PLAIN;
+      default -> Tone.CAUTION;
+    };
+  }
+
+  /** The sentences, most important first. */
+  List<String> sentences(Verdict verdict, Summary summary, JobSheet sheet) {
+    List<String> lines = new ArrayList<>();
+    for (Verdict.Sentence sentence : verdict.sentences()) {
+      switch (sentence.key()) {
+        case "not.watched" ->
+            lines.add(
+                words.get(
+                    "verdict.notWatched",
+                    new NotWatchedWords(words).say(summary.notWatched(), sheet, false)));
+        case "nothing.tripped", "all.watched" -> lines.add(spoken.verdict(sentence.text()));
+        case "alarm" -> lines.add(spoken.alarm(sentence.text()));
+        default -> lines.add(spoken.verdict(sentence.text()));
+      }
+    }
+    return lines;
+  }
+
+  /** What changed since an earlier power-up, a line each. */
+  List<String> changes(Desk.Against against, JobSheet sheet) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        words.get(
+            against.earlier().knownGood() ? "verdict.againstGood" : "verdict.againstLast",
+            String.valueOf(against.earlier().entry().number()),
+            home.date(against.earlier().entry().startedEpochMs())));
+    int changed = 0;
+    for (Comparison.Difference each : against.comparison().differences()) {
+      if (each.significant() && ++changed <= MOST_CHANGES) {
+        lines.add(
+            words.get(
+                "verdict.change",
+                spoken.figure(FigureList.name(each.figure(), each.rail(), sheet)),
+                FigureList.value(each.before(), each.unit()),
+                FigureList.value(each.after(), each.unit())));
+      }
+    }
+    if (changed == 0) {
+      lines.add(words.get("verdict.noChange"));
+    } else if (changed > MOST_CHANGES) {
+      lines.add(words.get("others.more", changed - MOST_CHANGES));
+    }
+    return lines;
+  }
+}

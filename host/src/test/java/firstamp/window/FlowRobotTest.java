@@ -1,0 +1,185 @@
+package firstamp.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import firstamp.emulate.Pace;
+import firstamp.model.TimeSource;
+import firstamp.session.Snapshot;
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Point;
+import java.awt.Robot;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import javax.swing.JFrame;
+import javax.swing.SwingUtilities;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * From the first screen to a saved report on the emulated set, in real time, as a person does it:
+ * once with the keyboard alone, once with the mouse.
+ */
+@NeedsDisplay
+@Timeout(value = 120, unit = TimeUnit.SECONDS)
+class FlowRobotTest {
+  private static final int WAIT_MS = 40;
+  private static final int MOST_ROUNDS = 1000;
+
+  @TempDir Path folder;
+  private Robot robot;
+  private BenchWindow window;
+  private Desk desk;
+
+  @BeforeEach
+  void open() throws Exception {
+    robot = new Robot();
+    robot.setAutoWaitForIdle(true);
+    desk =
+        new Desk(
+            folder.resolve("bench.db"),
+            folder.resolve("demo.db"),
+            TestBench.ports("healthy", Pace.REAL_TIME),
+            TimeSource.system(),
+            sheet -> null);
+    window =
+        BenchWindow.show(
+            desk,
+            null,
+            new WindowOptions(WindowOptions.Theme.LIGHT, Locale.ENGLISH, false));
+    await("the first screen", () -> window.page() instanceof HomePage home && home.ready());
+    // No window manager gives the focus here: a click on an empty place stands for it.
+    Point at = on(() -> window.frame().getLocationOnScreen());
+    robot.mouseMove(at.x + 640, at.y + 3);
+    robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+    robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+    await("the focus", () -> window.frame().isFocused());
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    JFrame frame = window.frame();
+    if (window.page() instanceof WatchPage watching) {
+      watching.end();
+    }
+    SwingUtilities.invokeAndWait(frame::dispose);
+  }
+
+  private static <T> T on(Callable<T> task) throws Exception {
+    return Components.onSwing(task);
+  }
+
+  private void await(String what, Callable<Boolean> condition) throws Exception {
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      if (on(condition)) {
+        return;
+      }
+      robot.delay(WAIT_MS);
+    }
+    throw new AssertionError("waited in vain for " + what + ", on page " + window.page().name());
+  }
+
+  private void key(int code) {
+    robot.keyPress(code);
+    robot.keyRelease(code);
+  }
+
+  private void click(String name) throws Exception {
+    await(
+        name,
+        () ->
+            all(window.frame().getContentPane())
+                .anyMatch(each -> name.equals(each.getName()) && each.isShowing() && each.isEnabled()));
+    Point at =
+        on(
+            () -> {
+              Component found = Components.named(window.frame(), name);
+              Point corner = found.getLocationOnScreen();
+              return new Point(
+                  corner.x + found.getWidth() / 2, corner.y + found.getHeight() / 2);
+            });
+    robot.mouseMove(at.x, at.y);
+    robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+    robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+  }
+
+  private static Stream<Component> all(Container root) {
+    return Components.visible(root).stream();
+  }
+
+  private Snapshot now() {
+    return ((WatchPage) window.page()).session().snapshot();
+  }
+
+  private boolean phase(Snapshot.Phase phase) {
+    return window.page() instanceof WatchPage && now().phase() == phase;
+  }
+
+  private boolean onFor(double ms) {
+    return phase(Snapshot.Phase.ON) && now().elapsedMs() != null && now().elapsedMs() > ms;
+  }
+
+  private List<Path> reports() throws Exception {
+    Path reports = folder.resolve("reports");
+    if (!Files.isDirectory(reports)) {
+      return List.of();
+    }
+    try (Stream<Path> files = Files.list(reports)) {
+      return files.toList();
+    }
+  }
+
+  private void theReportIsThere() throws Exception {
+    await("the report", () -> reports().size() == 1);
+    await(
+        "the whole report", () -> Files.readString(reports().get(0)).strip().endsWith("</html>"));
+    assertThat(Files.readString(reports().get(0))).contains("Larch D2 dictation unit");
+    assertThat(folder.resolve("bench.db")).doesNotExist();
+  }
+
+  @Test
+  void theKeyboardAloneGetsFromTheFirstScreenToASavedReport() throws Exception {
+    key(KeyEvent.VK_ENTER);
+    await("a question", () -> window.page() instanceof WatchPage && !now().questions().isEmpty());
+    key(KeyEvent.VK_NUMPAD1);
+    await("the set on", () -> onFor(1200));
+    key(KeyEvent.VK_SPACE);
+    await("its end", () -> phase(Snapshot.Phase.ENDED));
+    key(KeyEvent.VK_ENTER);
+    await("the verdict", () -> window.page() instanceof VerdictPage page && page.ready());
+    key(KeyEvent.VK_ENTER);
+    theReportIsThere();
+    key(KeyEvent.VK_ESCAPE);
+    await(
+        "the first screen with it",
+        () -> window.page() instanceof HomePage home && home.ready());
+  }
+
+  @Test
+  void theMouseGetsFromTheFirstScreenToASavedReport() throws Exception {
+    click("home.start");
+    await("a question", () -> window.page() instanceof WatchPage && !now().questions().isEmpty());
+    click("question-yes");
+    await("the set on", () -> onFor(1200));
+    click("off");
+    await("its end", () -> phase(Snapshot.Phase.ENDED));
+    click("verdict");
+    await("the verdict", () -> window.page() instanceof VerdictPage page && page.ready());
+    click("verdict.save");
+    theReportIsThere();
+    click("verdict.home");
+    await(
+        "the first screen with it",
+        () -> window.page() instanceof HomePage home && home.ready());
+  }
+}

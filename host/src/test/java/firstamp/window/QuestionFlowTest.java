@@ -1,0 +1,110 @@
+package firstamp.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import firstamp.sheet.SheetQuestion;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+class QuestionFlowTest {
+  private final QuestionsPresenter presenter =
+      new QuestionsPresenter(new Words(Locale.ENGLISH), new Numbers(Locale.ENGLISH));
+
+  private static QuestionFlow answered(String... answers) {
+    QuestionFlow flow = new QuestionFlow(null);
+    for (String answer : answers) {
+      assertThat(flow.answer(answer)).as(answer).isTrue();
+    }
+    return flow;
+  }
+
+  @Test
+  void asksTheFourInTheirOrderAndThenNothingMore() {
+    QuestionFlow flow = new QuestionFlow(null);
+    assertThat(flow.question()).isEqualTo(SheetQuestion.WHAT);
+    flow.answer("Plover amplifier");
+    assertThat(flow.question()).isEqualTo(SheetQuestion.VOLTS);
+    flow.answer("24");
+    assertThat(flow.question()).isEqualTo(SheetQuestion.CHASSIS);
+    flow.answer("negative");
+    assertThat(flow.question()).isEqualTo(SheetQuestion.FEED);
+    flow.answer("battery");
+    assertThat(flow.question()).isNull();
+    assertThat(flow.sheetJson()).contains("Plover amplifier").contains("\"nominalV\" : 24");
+  }
+
+  @Test
+  void takesADecimalCommaAndKeepsTheCommaOfAName() {
+    QuestionFlow flow = answered("Radio, the small one", "4,5");
+    assertThat(flow.name()).isEqualTo("Radio, the small one");
+    assertThat(flow.form().answer(SheetQuestion.VOLTS)).isEqualTo("4.5");
+  }
+
+  @Test
+  void goesOnWhereItWasLeft() {
+    QuestionFlow left = answered("Plover amplifier", "24");
+    QuestionFlow again = new QuestionFlow(left.begun());
+    assertThat(again.question()).isEqualTo(SheetQuestion.CHASSIS);
+    assertThat(again.name()).isEqualTo("Plover amplifier");
+    assertThat(again.answered()).isEqualTo(2);
+    assertThat(again.back()).isTrue();
+    assertThat(again.question()).isEqualTo(SheetQuestion.VOLTS);
+  }
+
+  @Test
+  void keepsThatSomethingIsNotKnown() {
+    QuestionFlow again = new QuestionFlow(answered("Plover amplifier", "").begun());
+    assertThat(again.question()).isEqualTo(SheetQuestion.CHASSIS);
+    assertThat(again.form().costs()).isNotEmpty();
+  }
+
+  @Test
+  void aDamagedBeginIsBegunAnew() {
+    assertThat(new QuestionFlow("{\"answers\":").question()).isEqualTo(SheetQuestion.WHAT);
+    assertThat(new QuestionFlow("{\"answers\":{\"volts\":\"900\"}}").question())
+        .isEqualTo(SheetQuestion.WHAT);
+  }
+
+  @Test
+  void refusesWhatTheProbeBoxMustNotTouchAndSaysWhy() {
+    QuestionFlow volts = answered("Valve set");
+    assertThat(volts.answer("240")).isFalse();
+    assertThat(volts.question()).isEqualTo(SheetQuestion.VOLTS);
+    assertThat(presenter.problem(volts)).contains("up to 60 V");
+    QuestionFlow feed = answered("Valve set", "24", "negative");
+    assertThat(feed.answer("mains-direct")).isFalse();
+    assertThat(presenter.problem(feed)).contains("live chassis");
+    QuestionFlow number = answered("Set");
+    assertThat(number.answer("twelve")).isFalse();
+    assertThat(presenter.problem(number)).contains("twelve").contains(" V ");
+  }
+
+  @Test
+  void asksMoreOnlyWhenWantedAndEndsWhenNothingMoreIsUseful() {
+    QuestionFlow flow = answered("Plover amplifier", "24", "negative", "battery");
+    flow.more();
+    int asked = 0;
+    while (flow.question() != null && asked < 20) {
+      assertThat(flow.question().first()).isFalse();
+      flow.answer("");
+      asked++;
+    }
+    assertThat(asked).isBetween(3, 12);
+  }
+
+  @Test
+  void saysWhatFollowsAndWhatItCosts() {
+    QuestionFlow flow = answered("Plover amplifier", "24", "negative", "bench");
+    String summary = presenter.summary(flow.form());
+    assertThat(summary).contains("bench supply").contains("No running limit");
+    flow.more();
+    while (flow.question() != SheetQuestion.FUSE) {
+      flow.answer("");
+    }
+    flow.answer("0.5");
+    flow.enough();
+    assertThat(presenter.summary(flow.form()))
+        .contains("running limit: 400 mA")
+        .doesNotContain("No running limit");
+  }
+}

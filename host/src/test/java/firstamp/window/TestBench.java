@@ -1,0 +1,139 @@
+package firstamp.window;
+
+import firstamp.emulate.Pace;
+import firstamp.emulate.ProbeOptions;
+import firstamp.emulate.Scenarios;
+import firstamp.log.BenchLog;
+import firstamp.model.ProbePort;
+import firstamp.model.TimeSource;
+import firstamp.session.ArmGate;
+import firstamp.session.ChainListener;
+import firstamp.session.LivePowerUp;
+import firstamp.session.ProbeSettings;
+import firstamp.session.RunProgress;
+import firstamp.session.RunSetup;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+
+/** A bench of invented sets in a folder of its own, and the desk over it. */
+final class TestBench {
+  static final String PORT = "/dev/ttyUSB0";
+
+  private TestBench() {}
+
+  /** Ports of an invented computer; behind the usable one stands the emulated probe. */
+  static Ports ports(String scenario, Pace pace) {
+    return new Ports() {
+      @Override
+      public List<Found> list() {
+        return List.of(
+            new Found(PORT, "USB serial adapter", true, null),
+            new Found("/dev/ttyS0", "serial port", false, "you may not open /dev/ttyS0"));
+      }
+
+      @Override
+      public ProbePort open(String path) throws IOException {
+        if (!path.equals(PORT)) {
+          throw new IOException("there is no port " + path + ". Plug the probe box in.");
+        }
+        return box(Scenarios.open(scenario, ProbeOptions.of(1, pace)));
+      }
+    };
+  }
+
+  /** The same line under a name that is not that of the emulated probe. */
+  static ProbePort box(ProbePort port) {
+    return new ProbePort() {
+      @Override
+      public int read(byte[] buffer, int timeoutMillis) throws IOException {
+        return port.read(buffer, timeoutMillis);
+      }
+
+      @Override
+      public void write(byte[] bytes) throws IOException {
+        port.write(bytes);
+      }
+
+      @Override
+      public TimeSource time() {
+        return port.time();
+      }
+
+      @Override
+      public String describe() {
+        return "probe box on " + PORT;
+      }
+
+      @Override
+      public void close() {
+        port.close();
+      }
+    };
+  }
+
+  /** A desk with nothing on it yet. */
+  static Desk empty(Path folder) {
+    return new Desk(
+        folder.resolve("bench.db"),
+        folder.resolve("demo.db"),
+        ports("healthy", Pace.MAX),
+        TimeSource.system(),
+        sheet -> null,
+        Pace.MAX);
+  }
+
+  /** A desk with a set that tripped and came up, one that waits, one that was begun. */
+  static Desk used(Path folder) throws Exception {
+    Desk desk = empty(folder);
+    run(desk.log(), "healthy", "as it came", true);
+    run(desk.log(), "wire-short", "W3 went to P7", true);
+    run(desk.log(), "healthy", "W3 back on P2", true);
+    run(desk.emulatedLog(), "lost-head", null, false);
+    desk.shelf()
+        .keep(
+            "Wren pocket radio (invented)",
+            """
+            {"sheet":1,"set":{"name":"Wren pocket radio (invented)","kind":"receiver",
+             "chassis":"positive"},"supply":{"kind":"battery","nominalV":9,"fuseA":0.5}}
+            """);
+    QuestionFlow flow = new QuestionFlow(null);
+    flow.answer("Plover amplifier (invented)");
+    flow.answer("24");
+    desk.shelf().keepBegun(flow.name(), flow.begun());
+    return desk;
+  }
+
+  /** Two seconds of a scenario, as fast as it goes. */
+  static void run(Path file, String scenario, String label, boolean real) throws Exception {
+    ReadySheet sheet = ReadySheet.of(scenario, Scenarios.sheetJson(scenario));
+    TimeSource time = TimeSource.system();
+    RunSetup setup =
+        new RunSetup(
+            sheet.effective(),
+            new ProbeSettings(sheet.effective()),
+            label,
+            true,
+            2_500_000L,
+            0,
+            false,
+            2_000_000L,
+            false,
+            ArmGate.alwaysOpen());
+    java.nio.file.Files.createDirectories(file.getParent());
+    try (BenchLog log = BenchLog.open(file, time)) {
+      new LivePowerUp(
+              log,
+              sheet.texts(),
+              setup,
+              () -> {
+                ProbePort port = Scenarios.open(scenario, ProbeOptions.of(1, Pace.MAX));
+                return real ? box(port) : port;
+              },
+              time,
+              new ChainListener() {},
+              new RunProgress() {})
+          .run();
+    }
+  }
+}
