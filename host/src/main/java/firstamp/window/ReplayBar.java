@@ -73,6 +73,7 @@ final class ReplayBar {
     speed.setForeground(WindowTheme.colour(palette.ink()));
     speed.setFont(WindowTheme.font(true, 16));
     speed.getAccessibleContext().setAccessibleName(words.get("replay.speed"));
+    speed.getAccessibleContext().setAccessibleDescription(words.get("replay.speed"));
     speed.addActionListener(
         event -> {
           if (!filling) {
@@ -92,6 +93,7 @@ final class ReplayBar {
   private static void add(JPanel row, JButton button, String name, Runnable action) {
     button.setName(name);
     button.setFont(WindowTheme.font(true, 16));
+    button.getAccessibleContext().setAccessibleDescription(name);
     button.addActionListener(event -> action.run());
     row.add(button);
   }

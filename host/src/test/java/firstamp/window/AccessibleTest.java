@@ -144,6 +144,8 @@ class AccessibleTest {
   }
 
   private static List<String> unreached(JFrame frame) {
+    // What is not on a screen takes no part in the traversal.
+    frame.setVisible(true);
     FocusTraversalPolicy policy = frame.getFocusTraversalPolicy();
     Set<Component> reached = new HashSet<>();
     Component at = policy.getFirstComponent(frame);

@@ -1,0 +1,37 @@
+package firstamp.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+
+class SpokenTest {
+  private final Spoken german = new Spoken(Locale.GERMAN);
+
+  @Test
+  void saysAVerdictWithItsFigures() {
+    assertThat(german.verdict("The set drew 118 mA at 12 V (1.4 W) at the end, after a peak of 2 A."))
+        .isEqualTo("Das Ger\u00e4t zog am Ende 118 mA bei 12 V (1.4 W), nach einer Spitze von 2 A.");
+    assertThat(german.verdict("Nothing tripped.")).isEqualTo("Nichts hat abgeschaltet.");
+  }
+
+  @Test
+  void saysEveryPartOfAnAlarmAndItsLabel() {
+    assertThat(
+            german.alarm(
+                "Too much current: 3.09 A, the limit is 1 A. The supply was switched off."
+                    + " (Since W3 went to P7.) Look at what was changed last before switching on"
+                    + " again."))
+        .isEqualTo(
+            "Zu viel Strom: 3.09 A, die Grenze ist 1 A. Die Speisung wurde abgeschaltet."
+                + " (Seit: W3 went to P7.) Sieh nach dem, was zuletzt ge\u00e4ndert wurde, ehe du"
+                + " wieder einschaltest.");
+  }
+
+  @Test
+  void leavesWhatItDoesNotKnowAndEnglishAsTheyAre() {
+    assertThat(german.verdict("Something new.")).isEqualTo("Something new.");
+    Spoken english = new Spoken(Locale.ENGLISH);
+    assertThat(english.verdict("Nothing tripped.")).isEqualTo("Nothing tripped.");
+  }
+}
