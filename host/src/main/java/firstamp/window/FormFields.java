@@ -69,16 +69,16 @@ final class FormFields {
     GridBagConstraints at = new GridBagConstraints();
     at.gridy = row;
     at.anchor = GridBagConstraints.WEST;
-    at.insets = new Insets(6, column == 0 ? 0 : 18, 6, 10);
+    at.insets = new Insets(6, column == 0 ? 0 : 16, 6, 8);
     at.gridx = column;
     String name = words.get(entry.wordsKey());
-    JLabel label = pieces.label("label-" + entry.place(), name, true, 16);
+    JLabel label = pieces.label("label-" + entry.place(), name, true, 15);
     panel.add(label, at);
     at.insets = new Insets(6, 0, 6, 0);
     at.gridx = column + 1;
     Line line = line(entry);
     line.field().setName("entry-" + entry.place());
-    line.field().setFont(WindowTheme.font(false, 17));
+    line.field().setFont(WindowTheme.font(false, 15));
     line.field().getAccessibleContext().setAccessibleName(name);
     line.field().getAccessibleContext().setAccessibleDescription(range(entry.field()));
     line.field().setToolTipText(range(entry.field()));
@@ -123,7 +123,7 @@ final class FormFields {
       box.addActionListener(event -> take(line));
       return line;
     }
-    JTextField text = new JTextField(value, field.kind() == SheetField.Kind.TEXT ? 24 : 7);
+    JTextField text = new JTextField(value, field.kind() == SheetField.Kind.TEXT ? 22 : 5);
     return new Line(entry, text, after, text::getText);
   }
 
@@ -134,7 +134,13 @@ final class FormFields {
     boolean chosen = !entry.field().choices().isEmpty() || unit.isEmpty();
     return usual.isEmpty() || chosen && entry.field().low() == null
         ? unit
-        : (unit + "  " + words.get("form.taken", usual)).strip();
+        : (unit + "  " + words.get("form.taken", shortened(usual))).strip();
+  }
+
+  /** A number that follows from others may have more digits than anybody wants to read. */
+  private static String shortened(String usual) {
+    Double number = SheetEntries.number(usual);
+    return number == null ? usual : firstamp.model.Numbers.text(number);
   }
 
   private String unit(SheetField field) {

@@ -74,7 +74,7 @@ final class FormPage implements Page {
 
   private void layOut() {
     JComponent left = chapters.component();
-    left.setPreferredSize(new Dimension(300, 100));
+    left.setPreferredSize(new Dimension(272, 100));
     JPanel bottom = pieces.clear(new BorderLayout(0, 8));
     bottom.add(problem, BorderLayout.NORTH);
     JPanel buttons = pieces.clear(new BorderLayout());
