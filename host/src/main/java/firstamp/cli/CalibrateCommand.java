@@ -244,8 +244,7 @@ final class CalibrateCommand implements Callable<Integer> {
         second, given != null ? given : number("What did your meter show, ampere?", demoA));
   }
 
-  private void further(Channel channel, double value)
-      throws CliFailure, IOException, RunRefused {
+  private void further(Channel channel, double value) throws CliFailure, IOException, RunRefused {
     ask(
         String.format(
             Locale.ROOT,

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * One entry of the job sheet, for whoever shows the sheet as a form.
+ * One plain entry of the job sheet, for whoever shows the sheet as a form; lists are none.
  *
  * @param key in its part
  * @param kind of value
@@ -75,14 +75,18 @@ public record SheetField(
 
   private static List<SheetField> of(Map<String, Object> keys) {
     List<SheetField> fields = new ArrayList<>();
-    keys.forEach((key, allowed) -> fields.add(field(key, allowed)));
+    keys.forEach(
+        (key, allowed) -> {
+          if (allowed != Keys.Kind.LIST && allowed != Keys.Kind.OBJECT) {
+            fields.add(field(key, allowed));
+          }
+        });
     return fields;
   }
 
   private static SheetField field(String key, Object allowed) {
     if (allowed instanceof Range range) {
-      return new SheetField(
-          key, Kind.NUMBER, List.of(), range.low(), range.high(), range.unit());
+      return new SheetField(key, Kind.NUMBER, List.of(), range.low(), range.high(), range.unit());
     }
     if (allowed instanceof List<?> words) {
       return new SheetField(

@@ -8,6 +8,7 @@ import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.log.PowerUpReader;
+import firstamp.log.SetNotes;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
 import firstamp.report.HtmlReport;
@@ -212,12 +213,7 @@ public final class Desk {
     questions.addAll(Questions.about(effective));
     RunSetup setup = setup(effective, label, restoreTrip, new ArmGate(questions));
     return live(
-        setup,
-        sheet,
-        () -> ports.open(port),
-        open,
-        port,
-        trip -> start(sheet, port, label, trip));
+        setup, sheet, () -> ports.open(port), open, port, trip -> start(sheet, port, label, trip));
   }
 
   /** Begins a power-up of an invented set: the cautions are shown, nothing real is switched. */
@@ -326,8 +322,9 @@ public final class Desk {
    *
    * @param study of it
    * @param against earlier ones of the same set
+   * @param notes kept about the set
    */
-  record Showing(PowerUpStudy study, List<Against> against) {}
+  record Showing(PowerUpStudy study, List<Against> against, SetNotes notes) {}
 
   /**
    * What changed from an earlier power-up.
@@ -344,11 +341,10 @@ public final class Desk {
     List<Against> against = new ArrayList<>();
     for (EarlierPowerUps.Earlier earlier :
         EarlierPowerUps.of(open, number, now.sheet().set().name())) {
-      PowerUpStudy then =
-          PowerUpStudy.of(open.find(Long.toString(earlier.entry().number())));
+      PowerUpStudy then = PowerUpStudy.of(open.find(Long.toString(earlier.entry().number())));
       against.add(new Against(earlier, now.against(then)));
     }
-    return new Showing(now, against);
+    return new Showing(now, against, SetNotes.of(open, now.entry().setName()));
   }
 
   /** Flags a power-up as known good and as found. */
@@ -361,13 +357,13 @@ public final class Desk {
    *
    * @throws java.nio.file.FileAlreadyExistsException there is such a file
    */
-  void report(PowerUpStudy study, Path to) throws IOException {
+  void report(PowerUpStudy study, SetNotes notes, Path to) throws IOException {
     if (to.getParent() != null) {
       Files.createDirectories(to.getParent());
     }
     Files.writeString(
         to,
-        HtmlReport.page(ReportInput.of(study, null)),
+        HtmlReport.page(ReportInput.of(study, null, notes)),
         StandardOpenOption.CREATE_NEW,
         StandardOpenOption.WRITE);
   }

@@ -71,7 +71,8 @@ final class FormFields {
     at.anchor = GridBagConstraints.WEST;
     at.insets = new Insets(6, column == 0 ? 0 : 16, 6, 8);
     at.gridx = column;
-    String name = words.get(entry.wordsKey());
+    // An entry that has no words yet is called as on the sheet.
+    String name = words.getOr(entry.wordsKey(), entry.field().key());
     JLabel label = pieces.label("label-" + entry.place(), name, true, 15);
     panel.add(label, at);
     at.insets = new Insets(6, 0, 6, 0);
@@ -178,8 +179,7 @@ final class FormFields {
     for (Line line : lines) {
       boolean wrong = line.entry().place().equals(place);
       line.field().putClientProperty("JComponent.outline", wrong ? "error" : null);
-      line.after()
-          .setForeground(WindowTheme.colour(wrong ? palette.ink() : palette.quietInk()));
+      line.after().setForeground(WindowTheme.colour(wrong ? palette.ink() : palette.quietInk()));
       line.after().setFont(WindowTheme.font(wrong, 14));
       if (wrong) {
         line.after().setText(words.get("form.wrong"));

@@ -59,8 +59,7 @@ final class FormPage implements Page {
     pieces.describe(rules, "form.rule");
     rules.addActionListener(event -> turnTo(chapters.chosen()));
     layOut();
-    chapters.show(
-        sections.stream().map(this::row).toList(), words.get("flow.form.sections"));
+    chapters.show(sections.stream().map(this::row).toList(), words.get("flow.form.sections"));
     chapters.choose(0);
     judge();
   }
@@ -113,9 +112,7 @@ final class FormPage implements Page {
     FormSections.Section section = sections.get(index);
     boolean ruleShown = section.id().equals(FormSections.RULES);
     List<FormSections.Entry> shown =
-        ruleShown
-            ? FormSections.of(RuleId.values()[rules.getSelectedIndex()])
-            : section.entries();
+        ruleShown ? FormSections.of(RuleId.values()[rules.getSelectedIndex()]) : section.entries();
     fields = new FormFields(words, pieces, tools.palette(), entries, shown, this::judge);
     right.removeAll();
     if (ruleShown) {

@@ -58,8 +58,7 @@ final class FormSections {
     List<Entry> entries = new ArrayList<>();
     for (SheetField field : SheetField.of(rule)) {
       entries.add(
-          new Entry(
-              "rules." + rule.id() + "." + field.key(), "field.rule." + field.key(), field));
+          new Entry("rules." + rule.id() + "." + field.key(), "field.rule." + field.key(), field));
     }
     return entries;
   }

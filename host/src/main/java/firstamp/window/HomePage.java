@@ -73,8 +73,7 @@ final class HomePage implements Page {
     JPanel top = pieces.clear(new BorderLayout(0, 8));
     JPanel titles = pieces.clear(new BorderLayout());
     titles.add(pieces.label("home-title", words.get("home.title"), true, 28), BorderLayout.WEST);
-    titles.add(
-        pieces.quiet("home-log", tools.desk().log().toString(), 14), BorderLayout.EAST);
+    titles.add(pieces.quiet("home-log", tools.desk().log().toString(), 14), BorderLayout.EAST);
     top.add(titles, BorderLayout.NORTH);
     top.add(reminder.component(), BorderLayout.CENTER);
     top.add(trouble, BorderLayout.SOUTH);
@@ -129,9 +128,7 @@ final class HomePage implements Page {
     busy = false;
     Desk desk = tools.desk();
     reminder.look();
-    tools
-        .shell()
-        .aside(() -> desk.sets(words.get("home.emulated")), this::show, this::failed);
+    tools.shell().aside(() -> desk.sets(words.get("home.emulated")), this::show, this::failed);
     say(desk.trouble());
   }
 

@@ -57,9 +57,7 @@ final class HomePresenter {
     }
     PowerUpEntry last = set.powerUps().get(0);
     return new Row(
-        main,
-        words.get("home.last", date(last.startedEpochMs()), outcome(last)),
-        toneOf(last));
+        main, words.get("home.last", date(last.startedEpochMs()), outcome(last)), toneOf(last));
   }
 
   Row powerUp(PowerUpEntry entry) {

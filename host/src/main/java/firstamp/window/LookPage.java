@@ -109,9 +109,7 @@ final class LookPage implements Page {
             desk::settings,
             settings ->
                 scale.setSelectedIndex(
-                    settings.scale() == null
-                        ? 0
-                        : Math.max(0, SCALES.indexOf(settings.scale()))),
+                    settings.scale() == null ? 0 : Math.max(0, SCALES.indexOf(settings.scale()))),
             this::failed);
   }
 

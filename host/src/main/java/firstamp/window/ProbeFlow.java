@@ -146,8 +146,7 @@ final class ProbeFlow {
    *
    * @param reading of the person's meter where the step asks for one
    */
-  void go(Double reading)
-      throws IOException, RunRefused, CalibrationRefused, LogException {
+  void go(Double reading) throws IOException, RunRefused, CalibrationRefused, LogException {
     if (!course.attached()) {
       attach();
     }
@@ -195,7 +194,8 @@ final class ProbeFlow {
   private void write() throws IOException, RunRefused, LogException {
     long now = desk.time().epochMillis();
     Calibration kept = course.write(lines, now / 1000);
-    try (BenchLog log = BenchLog.open(demo == null ? desk.log() : desk.emulatedLog(), desk.time())) {
+    try (BenchLog log =
+        BenchLog.open(demo == null ? desk.log() : desk.emulatedLog(), desk.time())) {
       log.keep(kept);
     }
     if (demo == null) {

@@ -108,8 +108,7 @@ final class ProbePage implements Page {
     JPanel buttons = pieces.clear(new BorderLayout());
     buttons.add(pieces.row(on, cut), BorderLayout.WEST);
     buttons.add(
-        pieces.row(
-            pieces.plain("probe.back", this::back), pieces.plain("probe.home", this::leave)),
+        pieces.row(pieces.plain("probe.back", this::back), pieces.plain("probe.home", this::leave)),
         BorderLayout.EAST);
     bottom.add(buttons, BorderLayout.SOUTH);
     page.add(top, BorderLayout.NORTH);

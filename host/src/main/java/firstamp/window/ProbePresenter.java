@@ -72,14 +72,10 @@ final class ProbePresenter {
     String seen =
         Double.isFinite(cut.currentA())
             ? words.get(
-                "probe.cut.seen",
-                numbers.fixed(cut.currentA(), 1),
-                numbers.fixed(cut.afterMs(), 1))
+                "probe.cut.seen", numbers.fixed(cut.currentA(), 1), numbers.fixed(cut.afterMs(), 1))
             : words.get("probe.cut.seenNoCurrent", numbers.fixed(cut.afterMs(), 1));
     String judged =
-        cut.works()
-            ? "probe.cut.works"
-            : cut.gone() ? "probe.cut.slow" : "probe.cut.flows";
+        cut.works() ? "probe.cut.works" : cut.gone() ? "probe.cut.slow" : "probe.cut.flows";
     return seen + " " + words.get(judged);
   }
 

@@ -19,8 +19,8 @@ import javax.swing.JPanel;
 import javax.swing.JTextArea;
 
 /**
- * One question at a time, in the place of the strips. Key 1, Enter and the pedal say yes (to the next
- * line first where each must be seen), key 0 says no; the space bar never says yes.
+ * One question at a time, in the place of the strips. Key 1, Enter and the pedal say yes (to the
+ * next line first where each must be seen), key 0 says no; the space bar never says yes.
  */
 final class QuestionCard {
   private static final int WRAP_WIDTH = 960;

@@ -57,7 +57,8 @@ final class ReadyPage implements Page {
 
   private void layOut() {
     String name = sheet == null ? words.get("home.noName") : sheet.effective().set().name();
-    page.add(pieces.label("ready-title", words.get("ready.title", name), true, 26), BorderLayout.NORTH);
+    page.add(
+        pieces.label("ready-title", words.get("ready.title", name), true, 26), BorderLayout.NORTH);
     if (sheet == null) {
       page.add(pieces.prose("ready-unreadable", unreadable, 19, Pieces.WIDTH), BorderLayout.CENTER);
       on.setEnabled(false);
@@ -69,8 +70,7 @@ final class ReadyPage implements Page {
     bottom.add(problem, BorderLayout.NORTH);
     problem.setVisible(false);
     JPanel buttons = pieces.clear(new BorderLayout());
-    buttons.add(
-        pieces.row(on, pieces.plain("ready.sheet", () -> choose(1))), BorderLayout.WEST);
+    buttons.add(pieces.row(on, pieces.plain("ready.sheet", () -> choose(1))), BorderLayout.WEST);
     buttons.add(pieces.plain("ready.back", this::back), BorderLayout.EAST);
     bottom.add(buttons, BorderLayout.SOUTH);
     page.add(bottom, BorderLayout.SOUTH);

@@ -27,8 +27,7 @@ final class ReminderBar {
     bar = pieces.sheet("reminder", new BorderLayout(14, 0));
     bar.setBorder(
         BorderFactory.createCompoundBorder(
-            BorderFactory.createMatteBorder(
-                0, 8, 0, 0, WindowTheme.colour(tools.palette().ask())),
+            BorderFactory.createMatteBorder(0, 8, 0, 0, WindowTheme.colour(tools.palette().ask())),
             BorderFactory.createEmptyBorder(6, 14, 6, 8)));
     text = pieces.prose("reminder-text", "", 17, TEXT_WIDTH);
     bar.add(text, BorderLayout.CENTER);

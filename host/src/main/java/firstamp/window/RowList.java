@@ -20,7 +20,9 @@ import javax.swing.ListCellRenderer;
 import javax.swing.ListSelectionModel;
 import javax.swing.ScrollPaneConstants;
 
-/** A list of two-line rows, each with the shape of its state; the chosen one has a bar beside it. */
+/**
+ * A list of two-line rows, each with the shape of its state; the chosen one has a bar beside it.
+ */
 final class RowList {
   private static final int SHAPE = 20;
 
@@ -118,8 +120,7 @@ final class RowList {
       // A list without any state needs no room for it.
       shape.setVisible(states);
       shape.setIcon(new ShapeIcon(row.tone()));
-      panel.setBackground(
-          WindowTheme.colour(selected ? palette.control() : palette.surface()));
+      panel.setBackground(WindowTheme.colour(selected ? palette.control() : palette.surface()));
       int edge = selected ? palette.focus() : palette.surface();
       panel.setBorder(
           BorderFactory.createCompoundBorder(

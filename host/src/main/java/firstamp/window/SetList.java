@@ -73,8 +73,7 @@ final class SetList {
     return sets;
   }
 
-  private static SetEntry real(
-      Path log, String name, List<PowerUpEntry> powerUps, Sheet sheet) {
+  private static SetEntry real(Path log, String name, List<PowerUpEntry> powerUps, Sheet sheet) {
     long touched = Math.max(last(powerUps), sheet == null ? 0 : sheet.writtenEpochMs());
     return new SetEntry(
         name,

@@ -162,8 +162,7 @@ final class SheetEntries {
 
   /** Rails stay in the order of their clips. */
   private ObjectNode addRail(int input) {
-    ArrayNode rails =
-        root.get("rails") instanceof ArrayNode there ? there : root.putArray("rails");
+    ArrayNode rails = root.get("rails") instanceof ArrayNode there ? there : root.putArray("rails");
     int at = 0;
     while (at < rails.size() && rails.get(at).path("input").asInt() < input) {
       at++;

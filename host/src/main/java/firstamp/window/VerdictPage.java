@@ -58,8 +58,7 @@ final class VerdictPage implements Page {
     this(tools, watched.log(), number, watching, watched.again());
   }
 
-  private VerdictPage(
-      Tools tools, Path log, int number, WatchPage watching, Watched.Again again) {
+  private VerdictPage(Tools tools, Path log, int number, WatchPage watching, Watched.Again again) {
     this.tools = tools;
     this.log = log;
     this.number = number;
@@ -175,7 +174,12 @@ final class VerdictPage implements Page {
     tone = presenter.tone(read.study().summary());
     int ink = tools.palette().inkOn(tone);
     title.setText(presenter.headline(read.study().summary()));
-    about.setText(words.get("verdict.about", read.study().sheet().set().name(), home.powerUp(entry).main(), home.powerUp(entry).more()));
+    about.setText(
+        words.get(
+            "verdict.about",
+            read.study().sheet().set().name(),
+            home.powerUp(entry).main(),
+            home.powerUp(entry).more()));
     title.setForeground(WindowTheme.colour(ink));
     about.setForeground(WindowTheme.colour(ink));
     head.setBackground(WindowTheme.colour(tools.palette().groundOf(tone)));
@@ -233,7 +237,7 @@ final class VerdictPage implements Page {
         .shell()
         .aside(
             () -> {
-              desk.report(showing.study(), to);
+              desk.report(showing.study(), showing.notes(), to);
               return to;
             },
             written -> {

@@ -35,8 +35,7 @@ final class VerdictPresenter {
   Tone tone(Summary summary) {
     return switch (summary.outcome()) {
       case "tripped" -> Tone.ALARM;
-      case "normal" ->
-          summary.onMs() == null || summary.onMs() == 0 ? Tone.PLAIN : Tone.CALM;
+      case "normal" -> summary.onMs() == null || summary.onMs() == 0 ? Tone.PLAIN : Tone.CALM;
       case "interrupted" -> Tone.PLAIN;
       default -> Tone.CAUTION;
     };

@@ -40,10 +40,7 @@ final class WatchPage implements Page {
     this.leave = tools.shell()::close;
     panel =
         new BenchPanel(
-            session,
-            new BenchPresenter(tools.words().locale()),
-            tools.palette(),
-            this::leave);
+            session, new BenchPresenter(tools.words().locale()), tools.palette(), this::leave);
     panel.show(session.snapshot(), null, true);
     if (watched.log() != null && tools.desk() != null) {
       panel.whenOver(this::verdict, this::home);
@@ -163,5 +160,4 @@ final class WatchPage implements Page {
     }
     keeping.shutdown();
   }
-
 }

@@ -9,7 +9,8 @@ import java.util.ResourceBundle;
 /** The window's words in one language. Immutable, safe to share. */
 final class Words {
   /** Names of the bundles; a key stands in one of them only. */
-  static final List<String> BUNDLES = List.of("firstamp.window.words", "firstamp.window.flow", "firstamp.sheet.questions");
+  static final List<String> BUNDLES =
+      List.of("firstamp.window.words", "firstamp.window.flow", "firstamp.sheet.questions");
 
   /** Languages that are there whole; the first one is the language of the plain files. */
   static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);

@@ -31,8 +31,8 @@ import org.junit.jupiter.api.TestFactory;
 
 /**
  * Every view: what acts has a name, a role and a description, the keyboard reaches it, and what is
- * written on it has the contrast of WCAG 2.2 AA (success criterion 1.4.3), computed from the colours
- * that the laid out parts really have.
+ * written on it has the contrast of WCAG 2.2 AA (success criterion 1.4.3), computed from the
+ * colours that the laid out parts really have.
  */
 @NeedsDisplay
 class AccessibleTest {
@@ -204,7 +204,8 @@ class AccessibleTest {
   private static int ground(Component component) {
     Component at = component;
     while (at != null) {
-      boolean filled = at instanceof AbstractButton button ? button.isContentAreaFilled() : at.isOpaque();
+      boolean filled =
+          at instanceof AbstractButton button ? button.isContentAreaFilled() : at.isOpaque();
       if (filled && !(at instanceof javax.swing.JCheckBox)) {
         Color ground = at.getBackground();
         return ground.getRGB();

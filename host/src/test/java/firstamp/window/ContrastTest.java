@@ -56,8 +56,8 @@ class ContrastTest {
   }
 
   /**
-   * Meanings of hues as IEC 60073 has them: red danger, yellow abnormal, blue mandatory, green as it
-   * should be (from memory; the standard's own table was not at hand).
+   * Meanings of hues as IEC 60073 has them: red danger, yellow abnormal, blue mandatory, green as
+   * it should be (from memory; the standard's own table was not at hand).
    */
   @ParameterizedTest
   @EnumSource(WindowOptions.Theme.class)
@@ -70,8 +70,7 @@ class ContrastTest {
   }
 
   private static double hue(int rgb) {
-    return 360
-        * java.awt.Color.RGBtoHSB(rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255, null)[0];
+    return 360 * java.awt.Color.RGBtoHSB(rgb >> 16 & 255, rgb >> 8 & 255, rgb & 255, null)[0];
   }
 
   private static void text(int ink, int ground) {

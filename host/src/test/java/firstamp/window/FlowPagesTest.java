@@ -250,8 +250,7 @@ class FlowPagesTest {
     assertThat(
             on(
                 () ->
-                    ((javax.swing.JTextArea)
-                            Components.named(page.component(), "reminder-text"))
+                    ((javax.swing.JTextArea) Components.named(page.component(), "reminder-text"))
                         .getText()))
         .contains("switched itself off at");
   }

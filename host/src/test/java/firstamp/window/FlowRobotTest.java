@@ -54,9 +54,7 @@ class FlowRobotTest {
             sheet -> null);
     window =
         BenchWindow.show(
-            desk,
-            null,
-            new WindowOptions(WindowOptions.Theme.LIGHT, Locale.ENGLISH, false));
+            desk, null, new WindowOptions(WindowOptions.Theme.LIGHT, Locale.ENGLISH, false));
     await("the first screen", () -> window.page() instanceof HomePage home && home.ready());
     // No window manager gives the focus here: a click on an empty place stands for it.
     Point at = on(() -> window.frame().getLocationOnScreen());
@@ -99,14 +97,14 @@ class FlowRobotTest {
         name,
         () ->
             all(window.frame().getContentPane())
-                .anyMatch(each -> name.equals(each.getName()) && each.isShowing() && each.isEnabled()));
+                .anyMatch(
+                    each -> name.equals(each.getName()) && each.isShowing() && each.isEnabled()));
     Point at =
         on(
             () -> {
               Component found = Components.named(window.frame(), name);
               Point corner = found.getLocationOnScreen();
-              return new Point(
-                  corner.x + found.getWidth() / 2, corner.y + found.getHeight() / 2);
+              return new Point(corner.x + found.getWidth() / 2, corner.y + found.getHeight() / 2);
             });
     robot.mouseMove(at.x, at.y);
     robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
@@ -141,8 +139,7 @@ class FlowRobotTest {
 
   private void theReportIsThere() throws Exception {
     await("the report", () -> reports().size() == 1);
-    await(
-        "the whole report", () -> Files.readString(reports().get(0)).strip().endsWith("</html>"));
+    await("the whole report", () -> Files.readString(reports().get(0)).strip().endsWith("</html>"));
     assertThat(Files.readString(reports().get(0))).contains("Larch D2 dictation unit");
     assertThat(folder.resolve("bench.db")).doesNotExist();
   }
@@ -160,9 +157,7 @@ class FlowRobotTest {
     key(KeyEvent.VK_ENTER);
     theReportIsThere();
     key(KeyEvent.VK_ESCAPE);
-    await(
-        "the first screen with it",
-        () -> window.page() instanceof HomePage home && home.ready());
+    await("the first screen with it", () -> window.page() instanceof HomePage home && home.ready());
   }
 
   @Test
@@ -178,8 +173,6 @@ class FlowRobotTest {
     click("verdict.save");
     theReportIsThere();
     click("verdict.home");
-    await(
-        "the first screen with it",
-        () -> window.page() instanceof HomePage home && home.ready());
+    await("the first screen with it", () -> window.page() instanceof HomePage home && home.ready());
   }
 }

@@ -14,8 +14,7 @@ class HomePresenterTest {
   private static final Path LOG = Path.of("bench.db");
 
   private final HomePresenter presenter =
-      new HomePresenter(
-          new Words(Locale.ENGLISH), new Numbers(Locale.ENGLISH), ZoneOffset.UTC);
+      new HomePresenter(new Words(Locale.ENGLISH), new Numbers(Locale.ENGLISH), ZoneOffset.UTC);
 
   static PowerUpEntry entry(long number, String set, String kind, String outcome, double onMs) {
     return new PowerUpEntry(

@@ -34,8 +34,7 @@ final class LayoutFaults {
     try (Views all = new Views()) {
       for (String language : arguments) {
         WindowOptions options =
-            new WindowOptions(
-                WindowOptions.Theme.LIGHT, Locale.forLanguageTag(language), false);
+            new WindowOptions(WindowOptions.Theme.LIGHT, Locale.forLanguageTag(language), false);
         for (Map.Entry<String, Views.Maker> view : all.makers().entrySet()) {
           views++;
           Components.onSwing(

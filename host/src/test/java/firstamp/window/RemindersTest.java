@@ -57,8 +57,7 @@ class RemindersTest {
   @Test
   void offersItAfterATripAboveThreeAmpereThatNoTrialFollowed() {
     DeskSettings settings = tried(NOW_MS - 2 * DAY_MS, 1L, null);
-    Reminders.Offer offer =
-        Reminders.due(settings, List.of(tripped(NOW_MS - DAY_MS, 8.1)), NOW_MS);
+    Reminders.Offer offer = Reminders.due(settings, List.of(tripped(NOW_MS - DAY_MS, 8.1)), NOW_MS);
     assertThat(offer.what()).isEqualTo(What.AFTER_TRIP);
     assertThat(offer.amps()).isEqualTo(8.1);
     assertThat(due(settings, tripped(NOW_MS - DAY_MS, 3.0))).isEqualTo(What.NOTHING);

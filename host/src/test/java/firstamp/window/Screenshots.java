@@ -69,14 +69,12 @@ final class Screenshots {
     Locale locale = Locale.forLanguageTag(language);
     try (Views views = new Views()) {
       for (String theme : themes.split(",")) {
-        WindowOptions options =
-            new WindowOptions(WindowOptions.Theme.of(theme), locale, false);
+        WindowOptions options = new WindowOptions(WindowOptions.Theme.of(theme), locale, false);
         for (Map.Entry<String, Views.Maker> view : views.makers().entrySet()) {
           if (view.getKey().startsWith(wanted)) {
             File file =
                 folder
-                    .resolve(
-                        String.join("-", view.getKey(), theme, scale, language) + ".png")
+                    .resolve(String.join("-", view.getKey(), theme, scale, language) + ".png")
                     .toFile();
             ImageIO.write(picture(view.getValue(), options, factor), "png", file);
           }
@@ -91,7 +89,9 @@ final class Screenshots {
         () -> {
           BufferedImage image =
               new BufferedImage(
-                  (int) (SIZE.width * scale), (int) (SIZE.height * scale), BufferedImage.TYPE_INT_RGB);
+                  (int) (SIZE.width * scale),
+                  (int) (SIZE.height * scale),
+                  BufferedImage.TYPE_INT_RGB);
           JFrame frame = Views.laidOut(maker.make(options), SIZE);
           Graphics2D g = image.createGraphics();
           g.scale(scale, scale);

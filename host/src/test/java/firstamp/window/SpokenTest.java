@@ -10,8 +10,10 @@ class SpokenTest {
 
   @Test
   void saysAVerdictWithItsFigures() {
-    assertThat(german.verdict("The set drew 118 mA at 12 V (1.4 W) at the end, after a peak of 2 A."))
-        .isEqualTo("Das Ger\u00e4t zog am Ende 118 mA bei 12 V (1.4 W), nach einer Spitze von 2 A.");
+    assertThat(
+            german.verdict("The set drew 118 mA at 12 V (1.4 W) at the end, after a peak of 2 A."))
+        .isEqualTo(
+            "Das Ger\u00e4t zog am Ende 118 mA bei 12 V (1.4 W), nach einer Spitze von 2 A.");
     assertThat(german.verdict("Nothing tripped.")).isEqualTo("Nichts hat abgeschaltet.");
   }
 

@@ -30,7 +30,8 @@ final class Views implements AutoCloseable {
    * One view.
    *
    * @param component laid out
-   * @param settle lays it out once more: wrapped texts know their height only once they have a width
+   * @param settle lays it out once more: wrapped texts know their height only once they have a
+   *     width
    */
   record View(JComponent component, Runnable settle) {
     static View of(JComponent component) {

@@ -46,7 +46,8 @@ class WindowLayoutTest {
                     .map(
                         view ->
                             DynamicTest.dynamicTest(
-                                view.getKey() + " " + locale, () -> walk(view.getValue(), locale))));
+                                view.getKey() + " " + locale,
+                                () -> walk(view.getValue(), locale))));
   }
 
   private static void walk(Views.Maker maker, Locale locale) throws Exception {
