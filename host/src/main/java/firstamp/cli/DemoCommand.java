@@ -5,6 +5,7 @@ import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.emulate.Waveforms;
+import firstamp.emulate.WorkedExamples;
 import firstamp.log.BenchLog;
 import firstamp.session.ArmGate;
 import firstamp.session.PortOpener;
@@ -25,7 +26,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "demo",
     description =
-        "An invented set (or a waveform file) on the emulated probe, through the whole chain. Nothing real is switched.",
+        "An invented set (or a waveform file) on the emulated probe, through the whole chain."
+            + " Nothing real is switched.",
     footerHeading = "%nExamples:%n",
     footer = {
       "  firstamp demo",
@@ -33,6 +35,9 @@ import picocli.CommandLine.Spec;
       "  firstamp demo --headless --json --speed max --scenario lost-head --for 5s --log try.db",
       "  firstamp demo --headless --waveform short.csv --sheet set.json --for 3s",
       "  firstamp demo --headless --scenario healthy --for 3s --save-waveform healthy.csv",
+      "  firstamp demo --headless --example silent-head    where a signal is lost, found with a"
+          + " clip",
+      "  firstamp demo --headless --example screened-lead  where a wire belongs",
     })
 final class DemoCommand implements Callable<Integer> {
   /** Names of the scenarios, for the help text. */
@@ -99,6 +104,13 @@ final class DemoCommand implements Callable<Integer> {
       description = "noise of the converter, counts rms (default ${DEFAULT-VALUE})")
   private double noiseCounts;
 
+  @Option(
+      names = "--example",
+      paramLabel = "NAME",
+      description =
+          "a worked example with its power-ups: silent-head, screened-lead, positive-chassis")
+  private String example;
+
   @Option(names = "--reduced", description = "the reduced stream: readings only")
   private boolean reduced;
 
@@ -108,9 +120,18 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws CliFailure {
-    Sheets.Ready ready = run.soaking(readySheet());
-    Sheets.warn(ready);
+    if (example != null) {
+      return example();
+    }
+    Sheets.Ready said = run.soaking(readySheet());
     Pace pace = pace();
+    Path file = run.log == null ? Path.of("demo.db") : run.log;
+    BenchLog log = Logs.openForWriting(file);
+    if (waveform == null && Scenarios.logPages(scenario) > 0) {
+      log = log.onDiskFullAt(Scenarios.logPages(scenario));
+    }
+    Sheets.Ready ready = Trials.tightened(said, run.label, log);
+    Sheets.warn(ready);
     RunSetup setup =
         new RunSetup(
             ready.effective(),
@@ -123,15 +144,27 @@ final class DemoCommand implements Callable<Integer> {
             LiveSetup.quietMicros(run.countdown, run.headless ? 0 : 3),
             pace == Pace.REAL_TIME,
             ArmGate.alwaysOpen());
-    Path file = run.log == null ? Path.of("demo.db") : run.log;
     PortOpener opener = () -> probe(ready, pace);
-    BenchLog log = Logs.openForWriting(file);
-    if (waveform == null && Scenarios.logPages(scenario) > 0) {
-      log = log.onDiskFullAt(Scenarios.logPages(scenario));
-    }
     int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null);
     saveWaveform();
     return exitCode;
+  }
+
+  private int example() throws CliFailure {
+    if (!WorkedExamples.names().contains(example)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "there is no example '"
+              + example
+              + "'; there are: "
+              + String.join(" ", WorkedExamples.names()));
+    }
+    BenchLog log = Logs.openForWriting(run.log == null ? Path.of("demo.db") : run.log);
+    try {
+      return new DemoExample(example, log, run.json, seed).run();
+    } finally {
+      LiveSetup.closeLog(log);
+    }
   }
 
   private void saveWaveform() throws CliFailure {

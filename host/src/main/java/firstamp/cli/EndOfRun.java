@@ -6,6 +6,8 @@ import firstamp.log.LogException;
 import firstamp.model.JobSheet;
 import firstamp.session.Changes;
 import firstamp.session.LivePowerUp;
+import firstamp.session.PowerUpStudy;
+import firstamp.session.Thinking;
 import firstamp.sheet.SheetException;
 import java.io.PrintStream;
 
@@ -32,10 +34,23 @@ final class EndOfRun {
     }
     try {
       changes(log, sheet, result.summary().powerUp(), out);
+      thinking(log, sheet, result.summary().powerUp(), out);
     } catch (LogException | SheetException failed) {
       System.err.println("firstamp: no comparison with earlier power-ups: " + failed.getMessage());
     }
     out.flush();
+  }
+
+  /** Where a signal is lost, and what a wire at a place did, if somebody looked for that. */
+  private static void thinking(BenchLog log, JobSheet sheet, int number, PrintStream out)
+      throws LogException, SheetException {
+    if (sheet.path() == null && sheet.unknownWires().isEmpty()) {
+      return;
+    }
+    PowerUpStudy now = PowerUpStudy.of(log.find(Integer.toString(number)));
+    for (String sentence : Thinking.sentences(log, now)) {
+      out.println("  - " + sentence);
+    }
   }
 
   private static void changes(BenchLog log, JobSheet sheet, int number, PrintStream out)

@@ -32,6 +32,7 @@ final class HeadlessRun {
   private final RunOutput output;
   private final ChainListener listener;
   private final RunModes modes;
+  private final Companion companion;
   private LivePowerUp powerUp;
 
   HeadlessRun(
@@ -41,22 +42,56 @@ final class HeadlessRun {
       RunOutput output,
       AlarmSound sound,
       RunModes modes) {
+    this(setup, sheet, opener, output, sound, modes, Companion.NONE);
+  }
+
+  /** A run with somebody else at the bench. */
+  HeadlessRun(
+      RunSetup setup,
+      SheetTexts sheet,
+      PortOpener opener,
+      RunOutput output,
+      AlarmSound sound,
+      RunModes modes,
+      Companion companion) {
     this.setup = setup;
     this.sheet = sheet;
     this.opener = opener;
     this.output = output;
     this.modes = modes;
-    this.listener = sound == null ? output : new SoundingListener(output, sound);
+    ChainListener heard = sound == null ? output : new SoundingListener(output, sound);
+    this.listener = companion.listen(heard);
+    this.companion = companion;
   }
 
-  /** Runs to the end. */
+  /** Hears what the chain finds, and may put marks and switch off. */
+  interface Companion {
+    /** Nobody. */
+    Companion NONE = output -> output;
+
+    /** A listener that passes everything on to the output. */
+    ChainListener listen(ChainListener output);
+
+    /** The run that begins. */
+    default void begins(WatchRun watch) {}
+  }
+
+  /** Runs to the end and closes the log. */
   int run(BenchLog log) throws CliFailure {
+    int exitCode = runKeepingLog(log);
+    closeLog(log);
+    return exitCode;
+  }
+
+  /** Runs to the end; the log stays open. */
+  int runKeepingLog(BenchLog log) throws CliFailure {
     CountDownLatch done = new CountDownLatch(1);
     Thread onSignal = new Thread(() -> interrupted(done), "signal");
     boolean hooked = false;
     try {
       powerUp =
           new LivePowerUp(log, sheet, setup, opener, TimeSource.system(), listener, new Progress());
+      companion.begins(powerUp.watch());
       Runtime.getRuntime().addShutdownHook(onSignal);
       hooked = true;
       modes.begin(powerUp.watch(), setup.effective());
@@ -65,7 +100,9 @@ final class HeadlessRun {
       if (output.forPeople()) {
         EndOfRun.print(log, setup.effective(), result, System.out);
       }
-      closeLog(log, result);
+      if (result.logFailure() != null) {
+        throw Logs.failure(result.logFailure());
+      }
       return exitCode(result.summary());
     } catch (RunRefused refused) {
       throw new CliFailure(code(refused), refused.getMessage(), refused);
@@ -106,14 +143,11 @@ final class HeadlessRun {
     Runtime.getRuntime().halt(ExitCode.INTERRUPTED);
   }
 
-  private static void closeLog(BenchLog log, LivePowerUp.Result result) throws CliFailure {
+  private static void closeLog(BenchLog log) throws CliFailure {
     try {
       log.close();
     } catch (LogException failed) {
       throw Logs.failure(failed);
-    }
-    if (result.logFailure() != null) {
-      throw Logs.failure(result.logFailure());
     }
   }
 

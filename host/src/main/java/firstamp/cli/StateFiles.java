@@ -10,6 +10,9 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 
 /** Small state files of {@code locate} and {@code trial}, and the examples brought along. */
 final class StateFiles {
@@ -73,6 +76,25 @@ final class StateFiles {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException broken) {
       throw new CliFailure(ExitCode.DEFECT, name + " cannot be read", broken);
+    }
+  }
+
+  /** SHA-256 of a file in hex, so that a photograph is known again under another name. */
+  static String sha256(Path file) throws CliFailure {
+    try (InputStream in = Files.newInputStream(file)) {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      byte[] buffer = new byte[65_536];
+      for (int length = in.read(buffer); length >= 0; length = in.read(buffer)) {
+        digest.update(buffer, 0, length);
+      }
+      return HexFormat.of().formatHex(digest.digest());
+    } catch (IOException unreadable) {
+      throw new CliFailure(
+          ExitCode.NO_INPUT,
+          "the photograph " + file + " cannot be read: " + unreadable.getMessage(),
+          unreadable);
+    } catch (NoSuchAlgorithmException never) {
+      throw new CliFailure(ExitCode.DEFECT, "SHA-256 is missing in this Java", never);
     }
   }
 }

@@ -1,58 +1,54 @@
 package firstamp.cli;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.locate.ClueKind;
-import firstamp.locate.OddsWord;
+import firstamp.locate.SheetPath;
 import firstamp.locate.TrialVerdict;
-import firstamp.locate.WireAnswer;
 import firstamp.locate.WireCase;
 import firstamp.locate.WireFile;
 import firstamp.locate.WireStep;
+import firstamp.locate.WireStory;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.model.JobSheet;
+import firstamp.model.TimeSource;
+import firstamp.session.PowerUpStudy;
+import firstamp.session.Thinking;
+import firstamp.session.TrialComparison;
+import firstamp.sheet.SheetException;
 import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Finds where a wire of unknown place belongs. */
 @Command(
     name = "trial",
-    description =
-        "Finds where a wire of unknown place belongs: what to check, where to try it next.",
+    description = {
+      "Finds where a wire of unknown place belongs: what to check, where to try it next.",
+      "--new and --example know screened-lead and positive-chassis.",
+    },
     footerHeading = "%nExamples:%n",
     footer = {
+      "  firstamp trial wires.json --sheet set.json          the wires that a job sheet names",
       "  firstamp trial wires.json --new screened-lead       a file to start from; edit it",
       "  firstamp trial wires.json --wire W3 --place P1 --clue reach",
       "  firstamp trial wires.json --wire W3 --place \"screen tag\" --ohm 47000",
       "  firstamp trial wires.json --wire W3 --volts-alone 1.4 --volts-loaded 0.2",
-      "  firstamp trial wires.json --wire W3 --place P1 --verdict better --figure level --power-up 7",
+      "  firstamp trial wires.json --wire W3 --place P1 --power-up last     judged from the log",
+      "  firstamp trial wires.json --wire W3 --place P1 --verdict better --figure level --power-up"
+          + " 7",
+      "  firstamp trial wires.json --wire W3 --photo corner.jpg",
+      "  firstamp trial wires.json --story                   what was done, with dates",
       "  firstamp trial --example positive-chassis           a worked example",
       "",
-      "Mains and stored charge can kill: supply off and capacitors discharged before a wire is touched.",
-      "The probe stays off circuits above 60 V. Local electrical codes and licensed practice come first.",
+      "Mains and stored charge can kill: supply off and capacitors discharged before a wire is"
+          + " touched.",
+      "The probe stays off circuits above 60 V. Local electrical codes and licensed practice come"
+          + " first.",
     })
-final class TrialCommand implements Callable<Integer> {
-  static final String EXAMPLES = "screened-lead, positive-chassis";
-
-  /** Places shown without --all. */
-  private static final int SHOWN = 3;
-
-  @Spec private CommandSpec spec;
-
-  @Parameters(arity = "0..1", paramLabel = "FILE", description = "state file (JSON)")
-  private Path file;
-
-  @Option(names = "--new", paramLabel = "NAME", description = "start the file from: " + EXAMPLES)
-  private String template;
-
-  @Option(names = "--example", paramLabel = "NAME", description = "worked example: " + EXAMPLES)
-  private String example;
-
+final class TrialCommand extends ThinkCommand<WireCase> {
   @Option(names = "--wire", paramLabel = "WIRE", description = "the wire (default the first)")
   private String wire;
 
@@ -107,96 +103,80 @@ final class TrialCommand implements Callable<Integer> {
   @Option(
       names = "--verdict",
       paramLabel = "WORD",
-      description = "of a trial: short, over-draw, worse, no-change or better")
+      description =
+          "of a trial: short, over-draw, worse, no-change or better; left out = judged from the"
+              + " log")
   private String verdict;
 
   @Option(names = "--figure", paramLabel = "NAME", description = "figure that became better")
   private List<String> figures;
 
-  @Option(names = "--power-up", paramLabel = "ID", description = "number of the trial in the log")
-  private Integer powerUp;
-
   @Option(names = "--moved", paramLabel = "NOTE", description = "the wire was moved to the place")
   private String moved;
 
-  @Option(names = "--undo", description = "take back the last step")
-  private boolean undo;
+  @Option(names = "--photo", paramLabel = "PATH", description = "a photograph of this wire")
+  private Path photo;
 
-  @Option(names = "--all", description = "every place, with reasons")
-  private boolean all;
-
-  @Option(names = "--json", description = "one JSON object per line")
-  private boolean json;
+  @Option(names = "--story", description = "what was done so far, with dates")
+  private boolean story;
 
   @Override
-  public Integer call() throws CliFailure {
-    if (example != null) {
-      return replay(WireFile.read(StateFiles.bundled(example, EXAMPLES)));
-    }
-    if (file == null) {
-      throw new ParameterException(spec.commandLine(), "a state file or --example is missing");
-    }
-    if (template != null) {
-      WireCase whole = WireFile.read(StateFiles.bundled(template, EXAMPLES));
-      StateFiles.create(file, WireFile.write(without(whole)));
-    }
-    WireCase before = read();
-    WireCase after = change(before);
-    if (!after.equals(before)) {
-      StateFiles.write(file, WireFile.write(after));
-    }
-    String shown = wire == null ? after.wires().get(0).name() : wire;
-    try {
-      show(after, shown);
-    } catch (IllegalArgumentException unknown) {
-      throw new ParameterException(spec.commandLine(), unknown.getMessage(), unknown);
-    }
-    return ExitCode.NORMAL;
+  String examples() {
+    return "screened-lead, positive-chassis";
   }
 
-  private static WireCase without(WireCase whole) {
-    return new WireCase(whole.set(), whole.wires(), whole.places(), List.of());
+  @Override
+  String templates() {
+    return examples();
   }
 
-  private WireCase read() throws CliFailure {
-    String text = StateFiles.read(file, "Start one with --new screened-lead, for example.");
-    try {
-      return WireFile.read(text);
-    } catch (IllegalArgumentException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, file + ": " + bad.getMessage(), bad);
-    }
+  @Override
+  WireCase parse(String text) {
+    return WireFile.read(text);
   }
 
-  private WireCase change(WireCase wires) {
-    try {
-      WireCase changed = undo ? wires.undo() : wires;
-      WireStep step = step(wire == null ? changed.wires().get(0).name() : wire);
-      return step == null ? changed : changed.with(step);
-    } catch (IllegalArgumentException unfit) {
-      throw new ParameterException(spec.commandLine(), unfit.getMessage(), unfit);
-    }
+  @Override
+  String write(WireCase wires) {
+    return WireFile.write(wires);
   }
 
-  private WireStep step(String name) {
+  @Override
+  WireCase fromSheet(JobSheet effective) {
+    return SheetPath.wires(effective);
+  }
+
+  @Override
+  WireCase begin(WireCase wires) {
+    return wires.begin();
+  }
+
+  @Override
+  WireCase undone(WireCase wires) {
+    return wires.undo();
+  }
+
+  @Override
+  WireCase change(WireCase wires) throws CliFailure {
+    WireStep step = step(name(wires));
+    return step == null
+        ? wires
+        : wires.with(new WireStep.Dated(step, TimeSource.system().epochMillis()));
+  }
+
+  private String name(WireCase wires) {
+    return wire == null ? wires.wires().get(0).name() : wire;
+  }
+
+  private WireStep step(String name) throws CliFailure {
     if (clue != null) {
       return new WireStep.Clue(name, needsPlace(), ClueKind.of(clue), !against);
     }
     if (hunch != null) {
       return new WireStep.Hunch(name, needsPlace(), hunch);
     }
-    if (ohm != null) {
-      return wire == null
-          ? new WireStep.PlaceOhms(needsPlace(), ohm)
-          : new WireStep.WireOhms(name, needsPlace(), ohm, otherWayOhm);
-    }
-    if (diodeV != null) {
-      return new WireStep.Diode(name, diodeV, null);
-    }
-    if (swing != null) {
-      if (swing.size() != 3) {
-        throw new IllegalArgumentException("--swing needs first ohm, last ohm, seconds");
-      }
-      return new WireStep.Swing(name, swing.get(0), swing.get(1), swing.get(2));
+    WireStep cold = cold(name);
+    if (cold != null) {
+      return cold;
     }
     if (voltsAlone != null || voltsLoaded != null) {
       if (voltsAlone == null || voltsLoaded == null) {
@@ -211,11 +191,70 @@ final class TrialCommand implements Callable<Integer> {
       return new WireStep.Trial(
           name,
           needsPlace(),
-          powerUp,
+          powerUp == null ? null : number(),
           TrialVerdict.of(verdict),
           figures == null ? List.of() : figures);
     }
+    if (powerUp != null) {
+      return judged(name, needsPlace());
+    }
+    if (photo != null) {
+      return new WireStep.Photograph(name, photo.toString(), StateFiles.sha256(photo));
+    }
     return moved == null ? null : new WireStep.Moved(name, needsPlace(), moved);
+  }
+
+  private WireStep cold(String name) {
+    if (ohm != null) {
+      return wire == null
+          ? new WireStep.PlaceOhms(needsPlace(), ohm)
+          : new WireStep.WireOhms(name, needsPlace(), ohm, otherWayOhm);
+    }
+    if (diodeV != null) {
+      return new WireStep.Diode(name, diodeV, null);
+    }
+    if (swing != null) {
+      if (swing.size() != 3) {
+        throw new IllegalArgumentException("--swing needs first ohm, last ohm, seconds");
+      }
+      return new WireStep.Swing(name, swing.get(0), swing.get(1), swing.get(2));
+    }
+    return null;
+  }
+
+  private int number() {
+    try {
+      return Integer.parseInt(powerUp);
+    } catch (NumberFormatException word) {
+      throw new IllegalArgumentException(
+          "--power-up " + powerUp + " with --verdict: give its number", word);
+    }
+  }
+
+  /** The verdict of a logged power-up, held against the last good one. */
+  private WireStep judged(String name, String at) throws CliFailure {
+    BenchLog log = log();
+    try {
+      PowerUpStudy trial = Studies.read(log, powerUp);
+      TrialComparison comparison = Thinking.compare(log, trial, name);
+      Thinking.Tried tried = new Thinking.Tried(name, at);
+      if (comparison == null) {
+        throw new CliFailure(ExitCode.NO_INPUT, Thinking.sentence(tried, null));
+      }
+      System.err.println("firstamp: " + Thinking.sentence(tried, comparison));
+      return new WireStep.Trial(
+          name,
+          at,
+          (int) trial.entry().number(),
+          comparison.judged().verdict(),
+          comparison.judged().figures());
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    } catch (SheetException bad) {
+      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+    } finally {
+      LiveSetup.closeLog(log);
+    }
   }
 
   private String needsPlace() {
@@ -225,68 +264,34 @@ final class TrialCommand implements Callable<Integer> {
     return place;
   }
 
-  /** The steps of an example, one after the other. */
-  private int replay(WireCase whole) {
-    WireCase wires = without(whole);
-    show(wires, wires.wires().get(0).name());
-    for (WireStep step : whole.steps()) {
-      wires = wires.with(step);
-      for (WireCase.Wire one : wires.wires()) {
-        if (step.concerns(one.name())) {
-          if (!json) {
-            System.out.println();
-            System.out.println("> " + step);
-          }
-          show(wires, one.name());
-        }
-      }
+  @Override
+  int show(WireCase wires) {
+    if (story) {
+      WireStory.of(wires, ZoneId.systemDefault()).forEach(System.out::println);
+    } else {
+      new TrialText(all, json).print(wires, name(wires));
     }
     return ExitCode.NORMAL;
   }
 
-  private void show(WireCase wires, String name) {
-    WireAnswer answer = wires.answer(name);
-    if (json) {
-      new JsonLines(System.out).print(line(wires, answer));
-      return;
+  @Override
+  List<Stage<WireCase>> stages(WireCase whole) {
+    List<Stage<WireCase>> stages = new ArrayList<>();
+    WireCase begin = begin(whole);
+    stages.add(stage(null, begin, begin.wires().get(0).name()));
+    WireCase wires = begin;
+    for (WireStep step : whole.steps()) {
+      wires = wires.with(step);
+      for (WireCase.Wire one : wires.wires()) {
+        if (step.concerns(one.name())) {
+          stages.add(stage(WireStory.words(step), wires, one.name()));
+        }
+      }
     }
-    answer.warnings().forEach(warning -> System.out.println("Mind: " + warning));
-    System.out.println(answer.sentence());
-    int most = all ? answer.places().size() : Math.min(SHOWN, answer.places().size());
-    for (WireAnswer.PlaceOdds odds : answer.places().subList(0, most)) {
-      String reason = odds.reason() == null ? "" : " (" + odds.reason() + ")";
-      System.out.println("  " + odds.place() + ": " + odds.word().words() + reason);
-    }
-    WireCase.Wire wireShown =
-        wires.wires().stream().filter(one -> one.name().equals(name)).findFirst().orElseThrow();
-    if (wireShown.colour() != null) {
-      System.out.println("  colour " + wireShown.colour() + " (says little)");
-    }
+    return stages;
   }
 
-  private static ObjectNode line(WireCase wires, WireAnswer answer) {
-    ObjectNode node = JsonLines.object("wire");
-    node.put("wire", answer.wire()).put("number", wires.steps().size());
-    node.put("state", answer.state().id()).put("text", answer.sentence());
-    answer.warnings().forEach(node.putArray("warnings")::add);
-    ArrayNode places = node.putArray("places");
-    for (WireAnswer.PlaceOdds odds : answer.places()) {
-      ObjectNode one = places.addObject().put("place", odds.place()).put("harm", odds.harm());
-      one.put("word", odds.word().words()).put("share", odds.share());
-      one.put("struckOut", odds.word() == OddsWord.STRUCK_OUT);
-      if (odds.reason() != null) {
-        one.put("reason", odds.reason());
-      }
-    }
-    if (answer.next() != null) {
-      WireAnswer.Trial next = answer.next();
-      ObjectNode one = node.putObject("next").put("place", next.place());
-      if (next.throughOhm() != null) {
-        one.put("throughOhm", next.throughOhm());
-      }
-      one.put("worstA", next.worstA()).put("worstW", next.worstW());
-      one.put("limitA", next.limitA());
-    }
-    return node;
+  private Stage<WireCase> stage(String step, WireCase wires, String name) {
+    return new Stage<>(step, wires, () -> new TrialText(all, json).print(wires, name));
   }
 }

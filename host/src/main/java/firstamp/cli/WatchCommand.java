@@ -26,7 +26,8 @@ import picocli.CommandLine.Spec;
     name = "watch",
     description = {
       "Powers up a set through the probe box while watching it.",
-      "Mains and stored charge can kill. Circuits up to 60 V dc / 30 V rms only. The trip is an aid and no protective device;",
+      "Mains and stored charge can kill. Circuits up to 60 V dc / 30 V rms only. The trip is an aid"
+          + " and no protective device;",
       "local electrical codes and licensed practice come first.",
     },
     footerHeading = "%nExamples:%n",
@@ -60,7 +61,8 @@ final class WatchCommand implements Callable<Integer> {
       split = ",",
       description = {
         "answers yes to the questions of a headless run, for this run only:",
-        "floating-supply (no path round the switch), above-60 (no point clipped to can pass 60 V), no-fuse (go on without)"
+        "floating-supply (no path round the switch), above-60 (no point clipped to can pass 60 V),"
+            + " no-fuse (go on without)"
       })
   private List<String> accept = new ArrayList<>();
 
@@ -93,13 +95,14 @@ final class WatchCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--restore " + restore + ", expected 1 to 65535");
     }
-    Sheets.Ready ready = run.soaking(Sheets.read(sheet));
-    Sheets.warn(ready);
-    List<String> questions = observe ? List.of() : Questions.about(ready.effective());
+    Sheets.Ready said = run.soaking(Sheets.read(sheet));
+    Sheets.warn(said);
+    List<String> questions = observe ? List.of() : Questions.about(said.effective());
     if (run.headless) {
       checkAnswers(questions);
     }
     BenchLog log = Logs.openForWriting(run.log);
+    Sheets.Ready ready = Trials.tightened(said, run.label, log);
     RunSetup setup =
         new RunSetup(
             ready.effective(),

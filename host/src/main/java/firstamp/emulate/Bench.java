@@ -27,6 +27,11 @@ public interface Bench {
   /** Bits of {@link firstamp.protocol.Inputs}, now; the comparator's own bit is left 0. */
   int inputBits();
 
+  /** What the person's hands can do in this set. */
+  default Hands hands() {
+    return Hands.NONE;
+  }
+
   /** Level of the comparator, ampere, now. */
   double hardShortA();
 

@@ -211,6 +211,11 @@ final class CircuitBench implements Bench {
     };
   }
 
+  @Override
+  public Hands hands() {
+    return set.path == null ? Hands.NONE : set.path;
+  }
+
   private int on() {
     return joined == Joined.CLOSED ? 1 : 0;
   }

@@ -40,6 +40,7 @@ public final class EmulatedProbe implements ProbePort {
   private final LineOut line;
   private final Memory memory = new Memory();
   private final ConcurrentLinkedQueue<byte[]> fromHost = new ConcurrentLinkedQueue<>();
+  private final ConcurrentLinkedQueue<Runnable> acts = new ConcurrentLinkedQueue<>();
   private final WaveformRecorder recorder;
   private ProbeMachine machine;
   private Commands commands;
@@ -186,6 +187,9 @@ public final class EmulatedProbe implements ProbePort {
   }
 
   private void takeFromHost() {
+    for (Runnable act = acts.poll(); act != null; act = acts.poll()) {
+      act.run();
+    }
     for (byte[] bytes = fromHost.poll(); bytes != null; bytes = fromHost.poll()) {
       decoder.push(bytes, 0, bytes.length);
       line.speed(commands.speed());
@@ -198,6 +202,14 @@ public final class EmulatedProbe implements ProbePort {
       throw new IOException(description + ": closed");
     }
     fromHost.add(bytes.clone());
+  }
+
+  /**
+   * What the person's hands would do, as far as the invented set has such a point or joint. Safe
+   * from any thread: an act happens before the next conversion.
+   */
+  public Hands hands() {
+    return new QueuedHands(bench.hands(), acts);
   }
 
   /** Conversions since the first start, over resets. */

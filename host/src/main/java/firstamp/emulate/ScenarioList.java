@@ -20,6 +20,7 @@ final class ScenarioList {
     SignalScenarios.addTo(list);
     RailScenarios.addTo(list);
     BoxScenarios.addTo(list);
+    ThinkingScenarios.addTo(list);
     return list.all;
   }
 

@@ -74,6 +74,10 @@ final class SetValues {
   double headHumRmsV = 30e-6;
   double meterHumRmsV = 0.2e-3;
   double humHz = 100;
+
+  /** Points that a roving clip can be put on, null = nobody moves a clip. */
+  RovingPath path;
+
   boolean speech;
   double chainFullV = 8.2;
 

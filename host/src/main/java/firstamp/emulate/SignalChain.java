@@ -23,7 +23,11 @@ final class SignalChain {
   /** Volts across the resistor in series with the head. */
   double headV(double nowS, double railV, boolean on) {
     double hum = on ? SQRT2 * set.headHumRmsV * Math.sin(2 * Math.PI * set.humHz * nowS) : 0;
-    return alive(railV) * (signal(nowS, on) * set.headOverMeter + hum);
+    if (set.path != null && set.path.roves(true)) {
+      return alive(railV) * (roving(nowS, on) + hum);
+    }
+    double lost = set.path == null ? 1 : Math.pow(10, -set.path.lossDb() / 20);
+    return alive(railV) * (signal(nowS, on) * set.headOverMeter * lost + hum);
   }
 
   /**
@@ -37,7 +41,13 @@ final class SignalChain {
   /** Volts at the level meter. */
   double meterV(double nowS, double railV, boolean on) {
     double hum = on ? SQRT2 * set.meterHumRmsV * Math.sin(2 * Math.PI * set.humHz * nowS) : 0;
-    return alive(railV) * (signal(nowS, on) + hum);
+    double signal = set.path != null && set.path.roves(false) ? roving(nowS, on) : signal(nowS, on);
+    return alive(railV) * (signal + hum);
+  }
+
+  /** At the clip that roves: as at the meter, with the level of the point it is on. */
+  private double roving(double nowS, boolean on) {
+    return signal(nowS, on) * set.path.rmsV() / set.meterRmsV;
   }
 
   /** How much of its gain the chain has at these volts of the rail. */

@@ -3,6 +3,7 @@ package firstamp.session;
 import firstamp.analysis.LevelMeter;
 import firstamp.analysis.PowerUpFigures;
 import firstamp.analysis.RippleMeter;
+import firstamp.locate.ClipMark;
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
@@ -52,6 +53,8 @@ final class Chain implements StreamSink {
   private SwitchState state = SwitchState.OFF;
   private String ended;
   private Reading latest;
+  private boolean clipRoves;
+  private boolean clipRoved;
 
   Chain(JobSheet effective, ProbeHello hello, boolean raw, String label, ChainListener listener) {
     this.calibration = hello.calibration();
@@ -129,8 +132,12 @@ final class Chain implements StreamSink {
   }
 
   private void levels(LevelWindow window) {
-    figures.onLevels(window);
-    rules.onLevels(window);
+    // A clip on its way along the path is on neither head nor meter: no rule, no figure.
+    if (!clipRoves && !clipRoved) {
+      figures.onLevels(window);
+      rules.onLevels(window);
+    }
+    clipRoved = clipRoves;
     listener.levels(window);
   }
 
@@ -309,6 +316,9 @@ final class Chain implements StreamSink {
 
     @Override
     public Void marked(ProbeEvent.Marked event) {
+      Boolean roves = ClipMark.roves(event.text());
+      clipRoved |= clipRoves;
+      clipRoves = roves == null ? clipRoves : roves;
       toAll(event);
       listener.mark(event.text(), ms(event.micros()));
       return null;

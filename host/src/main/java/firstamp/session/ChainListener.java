@@ -4,6 +4,7 @@ import firstamp.model.Alarm;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
+import firstamp.model.ProbeHello;
 import firstamp.model.Reading;
 import firstamp.model.RippleWindow;
 import firstamp.model.Summary;
@@ -13,6 +14,9 @@ import firstamp.model.Summary;
  * ms from closing.
  */
 public interface ChainListener {
+  /** Who answered; before anything else. */
+  default void probe(ProbeHello hello) {}
+
   /** The first look is over. */
   default void look(Summary.LookFigures figures) {}
 

@@ -4,16 +4,23 @@ import firstamp.model.Alarm;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
+import firstamp.model.ProbeHello;
 import firstamp.model.Reading;
 import firstamp.model.RippleWindow;
 import firstamp.model.Summary;
 
 /** Passes everything on; a subclass adds to it. */
-class ForwardingChainListener implements ChainListener {
+public class ForwardingChainListener implements ChainListener {
   private final ChainListener next;
 
-  ForwardingChainListener(ChainListener next) {
+  /** Passes on to another one. */
+  public ForwardingChainListener(ChainListener next) {
     this.next = next;
+  }
+
+  @Override
+  public void probe(ProbeHello hello) {
+    next.probe(hello);
   }
 
   @Override

@@ -69,6 +69,7 @@ public final class ReplayPowerUp {
             header.stream() == PowerUpHeader.Stream.RAW,
             header.label(),
             listener);
+    listener.probe(header.hello());
     follower.accept(chain);
     Feed feed = new Feed(chain);
     try {

@@ -187,6 +187,7 @@ public final class WatchRun implements StreamSink {
     hello = Hellos.of(found.hello(), talk.port().describe(), found.calibration());
     RunSetup.Settings planned = setup.settings().plan(hello, Set.of());
     chain = new Chain(setup.effective(), hello, setup.raw(), setup.label(), new Outwards());
+    listener.probe(hello);
     recorder.begin(hello, planned);
     progress.started(hello);
     translator.ignoreTrip(found.hello().latchedTrip());

@@ -13,7 +13,8 @@ import org.junit.jupiter.api.Test;
 /** The list of scenarios: each is described and has a job sheet with the keys of the contract. */
 final class ScenariosTest {
   private static final Set<String> TOP =
-      Set.of("sheet", "set", "supply", "limits", "rails", "levels", "rules");
+      Set.of(
+          "sheet", "set", "supply", "limits", "rails", "levels", "rules", "path", "unknownWires");
 
   @Test
   void everyScenarioIsDescribedAndHasASheet() throws Exception {

@@ -1,0 +1,23 @@
+package firstamp.session;
+
+import firstamp.locate.ClipMark;
+import firstamp.locate.LocateSession;
+import firstamp.locate.SettledLevel;
+import java.util.List;
+
+/**
+ * Where the search for a lost signal stands in a power-up; immutable.
+ *
+ * @param search path, rail alarms and what was measured so far
+ * @param held what the clip is on or what is being worked, null = nothing
+ * @param level of what is or was held last, null = none yet
+ * @param courseDbv levels of the present hold, one per 200 ms
+ * @param strokes that are over, of a contact being worked
+ */
+public record SearchState(
+    LocateSession search, ClipMark held, SettledLevel level, List<Double> courseDbv, int strokes) {
+  /** Copies the list. */
+  public SearchState {
+    courseDbv = List.copyOf(courseDbv);
+  }
+}

@@ -1,0 +1,105 @@
+package firstamp.session;
+
+import firstamp.locate.LocateAnswer;
+import firstamp.locate.SheetPath;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.log.PowerUpEntry;
+import firstamp.model.JobSheet;
+import firstamp.sheet.SheetException;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What a power-up says about a lost signal and about a wire of unknown place, in sentences. */
+public final class Thinking {
+  private Thinking() {}
+
+  /**
+   * A wire at a place, as the label of a trial names them: {@code W3 at preamp input}.
+   *
+   * @param wire by name
+   * @param place by name
+   */
+  public record Tried(String wire, String place) {
+    /** The label of the trial. */
+    public String label() {
+      return wire + " at " + place;
+    }
+  }
+
+  /** Which wire of the sheet a label says was joined where; null = none. */
+  public static Tried tried(JobSheet sheet, String label) {
+    if (label == null) {
+      return null;
+    }
+    for (JobSheet.UnknownWire wire : sheet.unknownWires()) {
+      for (JobSheet.Landing place : wire.places()) {
+        Tried tried = new Tried(wire.name(), place.name());
+        if (label.startsWith(tried.label())) {
+          return tried;
+        }
+      }
+    }
+    return null;
+  }
+
+  /**
+   * The sentences of a power-up; empty if nobody was searching or trying in it.
+   *
+   * @throws LogException the log cannot be read
+   * @throws SheetException a stored sheet is none
+   */
+  public static List<String> sentences(BenchLog log, PowerUpStudy study)
+      throws LogException, SheetException {
+    List<String> sentences = new ArrayList<>();
+    if (SheetPath.hasPath(study.sheet()) && !study.marks().isEmpty()) {
+      SearchState state = SignalSearch.of(log.find(Long.toString(study.entry().number())));
+      if (!state.search().observations().isEmpty()) {
+        LocateAnswer answer = state.search().answer();
+        sentences.add(answer.sentence());
+        sentences.addAll(answer.remarks());
+      }
+    }
+    Tried tried = tried(study.sheet(), study.entry().label());
+    if (tried != null) {
+      sentences.add(sentence(tried, compare(log, study, tried.wire())));
+    }
+    return sentences;
+  }
+
+  /**
+   * A trial against the last good power-up; null if there is none.
+   *
+   * @throws LogException the log cannot be read
+   * @throws SheetException a stored sheet is none
+   */
+  public static TrialComparison compare(BenchLog log, PowerUpStudy trial, String wire)
+      throws LogException, SheetException {
+    PowerUpEntry good = TrialComparison.lastGood(log, trial.entry(), wire);
+    return good == null
+        ? null
+        : TrialComparison.of(
+            PowerUpStudy.of(log.find(Long.toString(good.number()))),
+            trial,
+            trial.sheet().supply().idleA());
+  }
+
+  /** Verdict of a trial in a sentence. */
+  public static String sentence(Tried tried, TrialComparison comparison) {
+    if (comparison == null) {
+      return tried.label()
+          + ": there is no earlier power-up of this set to hold it against. Make one with the end"
+          + " of the wire insulated.";
+    }
+    String text =
+        tried.label()
+            + ", held against power-up "
+            + comparison.good()
+            + ": "
+            + comparison.judged().verdict().words()
+            + ".";
+    return comparison.lines().isEmpty()
+        ? text
+        : text + " " + String.join("; ", comparison.lines()) + ".";
+  }
+}

@@ -1,0 +1,104 @@
+package firstamp.session;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import firstamp.log.PowerUpEntry;
+import firstamp.model.JobSheet;
+
+/**
+ * Limits of a power-up in which one wire is tried: 1.2 times what the last good one drew (common
+ * practice, no source).
+ *
+ * <p>What flows while the filters charge would trip the limit for running, so the limit for the
+ * inrush holds until the rails have settled; it too is 1.2 times the last good one's.
+ */
+public final class TrialLimits {
+  private static final double FACTOR = 1.2;
+
+  /** Of the settling time of the slowest rail. */
+  private static final double SETTLED_TWICE = 2;
+
+  /** Under this the probe's coarse range cannot judge (4 counts above zero). */
+  private static final double LEAST_INRUSH_A = 0.05;
+
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+
+  private TrialLimits() {}
+
+  /**
+   * The sheet of a trial: never wider than the sheet was.
+   *
+   * @param sheet effective
+   * @param good the last good power-up, null = none: then the sheet's idle current alone counts
+   */
+  public static JobSheet tighten(JobSheet sheet, PowerUpEntry good) {
+    JsonNode supply = supply(good);
+    Double idleA = larger(number(supply, "steadyA"), sheet.supply().idleA());
+    boolean drew = good != null && !"no-draw".equals(good.outcome());
+    Double peakA = drew ? larger(number(supply, "inrushPeakA"), LEAST_INRUSH_A) : null;
+    JobSheet.Limits was = sheet.limits();
+    if (idleA == null || was == null) {
+      return sheet;
+    }
+    double settleMs =
+        sheet.rails().stream()
+            .filter(rail -> rail.settleMs() != null)
+            .mapToDouble(JobSheet.Rail::settleMs)
+            .max()
+            .orElse(0);
+    Double inrushMs = was.inrushMs() == null ? null : longer(was.inrushMs(), settleMs);
+    JobSheet.Limits limits =
+        new JobSheet.Limits(
+            lower(was.inrushA(), peakA),
+            inrushMs,
+            lower(was.runningA(), idleA),
+            was.i2tA2s(),
+            was.peakA());
+    return new JobSheet(
+        sheet.sheet(),
+        sheet.set(),
+        sheet.supply(),
+        limits,
+        sheet.rails(),
+        sheet.levels(),
+        sheet.rules(),
+        sheet.path(),
+        sheet.unknownWires());
+  }
+
+  /** A set that drew nothing because the wire was off says nothing about its current. */
+  private static Double larger(Double one, Double other) {
+    if (one == null || other == null) {
+      return one == null ? other : one;
+    }
+    return Math.max(one, other);
+  }
+
+  private static Double longer(double inrushMs, double settleMs) {
+    return Math.max(inrushMs, SETTLED_TWICE * settleMs);
+  }
+
+  private static Double lower(Double limitA, Double goodA) {
+    if (limitA == null || goodA == null || goodA <= 0) {
+      return limitA;
+    }
+    return Math.min(limitA, FACTOR * goodA);
+  }
+
+  private static JsonNode supply(PowerUpEntry good) {
+    if (good == null || good.summaryJson() == null) {
+      return MAPPER.createObjectNode();
+    }
+    try {
+      return MAPPER.readTree(good.summaryJson()).path("supply");
+    } catch (JsonProcessingException broken) {
+      // A summary that cannot be read is as good as none: the sheet's limits stand.
+      return MAPPER.createObjectNode();
+    }
+  }
+
+  private static Double number(JsonNode node, String key) {
+    return node.path(key).isNumber() ? (Double) node.path(key).doubleValue() : null;
+  }
+}
