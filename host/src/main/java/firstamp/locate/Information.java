@@ -53,13 +53,25 @@ final class Information {
    * @param answers for each explanation, the shares of its possible answers
    */
   static double gainBits(double[] shares, double[][] answers) {
+    double[] known = new double[shares.length];
+    for (int one = 0; one < shares.length; one++) {
+      known[one] = entropyBits(answers[one]);
+    }
+    return gainBits(shares, answers, known);
+  }
+
+  /**
+   * The same where the uncertainty of each explanation's answers is known already: one question is
+   * asked at many points.
+   */
+  static double gainBits(double[] shares, double[][] answers, double[] answerBits) {
     double[] mixed = new double[answers[0].length];
     double known = 0;
     for (int one = 0; one < shares.length; one++) {
       for (int answer = 0; answer < mixed.length; answer++) {
         mixed[answer] += shares[one] * answers[one][answer];
       }
-      known += shares[one] * entropyBits(answers[one]);
+      known += shares[one] * answerBits[one];
     }
     return Math.max(0, entropyBits(mixed) - known);
   }

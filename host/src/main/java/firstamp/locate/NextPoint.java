@@ -34,8 +34,24 @@ final class NextPoint {
    */
   record Choice(int point, SignalGraph.Mode mode, double bits) {}
 
-  /** Answers of one group: behind its fault, and before it. */
-  private record Answers(List<double[]> lost, double[] unlost) {}
+  /**
+   * What a level can read: one row per group when its fault is before the point, and last a row for
+   * "nothing lost there".
+   *
+   * @param told shares of the readings
+   * @param bits uncertainty of each row
+   */
+  private record Answers(double[][] told, double[] bits) {
+    static Answers of(List<double[]> lost, double[] unlost) {
+      double[][] told = new double[lost.size() + 1][];
+      double[] bits = new double[told.length];
+      for (int row = 0; row < told.length; row++) {
+        told[row] = row < lost.size() ? lost.get(row) : unlost;
+        bits[row] = Information.entropyBits(told[row]);
+      }
+      return new Answers(told, bits);
+    }
+  }
 
   /** The best place, null if none tells anything. */
   Choice best(FaultOdds odds, double sigmaDb) {
@@ -69,13 +85,7 @@ final class NextPoint {
 
   /** Joints behind a point answer alike wherever they are: one explanation per group, and none. */
   private static double bits(FaultOdds odds, BitSet needed, Answers answers) {
-    double[] shares = odds.behind(needed);
-    double[][] told = new double[shares.length][];
-    for (int group = 0; group < shares.length - 1; group++) {
-      told[group] = answers.lost().get(group);
-    }
-    told[shares.length - 1] = answers.unlost();
-    return Information.gainBits(shares, told);
+    return Information.gainBits(odds.behind(needed), answers.told(), answers.bits());
   }
 
   private Answers levels(FaultOdds odds, double sigmaDb) {
@@ -90,7 +100,7 @@ final class NextPoint {
       }
       lost.add(mixed);
     }
-    return new Answers(lost, LossGrid.unlostAnswers(sigmaDb));
+    return Answers.of(lost, LossGrid.unlostAnswers(sigmaDb));
   }
 
   private static Answers heard(FaultOdds odds) {
@@ -99,6 +109,6 @@ final class NextPoint {
     for (int group = 0; group < odds.groups().size(); group++) {
       lost.add(new double[] {missed, 1 - missed});
     }
-    return new Answers(lost, new double[] {1 - missed, missed});
+    return Answers.of(lost, new double[] {1 - missed, missed});
   }
 }
