@@ -9,8 +9,8 @@ import firstamp.locate.LocateSession;
 import firstamp.locate.SignalGraph;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
-import firstamp.model.ProbeHello;
 import firstamp.session.ChainListener;
+import firstamp.session.ClipFollower;
 import firstamp.session.ForwardingChainListener;
 import firstamp.session.SearchState;
 import firstamp.session.SignalSearch;
@@ -35,7 +35,7 @@ final class DemoHands implements HeadlessRun.Companion {
   private final SignalGraph graph;
   private final String complaint;
   private final String seen;
-  private Hands hands = Hands.NONE;
+  private ClipFollower follower;
   private WatchRun watch;
   private boolean on;
   private int left = WAIT;
@@ -58,7 +58,7 @@ final class DemoHands implements HeadlessRun.Companion {
   }
 
   void at(Hands emulated) {
-    hands = emulated;
+    follower.hands(emulated);
   }
 
   @Override
@@ -72,25 +72,8 @@ final class DemoHands implements HeadlessRun.Companion {
 
   @Override
   public ChainListener listen(ChainListener output) {
-    return new ForwardingChainListener(output) {
-      @Override
-      public void probe(ProbeHello hello) {
-        search.probe(hello);
-        super.probe(hello);
-      }
-
-      @Override
-      public void alarm(firstamp.model.Alarm alarm) {
-        search.alarm(alarm);
-        super.alarm(alarm);
-      }
-
-      @Override
-      public void mark(String text, double atMs) {
-        search.mark(text, atMs);
-        super.mark(text, atMs);
-      }
-
+    follower = new ClipFollower(graph, search.before(output));
+    return new ForwardingChainListener(follower) {
       @Override
       public void on() {
         on = true;
@@ -98,14 +81,13 @@ final class DemoHands implements HeadlessRun.Companion {
       }
 
       @Override
-      public void off(firstamp.model.OffCause by, double atMs) {
+      public void off(OffCause by, double atMs) {
         on = false;
         super.off(by, atMs);
       }
 
       @Override
       public void levels(LevelWindow window) {
-        search.levels(window);
         super.levels(window);
         if (on && --left <= 0) {
           act();
@@ -128,7 +110,6 @@ final class DemoHands implements HeadlessRun.Companion {
       return;
     }
     if (search.state().held() != null) {
-      hands.clipOff();
       say(ClipMark.of(ClipMark.Act.OFF));
       left = 1;
       return;
@@ -147,7 +128,6 @@ final class DemoHands implements HeadlessRun.Companion {
 
   private void hold(LocateAnswer.Next next) {
     ClipInput input = ClipInput.forLevel(next.expectedDbv());
-    hands.clipOn(next.point(), next.mode(), input == ClipInput.HEAD);
     say(new ClipMark(ClipMark.Act.HELD, next.point(), next.mode(), input));
     left = HOLD;
   }
@@ -157,7 +137,6 @@ final class DemoHands implements HeadlessRun.Companion {
     worked = joint;
     SignalGraph.PathJoint found = graph.joints().get(graph.jointIndex(joint));
     if (found.kind() == JointKind.SWITCH) {
-      hands.clipOn(found.to(), graph.modes().get(0).name(), false);
       strokesLeft = STROKES;
       left = 1;
     } else {
@@ -167,7 +146,6 @@ final class DemoHands implements HeadlessRun.Companion {
 
   private void stroke() {
     strokesLeft--;
-    hands.work(worked);
     say(new ClipMark(ClipMark.Act.STROKE, worked, null, ClipInput.METER));
     left = PER_STROKE;
   }

@@ -2,9 +2,7 @@ package firstamp.locate;
 
 import firstamp.model.LevelWindow;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * Takes levels from a clip that the person moves along the path while the set is on.
@@ -17,7 +15,7 @@ public final class RovingClip {
   /** Uncertainty of a level that was read off another meter. Common practice, no source. */
   private static final double TYPED_DB = 1;
 
-  private final Map<String, ClipMark> known = new HashMap<>();
+  private final ClipMarks marks;
   private final double headGainDb;
   private final double meterGainDb;
   private final List<Observation> taken = new ArrayList<>();
@@ -40,51 +38,18 @@ public final class RovingClip {
   public RovingClip(SignalGraph graph, double headGainDb, double meterGainDb) {
     this.headGainDb = headGainDb;
     this.meterGainDb = meterGainDb;
-    for (ClipMark mark : marks(graph)) {
-      known.put(mark.text(), mark);
-    }
-  }
-
-  /** All marks that can be made about a path. */
-  private static List<ClipMark> marks(SignalGraph graph) {
-    List<ClipMark> marks = new ArrayList<>();
-    for (ClipMark.Act act :
-        List.of(ClipMark.Act.OFF, ClipMark.Act.TOUCHED, ClipMark.Act.LEFT, ClipMark.Act.BACK)) {
-      marks.add(ClipMark.of(act));
-    }
-    List<String> modes = new ArrayList<>();
-    graph.modes().forEach(mode -> modes.add(mode.name()));
-    modes.add(null);
-    for (SignalGraph.PathPoint point : graph.points()) {
-      for (String mode : modes) {
-        marks.add(new ClipMark(ClipMark.Act.THERE, point.name(), mode, null));
-        marks.add(new ClipMark(ClipMark.Act.GONE, point.name(), mode, null));
-        marks.add(new ClipMark(ClipMark.Act.TYPED, point.name(), mode, null));
-        for (ClipInput input : ClipInput.values()) {
-          marks.add(new ClipMark(ClipMark.Act.HELD, point.name(), mode, input));
-        }
-      }
-    }
-    for (SignalGraph.PathJoint joint : graph.joints()) {
-      marks.add(new ClipMark(ClipMark.Act.MENDED, joint.name(), null, null));
-      for (ClipInput input : ClipInput.values()) {
-        marks.add(new ClipMark(ClipMark.Act.STROKE, joint.name(), null, input));
-        marks.add(new ClipMark(ClipMark.Act.RESTING, joint.name(), null, input));
-      }
-    }
-    return marks;
+    this.marks = new ClipMarks(graph);
   }
 
   /** Takes a mark; one that is about something else changes nothing. */
   public void mark(String text) {
-    int figure = text.lastIndexOf(ClipMark.TYPED_SEPARATOR);
-    ClipMark mark = known.get(figure < 0 ? text : text.substring(0, figure));
-    if (mark == null || (figure >= 0) != (mark.act() == ClipMark.Act.TYPED)) {
+    ClipMark mark = marks.read(text);
+    if (mark == null) {
       return;
     }
     if (mark.act() == ClipMark.Act.TYPED) {
       end();
-      typed(mark, text.substring(figure + ClipMark.TYPED_SEPARATOR.length()));
+      typed(mark, text.substring(text.lastIndexOf(ClipMark.TYPED_SEPARATOR)));
       return;
     }
     straddles = true;
@@ -117,7 +82,11 @@ public final class RovingClip {
     try {
       taken.add(
           new Observation.Level(
-              mark.name(), mark.mode(), null, Double.parseDouble(figure), TYPED_DB));
+              mark.name(),
+              mark.mode(),
+              null,
+              Double.parseDouble(figure.substring(ClipMark.TYPED_SEPARATOR.length())),
+              TYPED_DB));
     } catch (IllegalArgumentException noLevel) {
       // A mark that somebody wrote by hand: it stays a note.
       straddles = false;

@@ -12,6 +12,11 @@ public interface BenchSession extends AutoCloseable {
   /** What there is to see now; immutable, made for being called 10 to 30 times a second. */
   Snapshot snapshot();
 
+  /** Where the search for a lost signal stands; null where the sheet names no path. */
+  default SearchState search() {
+    return null;
+  }
+
   /**
    * Opens the switch, or stops what would close it (countdown, check, look). Works in any phase.
    */

@@ -34,6 +34,7 @@ public final class LiveBench implements BenchSession {
   private final String logFile;
   private final ArmGate gate;
   private final ChainListener alsoTold;
+  private final SignalSearch search;
   private final Maker maker;
   private final EarlierSource earlierSource;
   private final SleepWatch sleepWatch;
@@ -123,7 +124,9 @@ public final class LiveBench implements BenchSession {
     this.port = port;
     this.logFile = logFile;
     this.gate = gate;
-    this.alsoTold = Objects.requireNonNull(alsoTold, "alsoTold");
+    this.search = SignalSearch.of(setup.effective());
+    Objects.requireNonNull(alsoTold, "alsoTold");
+    this.alsoTold = search == null ? alsoTold : search.before(alsoTold);
     this.builder = new SnapshotBuilder(setup.effective());
     this.maker = maker;
     this.earlierSource = Objects.requireNonNull(earlierSource, "earlierSource");
@@ -424,6 +427,11 @@ public final class LiveBench implements BenchSession {
       case ON -> Snapshot.Phase.ON;
       case FALLING, STOPPING, DONE -> Snapshot.Phase.RAILS_FALLING;
     };
+  }
+
+  @Override
+  public SearchState search() {
+    return search == null ? null : search.state();
   }
 
   /** To the snapshot and to whoever else listens. */

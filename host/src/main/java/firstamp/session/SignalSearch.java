@@ -141,6 +141,35 @@ public final class SignalSearch implements ChainListener {
     state = new SearchState(search, clip.held(), clip.last(), clip.course(), clip.strokes());
   }
 
+  /** A listener that tells the search first and then another one. */
+  public ChainListener before(ChainListener next) {
+    return new ForwardingChainListener(next) {
+      @Override
+      public void probe(ProbeHello hello) {
+        SignalSearch.this.probe(hello);
+        super.probe(hello);
+      }
+
+      @Override
+      public void alarm(Alarm alarm) {
+        SignalSearch.this.alarm(alarm);
+        super.alarm(alarm);
+      }
+
+      @Override
+      public void mark(String text, double atMs) {
+        SignalSearch.this.mark(text, atMs);
+        super.mark(text, atMs);
+      }
+
+      @Override
+      public void levels(LevelWindow window) {
+        SignalSearch.this.levels(window);
+        super.levels(window);
+      }
+    };
+  }
+
   /** Where it stands now. */
   public SearchState state() {
     return state;

@@ -3,6 +3,8 @@ package firstamp.session;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.JobSheet;
 
@@ -25,6 +27,20 @@ public final class TrialLimits {
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   private TrialLimits() {}
+
+  /**
+   * The sheet of a power-up: tightened where its label names a wire of the sheet at a place.
+   *
+   * @throws LogException the log cannot be read
+   */
+  public static JobSheet forLabel(JobSheet sheet, String label, BenchLog log) throws LogException {
+    Thinking.Tried tried = Thinking.tried(sheet, label);
+    if (tried == null) {
+      return sheet;
+    }
+    return tighten(
+        sheet, TrialComparison.lastGood(log, sheet.set().name(), tried.wire(), Long.MAX_VALUE));
+  }
 
   /**
    * The sheet of a trial: never wider than the sheet was.
