@@ -8,6 +8,7 @@ import firstamp.log.PowerUpEntry;
 import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;
+import firstamp.model.ProbeEvent;
 import firstamp.session.SummaryJson;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -86,6 +87,7 @@ final class PowerUpFiles {
         json.writeTree(SummaryJson.put(alarm, node));
       }
       json.writeEndArray();
+      marks(reader, table, json);
       json.writeObjectField("columns", PowerUpTable.COLUMNS);
       json.writeArrayFieldStart("readings");
       table.forEach(
@@ -107,6 +109,21 @@ final class PowerUpFiles {
     } catch (UncheckedIOException failed) {
       throw failed.getCause();
     }
+  }
+
+  private static void marks(PowerUpReader reader, PowerUpTable table, JsonGenerator json)
+      throws IOException, LogException {
+    long zeroMicros = table.zeroMicros();
+    json.writeArrayFieldStart("marks");
+    for (ProbeEvent event : reader.events()) {
+      if (event instanceof ProbeEvent.Marked mark) {
+        json.writeStartObject();
+        json.writeNumberField("atMs", (mark.micros() - zeroMicros) / 1e3);
+        json.writeStringField("text", mark.text());
+        json.writeEndObject();
+      }
+    }
+    json.writeEndArray();
   }
 
   private static void write(Writer out, CharSequence text) {

@@ -52,12 +52,14 @@ final class PowerUpTable {
 
   /** Gives every row. */
   void forEach(Rows rows) throws LogException {
+    reader.replay(new Walk(zeroMicros(), rows));
+  }
+
+  /** The probe time that counts as zero: the switch closes, or the power-up begins. */
+  long zeroMicros() throws LogException {
     Begin begin = new Begin();
     reader.replay(begin);
-    if (begin.firstMicros == Long.MIN_VALUE) {
-      return;
-    }
-    reader.replay(new Walk(begin.micros(), rows));
+    return begin.firstMicros == Long.MIN_VALUE ? 0 : begin.micros();
   }
 
   /** Finds the time that counts as zero. */

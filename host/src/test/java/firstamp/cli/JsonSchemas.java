@@ -16,7 +16,16 @@ import java.util.List;
 final class JsonSchemas {
   private static final Schema LINES = load("/schemas/json-lines.schema.json");
 
+  private static final Schema POWER_UP = load("/schemas/power-up.schema.json");
+
   private JsonSchemas() {}
+
+  /** What the schema of exported power-ups says against one; empty = nothing. */
+  static List<String> againstPowerUp(JsonNode export) {
+    return POWER_UP.validate(export.toString(), InputFormat.JSON).stream()
+        .map(Error::toString)
+        .toList();
+  }
 
   /** What the schema says against a line; empty = nothing. */
   static List<String> against(JsonNode line) {

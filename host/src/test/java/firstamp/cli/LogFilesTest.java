@@ -129,6 +129,10 @@ class LogFilesTest {
         .isEqualTo(run("show", "last", "--json", "--log", log.toString()).summary());
     assertThat(all.path("readings")).hasSize(Files.readAllLines(csv).size() - 1);
     assertThat(all.path("alarmTransitions")).isNotEmpty();
+    assertThat(JsonSchemas.againstPowerUp(all)).isEmpty();
+    all.path("alarmTransitions").forEach(a -> assertThat(JsonSchemas.against(a)).isEmpty());
+    ((com.fasterxml.jackson.databind.node.ObjectNode) all).put("readings", 3);
+    assertThat(JsonSchemas.againstPowerUp(all)).isNotEmpty();
   }
 
   @Test
