@@ -8,8 +8,10 @@ import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.session.ReadingFigures;
+import firstamp.session.RulesBeside;
 import firstamp.session.SummaryJson;
 import firstamp.session.TripFigures;
+import java.util.List;
 import java.util.Locale;
 
 /** A run as JSON lines. */
@@ -126,6 +128,22 @@ final class JsonRunOutput implements RunOutput {
     node.put("headV", figures.headRmsV());
     node.put("meterV", figures.meterRmsV());
     lines.print(node);
+  }
+
+  @Override
+  public void beside(String sheet, List<RulesBeside.Beside> rows) {
+    for (RulesBeside.Beside row : rows) {
+      ObjectNode node = JsonLines.object("beside");
+      node.put("rule", row.rule());
+      if (row.railName() != null || row.rail() > 0) {
+        node.put("rail", row.rail());
+        node.put("railName", row.railName());
+      }
+      node.put("thenAtMs", row.thenAtMs());
+      node.put("wouldAtMs", row.wouldAtMs());
+      node.put("tripCause", row.cause());
+      lines.print(node);
+    }
   }
 
   @Override

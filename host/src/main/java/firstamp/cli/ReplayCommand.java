@@ -9,6 +9,8 @@ import firstamp.model.Summary;
 import firstamp.model.TimeSource;
 import firstamp.session.ReplayPace;
 import firstamp.session.ReplayPowerUp;
+import firstamp.session.RulesBeside;
+import firstamp.session.RunRefused;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -108,7 +110,7 @@ final class ReplayCommand implements Callable<Integer> {
   }
 
   private int headless(PowerUpReader reader, JobSheet effective, double factor)
-      throws LogException {
+      throws LogException, CliFailure {
     RunOutput output =
         json
             ? new JsonRunOutput(new JsonLines(System.out), readings)
@@ -123,8 +125,21 @@ final class ReplayCommand implements Callable<Integer> {
     Summary summary =
         new ReplayPowerUp(reader, effective, output, new ReplayPace(TimeSource.system(), factor))
             .run();
+    if (sheet != null) {
+      beside(reader, effective, output, summary);
+    }
     output.summary(summary);
     return HeadlessRun.exitCode(summary);
+  }
+
+  /** What the other sheet would have found, beside what was found. */
+  private void beside(PowerUpReader reader, JobSheet other, RunOutput output, Summary summary)
+      throws LogException, CliFailure {
+    try {
+      output.beside(sheet.toString(), RulesBeside.of(reader, other, summary));
+    } catch (RunRefused unfit) {
+      throw new CliFailure(ExitCode.BAD_DATA, unfit.getMessage(), unfit);
+    }
   }
 
   private double factor() {

@@ -3,6 +3,8 @@ package firstamp.cli;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.session.ChainListener;
+import firstamp.session.RulesBeside;
+import java.util.List;
 
 /** What a headless run prints: JSON lines for scripts, or sentences for people. */
 interface RunOutput extends ChainListener {
@@ -11,6 +13,9 @@ interface RunOutput extends ChainListener {
 
   /** Seconds until the switch closes. */
   void countdown(int seconds);
+
+  /** What another sheet would have found on a logged power-up, beside what was found. */
+  default void beside(String sheet, List<RulesBeside.Beside> rows) {}
 
   /** The end. */
   void summary(Summary summary);

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.model.Calibration;
 import firstamp.model.LimitException;
 import firstamp.model.NotWatched;
+import firstamp.sheet.CheckWords;
 import firstamp.sheet.SheetCheck;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -32,7 +33,8 @@ final class SheetCommand implements Runnable {
   @Command(
       name = "check",
       description =
-          "Reads a job sheet and says what will be watched, on which range, how fast, and what will not.",
+          "Reads a job sheet and says what will be watched, on which range, how fast, and what will"
+              + " not.",
       footerHeading = "%nExamples:%n",
       footer = {"  firstamp sheet check set.json", "  firstamp sheet check set.json --json"})
   static final class Check implements Callable<Integer> {
@@ -68,7 +70,7 @@ final class SheetCommand implements Runnable {
       check.watched().forEach(one -> System.out.println("  " + one.text()));
       System.out.println("Not watched:");
       for (NotWatched gap : check.notWatched()) {
-        System.out.println("  " + gap.what() + ": " + gap.why());
+        System.out.println("  " + CheckWords.line(gap));
       }
       for (String warning : check.warnings()) {
         System.out.println("Mind: " + warning);

@@ -35,7 +35,7 @@ final class SummaryText {
     if (summary.conversions() != null) {
       lines.add(
           text(
-              "  conversions: %d received, %d lost in %d gaps",
+              "  from the probe box: %d values, %d lost in %d gaps",
               summary.conversions().received(),
               summary.conversions().lost(),
               summary.conversions().gaps()));

@@ -1,14 +1,15 @@
 package firstamp.cli;
 
 import firstamp.model.Alarm;
-import firstamp.model.AlarmState;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.session.ReadingFigures;
+import firstamp.session.RulesBeside;
 import firstamp.session.TripFigures;
 import java.io.PrintStream;
+import java.util.List;
 
 /** A run as sentences, one a line. */
 final class TextRunOutput implements RunOutput {
@@ -50,7 +51,13 @@ final class TextRunOutput implements RunOutput {
 
   @Override
   public void alarm(Alarm alarm) {
-    String mark = alarm.state() == AlarmState.UNACKNOWLEDGED ? "ALARM" : alarm.state().id();
+    String mark =
+        switch (alarm.state()) {
+          case UNACKNOWLEDGED -> "ALARM";
+          case ACKNOWLEDGED -> "seen ";
+          case CLEARED_UNACKNOWLEDGED -> "over, not seen yet:";
+          case CLEARED -> "over:";
+        };
     say("%9.1f ms  %s  %s", alarm.changedMs(), mark, alarm.text());
   }
 
@@ -111,6 +118,26 @@ final class TextRunOutput implements RunOutput {
       line.append(SummaryText.text("  %d: %.2f V", rail.rail(), rail.volts()));
     }
     say("%s", line);
+  }
+
+  @Override
+  public void beside(String sheet, List<RulesBeside.Beside> rows) {
+    say("With %s, beside what was found then:", sheet);
+    if (rows.isEmpty()) {
+      say("  nothing then, and nothing now");
+    }
+    for (RulesBeside.Beside row : rows) {
+      String of = row.railName() == null ? "" : " of " + row.railName();
+      String would = row.cause() == null ? "" : " (it would have switched itself off)";
+      say(
+          "  %-28s then %s, now %s%s",
+          row.rule() + of, at(row.thenAtMs()), at(row.wouldAtMs()), would);
+    }
+    say("  What would have come after an earlier off is not in the record.");
+  }
+
+  private static String at(Double ms) {
+    return ms == null ? "not at all" : SummaryText.text("at %.1f ms", ms);
   }
 
   @Override

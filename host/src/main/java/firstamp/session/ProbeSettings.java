@@ -28,7 +28,9 @@ public final class ProbeSettings implements RunSetup.SettingsPlan {
         limits = limits.withoutRail(rail);
       }
       return new RunSetup.Settings(
-          limits(limits), look(ProbeLimits.look(effective, hello.calibration(), hello.lookOhm())));
+          limits(limits),
+          look(ProbeLimits.look(effective, hello.calibration(), hello.lookOhm())),
+          limits.planned());
     } catch (LimitException unfit) {
       throw new RunRefused(RunRefused.Kind.SHEET, unfit.getMessage());
     }

@@ -2,8 +2,10 @@ package firstamp.session;
 
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeHello;
+import firstamp.model.ProbeLimits;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.TripLimits;
+import java.util.List;
 import java.util.Set;
 
 /**
@@ -111,6 +113,13 @@ public record RunSetup(
    *
    * @param limits on which it trips
    * @param look its parameters
+   * @param planned every limit: what the sheet says and what is really used
    */
-  public record Settings(TripLimits limits, LookParameters look) {}
+  public record Settings(
+      TripLimits limits, LookParameters look, List<ProbeLimits.Planned> planned) {
+    /** Copies the list. */
+    public Settings {
+      planned = List.copyOf(planned);
+    }
+  }
 }

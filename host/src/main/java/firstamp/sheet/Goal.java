@@ -52,11 +52,12 @@ record Goal(String words, String on, Double limit, String unit, double stepMs) {
       }
       case CURRENT_CREEP -> {
         double over = settings.numbers().get("overAPerMin");
-        yield reading(
+        yield new Goal(
             "when the current climbs by more than " + Numbers.text(over * 1000) + " mA a minute",
             "I, J",
             over,
-            "A/min");
+            "A/min",
+            settings.numbers().get("forMs"));
       }
       case RAIL_WINDOW -> window(said, supply, name, input);
       case RAIL_LATE ->

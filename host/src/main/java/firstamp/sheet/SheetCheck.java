@@ -104,6 +104,7 @@ public record SheetCheck(
     StringBuilder text = new StringBuilder("The computer ");
     text.append("off".equals(settings.action()) ? "switches off and raises" : "raises");
     text.append(" an alarm ").append(goal.words());
+    text.append(CheckWords.from(sheet, item));
     text.append(", within ").append(Numbers.text(withinMs)).append(" ms.");
     return new Watched(
         item.rule().id(),

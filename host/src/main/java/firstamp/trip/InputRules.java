@@ -52,15 +52,15 @@ final class InputRules {
   private void judgeClipped(Moment now) {
     String found = null;
     if (now.reading().highest(Channel.I) >= HIGHEST_COUNTS) {
-      found = "current";
+      found = "clipped.current";
     } else if (now.reading().highest(Channel.V) >= HIGHEST_COUNTS) {
-      found = "supply volts";
+      found = "clipped.volts";
     } else if (now.fromMicros() - run.closedMicros() >= audioFromMicros
         && run.sheet().levels() != null) {
       found =
           now.reading().clipped(Channel.H)
-              ? "head"
-              : now.reading().clipped(Channel.M) ? "level meter" : null;
+              ? "clipped.head"
+              : now.reading().clipped(Channel.M) ? "clipped.meter" : null;
     }
     which = found == null ? which : found;
     switch (clipped.step(now.fromMicros(), now.toMicros(), found != null, found == null)) {
@@ -73,7 +73,7 @@ final class InputRules {
               false,
               null,
               null,
-              texts.text("input-clipped", false, which));
+              texts.text("input-clipped", false, AlarmTexts.word(which)));
       case CLEAR -> book.clear(clipped, now.toMicros());
       case NOTHING -> {}
     }

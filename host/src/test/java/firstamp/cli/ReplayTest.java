@@ -81,11 +81,63 @@ class ReplayTest {
     Path other = folder.resolve("other.json");
     Files.writeString(
         other,
-        "{\"sheet\":1,\"set\":{\"name\":\"Larch D2 dictation unit (invented)\",\"kind\":\"recorder\",\"chassis\":\"negative\"},"
+        "{\"sheet\":1,\"set\":{\"name\":\"Larch D2 dictation unit"
+            + " (invented)\",\"kind\":\"recorder\",\"chassis\":\"negative\"},"
             + "\"supply\":{\"kind\":\"bench\",\"nominalV\":12,\"fuseA\":1,\"limitA\":1.5},"
             + "\"rules\":{\"no-draw\":{\"belowA\":0.005,\"afterMs\":900,\"onDelayMs\":250}}}");
     // By hand: from 900 ms on, held for 250 ms: 1150 ms.
     assertThat(at(replay(log, "--sheet", other.toString()).summary(), "no-draw")).isEqualTo(1150.0);
+  }
+
+  /** A limit of 0.5 A, worked out by hand: the surge lets it pass for 60 ms, the wire does not. */
+  @Test
+  void anotherSheetSaysWhatWouldHaveBeenFoundBesideWhatWas() throws Exception {
+    Path log = folder.resolve("log.db");
+    record("wire-short", log);
+    Path other = folder.resolve("other.json");
+    Files.writeString(
+        other,
+        "{\"sheet\":1,\"set\":{\"name\":\"Larch D2 dictation unit (invented)\"},"
+            + "\"supply\":{\"kind\":\"bench\",\"nominalV\":12,\"fuseA\":2.5,\"limitA\":2.5},"
+            + "\"limits\":{\"inrushA\":2.4,\"inrushMs\":20,\"runningA\":0.5},"
+            + "\"rails\":[{\"input\":1,\"name\":\"B1\",\"nominalV\":7.5,\"tolerancePercent\":5,"
+            + "\"settleMs\":400}]}");
+    CommandRunner.Result result = replay(log, "--sheet", other.toString());
+    for (JsonNode line : result.json()) {
+      assertThat(JsonSchemas.against(line)).as("schema of %s", line).isEmpty();
+    }
+    JsonNode current = beside(result, "over-current");
+    // Then: the wire at 1200 ms. With 0.5 A the motor's start (12 V over 20 ohm) trips it at once
+    // after the 20 ms of surge: three conversions in a row, the third 0.5 ms after the first.
+    assertThat(current.path("thenAtMs").asDouble()).isBetween(1200.0, 1201.0);
+    assertThat(current.path("wouldAtMs").asDouble()).isBetween(20.4, 21.0);
+    assertThat(current.path("tripCause").asText()).isEqualTo("running");
+    // 8.2 V is over 7.5 V + 5 %: from 400 ms on, held for 100 ms.
+    assertThat(beside(result, "rail-window").has("thenAtMs")).isFalse();
+    assertThat(beside(result, "rail-window").path("wouldAtMs").asDouble()).isEqualTo(500.0);
+    assertThat(beside(result, "short").path("thenAtMs").asDouble()).isBetween(1200.0, 1201.0);
+    CommandRunner.Result text =
+        CommandRunner.run(
+            "replay",
+            "last",
+            "--headless",
+            "--speed",
+            "max",
+            "--log",
+            log.toString(),
+            "--sheet",
+            other.toString());
+    assertThat(String.join("\n", text.out()))
+        .contains("rail-window of B1", "then not at all, now at 500.0 ms")
+        .contains("it would have switched itself off");
+    assertThat(replay(log).json("beside")).isEmpty();
+  }
+
+  private static JsonNode beside(CommandRunner.Result result, String rule) {
+    return result.json("beside").stream()
+        .filter(line -> line.path("rule").asText().equals(rule))
+        .findFirst()
+        .orElseThrow(() -> new AssertionError("no " + rule + " in " + result.out()));
   }
 
   private static double at(JsonNode summary, String rule) {

@@ -78,7 +78,8 @@ record GeneratedFault(
       case WRONG_POLARITY -> at(t0, t0 + 1, rail(Channel.R1, -0.5 * x, t0));
       case RAIL_NOT_FOLLOWING -> {
         double fall = Math.min(8, 1.64 * x);
-        double takes = set.between(0.02, 0.6);
+        // A rail that is gone within a reading while the current stays is a clip that came off.
+        double takes = set.between(0.05, 0.6);
         yield at(
             t0,
             t0 + takes + 1,

@@ -103,8 +103,17 @@ class DefaultsTest {
             one ->
                 assertThat(one.text())
                     .isEqualTo(
-                        "The computer raises an alarm when rail 1 is outside 7.2 to 8.8 V, within"
-                            + " 110 ms."));
+                        "The computer raises an alarm when rail 1 is outside 7.2 to 8.8 V, from 500"
+                            + " ms after switching on, within 110 ms."));
+    assertThat(CheckWords.line(new NotWatched("current-creep", "overAPerMin is not on the sheet")))
+        .isEqualTo("a current that climbs: overAPerMin is not on the sheet");
+    assertThat(CheckWords.line(new NotWatched("ripple 1", "turned off on the sheet")))
+        .isEqualTo("too much ripple (rail 1): turned off on the sheet");
+    for (firstamp.model.RuleId rule : firstamp.model.RuleId.values()) {
+      assertThat(CheckWords.line(new NotWatched(rule.id(), "x")))
+          .as("words of %s", rule.id())
+          .doesNotStartWith(rule.id() + ":");
+    }
     assertThat(check.notWatched())
         .contains(
             new NotWatched("surge heat", "not on the sheet"),
