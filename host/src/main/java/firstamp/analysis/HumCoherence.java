@@ -113,14 +113,6 @@ final class HumCoherence {
   }
 
   private boolean counts(int line, int mainsHz) {
-    if (MainsLines.mainsHz(line) != mainsHz) {
-      return false;
-    }
-    if (toneHz == null) {
-      return true;
-    }
-    double hz = MainsLines.hz(line);
-    double multiple = Math.max(1, Math.rint(hz / toneHz));
-    return Math.abs(hz - multiple * toneHz) > 10;
+    return MainsLines.mainsHz(line) == mainsHz && !MainsLines.nearTone(line, toneHz);
   }
 }

@@ -8,6 +8,7 @@ final class HumPattern {
   private static final double BUZZ_SHARE = 0.5;
   private static final int BUZZ_MULTIPLE = 3;
 
+  private final Double toneHz;
   private final double[] power = new double[MainsLines.COUNT];
   private int count;
 
@@ -25,8 +26,17 @@ final class HumPattern {
     MIXED
   }
 
+  /**
+   * Empty sums.
+   *
+   * @param toneHz lines within 10 Hz of it or of a multiple are left out; null = none
+   */
+  HumPattern(Double toneHz) {
+    this.toneHz = toneHz;
+  }
+
   HumPattern copy() {
-    HumPattern copy = new HumPattern();
+    HumPattern copy = new HumPattern(toneHz);
     System.arraycopy(power, 0, copy.power, 0, power.length);
     copy.count = count;
     return copy;
@@ -46,7 +56,9 @@ final class HumPattern {
 
   /** Mean square of a line, noise taken off, never under 0. */
   double power(int line) {
-    return count == 0 ? 0 : Math.max(0, power[line] / count);
+    return count == 0 || MainsLines.nearTone(line, toneHz)
+        ? 0
+        : Math.max(0, power[line] / count);
   }
 
   /**

@@ -46,7 +46,8 @@ final class LevelReckoning {
   static LevelSums sums(JobSheet sheet, ChannelScale meter) {
     Double dbv = sheet.levels() == null ? null : sheet.levels().meterSignalDbv();
     double signalV = dbv != null ? Decibels.voltsOfDbv(dbv) : defaultSignalV(meter);
-    return new LevelSums(signalV, ExpectedDistance.of(sheet.levels()));
+    Double toneHz = sheet.levels() == null ? null : sheet.levels().toneHz();
+    return new LevelSums(signalV, ExpectedDistance.of(sheet.levels()), toneHz);
   }
 
   /** Head and meter; null if the sheet names no levels or no window came. */

@@ -11,6 +11,7 @@ final class LevelSums {
 
   private final double signalV;
   private final ExpectedDistance expected;
+  private final Double toneHz;
   private final double[] tone = new double[2];
   private final double[] signal = new double[2];
   private final double[] floor = new double[2];
@@ -18,7 +19,7 @@ final class LevelSums {
   private final double[] humOdd = new double[2];
   private final double[] humEven = new double[2];
   private SpeechSums speech;
-  private HumPattern pattern = new HumPattern();
+  private HumPattern pattern;
   private double splitTone;
   private double splitHarmonics;
   private double splitNoise;
@@ -36,15 +37,18 @@ final class LevelSums {
    *
    * @param signalV the meter shows signal above this, volt rms
    * @param expected what the sheet expects of head against meter; null = nothing
+   * @param toneHz of the sheet; null = none
    */
-  LevelSums(double signalV, ExpectedDistance expected) {
+  LevelSums(double signalV, ExpectedDistance expected, Double toneHz) {
     this.signalV = signalV;
+    this.toneHz = toneHz;
+    this.pattern = new HumPattern(toneHz);
     this.expected = expected;
     this.speech = new SpeechSums(expected);
   }
 
   LevelSums copy() {
-    LevelSums copy = new LevelSums(signalV, expected);
+    LevelSums copy = new LevelSums(signalV, expected, toneHz);
     System.arraycopy(tone, 0, copy.tone, 0, 2);
     System.arraycopy(signal, 0, copy.signal, 0, 2);
     System.arraycopy(floor, 0, copy.floor, 0, 2);

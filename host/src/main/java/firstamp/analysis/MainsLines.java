@@ -48,6 +48,15 @@ public final class MainsLines {
     return line < OF_50 ? line + 1 : line - OF_50 + 1;
   }
 
+  /** Whether a line lies within 10 Hz of a tone or of a multiple of it; null = no tone. */
+  static boolean nearTone(int line, Double toneHz) {
+    if (toneHz == null || !(toneHz > 0)) {
+      return false;
+    }
+    double multiple = Math.max(1, Math.rint(hz(line) / toneHz));
+    return Math.abs(hz(line) - multiple * toneHz) <= 10;
+  }
+
   double re(int line) {
     return re[line];
   }

@@ -157,7 +157,7 @@ class LevelDetailTest {
             Channel.H,
             t ->
                 loss * voice(t, lowV * Math.pow(10, -44 / 20.0), highV * Math.pow(10, -34 / 20.0)));
-    LevelSums sums = new LevelSums(0.03, ExpectedDistance.of(levels));
+    LevelSums sums = new LevelSums(0.03, ExpectedDistance.of(levels), null);
     run(400.0, 25);
     for (int k = 0; k < 25; k++) {
       sums.add(windows.get(k), details.get(k));

@@ -137,7 +137,7 @@ class SpeechAgainstSoxTest {
 
   @Test
   void rmsOfAVoiceAgreesWithSox() {
-    LevelSums sums = new LevelSums(0.001, null);
+    LevelSums sums = new LevelSums(0.001, null, null);
     List<LevelWindow> windows = windows(sums, 40);
     double squares = 0;
     for (LevelWindow window : windows) {
@@ -156,7 +156,7 @@ class SpeechAgainstSoxTest {
 
   @Test
   void headBelowMeterOnAVoiceIsWhatWasTakenOff() {
-    LevelSums sums = new LevelSums(Decibels.voltsOfDbv(-40), null);
+    LevelSums sums = new LevelSums(Decibels.voltsOfDbv(-40), null, null);
     windows(sums, 40);
     assertThat(sums.tonal()).isFalse();
     // Weighted by what the meter shows; the head's steps are 20 uV, its voice about 1 mV.

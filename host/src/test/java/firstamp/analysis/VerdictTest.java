@@ -226,6 +226,17 @@ class VerdictTest {
     feed.with(Channel.H, t -> t < 2 ? 0 : SignalFeed.sine(0.4e-3, 50).applyAsDouble(t));
     assertThat(find(run(sheet, 4, 2), "hum.mains").text())
         .startsWith("Hum in the head is -68.0 dBV, nearly all of it 50 Hz");
+    // With the tone on, whose frequency is a multiple of the mains: it is no hum.
+    DoubleUnaryOperator tone = SignalFeed.sine(4e-3, 400);
+    feed.with(Channel.M, t -> t < 2 ? 0 : 50 * tone.applyAsDouble(t))
+        .with(
+            Channel.H,
+            t ->
+                t < 2
+                    ? 0
+                    : tone.applyAsDouble(t) + SignalFeed.sine(0.4e-3, 50).applyAsDouble(t));
+    assertThat(find(run(sheet, 4, 2), "hum.mains").text()).contains("nearly all of it 50 Hz");
+    feed.with(Channel.M, t -> 0);
     feed.with(Channel.H, t -> t < 2 ? 0 : SignalFeed.sine(0.4e-3, 120).applyAsDouble(t));
     assertThat(find(run(sheet, 4, 2), "hum.twice").text()).contains("nearly all of it 120 Hz");
     feed.with(
