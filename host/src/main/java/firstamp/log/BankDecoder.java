@@ -9,7 +9,6 @@ final class BankDecoder {
   private final int count;
   private final int base;
   private final int segment;
-  private final int segments;
   private final PredictorBank bank;
   private final int companionBase;
   private final int stride;
@@ -46,9 +45,9 @@ final class BankDecoder {
     bank = bank(in, predictors);
     EntropyTables tables = EntropyTables.read(in);
     errors = new ErrorDecoder(tables, data);
-    segments = (count + segment - 1) / segment;
+    int segments = (count + segment - 1) / segment;
     directory = in.position();
-    places = new int[segments + 1];
+    places = new int[segments];
     long place = directory + (long) segments * BankEncoder.DIRECTORY_BYTES;
     for (int s = 0; s < segments; s++) {
       places[s] = (int) place;
@@ -94,12 +93,9 @@ final class BankDecoder {
     return new PredictorBank(intercepts, own, joint, choice);
   }
 
-  int segments() {
-    return segments;
-  }
-
-  int segmentOf(int value) {
-    return value / segment;
+  /** The first value of the segment that holds a value. */
+  int beginOfSegment(int value) {
+    return value / segment * segment;
   }
 
   /** Whether the series cannot be read without its companion. */
@@ -107,50 +103,60 @@ final class BankDecoder {
     return taps > 0;
   }
 
-  /** The companion's values that a segment looks at: from, to; both may lie outside. */
-  long[] companionRange(int s) {
+  /** The companion's values that values from a segment's begin on look at; may lie outside. */
+  long[] companionRange(int begin, int end) {
     long middle = offset + taps / 2;
-    return new long[] {
-      middle + (long) stride * s * segment,
-      middle + (long) stride * Math.min(count, (s + 1L) * segment)
-    };
+    return new long[] {middle + (long) stride * begin, middle + (long) stride * end + taps / 2};
   }
 
-  /** A decoder of segments, to be used by one thread. */
-  final class Worker {
-    private final Recursion recursion;
-    private final int[] scratch;
-
-    /**
-     * Made once for several segments.
-     *
-     * @param companion its values, those of {@link #companionRange} at least; null = none
-     */
-    Worker(int[] companion) throws MalformedChunkException {
-      if (taps > 0 && companion == null) {
-        throw new MalformedChunkException("companion channel is missing");
-      }
-      int longest = Math.min(segment, Math.max(1, count));
-      Companion h =
-          taps == 0
-              ? null
-              : new Companion(companion, companion.length, companionBase, stride, offset, taps);
-      recursion = new Recursion(bank, h, longest);
-      scratch = new int[longest];
+  /**
+   * Values of a series.
+   *
+   * @param begin first value of a segment
+   * @param companion its values, those of {@link #companionRange} as far as there are any; null =
+   *     none
+   */
+  CodedSeries.Part decode(int begin, int end, CodedSeries.Part companion)
+      throws MalformedChunkException {
+    if (taps > 0 && companion == null) {
+      throw new MalformedChunkException("companion channel is missing");
     }
-
-    /** Puts the values of a segment into their places. */
-    void decode(int s, int[] values) throws MalformedChunkException {
+    Companion h = null;
+    if (taps > 0) {
+      int[] values = companion.values();
+      int shifted = offset - companion.origin();
+      h = new Companion(values, values.length, companionBase, stride, shifted, taps);
+    }
+    int longest = Math.min(segment, end - begin);
+    Recursion recursion = new Recursion(bank, h, longest);
+    int[] scratch = new int[longest];
+    int[] values = new int[end - begin];
+    for (int from = begin; from < end; from += segment) {
+      int s = from / segment;
       int line = directory + s * BankEncoder.DIRECTORY_BYTES;
       int words = Words.get(data, line);
-      int begin = s * segment;
-      int end = (int) Math.min(count, (long) begin + segment);
-      if (words > end - begin + 4 || (data[line + 4] & 0xff) >= ErrorContext.COUNT) {
-        throw new MalformedChunkException(words + " code words for " + (end - begin) + " values");
+      int segmentEnd = (int) Math.min(count, (long) from + segment);
+      int to = Math.min(end, segmentEnd);
+      if (words > segmentEnd - from + 4 || (data[line + 4] & 0xff) >= ErrorContext.COUNT) {
+        throw new MalformedChunkException(words + " code words for " + (segmentEnd - from));
       }
       errors.read(
-          places[s], words, Words.get(data, line + 2), data[line + 4], end - begin, scratch);
-      recursion.values(scratch, begin, end, (short) Words.get(data, line + 5), base, values);
+          places[s],
+          words,
+          Words.get(data, line + 2),
+          data[line + 4],
+          to - from,
+          to == segmentEnd,
+          scratch);
+      recursion.values(
+          scratch,
+          new Companion.Segment(from, segmentEnd),
+          to,
+          (short) Words.get(data, line + 5),
+          base,
+          values,
+          begin);
     }
+    return new CodedSeries.Part(values, begin);
   }
 }

@@ -20,7 +20,7 @@ final class BankTrainer {
     static final Effort SHORT = new Effort(4, 1, 16, 0, 256);
 
     /** Afterwards. */
-    static final Effort REPACK = new Effort(32, 8, 8, 2, 256);
+    static final Effort REPACK = new Effort(16, 16, 2, 2, 256);
   }
 
   private static final int QUARTER = PredictorBank.BLOCK / 4;

@@ -10,7 +10,9 @@ import java.util.concurrent.ForkJoinTask;
  */
 final class CodedGroup {
   private static final int HIGHEST = 1023;
-  private static final int MUCH = 64_000;
+
+  /** Head values from which on a second thread pays. */
+  private static final int MUCH = 4000;
 
   private final long position;
   private final int length;
@@ -67,73 +69,79 @@ final class CodedGroup {
 
   /** The conversions from one offset to another. */
   short[] counts(int from, int to) throws MalformedChunkException {
-    int[] taken = takenBefore(from);
+    int[] begin = takenBefore(from);
     int[] end = takenBefore(to);
-    int[][] values = decode(taken, end);
-    check(values, taken, end);
+    CodedSeries.Part[] parts = decode(begin, end);
+    int[][] values = new int[parts.length][];
+    int[] taken = new int[parts.length];
+    for (int channel = 0; channel < parts.length; channel++) {
+      values[channel] = parts[channel].values();
+      taken[channel] = begin[channel] - parts[channel].origin();
+      check(channel, values[channel], taken[channel], end[channel] - begin[channel]);
+    }
     short[] counts = new short[to - from];
     for (int s = 0; s < stretches.size(); s++) {
-      int begin = Math.max(from, stretches.offset(s));
+      int first = Math.max(from, stretches.offset(s));
       int stop = Math.min(to, stretches.end(s, length));
-      if (begin < stop) {
-        long index = stretches.firstIndex(s) + begin - stretches.offset(s);
-        PlanOrder.join(values, taken, index, counts, begin - from, stop - begin);
+      if (first < stop) {
+        long index = stretches.firstIndex(s) + first - stretches.offset(s);
+        PlanOrder.join(values, taken, index, counts, first - from, stop - first);
       }
     }
     return counts;
   }
 
-  private int[][] decode(int[] from, int[] to) throws MalformedChunkException {
-    int[][] values = new int[series.length][];
+  private CodedSeries.Part[] decode(int[] from, int[] to) throws MalformedChunkException {
+    CodedSeries.Part[] parts = new CodedSeries.Part[series.length];
     int head = Channel.H.ordinal();
-    if (to[head] - from[head] < MUCH / 4) {
-      decode(values, from, to, 0, series.length);
-      return values;
+    if (to[head] - from[head] < MUCH) {
+      decode(parts, from, to, 0, series.length);
+      return parts;
     }
     // Head and meter are half of everything, and neither needs one of the others.
     ForkJoinTask<Void> half =
         ForkJoinPool.commonPool()
             .submit(
                 () -> {
-                  decode(values, from, to, head, series.length);
+                  decode(parts, from, to, head, series.length);
                   return null;
                 });
     try {
-      decode(values, from, to, 0, head);
+      decode(parts, from, to, 0, head);
     } finally {
       half.quietlyJoin();
     }
-    Throwable failed = half.getException();
-    while (failed != null) {
+    for (Throwable failed = half.getException(); failed != null; failed = failed.getCause()) {
       if (failed instanceof MalformedChunkException malformed) {
         throw malformed;
       }
       if (failed.getCause() == null) {
         throw new IllegalStateException("decoding failed", failed);
       }
-      failed = failed.getCause();
     }
-    return values;
+    return parts;
   }
 
-  private void decode(int[][] values, int[] from, int[] to, int first, int end)
+  /** From the last channel on: what a meter needs of the head is then there for the head too. */
+  private void decode(CodedSeries.Part[] parts, int[] from, int[] to, int first, int end)
       throws MalformedChunkException {
-    for (int channel = first; channel < end; channel++) {
-      values[channel] =
-          series[channel] == null ? new int[0] : series[channel].values(from[channel], to[channel]);
+    for (int channel = end - 1; channel >= first; channel--) {
+      parts[channel] =
+          series[channel] == null
+              ? new CodedSeries.Part(new int[0], 0)
+              : series[channel].part(from[channel], to[channel]);
     }
   }
 
-  private static void check(int[][] values, int[] from, int[] to) throws MalformedChunkException {
-    for (int channel = 0; channel < values.length; channel++) {
-      int outside = 0;
-      for (int k = from[channel]; k < to[channel]; k++) {
-        outside |= values[channel][k];
-      }
-      if ((outside & ~HIGHEST) != 0) {
-        throw new MalformedChunkException(
-            "a conversion of channel " + Channel.of(channel) + " is not 0 to " + HIGHEST);
-      }
+  private static void check(int channel, int[] values, int from, int length)
+      throws MalformedChunkException {
+    int outside = 0;
+    for (int k = from; k < from + length; k++) {
+      outside |= values[k];
+    }
+    if ((outside & ~HIGHEST) != 0) {
+      throw new MalformedChunkException(
+          "a conversion of channel " + Channel.of(channel) + " is not 0 to " + HIGHEST);
     }
   }
 }

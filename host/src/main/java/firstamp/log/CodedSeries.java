@@ -12,9 +12,18 @@ final class CodedSeries {
   private final int count;
   private final CodedSeries companion;
   private BankDecoder decoder;
-  private BankDecoder.Worker worker;
-  private boolean[] decoded;
-  private int[] values;
+  private Part part;
+
+  /**
+   * Some of the values.
+   *
+   * @param origin place of the first of them
+   */
+  record Part(int[] values, int origin) {
+    boolean covers(int from, int to) {
+      return from >= origin && to <= origin + values.length;
+    }
+  }
 
   /**
    * Nothing decoded yet.
@@ -38,18 +47,17 @@ final class CodedSeries {
   }
 
   /**
-   * The series: an array of all its values, in which those from one place to another are right.
+   * Values from one place to another, and perhaps more.
    *
    * @throws MalformedChunkException if the bytes cannot be {@code count} values of this version
    */
-  int[] values(int from, int to) throws MalformedChunkException {
+  Part part(int from, int to) throws MalformedChunkException {
+    if (part != null && part.covers(from, to)) {
+      return part;
+    }
     try {
-      if (version == SeriesCoder.BANK) {
-        segments(from, to);
-      } else if (values == null) {
-        values = whole();
-      }
-      return values;
+      part = version == SeriesCoder.BANK ? segments(from, to) : new Part(whole(), 0);
+      return part;
     } catch (BufferUnderflowException | IndexOutOfBoundsException e) {
       throw new MalformedChunkException("ends too early", e);
     }
@@ -63,40 +71,23 @@ final class CodedSeries {
         return LinearDecoder.decode(data, count, null);
       case SeriesCoder.JOINT:
         return LinearDecoder.decode(
-            data, count, companion == null ? null : companion.values(0, companion.count));
+            data, count, companion == null ? null : companion.part(0, companion.count).values());
       default:
         throw new MalformedChunkException("version " + version + " is not known");
     }
   }
 
-  private void segments(int from, int to) throws MalformedChunkException {
+  private Part segments(int from, int to) throws MalformedChunkException {
     if (decoder == null) {
       decoder = new BankDecoder(data, count);
-      decoded = new boolean[decoder.segments()];
-      values = new int[count];
     }
-    if (from >= to) {
-      return;
+    int begin = decoder.beginOfSegment(from);
+    Part other = null;
+    if (decoder.needsCompanion() && companion != null) {
+      long[] range = decoder.companionRange(begin, to);
+      int low = (int) Math.max(0, Math.min(companion.count, range[0]));
+      other = companion.part(low, (int) Math.max(low, Math.min(companion.count, range[1])));
     }
-    for (int s = decoder.segmentOf(from); s <= decoder.segmentOf(to - 1); s++) {
-      if (!decoded[s]) {
-        int[] other = null;
-        if (decoder.needsCompanion()) {
-          if (companion == null) {
-            throw new MalformedChunkException("companion channel is missing");
-          }
-          long[] range = decoder.companionRange(s);
-          other =
-              companion.values(
-                  (int) Math.max(0, Math.min(companion.count, range[0])),
-                  (int) Math.max(0, Math.min(companion.count, range[1])));
-        }
-        if (worker == null) {
-          worker = decoder.new Worker(other);
-        }
-        worker.decode(s, values);
-        decoded[s] = true;
-      }
-    }
+    return decoder.decode(begin, to, other);
   }
 }

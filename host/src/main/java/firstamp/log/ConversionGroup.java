@@ -14,6 +14,7 @@ final class ConversionGroup implements StreamGroup {
   private static final int CHANNELS = PlanOrder.CHANNELS;
   private static final int PER_PLAN = Channel.I.conversionsPerPlan();
   private static final int LIVE_TAPS = 4;
+  private static final int REPACK_TAPS = 8;
 
   private final Stretches stretches = new Stretches();
   private short[] counts = new short[4096];
@@ -162,7 +163,7 @@ final class ConversionGroup implements StreamGroup {
         channels.sizes()[of],
         stride,
         centre,
-        live ? LIVE_TAPS : PredictorBank.MOST_JOINT);
+        live ? LIVE_TAPS : stride > 1 ? PredictorBank.MOST_JOINT : REPACK_TAPS);
   }
 
   /** Number of the channel that this one may be predicted from; -1 = none. It comes before. */

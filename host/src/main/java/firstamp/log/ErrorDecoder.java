@@ -2,20 +2,27 @@ package firstamp.log;
 
 /** Bytes back to prediction errors; the reverse of {@link ErrorEncoder}. */
 final class ErrorDecoder {
-  private final int[][] lookup = new int[ErrorContext.COUNT][];
+  private final EntropyTables tables;
+  private final int[][] lookup;
   private final byte[] data;
 
   /** A decoder for the segments of one series. */
   ErrorDecoder(EntropyTables tables, byte[] data) {
+    this.tables = tables;
+    this.lookup = new int[tables.frequency.length][];
     this.data = data;
-    int[][] perTable = new int[tables.frequency.length][];
-    for (int t = 0; t < perTable.length; t++) {
-      perTable[t] = lookup(tables.frequency[t], tables.start[t]);
+  }
+
+  /** Made when it is needed first: a short span needs few of them. */
+  private int[] lookup(int context) throws MalformedChunkException {
+    int table = tables.tableOf[context];
+    if (table >= lookup.length) {
+      throw new MalformedChunkException("a context without a table");
     }
-    for (int context = 0; context < lookup.length; context++) {
-      int table = tables.tableOf[context];
-      lookup[context] = table < perTable.length ? perTable[table] : null;
+    if (lookup[table] == null) {
+      lookup[table] = lookup(tables.frequency[table], tables.start[table]);
     }
+    return lookup[table];
   }
 
   /** For the low bits of a state: place within the token, frequency, token. */
@@ -37,8 +44,10 @@ final class ErrorDecoder {
    * @param at of its bytes
    * @param words code words of it
    * @param extraBytes plain bits after them
+   * @param whole whether the segment ends there
    */
-  void read(int at, int words, int extraBytes, int firstContext, int end, int[] errors)
+  void read(
+      int at, int words, int extraBytes, int firstContext, int end, boolean whole, int[] errors)
       throws MalformedChunkException {
     int word = at + 16;
     int wordsEnd = word + 2 * words;
@@ -51,10 +60,7 @@ final class ErrorDecoder {
     int context = firstContext;
     int k = 0;
     while (k < end) {
-      int[] table = lookup[context];
-      if (table == null) {
-        throw new MalformedChunkException("a context without a table");
-      }
+      int[] table = lookup(context);
       int stop = Math.min(end, k + ErrorContext.RUN);
       int size = 0;
       for (; k + 4 <= stop; k += 4) {
@@ -123,7 +129,7 @@ final class ErrorDecoder {
             && b == ErrorContext.LOWEST
             && c == ErrorContext.LOWEST
             && d == ErrorContext.LOWEST;
-    if (word != wordsEnd || !begun || !extras.over()) {
+    if (whole && (word != wordsEnd || !begun || !extras.over())) {
       throw new MalformedChunkException("code does not end with its last value");
     }
   }

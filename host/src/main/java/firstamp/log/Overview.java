@@ -41,9 +41,23 @@ public final class Overview {
 
   /** Adds conversions that follow each other. */
   void add(int column, long firstIndex, short[] counts, int offset, int length) {
-    for (int k = offset; k < offset + length; k++) {
-      int channel = PlanOrder.channelAt(firstIndex + k - offset);
-      add(column, channel, counts[k], counts[k], counts[k], 1);
+    int[] low = new int[CHANNELS];
+    int[] high = new int[CHANNELS];
+    int[] sum = new int[CHANNELS];
+    int[] number = new int[CHANNELS];
+    java.util.Arrays.fill(low, Integer.MAX_VALUE);
+    for (int k = 0; k < length; k++) {
+      int channel = PlanOrder.channelAt(firstIndex + k);
+      int count = counts[offset + k];
+      low[channel] = Math.min(low[channel], count);
+      high[channel] = Math.max(high[channel], count);
+      sum[channel] += count;
+      number[channel]++;
+    }
+    for (int channel = 0; channel < CHANNELS; channel++) {
+      if (number[channel] > 0) {
+        add(column, channel, low[channel], high[channel], sum[channel], number[channel]);
+      }
     }
   }
 

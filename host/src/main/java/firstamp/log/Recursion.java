@@ -51,7 +51,7 @@ final class Recursion {
     int[] history = new int[pad + end - begin];
     java.util.Arrays.fill(history, 0, pad, start);
     System.arraycopy(values, begin, history, pad, end - begin);
-    companionSums(begin, end);
+    companionSums(new Companion.Segment(begin, end), end);
     for (int from = begin; from < end; from += PredictorBank.BLOCK) {
       int length = Math.min(PredictorBank.BLOCK, end - from);
       int[] own = bank.own()[bank.choice()[from / PredictorBank.BLOCK]];
@@ -87,8 +87,8 @@ final class Recursion {
   }
 
   /** Intercepts and the companion's share of every prediction. */
-  private void companionSums(int begin, int end) {
-    Companion.Segment segment = new Companion.Segment(begin, end);
+  private void companionSums(Companion.Segment segment, int end) {
+    int begin = segment.begin();
     for (int from = begin; from < end; from += PredictorBank.BLOCK) {
       int to = Math.min(end, from + PredictorBank.BLOCK);
       int predictor = bank.choice()[from / PredictorBank.BLOCK];
@@ -100,9 +100,23 @@ final class Recursion {
     }
   }
 
-  /** Values of a segment from its errors, which begin at 0; {@code base} is added. */
-  void values(int[] errors, int begin, int end, int start, int base, int[] values) {
-    companionSums(begin, end);
+  /**
+   * Values of a segment from its errors, which begin at 0.
+   *
+   * @param end of the values that are needed
+   * @param base is added to each
+   * @param origin place of the array's first value
+   */
+  void values(
+      int[] errors,
+      Companion.Segment segment,
+      int end,
+      int start,
+      int base,
+      int[] values,
+      int origin) {
+    int begin = segment.begin();
+    companionSums(segment, end);
     java.util.Arrays.fill(x, 0, PredictorBank.MOST_OWN, start);
     for (int from = begin; from < end; from += PredictorBank.BLOCK) {
       int to = Math.min(end, from + PredictorBank.BLOCK);
@@ -117,7 +131,7 @@ final class Recursion {
       }
     }
     for (int k = 0; k < end - begin; k++) {
-      values[begin + k] = (int) x[PredictorBank.MOST_OWN + k] + base;
+      values[begin - origin + k] = (int) x[PredictorBank.MOST_OWN + k] + base;
     }
   }
 

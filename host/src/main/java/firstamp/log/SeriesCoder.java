@@ -74,7 +74,7 @@ final class SeriesCoder {
    */
   static int[] decode(int version, byte[] data, int count) throws MalformedChunkException {
     CodedSeries series = new CodedSeries(version, data, count, null);
-    return series.values(0, count);
+    return series.part(0, count).values();
   }
 
   static byte[] plain(int[] values, int count) {
