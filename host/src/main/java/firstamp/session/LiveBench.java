@@ -329,12 +329,14 @@ public final class LiveBench implements BenchSession {
 
   @Override
   public void restore(int tripNumber) {
+    // Taken before the session thread is woken: the new one must not be told to end.
+    LivePowerUp first = powerUp;
     synchronized (lock) {
       restoreWanted = tripNumber;
       lock.notifyAll();
     }
     // The rails of the first power-up are not followed any longer: it ends here.
-    powerUp.watch().off(OffCause.SIGNAL);
+    first.watch().off(OffCause.SIGNAL);
   }
 
   @Override

@@ -62,6 +62,12 @@ interface BenchActions {
   /** Replay: what other limits would have done. */
   void toggleWhatIf();
 
+  /** Hands go into the set, or are out again. */
+  void handsIn();
+
+  /** Nobody will watch, or somebody does again; asks first. */
+  void soak();
+
   /** Whether OFF would open something: then every key is the bench's, also while text is typed. */
   boolean armed();
 }

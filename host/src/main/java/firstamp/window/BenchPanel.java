@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
@@ -55,12 +56,18 @@ final class BenchPanel implements BenchActions {
   private final WhatIfPresenter whatIfs;
   private final SideBySideCard whatIf;
   private final NotesCard notes;
+  private final ModePresenter modes;
   private final Runnable close;
   private BenchView view;
   private Snapshot last;
   private LimitMove widerAsked;
   private Snapshot.Moved moved;
   private double movedMs;
+  private boolean soakAsked;
+  private String awakeSaid;
+  private BenchMode.State mode = BenchMode.State.BEGIN;
+  private String modeWords;
+  private double modeSaidMs;
   private boolean whatIfShown;
   private boolean besideThere;
   private boolean notesShown;
@@ -99,6 +106,7 @@ final class BenchPanel implements BenchActions {
     figures = new FigureRow(palette);
     strips = new StripsView(palette, words, numbers, time, this::point, this::moveLimit);
     limits = new LimitPresenter(words, numbers);
+    modes = new ModePresenter(words, numbers);
     whatIfs = new WhatIfPresenter(words, numbers, presenter.sentences());
     whatIf = new SideBySideCard(palette, words);
     notes = new NotesCard(palette, words, numbers, this::keepNote);
@@ -205,7 +213,8 @@ final class BenchPanel implements BenchActions {
     sentence.show(view.sentence());
     others.show(view.folded());
     moreShown &= !view.folded().isEmpty();
-    header.show(withFocus(view, focused));
+    awakeSaid = awake;
+    header.show(withFocus(withMode(view, now), focused));
     figures.show(view.figures());
     if (view.controls().restore() == null) {
       restoreAsked = false;
@@ -224,6 +233,7 @@ final class BenchPanel implements BenchActions {
     turnTo(cardFor(question));
     controls.show(view, verdict != null && over && question == null);
     views.show(view.trip() != null, card.equals(TRIP), card.equals(STRIPS), time.follows());
+    views.modes(ModePresenter.offered(now) && card.equals(STRIPS), mode.mode());
     views.more(!armed() && !now.marks().isEmpty(), notesShown, besideThere, card.equals(WHAT_IF));
     more.button().setVisible(!view.folded().isEmpty());
     more.text(
@@ -252,6 +262,12 @@ final class BenchPanel implements BenchActions {
       pedalTaps = now.beside().pedalTaps();
       yes();
     }
+    mode = session.mode();
+    if (mode.words() != null && !mode.words().equals(modeWords)) {
+      modeSaidMs = now.nowMs();
+    }
+    modeWords = mode.words();
+    soakAsked &= ModePresenter.offered(now);
     if (now.beside().moved() != moved) {
       moved = now.beside().moved();
       movedMs = now.nowMs();
@@ -266,12 +282,25 @@ final class BenchPanel implements BenchActions {
   }
 
   private String idleLine() {
+    if (modeWords != null && last.nowMs() - modeSaidMs < MOVED_SAID_MS) {
+      return modeWords;
+    }
     if (moved != null && last.nowMs() - movedMs < MOVED_SAID_MS) {
       return limits.became(last, moved);
     }
     return view.replay() != null || view.controls().off() && view.questions().isEmpty()
         ? words.get("pointer.none")
         : view.closing();
+  }
+
+  private BenchView withMode(BenchView shown, Snapshot now) {
+    LinkView state = modes.state(now, mode);
+    if (state == null) {
+      return shown;
+    }
+    List<LinkView> links = new ArrayList<>(List.of(state));
+    links.addAll(shown.links());
+    return shown.withLinks(links);
   }
 
   private BenchView withFocus(BenchView shown, boolean focused) {
@@ -304,6 +333,9 @@ final class BenchPanel implements BenchActions {
           false,
           words.get("ask.close.yes"),
           words.get("ask.close.no"));
+    }
+    if (soakAsked) {
+      return modes.question();
     }
     if (widerAsked != null) {
       return new QuestionView(
@@ -339,6 +371,12 @@ final class BenchPanel implements BenchActions {
         closeAsked = false;
         if (yes) {
           close.run();
+        }
+      }
+      case ModePresenter.SOAK_ID -> {
+        soakAsked = false;
+        if (yes) {
+          session.mode(BenchMode.SOAK, awakeSaid);
         }
       }
       case LIMIT_ID -> {
@@ -474,6 +512,26 @@ final class BenchPanel implements BenchActions {
   @Override
   public void toggleWhatIf() {
     whatIfShown = !whatIfShown && besideThere;
+  }
+
+  @Override
+  public void handsIn() {
+    if (last != null && ModePresenter.offered(last)) {
+      boolean in = session.mode().mode() == BenchMode.HANDS_IN;
+      session.mode(in ? BenchMode.USUAL : BenchMode.HANDS_IN, awakeSaid);
+    }
+  }
+
+  @Override
+  public void soak() {
+    if (last == null || !ModePresenter.offered(last)) {
+      return;
+    }
+    if (session.mode().mode() == BenchMode.SOAK) {
+      session.mode(BenchMode.USUAL, awakeSaid);
+    } else {
+      soakAsked = true;
+    }
   }
 
   @Override

@@ -97,6 +97,8 @@ final class Keys implements KeyEventDispatcher {
       case KeyEvent.VK_0, KeyEvent.VK_NUMPAD0 -> once(first, actions::no);
       case KeyEvent.VK_M, KeyEvent.VK_PLUS, KeyEvent.VK_ADD -> once(first, actions::mark);
       case KeyEvent.VK_L -> once(first, actions::nextLimit);
+      case KeyEvent.VK_H -> once(first, actions::handsIn);
+      case KeyEvent.VK_S -> once(first, actions::soak);
       case KeyEvent.VK_W -> once(first, actions::toggleNotes);
       case KeyEvent.VK_Q -> once(first, actions::toggleWhatIf);
       case KeyEvent.VK_T -> once(first, actions::toggleView);

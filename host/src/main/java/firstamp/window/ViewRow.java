@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.session.BenchMode;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.FlowLayout;
@@ -20,6 +21,8 @@ final class ViewRow {
   private final KeyButton narrower;
   private final KeyButton wider;
   private final KeyButton follow;
+  private final KeyButton handsIn;
+  private final KeyButton soak;
   private final KeyButton notes;
   private final KeyButton whatIf;
 
@@ -43,6 +46,12 @@ final class ViewRow {
                 words.get("control.follow.key"),
                 actions::follow)
             .size(116, HEIGHT);
+    handsIn =
+        new KeyButton(words, "handsIn", words.get("control.handsIn"), "H", actions::handsIn)
+            .size(140, HEIGHT);
+    soak =
+        new KeyButton(words, "soak", words.get("control.soak"), "S", actions::soak)
+            .size(110, HEIGHT);
     notes =
         new KeyButton(words, "notes", words.get("control.notes"), "W", actions::toggleNotes)
             .size(118, HEIGHT);
@@ -62,7 +71,8 @@ final class ViewRow {
     pointer.setMinimumSize(new Dimension(100, HEIGHT));
     JPanel buttons = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 0));
     buttons.setOpaque(false);
-    for (KeyButton key : new KeyButton[] {notes, whatIf, view, narrower, wider, follow}) {
+    for (KeyButton key :
+        new KeyButton[] {handsIn, soak, notes, whatIf, view, narrower, wider, follow}) {
       buttons.add(key.button());
     }
     row.setName("view-row");
@@ -90,7 +100,8 @@ final class ViewRow {
     wider.button().setVisible(stripsShown);
     follow.button().setVisible(stripsShown);
     follow.enabled(!following);
-    for (KeyButton key : new KeyButton[] {notes, whatIf, view, narrower, wider, follow}) {
+    for (KeyButton key :
+        new KeyButton[] {handsIn, soak, notes, whatIf, view, narrower, wider, follow}) {
       key.colours(palette.control(), palette.ink());
     }
   }
@@ -101,5 +112,13 @@ final class ViewRow {
     notes.text(words.get(notesShown ? "control.back" : "control.notes"));
     whatIf.button().setVisible(hasWhatIf);
     whatIf.text(words.get(whatIfShown ? "control.strips" : "control.whatIf"));
+  }
+
+  /** Hands in and soak, while the set is on. */
+  void modes(boolean offered, BenchMode mode) {
+    handsIn.button().setVisible(offered);
+    soak.button().setVisible(offered);
+    handsIn.text(words.get(mode == BenchMode.HANDS_IN ? "control.handsOut" : "control.handsIn"));
+    soak.text(words.get(mode == BenchMode.SOAK ? "control.soakEnd" : "control.soak"));
   }
 }

@@ -8,6 +8,7 @@ import firstamp.model.NotWatched;
 import firstamp.model.Priority;
 import firstamp.model.Summary;
 import firstamp.model.TripCause;
+import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.Course;
 import firstamp.session.LimitMove;
@@ -31,6 +32,7 @@ final class FakeSession implements BenchSession {
   private volatile Snapshot snapshot;
   volatile RuntimeException failing;
   volatile boolean closed;
+  volatile BenchMode.State mode = BenchMode.State.BEGIN;
 
   FakeSession(Scene scene) {
     fill(scene);
@@ -197,6 +199,17 @@ final class FakeSession implements BenchSession {
   @Override
   public void limit(LimitMove move) {
     wishes.add("limit " + move.kind() + " " + move.rail() + " " + move.value());
+  }
+
+  @Override
+  public void mode(BenchMode wanted, String awakeProblem) {
+    wishes.add("mode " + wanted);
+    mode = new BenchMode.State(wanted, null, null, null);
+  }
+
+  @Override
+  public BenchMode.State mode() {
+    return mode;
   }
 
   @Override

@@ -3,6 +3,7 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.model.LimitKind;
+import firstamp.session.BenchMode;
 import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
 import java.time.LocalDateTime;
@@ -80,6 +81,23 @@ class WatchPresentersTest {
     assertThat(sides.left()).containsExactly("What changed", "B1: 8.35 V then, 8.21 V now");
     assertThat(presents.sides(replay.with(new Snapshot.Beside(behind, null, null, null, 0))).left())
         .contains("Working it out ...");
+  }
+
+  @Test
+  void saysTheModeBesideTheStatesWhileOn() {
+    ModePresenter modes = new ModePresenter(words, numbers);
+    Snapshot on = scene(FakeSession.Scene.HEALTHY);
+    assertThat(modes.state(on, BenchMode.State.BEGIN)).isNull();
+    assertThat(
+            modes.state(on, new BenchMode.State(BenchMode.HANDS_IN, "careful", 0.3, null)).text())
+        .isEqualTo("hands in, off above 300 mA");
+    assertThat(modes.state(on, new BenchMode.State(BenchMode.SOAK, null, null, 3_725_000.0)).text())
+        .isEqualTo("soak, 1:02:05 left");
+    assertThat(
+            modes.state(
+                scene(FakeSession.Scene.OVER),
+                new BenchMode.State(BenchMode.SOAK, null, null, 1.0)))
+        .isNull();
   }
 
   @Test

@@ -192,6 +192,36 @@ class WatchingWindowTest {
   }
 
   @Test
+  void handsInIsOneKeyThereAndBack() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    key(KeyEvent.VK_H, 'h');
+    key(KeyEvent.VK_H, 'h');
+    assertThat(session.wishes).containsExactly("mode HANDS_IN", "mode USUAL");
+  }
+
+  @Test
+  void soakAsksLineByLineFirst() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    key(KeyEvent.VK_S, 's');
+    show();
+    for (int line = 0; line < 3; line++) {
+      key(KeyEvent.VK_1, '1');
+    }
+    assertThat(session.wishes).isEmpty();
+    key(KeyEvent.VK_1, '1');
+    assertThat(session.wishes).containsExactly("mode SOAK");
+  }
+
+  @Test
+  void noModeIsChangedWhileNothingIsOn() throws Exception {
+    open(FakeSession.Scene.OVER);
+    key(KeyEvent.VK_H, 'h');
+    key(KeyEvent.VK_S, 's');
+    show();
+    assertThat(session.wishes).isEmpty();
+  }
+
+  @Test
   void thePedalAnswersAQuestion() throws Exception {
     open(FakeSession.Scene.ASKING);
     for (int tap = 1; tap <= 5; tap++) {

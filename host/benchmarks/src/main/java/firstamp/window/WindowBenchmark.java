@@ -140,6 +140,9 @@ public final class WindowBenchmark {
   /** A logged power-up of hours: until its overview can be seen. */
   private static void open(Path file) throws Exception {
     for (int round = 0; round < 5; round++) {
+      OperatingSystemMXBean system =
+          (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+      long cpu = system.getProcessCpuTime();
       long begin = System.nanoTime();
       BenchLog log = BenchLog.openForReading(file, TimeSource.system());
       var reader = log.find("last");
@@ -147,7 +150,7 @@ public final class WindowBenchmark {
       ReplayBench bench = new ReplayBench(reader, sheet, TimeSource.system(), 1, "bench.db");
       bench.start();
       while (!bench.opened()) {
-        Thread.onSpinWait();
+        java.util.concurrent.locks.LockSupport.parkNanos(500_000);
       }
       double opened = (System.nanoTime() - begin) / 1e6;
       Snapshot now = bench.snapshot();
@@ -158,13 +161,16 @@ public final class WindowBenchmark {
       new StripMaker(new Words(Locale.ENGLISH), new Numbers(Locale.ENGLISH))
           .picture(bench.snapshot(), time, 1000);
       double seen = (System.nanoTime() - begin) / 1e6;
+      double core = (system.getProcessCpuTime() - cpu) / 1e6;
       System.out.printf(
           Locale.ROOT,
-          "round %d: %.2f h open in %.0f ms, overview made in %.0f ms%n",
+          "round %d: %.2f h open in %.0f ms, overview made in %.0f ms (%.0f ms of the processor,"
+              + " all threads)%n",
           round + 1,
           now.course().endMs() / 3.6e6,
           opened,
-          seen);
+          seen,
+          core);
       bench.close();
     }
   }

@@ -1,0 +1,65 @@
+package firstamp.window;
+
+import firstamp.session.BenchMode;
+import firstamp.session.Snapshot;
+import firstamp.window.BenchView.LinkView;
+import firstamp.window.BenchView.QuestionView;
+import java.util.List;
+
+/** Words for hands in and soak. */
+final class ModePresenter {
+  /** Asks before nobody watches. */
+  static final String SOAK_ID = "window.soak";
+
+  private final Words words;
+  private final Numbers numbers;
+
+  ModePresenter(Words words, Numbers numbers) {
+    this.words = words;
+    this.numbers = numbers;
+  }
+
+  /** Whether the mode can be changed now. */
+  static boolean offered(Snapshot now) {
+    return now.phase() == Snapshot.Phase.ON && now.kind() != Snapshot.Kind.REPLAY;
+  }
+
+  /** The state beside those of cable and log; null in the usual mode. */
+  LinkView state(Snapshot now, BenchMode.State mode) {
+    if (!offered(now)) {
+      return null;
+    }
+    return switch (mode.mode()) {
+      case USUAL ->
+          mode.limitA() == null
+              ? null
+              : new LinkView(
+                  words.get("mode.drawnIn", numbers.amps(mode.limitA())), mode.words(), Tone.PLAIN);
+      case HANDS_IN ->
+          new LinkView(
+              mode.limitA() == null
+                  ? words.get("mode.handsIn")
+                  : words.get("mode.handsIn.limit", numbers.amps(mode.limitA())),
+              mode.words(),
+              Tone.CAUTION);
+      case SOAK ->
+          new LinkView(
+              mode.leftMs() == null
+                  ? words.get("mode.soak")
+                  : words.get("mode.soak.left", numbers.clock(mode.leftMs())),
+              mode.words(),
+              Tone.CAUTION);
+    };
+  }
+
+  /** The question before nobody watches. */
+  QuestionView question() {
+    return new QuestionView(
+        SOAK_ID,
+        words.get("mode.soak.title"),
+        List.of(words.get("mode.soak.1"), words.get("mode.soak.2"), words.get("mode.soak.3")),
+        true,
+        words.get("mode.soak.yes"),
+        words.get("mode.soak.no"));
+  }
+}
