@@ -34,6 +34,8 @@ void hal_beeper(bool on);
 
 /* Any context. */
 struct instant hal_now(void);
+/* Plan now, modulo 65536; any context. */
+uint16_t hal_plans(void);
 /* Low byte of the plan now, and its slot; any context. */
 uint8_t hal_plan_low(void);
 uint8_t hal_slot(void);
@@ -54,7 +56,7 @@ void hal_uart_kick(void);
 /* The last byte has left the chip. */
 bool hal_uart_idle(void);
 void hal_uart_speed(enum hal_speed speed);
-/* Bytes lost on reception since the start. */
+/* How often bytes were lost on reception since the start. */
 uint16_t hal_uart_overruns(void);
 
 /* ---- EEPROM ---- */

@@ -224,7 +224,6 @@ void hal_start(void)
     wdt_reset();
     DIDR0 = 0x3F; /* digital buffers of converter and comparator inputs off */
     DIDR1 = BIT(AIN0D) | BIT(AIN1D);
-    ACSR = BIT(ACIS1) | BIT(ACIS0); /* rising edge, interrupt still off */
     ADMUX = CHANNEL_I;              /* outer reference */
     ADCSRA = BIT(ADEN) | ADC_PRESCALER_BITS;
     convert_alone(); /* the first takes 25 clocks, longer than the others */

@@ -7,29 +7,27 @@
 
 #include "avr/hal_avr.h"
 #include "avr/timing.h"
+#include "core/compiler.h"
 #include "core/probe.h"
 
-enum { RECEIVE_PLACES = 64 };
+enum { RECEIVE_PLACES = 64, FREE_TO_GO_ON = 48 };
 static uint8_t receive_ring[RECEIVE_PLACES];
 static volatile uint8_t receive_head; /* the interrupt's */
 static volatile uint8_t receive_tail; /* the main loop's */
-static volatile uint8_t receive_lost; /* modulo 256, summed by the main loop */
 
 /*
- * The chip itself holds two bytes more, 640 cycles; interrupts are off for 85 at most, so its own overrun flag is not
- * asked for.
+ * The chip itself holds two bytes more, 640 cycles; interrupts are off for 85 at most. A full ring turns its own
+ * interrupt off (head = tail then means full), so that a line that never rests costs no time for bytes that are lost
+ * anyhow; when there is room for a few frames in a row it goes on.
  */
 ISR(USART_RX_vect)
 {
-    uint8_t byte = UDR0;
     uint8_t head = receive_head;
-    uint8_t next = (head + 1) & (RECEIVE_PLACES - 1);
-    if (next == receive_tail) {
-        receive_lost++;
-        return;
-    }
-    receive_ring[head] = byte; /* one with a wrong stop bit too: the checksum finds it */
-    receive_head = next;
+    receive_ring[head] = UDR0; /* one with a wrong stop bit too: the checksum finds it */
+    head = (head + 1) & (RECEIVE_PLACES - 1);
+    receive_head = head;
+    if (head == receive_tail)
+        UCSR0B &= (uint8_t)~BIT(RXCIE0);
 }
 
 ISR(USART_UDRE_vect)
@@ -43,13 +41,29 @@ ISR(USART_UDRE_vect)
     }
 }
 
+static uint16_t overruns;
+
+static CORE_RARE void go_on_receiving(void)
+{
+    if (UCSR0A & BIT(DOR0)) /* holds until the bytes behind it are read: at least one was lost */
+        overruns++;
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+    {
+        UCSR0B |= BIT(RXCIE0);
+    }
+}
+
 bool hal_uart_take(uint8_t *byte)
 {
     uint8_t tail = receive_tail;
-    if (tail == receive_head)
+    bool stopped = (UCSR0B & BIT(RXCIE0)) == 0;
+    if (tail == receive_head && !stopped)
         return false;
     *byte = receive_ring[tail];
-    receive_tail = (tail + 1) & (RECEIVE_PLACES - 1);
+    tail = (tail + 1) & (RECEIVE_PLACES - 1);
+    receive_tail = tail;
+    if (stopped && ((uint8_t)(tail - receive_head) & (RECEIVE_PLACES - 1)) >= FREE_TO_GO_ON)
+        go_on_receiving();
     return true;
 }
 
@@ -73,10 +87,5 @@ void hal_uart_speed(enum hal_speed speed)
 
 uint16_t hal_uart_overruns(void)
 {
-    static uint16_t sum;
-    static uint8_t seen; /* asked five times a second, in which at most 10 000 bytes come: held apart by a whole ring */
-    uint8_t lost = receive_lost;
-    sum = (uint16_t)(sum + (uint8_t)(lost - seen));
-    seen = lost;
-    return sum;
+    return overruns;
 }

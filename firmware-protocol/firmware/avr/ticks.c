@@ -82,10 +82,10 @@ static inline void close_wanted(void)
 
 /* ---- time awake: the main loop's rounds are measured with Timer 2, 4 us a step ---- */
 
-enum { PLAN_STEPS = PLAN_US / 4, INTERRUPTS_PERCENT = 35 };
-static uint16_t awake_steps; /* in the last 200 ms, which are 50 000 */
+enum { STEPS_PER_PERCENT_OF_A_PLAN = PLAN_US / 4 / 100, INTERRUPTS_PERCENT = 35 };
+static uint16_t awake_steps; /* since last asked: in 200 ms 50 000 at most */
 static uint8_t round_began;  /* a round takes under 1 ms, after which the timer has turned over */
-static uint32_t busy_from_plans;
+static uint16_t busy_from_plans;
 
 void hal_sleep_unless_busy(void)
 {
@@ -108,14 +108,17 @@ void hal_sleep_unless_busy(void)
  */
 uint8_t hal_busy_percent(void)
 {
-    uint32_t now = hal_now().plans;
-    uint32_t all_steps = (now - busy_from_plans) * PLAN_STEPS;
-    uint32_t awake = awake_steps < all_steps ? awake_steps : all_steps;
-    uint32_t busy = awake + (all_steps - awake) / 100 * INTERRUPTS_PERCENT;
-    uint32_t share = all_steps >= 100 ? busy / (all_steps / 100) : 100;
+    uint16_t now = hal_plans();
+    uint16_t plans_passed = (uint16_t)(now - busy_from_plans);
+    uint16_t steps = awake_steps;
     busy_from_plans = now;
     awake_steps = 0;
-    return share > 100 ? 100 : (uint8_t)share;
+    if (plans_passed == 0 || plans_passed > 130) /* the steps have wrapped: only a host that comes back sees this */
+        return 100;
+    uint16_t percent = (uint16_t)(steps / (uint16_t)(plans_passed * STEPS_PER_PERCENT_OF_A_PLAN));
+    if (percent > 100)
+        percent = 100;
+    return (uint8_t)(percent + (100u - percent) * INTERRUPTS_PERCENT / 100u);
 }
 
 /* ---- the tick: one conversion every 62.5 us ---- */
@@ -182,10 +185,35 @@ uint32_t hal_conversion_plans(void)
     return plans_now();
 }
 
+/*
+ * Hard short. The comparator goes through the input capture of timer 1, because that interrupt comes before the tick, the
+ * line and the converter: of all that may be waiting it is the first, so it waits for one handler at most. The pin is
+ * low before a register is saved; the rest is the comparator's own handler.
+ */
+ISR(TIMER1_CAPT_vect, ISR_NAKED)
+{
+    __asm__ volatile("cbi %0, %1\n\tjmp __vector_23" : : "I"(_SFR_IO_ADDR(PORTD)), "I"(PIN_SWITCH));
+}
+
+/* Longer than interrupts may be off, so it keeps only itself out. */
 ISR(ANALOG_COMP_vect)
 {
-    PORTD &= (uint8_t)~BIT(PIN_SWITCH);
+    TIMSK1 = BIT(OCIE1A);
+    sei();
     guard_comparator(&probe.guard);
+    cli();
+    TIMSK1 = BIT(OCIE1A) | BIT(ICIE1);
+}
+STATIC_ASSERT(ANALOG_COMP_vect_num == 23);
+
+uint16_t hal_plans(void)
+{
+    uint16_t now;
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+    {
+        now = (uint16_t)plans_now();
+    }
+    return now;
 }
 
 uint8_t hal_plan_low(void)
@@ -257,12 +285,12 @@ void hal_run(void)
 {
     SMCR = BIT(SE); /* sleep enabled, mode idle: timers, converter and line go on */
     ADCSRA |= BIT(ADIF) | BIT(ADIE);
-    ACSR |= BIT(ACI);
-    ACSR |= BIT(ACIE);
+    ACSR = BIT(ACIC); /* the comparator goes to the input capture */
     TCCR1B = BIT(WGM12); /* mode before value, or the value waits for a turn of the timer */
     OCR1A = CYCLES_PER_SLOT - 1;
     TCNT1 = 0;
-    TCCR1B = BIT(WGM12) | BIT(CS10);
-    TIMSK1 = BIT(OCIE1A);
+    TCCR1B = BIT(WGM12) | BIT(ICES1) | BIT(CS10); /* capture at the rising edge */
+    TIFR1 = BIT(ICF1);
+    TIMSK1 = BIT(OCIE1A) | BIT(ICIE1);
     sei();
 }

@@ -1,24 +1,29 @@
 #include "beeper.h"
 
+#include "compiler.h"
+
 #include "hal.h"
 
-/* Period is a power of two: on in the first half. A pattern ends by itself, so a lost host leaves no noise. */
-enum { BEEP_MS = 128, ALARM_PERIOD_MS = 512, TRIP_PERIOD_MS = 128, LONGEST_MS = 4096 };
+/* In plans of 2 ms. On in the first half of a period; a pattern ends by itself, so a lost host leaves no noise. */
+enum { BEEP_PLANS = 64, ALARM_HALF_PLANS = 128, TRIP_HALF_PLANS = 32, LONGEST_PLANS = 2048 };
 
-void beeper_sound(struct beeper *beeper, enum sound_pattern pattern, uint32_t now_ms)
+void beeper_sound(struct beeper *beeper, enum sound_pattern pattern, uint16_t now_plans)
 {
     beeper->pattern = (uint8_t)pattern;
-    beeper->since_ms = now_ms;
-    beeper_run(beeper, now_ms);
+    beeper->since_plans = now_plans;
+    beeper_run(beeper, now_plans);
 }
 
-void beeper_run(struct beeper *beeper, uint32_t now_ms)
+void beeper_run(struct beeper *beeper, uint16_t now_plans)
 {
-    uint32_t elapsed_ms = now_ms - beeper->since_ms;
-    uint32_t longest_ms = beeper->pattern == SOUND_BEEP ? BEEP_MS : LONGEST_MS;
-    if (beeper->pattern != SOUND_QUIET && elapsed_ms >= longest_ms)
+    CORE_NEAR(beeper);
+    uint16_t elapsed = (uint16_t)(now_plans - beeper->since_plans);
+    uint8_t half = 0; /* no pause */
+    if (beeper->pattern == SOUND_ALARM)
+        half = ALARM_HALF_PLANS;
+    else if (beeper->pattern == SOUND_TRIP)
+        half = TRIP_HALF_PLANS;
+    if (elapsed >= (half == 0 ? BEEP_PLANS : LONGEST_PLANS))
         beeper->pattern = SOUND_QUIET;
-    uint16_t half_ms = beeper->pattern == SOUND_TRIP ? TRIP_PERIOD_MS / 2 : ALARM_PERIOD_MS / 2;
-    bool on = beeper->pattern == SOUND_BEEP || (beeper->pattern != SOUND_QUIET && (elapsed_ms & half_ms) == 0);
-    hal_beeper(on);
+    hal_beeper(beeper->pattern != SOUND_QUIET && (elapsed & half) == 0);
 }

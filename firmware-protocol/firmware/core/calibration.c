@@ -1,40 +1,38 @@
 #include "calibration.h"
 
+#include <stddef.h>
+
 #include "bytes.h"
+#include "compiler.h"
 #include "hal.h"
+#include "rom.h"
 
-/* Of a probe that was never calibrated: 5 % expanded (k = 2), so half of it, in 1e-5; half a count. */
-enum { NOMINAL_GAIN_U = 2500, NOMINAL_OFFSET_U = 50, GAIN_U_AT = 68 };
+/* A probe that was never calibrated: 5 % expanded (k = 2), so half of it, in 1e-5; half a count. */
+#define NOMINAL_GAIN_U 2500
+#define NOMINAL_OFFSET_U 50
+#define FOR_EACH_CHANNEL(x) {x, x, x, x, x, x, x, x}
 
-static int32_t nominal_zero(uint8_t channel)
-{
-    switch (channel) {
-    case CHANNEL_R1:
-    case CHANNEL_R2:
-    case CHANNEL_R3:
-        return -20000000;
-    case CHANNEL_H:
-        return -10000000;
-    case CHANNEL_M:
-        return -2500000;
-    default:
-        return 0;
-    }
-}
+struct record {
+    uint32_t made_s;
+    int32_t scale[CHANNELS][2];
+    uint16_t gain_u[CHANNELS];
+    uint16_t offset_u[CHANNELS];
+};
+STATIC_ASSERT(sizeof(struct record) == CALIBRATION_BYTES);
+STATIC_ASSERT(offsetof(struct record, scale) == SCALE_AT);
 
-static int32_t nominal_full(uint8_t channel)
-{
-    switch (channel) {
-    case CHANNEL_I:
-        return 12500000;
-    case CHANNEL_J:
-        return 400000;
-    case CHANNEL_V:
-        return 60000000;
-    default:
-        return -nominal_zero(channel);
-    }
-}
+static const struct record nominal ROM = {
+    0,
+    {{0, 12500000},
+     {0, 400000},
+     {0, 60000000},
+     {-20000000, 20000000},
+     {-20000000, 20000000},
+     {-20000000, 20000000},
+     {-10000000, 10000000},
+     {-2500000, 2500000}},
+    FOR_EACH_CHANNEL(NOMINAL_GAIN_U),
+    FOR_EACH_CHANNEL(NOMINAL_OFFSET_U)};
 
 void calibration_load(struct calibration *calibration)
 {
@@ -54,35 +52,13 @@ enum refusal calibration_check(const uint8_t *payload, uint8_t *field)
     return REFUSAL_NONE;
 }
 
-static uint8_t kept(uint8_t at)
+static uint8_t in_force(const struct calibration *calibration, uint8_t at)
 {
-    return hal_eeprom_read((uint16_t)(STORE_CALIBRATION_AT + at));
-}
-
-static uint16_t kept_u16(uint8_t at)
-{
-    uint8_t bytes[2] = {kept(at), kept((uint8_t)(at + 1))};
-    return bytes_u16(bytes);
-}
-
-static uint32_t kept_u32(uint8_t at)
-{
-    uint8_t bytes[4];
-    for (uint8_t i = 0; i < 4; i++)
-        bytes[i] = kept((uint8_t)(at + i));
-    return bytes_u32(bytes);
-}
-
-static void scale(const struct calibration *calibration, uint8_t channel, int32_t *zero, int32_t *full)
-{
-    if (calibration->state == STORE_VALID) {
-        uint8_t at = (uint8_t)(SCALE_AT + SCALE_BYTES * channel);
-        *zero = (int32_t)kept_u32(at);
-        *full = (int32_t)kept_u32((uint8_t)(at + 4));
-    } else {
-        *zero = nominal_zero(channel);
-        *full = nominal_full(channel);
-    }
+    if (calibration->state == STORE_VALID)
+        return hal_eeprom_read((uint16_t)(STORE_CALIBRATION_AT + at));
+    uint8_t byte;
+    ROM_READ(&byte, (const uint8_t *)&nominal + at, 1);
+    return byte;
 }
 
 /*
@@ -91,9 +67,11 @@ static void scale(const struct calibration *calibration, uint8_t channel, int32_
  */
 uint16_t calibration_rest_counts(const struct calibration *calibration, uint8_t channel)
 {
-    int32_t zero;
-    int32_t full;
-    scale(calibration, channel, &zero, &full);
+    uint8_t scale[SCALE_BYTES];
+    for (uint8_t at = 0; at < SCALE_BYTES; at++)
+        scale[at] = in_force(calibration, (uint8_t)(SCALE_AT + SCALE_BYTES * channel + at));
+    int32_t zero = (int32_t)bytes_u32(scale);
+    int32_t full = (int32_t)bytes_u32(scale + 4);
     bool rising = full > zero;
     if ((rising && zero >= 0) || (!rising && zero <= 0))
         return 0;
@@ -115,30 +93,8 @@ uint16_t calibration_rest_counts(const struct calibration *calibration, uint8_t 
     return counts > COUNTS_HIGHEST ? COUNTS_HIGHEST : counts;
 }
 
-uint32_t calibration_made_s(const struct calibration *calibration)
+void calibration_put(const struct calibration *calibration, uint8_t from, uint8_t length, struct wire_out *out)
 {
-    return calibration->state == STORE_VALID ? kept_u32(0) : 0;
-}
-
-void calibration_put_scales(const struct calibration *calibration, struct wire_out *out)
-{
-    for (uint8_t channel = 0; channel < CHANNELS; channel++) {
-        int32_t zero;
-        int32_t full;
-        scale(calibration, channel, &zero, &full);
-        wire_out_u32(out, (uint32_t)zero);
-        wire_out_u32(out, (uint32_t)full);
-    }
-}
-
-void calibration_put(const struct calibration *calibration, struct wire_out *out)
-{
-    wire_out_u32(out, calibration_made_s(calibration));
-    calibration_put_scales(calibration, out);
-    for (uint8_t i = 0; i < 2 * CHANNELS; i++) {
-        uint16_t nominal = i < CHANNELS ? NOMINAL_GAIN_U : NOMINAL_OFFSET_U;
-        uint8_t at = (uint8_t)(GAIN_U_AT + 2 * i);
-        uint16_t value = calibration->state == STORE_VALID ? kept_u16(at) : nominal;
-        wire_out_u16(out, value);
-    }
+    for (; length > 0; length--)
+        wire_out_u8(out, in_force(calibration, from++));
 }

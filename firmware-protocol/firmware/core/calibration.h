@@ -21,10 +21,7 @@ void calibration_load(struct calibration *calibration);
 enum refusal calibration_check(const uint8_t *payload, uint8_t *field);
 /* Counts at which the channel reads nothing. */
 uint16_t calibration_rest_counts(const struct calibration *calibration, uint8_t channel);
-uint32_t calibration_made_s(const struct calibration *calibration);
-/* The 64 bytes of scales, into a frame that was begun. */
-void calibration_put_scales(const struct calibration *calibration, struct wire_out *out);
-/* All 100 bytes. */
-void calibration_put(const struct calibration *calibration, struct wire_out *out);
+/* So many bytes of message 0x0C, into a frame that was begun. */
+void calibration_put(const struct calibration *calibration, uint8_t from, uint8_t length, struct wire_out *out);
 
 #endif

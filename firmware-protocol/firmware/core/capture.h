@@ -11,11 +11,6 @@
 enum { CAPTURE_BEFORE = 128, CAPTURE_AFTER = 128, CAPTURE_BLOCK = 16, CAPTURE_BLOCKS = 16, CAPTURE_STEP_US = 250 };
 
 struct capture {
-    union {
-        uint8_t low[256];
-        uint16_t lent_words[128]; /* see capture_lend */
-    } kept;
-    uint8_t high[64]; /* place p in byte p % 64, bits 2 * (p / 64) */
     volatile uint8_t next;
     volatile uint8_t before; /* taken so far, held at 128 */
     volatile uint8_t after;  /* still to take after a trip */
@@ -25,6 +20,11 @@ struct capture {
     uint8_t decided; /* place of the conversion that decided, or the last before */
     uint16_t number; /* of the trip it belongs to, 0 = none */
     uint32_t decided_us;
+    uint8_t high[64]; /* place p in byte p % 64, bits 2 * (p / 64) */
+    union {
+        uint8_t low[256];
+        uint16_t lent_words[128]; /* see capture_lend */
+    } kept;
 };
 
 /* Recording starts anew; what was kept is gone. */

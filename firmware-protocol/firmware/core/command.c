@@ -8,16 +8,13 @@
 
 /*
  * A round is 0.5 ms, in which the line brings 25 bytes. Whoever sends without a pause must not take the time of the
- * stream: 9 bytes a round are taken for good, and 160 at a stretch, more than any two commands.
+ * stream: 4 bytes a round are taken for good, and 240 at a stretch, more than any two commands.
  */
-enum { BYTES_A_ROUND = 9, BYTES_AT_A_STRETCH = 160, ROOM_FOR_ANSWER = WIRE_OUT_BYTES(CALIBRATION_BYTES) + WIRE_OUT_BYTES(ACCEPTED_BYTES) };
+enum { BYTES_A_ROUND = 4, BYTES_AT_A_STRETCH = 240, ROOM_FOR_ANSWER = WIRE_OUT_BYTES(CALIBRATION_BYTES) + WIRE_OUT_BYTES(ACCEPTED_BYTES) };
 
-struct answer {
-    enum refusal refusal;
-    uint16_t detail;
-};
-
-static const struct answer ACCEPTED = {REFUSAL_NONE, 0};
+/* For what is answered by another message, or later. */
+enum { ANSWERED_OTHERWISE = 255 };
+static const struct answer OTHERWISE = {(enum refusal)ANSWERED_OTHERWISE, 0};
 
 static struct answer refuse(enum refusal refusal, uint16_t detail)
 {
@@ -53,22 +50,20 @@ static struct answer armable(const struct probe *p, bool restore, uint16_t numbe
 
 static struct answer arm(struct probe *p, const uint8_t *payload, bool close, bool restore, uint16_t number)
 {
-    struct look_parameters parameters;
     uint8_t field;
-    enum refusal refusal = look_parameters_read(payload, &parameters, &field);
+    enum refusal refusal = look_parameters_check(payload, &field);
     if (refusal != REFUSAL_NONE)
         return refuse(refusal, field);
     struct answer answer = armable(p, restore, number);
     if (answer.refusal == REFUSAL_NONE)
-        probe_arm(p, &parameters, close);
+        probe_arm(p, payload, close);
     return answer;
 }
 
 static struct answer take_limits(struct probe *p, const uint8_t *payload)
 {
-    struct limits limits;
     uint8_t field;
-    enum refusal refusal = limits_read(payload, &limits, &field);
+    enum refusal refusal = limits_check(payload, &field);
     if (refusal != REFUSAL_NONE)
         return refuse(refusal, field);
     if (p->state == STATE_CHECK)
@@ -76,10 +71,10 @@ static struct answer take_limits(struct probe *p, const uint8_t *payload)
     if (p->look_waiting && (p->guard.armed || p->guard.on))
         return refuse(REFUSAL_BUSY, p->state); /* its place is needed, and it is about to be sent */
     bool free_to_set = p->state == STATE_OFF || p->state == STATE_TRIPPED;
-    uint8_t wider = free_to_set ? 0 : limits_wider(&p->limits, &limits);
+    uint8_t wider = free_to_set ? 0 : limits_wider(&p->limits, payload);
     if (wider != 0)
         return refuse(REFUSAL_LIMIT_GETS_WIDER, wider);
-    probe_set_limits(p, &limits);
+    probe_set_limits(p, payload);
     return ACCEPTED;
 }
 
@@ -123,70 +118,51 @@ static struct answer sound(struct probe *p, uint8_t pattern)
 {
     if (pattern > SOUND_TRIP)
         return refuse(REFUSAL_BAD_VALUE, 1);
-    beeper_sound(&p->beeper, (enum sound_pattern)pattern, probe_now_ms());
+    beeper_sound(&p->beeper, (enum sound_pattern)pattern, hal_plans());
     return ACCEPTED;
-}
-
-static void answer_frame(struct probe *p, uint8_t type, uint16_t sequence, struct answer answer)
-{
-    if (answer.refusal == REFUSAL_NONE)
-        report_accepted(p, type, sequence);
-    else
-        report_refused(p, type, sequence, answer.refusal, answer.detail);
 }
 
 /* ---- frames that are answered otherwise, or later ---- */
 
-static void take_hello(struct probe *p, const struct wire_frame *frame)
+static struct answer take_hello(struct probe *p, uint8_t speed)
 {
-    uint8_t speed = frame->payload[0];
-    if (speed > HAL_SPEED_250K) {
-        report_refused(p, frame->type, frame->sequence, REFUSAL_BAD_VALUE, 1);
-        return;
-    }
+    if (speed > HAL_SPEED_250K)
+        return refuse(REFUSAL_BAD_VALUE, 1);
     p->speed_wanted = speed;
     if (speed == HAL_SPEED_250K && p->stream.kind == STREAM_RAW)
         stream_choose(&p->stream, STREAM_NONE);
     p->hello_waiting = true;
+    return OTHERWISE;
 }
 
-static void take_stream(struct probe *p, const struct wire_frame *frame)
+static struct answer take_stream(struct probe *p, uint8_t kind, uint16_t sequence)
 {
-    uint8_t kind = frame->payload[0];
-    struct answer answer = ACCEPTED;
     if (kind > STREAM_REDUCED)
-        answer = refuse(REFUSAL_BAD_VALUE, 1);
-    else if (kind == STREAM_RAW && p->speed_wanted == HAL_SPEED_250K)
-        answer = refuse(REFUSAL_TOO_FAST_FOR_LINE, p->speed_wanted);
-    if (answer.refusal != REFUSAL_NONE) {
-        answer_frame(p, frame->type, frame->sequence, answer);
-        return;
-    }
+        return refuse(REFUSAL_BAD_VALUE, 1);
+    if (kind == STREAM_RAW && p->speed_wanted == HAL_SPEED_250K)
+        return refuse(REFUSAL_TOO_FAST_FOR_LINE, p->speed_wanted);
     p->stream_wanted = kind;
-    p->stream_sequence = frame->sequence;
+    p->stream_sequence = sequence;
     p->stream_wanted_waiting = true;
+    return OTHERWISE;
 }
 
-static void take_calibration(struct probe *p, const struct wire_frame *frame)
+static struct answer take_calibration(struct probe *p, const uint8_t *payload, uint16_t sequence)
 {
     uint8_t field;
-    struct answer answer = ACCEPTED;
-    if (calibration_check(frame->payload, &field) != REFUSAL_NONE)
-        answer = refuse(REFUSAL_BAD_VALUE, field);
-    else if (p->calibration_writing)
-        answer = refuse(REFUSAL_BUSY, p->state);
-    else if (p->state != STATE_OFF)
-        answer = refuse(REFUSAL_WRONG_STATE, p->state);
-    if (answer.refusal != REFUSAL_NONE) {
-        answer_frame(p, frame->type, frame->sequence, answer);
-        return;
-    }
+    if (calibration_check(payload, &field) != REFUSAL_NONE)
+        return refuse(REFUSAL_BAD_VALUE, field);
+    if (p->calibration_writing)
+        return refuse(REFUSAL_BUSY, p->state);
+    if (p->state != STATE_OFF)
+        return refuse(REFUSAL_WRONG_STATE, p->state);
     uint8_t *record = (uint8_t *)capture_lend(&p->guard.capture);
-    memcpy(record, frame->payload, CALIBRATION_BYTES);
+    memcpy(record, payload, CALIBRATION_BYTES);
     bytes_put_u16(record + CALIBRATION_BYTES, crc16_of(record, CALIBRATION_BYTES));
-    p->calibration_sequence = frame->sequence;
+    p->calibration_sequence = sequence;
     p->calibration_writing = true;
     store_write(&p->calibration_job, STORE_CALIBRATION_AT, record, CALIBRATION_RECORD_BYTES);
+    return OTHERWISE;
 }
 
 void command_calibration_written(struct probe *p)
@@ -194,79 +170,68 @@ void command_calibration_written(struct probe *p)
     if (wire_out_free(&p->out) < ROOM_FOR_ANSWER)
         return;
     p->calibration_writing = false;
-    calibration_load(&p->calibration);
-    p->rest_j_counts = calibration_rest_counts(&p->calibration, CHANNEL_J);
-    if (p->calibration.state == STORE_VALID) {
-        report_accepted(p, HOST_CALIBRATION_WRITE, p->calibration_sequence);
+    probe_load_calibration(p);
+    bool holds = p->calibration.state == STORE_VALID;
+    report_answer(p, HOST_CALIBRATION_WRITE, p->calibration_sequence, holds ? ACCEPTED : refuse(REFUSAL_EEPROM, 0));
+    if (holds)
         report_calibration(p);
-    } else {
-        report_refused(p, HOST_CALIBRATION_WRITE, p->calibration_sequence, REFUSAL_EEPROM, 0);
-    }
 }
 
-static void take_self_test(struct probe *p, const struct wire_frame *frame)
+static struct answer take_self_test(struct probe *p)
 {
     if (p->state != STATE_OFF)
-        report_refused(p, frame->type, frame->sequence, REFUSAL_WRONG_STATE, p->state);
-    else
-        p->self_test_wanted = true;
+        return refuse(REFUSAL_WRONG_STATE, p->state);
+    p->self_test_wanted = true;
+    return OTHERWISE;
+}
+
+static struct answer answer_to(struct probe *p, const struct wire_frame *frame)
+{
+    const uint8_t *payload = frame->payload;
+    switch (frame->type) {
+    case HOST_HELLO:
+        return take_hello(p, payload[0]);
+    case HOST_STREAM:
+        return take_stream(p, payload[0], frame->sequence);
+    case HOST_STATUS_REQUEST:
+        p->status_waiting = true;
+        return OTHERWISE;
+    case HOST_CALIBRATION_READ:
+        report_calibration(p);
+        return OTHERWISE;
+    case HOST_CALIBRATION_WRITE:
+        return take_calibration(p, payload, frame->sequence);
+    case HOST_SELF_TEST:
+        return take_self_test(p);
+    case HOST_LIMITS:
+        return take_limits(p, payload);
+    case HOST_LOOK:
+        return arm(p, payload, false, false, 0);
+    case HOST_SWITCH_ON:
+        return arm(p, payload, true, false, 0);
+    case HOST_RESTORE:
+        return arm(p, payload + 2, true, true, bytes_u16(payload));
+    case HOST_SWITCH_OFF:
+        return take_off(p, payload[0]);
+    case HOST_SEND_AGAIN:
+        return send_again(p, payload);
+    case HOST_SOUND:
+        return sound(p, payload[0]);
+    case HOST_CLEAR_TRIP:
+        return clear_trip(p, bytes_u16(payload));
+    default: /* heartbeat; wire_in lets no other type through */
+        return OTHERWISE;
+    }
 }
 
 void command_frame(struct probe *p, const struct wire_frame *frame)
 {
-    const uint8_t *payload = frame->payload;
-    struct answer answer;
     p->host_there = true;
+    p->silent_plans = 0;
     p->host_heard_us = probe_now_us();
-    switch (frame->type) {
-    case HOST_HELLO:
-        take_hello(p, frame);
-        return;
-    case HOST_STREAM:
-        take_stream(p, frame);
-        return;
-    case HOST_HEARTBEAT:
-        return;
-    case HOST_STATUS_REQUEST:
-        p->status_waiting = true;
-        return;
-    case HOST_CALIBRATION_READ:
-        report_calibration(p);
-        return;
-    case HOST_CALIBRATION_WRITE:
-        take_calibration(p, frame);
-        return;
-    case HOST_SELF_TEST:
-        take_self_test(p, frame);
-        return;
-    case HOST_LIMITS:
-        answer = take_limits(p, payload);
-        break;
-    case HOST_LOOK:
-        answer = arm(p, payload, false, false, 0);
-        break;
-    case HOST_SWITCH_ON:
-        answer = arm(p, payload, true, false, 0);
-        break;
-    case HOST_RESTORE:
-        answer = arm(p, payload + 2, true, true, bytes_u16(payload));
-        break;
-    case HOST_SWITCH_OFF:
-        answer = take_off(p, payload[0]);
-        break;
-    case HOST_SEND_AGAIN:
-        answer = send_again(p, payload);
-        break;
-    case HOST_SOUND:
-        answer = sound(p, payload[0]);
-        break;
-    case HOST_CLEAR_TRIP:
-        answer = clear_trip(p, bytes_u16(payload));
-        break;
-    default:
-        return; /* wire_in lets no other type through */
-    }
-    answer_frame(p, frame->type, frame->sequence, answer);
+    struct answer answer = answer_to(p, frame);
+    if (answer.refusal != (enum refusal)ANSWERED_OTHERWISE)
+        report_answer(p, frame->type, frame->sequence, answer);
 }
 
 bool command_receive(struct probe *p)

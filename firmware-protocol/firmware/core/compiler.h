@@ -16,4 +16,14 @@
 #define CORE_RARE
 #endif
 
+/*
+ * The chip takes four bytes of program to reach a fixed address and two to reach the 64 bytes behind a pointer. The
+ * compiler, which sees that there is one probe, makes every pointer a fixed address; this keeps it from that.
+ */
+#ifdef __AVR__
+#define CORE_NEAR(pointer) __asm__("" : "+r"(pointer))
+#else
+#define CORE_NEAR(pointer) ((void)(pointer))
+#endif
+
 #endif

@@ -6,10 +6,6 @@
 void guard_start(struct guard *guard)
 {
     queue_start(&guard->queue);
-    capture_start(&guard->capture);
-    guard->armed = false;
-    guard->on = false;
-    guard->claimed = false;
 }
 
 void guard_arm(struct guard *guard, const struct trip_levels *levels)

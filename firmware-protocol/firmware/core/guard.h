@@ -26,15 +26,16 @@ struct guard_finding {
 };
 
 struct guard {
-    struct queue queue;
-    struct capture capture;
-    struct trip_watch watch;
     volatile bool armed;   /* the switch is about to close */
     volatile bool on;      /* the limits act */
     volatile bool claimed; /* a trip waits for the main loop */
     struct guard_finding finding;
+    struct trip_watch watch;
+    struct queue queue;
+    struct capture capture;
 };
 
+/* Of a struct that is all zero: the capture rests. */
 void guard_start(struct guard *guard);
 
 /* Main loop: the switch closes at the next boundary; limits act from its first conversion on. */

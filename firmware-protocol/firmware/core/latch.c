@@ -1,35 +1,29 @@
 #include "latch.h"
 
+#include "compiler.h"
+
 #include "bytes.h"
 #include "crc16.h"
 #include "hal.h"
 
 enum { CRC_AT = LATCH_BYTES - STORE_CRC_BYTES };
 
-static void forget(struct latch *latch)
-{
-    for (uint8_t at = 0; at < LATCH_BYTES; at++)
-        latch->record[at] = 0;
-}
-
 void latch_load(struct latch *latch)
 {
+    CORE_NEAR(latch);
     enum store_record record = store_check(STORE_LATCH_AT, LATCH_BYTES);
     latch->damaged = record == STORE_DAMAGED;
-    latch->to_verify = false;
-    store_write(&latch->job, STORE_LATCH_AT, latch->record, 0);
-    forget(latch);
     if (record == STORE_VALID)
-        for (uint8_t at = 0; at < LATCH_BYTES; at++)
-            latch->record[at] = hal_eeprom_read((uint16_t)(STORE_LATCH_AT + at));
-    if (latch->damaged) {
-        /* What it was is lost, that there was one is not. */
-        uint16_t number = (uint16_t)(hal_eeprom_read(STORE_LATCH_AT) | hal_eeprom_read(STORE_LATCH_AT + 1) << 8);
-        bytes_put_u16(latch->record + LATCH_NUMBER, number == 0 || number == UINT16_MAX ? 1 : number);
-        latch->record[LATCH_CAUSE] = TRIP_SELF_TEST;
-        latch->record[LATCH_CHANNEL] = 255;
-        latch->record[LATCH_STATE] = 1;
-    }
+        store_read(STORE_LATCH_AT, latch->record, LATCH_BYTES);
+    if (!latch->damaged)
+        return;
+    /* What it was is lost, that there was one is not. */
+    store_read(STORE_LATCH_AT, latch->record, LATCH_CAUSE);
+    if ((uint16_t)(latch_last_number(latch) + 1u) <= 1) /* 0 or all ones */
+        bytes_put_u16(latch->record + LATCH_NUMBER, 1);
+    latch->record[LATCH_CAUSE] = TRIP_SELF_TEST;
+    latch->record[LATCH_CHANNEL] = 255;
+    latch->record[LATCH_STATE] = 1;
 }
 
 bool latch_is_set(const struct latch *latch)

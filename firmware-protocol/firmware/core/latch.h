@@ -36,7 +36,7 @@ struct latch {
     bool to_verify; /* written, not read back yet */
 };
 
-/* Reads what was kept. */
+/* Reads what was kept, into a struct that is all zero. */
 void latch_load(struct latch *latch);
 bool latch_is_set(const struct latch *latch);
 /* Number of the latched trip, 0 = none. */

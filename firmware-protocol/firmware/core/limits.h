@@ -1,8 +1,7 @@
-/* The limits message: read, checked, compared. */
+/* The limits message: checked, compared. */
 #ifndef CORE_LIMITS_H
 #define CORE_LIMITS_H
 
-#include <stdbool.h>
 #include <stdint.h>
 
 #include "compiler.h"
@@ -32,10 +31,10 @@ struct limits {
     uint16_t look_over_j_counts;
 } CORE_PACKED;
 
-/* Reads LIMITS_BYTES bytes; REFUSAL_NONE, or the reason and the first wrong field. */
-enum refusal limits_read(const uint8_t *payload, struct limits *limits, uint8_t *field);
+/* Of LIMITS_BYTES bytes: REFUSAL_NONE, or the reason and the first wrong field. What passes begins with the struct. */
+enum refusal limits_check(const uint8_t *payload, uint8_t *field);
 
-/* Number of the first field that is wider in `next`, 0 = none. */
-uint8_t limits_wider(const struct limits *now, const struct limits *next);
+/* Number of the first field that is wider in the payload, 0 = none. */
+uint8_t limits_wider(const struct limits *now, const uint8_t *payload);
 
 #endif

@@ -42,7 +42,4 @@ uint32_t instant_us(const struct instant *at);
 /* The tick of the start of a conversion: floor(62.5 n). */
 uint32_t plan_us(uint32_t plans, uint8_t slot);
 
-/* Milliseconds since the start, modulo 2^32; for durations, compared by subtraction. */
-uint32_t instant_ms(const struct instant *at);
-
 #endif

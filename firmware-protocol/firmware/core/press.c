@@ -1,6 +1,6 @@
 #include "press.h"
 
-enum press_kind press_look(struct press *press, bool is_down, uint32_t now_ms)
+enum press_kind press_look(struct press *press, bool is_down, uint16_t now_plans)
 {
     bool settled = is_down == press->last;
     press->last = is_down;
@@ -9,10 +9,10 @@ enum press_kind press_look(struct press *press, bool is_down, uint32_t now_ms)
     if (is_down && !press->down) {
         press->down = true;
         press->held = false;
-        press->since_ms = now_ms;
+        press->since_plans = now_plans;
         return PRESS_DOWN;
     }
-    if (is_down && !press->held && now_ms - press->since_ms >= PRESS_HELD_MS) {
+    if (is_down && !press->held && (uint16_t)(now_plans - press->since_plans) >= PRESS_HELD_PLANS) {
         press->held = true;
         return PRESS_HELD;
     }

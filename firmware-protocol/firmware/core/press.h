@@ -7,16 +7,16 @@
 
 #include "wire.h"
 
-enum { PRESS_HELD_MS = 600 };
+enum { PRESS_HELD_PLANS = 300 }; /* 600 ms */
 
 struct press {
     bool last;
     bool down;
     bool held;
-    uint32_t since_ms;
+    uint16_t since_plans; /* modulo 65536 */
 };
 
 /* A look at the input, every 2 ms. */
-enum press_kind press_look(struct press *press, bool is_down, uint32_t now_ms);
+enum press_kind press_look(struct press *press, bool is_down, uint16_t now_plans);
 
 #endif

@@ -45,79 +45,75 @@ struct notices {
 };
 
 
+/* The small ones first: the chip reaches the first 64 bytes from a pointer with the shortest instructions. */
 struct probe {
-    /* shared with interrupts */
-    struct guard guard;
-    struct wire_out out;
-
-    /* of the main loop */
-    struct wire_in in;
-    uint8_t in_buffer[WIRE_IN_BYTES];
-    struct stream stream;
-    struct trip_levels levels;
-    struct limits limits;
-    bool limits_given;
-    struct zeros zeros;
-    bool zeros_taken;
-
     uint8_t state;
+    uint8_t inputs;
     bool close_after_look;
     bool zeros_wait_for_look; /* zeros taken, the look closes at the next boundary */
-    uint32_t state_from_plans;
-    struct look_parameters look_parameters;
-    union { /* one after the other */
-        struct check check;
-        struct look look;
-        uint8_t report[LOOK_BYTES]; /* payload of the look result */
-        struct trip_levels levels;  /* while on: the other set, see probe_set_limits */
-    } work;
+    bool zeros_taken;
+    bool limits_given;
     bool look_waiting; /* its result, for room on the line */
-    uint32_t look_us;
-
-    struct latch latch;
-    struct calibration calibration;
-    struct store_job calibration_job;
-    bool calibration_writing;
-    uint16_t calibration_sequence;
-
-    uint32_t boot_id;
-    uint16_t self_test;
-    uint16_t rest_j_counts;
-    uint8_t inputs;
-    uint8_t clip_off_looks;
-    struct press button;
-    struct press pedal;
-    struct beeper beeper;
-
-    uint8_t bytes_allowed; /* of the host's, see command_receive */
-    bool host_there;
-    uint32_t host_heard_us;
-    uint8_t speed;        /* the line's now */
-    uint8_t speed_wanted; /* set when all has been sent */
-    uint32_t speed_since_ms;
-
-    struct notices notices;
-    uint8_t trip_sends;        /* copies still to come after the first */
-    bool trip_waiting;
-    uint32_t tripped_us;
-    uint8_t capture_block;     /* next to send; CAPTURE_BLOCKS = none */
-    bool capture_expected;     /* sent once when whole */
-    bool status_waiting;
-    uint32_t status_plans;
     bool hello_waiting;
     bool self_test_wanted;
+    bool status_waiting;
     bool stream_wanted_waiting; /* `stream` is answered when what was taken is out */
     uint8_t stream_wanted;
     uint16_t stream_sequence;
-
+    uint8_t bytes_allowed; /* of the host's, see command_receive */
+    bool host_there;
+    uint8_t speed;        /* the line's now */
+    uint8_t speed_wanted; /* set when all has been sent */
     uint8_t looked_slot; /* of the last round */
     uint8_t looked_plan; /* of the last look at inputs and timers */
     uint8_t stalled_plans; /* without a conversion */
     bool converts; /* a conversion came in this plan */
+    uint8_t clip_off_looks;
     bool opened_lately;
-    uint32_t opened_plans;
     uint8_t current_in_row;
+    bool trip_waiting;
+    uint8_t trip_sends;    /* copies still to come after the first */
+    uint8_t capture_block; /* next to send; CAPTURE_BLOCKS = none */
+    bool capture_expected; /* sent once when whole */
+    bool calibration_writing;
+    uint16_t self_test;
+    uint16_t rest_j_counts;
+    struct zeros zeros;
+    uint32_t host_heard_us;
+    /* plans modulo 65536 */
+    uint16_t state_from_plans;
+    uint16_t opened_plans;
+    uint16_t tripped_plans;
+    uint16_t silent_plans; /* since the last valid frame; held when it is long ago */
+    uint16_t speed_tried_plans;
+    uint8_t status_plans;
+    uint32_t look_us;
+    uint32_t boot_id;
+    uint16_t calibration_sequence;
     uint8_t busy_percent;
+
+    struct calibration calibration;
+    struct press button;
+    struct press pedal;
+    struct beeper beeper;
+    struct notices notices;
+    struct store_job calibration_job;
+    struct look_parameters look_parameters;
+    struct limits limits;
+    struct trip_levels levels;
+    union { /* one after the other */
+        struct check check;
+        struct look look;
+        struct trip_levels levels;  /* while on: the other set, see probe_set_limits */
+    } work;
+    struct latch latch;
+    struct wire_in in;
+    struct stream stream;
+    uint8_t in_buffer[WIRE_IN_BYTES];
+
+    /* shared with interrupts */
+    struct guard guard;
+    struct wire_out out;
 };
 
 void probe_start(struct probe *probe);
@@ -129,13 +125,16 @@ bool probe_may_sleep(const struct probe *probe);
 /* ---- for the modules of the probe: transitions ---- */
 
 void probe_enter(struct probe *probe, enum probe_state state, enum switch_by by, uint32_t tick_us);
+void probe_enter_now(struct probe *probe, enum probe_state state, enum switch_by by);
 /* Opens switch and look path; no trip. */
 void probe_off(struct probe *probe, enum switch_by by);
-void probe_arm(struct probe *probe, const struct look_parameters *parameters, bool close);
-void probe_set_limits(struct probe *probe, const struct limits *limits);
+/* Payloads that passed their checks. */
+void probe_arm(struct probe *probe, const uint8_t *look_parameters, bool close);
+void probe_set_limits(struct probe *probe, const uint8_t *limits);
 void probe_clear_trip(struct probe *probe);
+/* After it was written, too. */
+void probe_load_calibration(struct probe *probe);
 uint16_t probe_self_test_bits(const struct probe *probe);
 uint32_t probe_now_us(void);
-uint32_t probe_now_ms(void);
 
 #endif

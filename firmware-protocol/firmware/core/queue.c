@@ -4,15 +4,8 @@
 
 void queue_start(struct queue *queue)
 {
-    queue->head = 0;
-    queue->tail = 0;
     queue->unusual = QUEUE_AFRESH;
-    queue->highest = 0;
-    queue->started = false;
     queue->number_unknown = true;
-    queue->next_slot = 0;
-    queue->taken.plans = 0;
-    queue->lost = 0;
 }
 
 bool queue_empty(const struct queue *queue)
@@ -54,6 +47,30 @@ static CORE_RARE void go_on_afresh(struct queue *queue)
 {
     queue->number_unknown = true;
     queue->unusual = QUEUE_AFRESH;
+}
+
+static inline bool is_slot(uint16_t entry, uint8_t slot)
+{
+    return (uint8_t)((uint8_t)(entry >> 8) & (uint8_t)~3) == (uint8_t)(slot << 2);
+}
+
+bool queue_take_four(struct queue *queue, uint16_t four[4])
+{
+    uint8_t tail = queue->tail;
+    uint8_t slot = queue->next_slot;
+    four[0] = queue->entry[tail];
+    four[1] = queue->entry[(tail + 1) & (QUEUE_PLACES - 1)];
+    four[2] = queue->entry[(tail + 2) & (QUEUE_PLACES - 1)];
+    four[3] = queue->entry[(tail + 3) & (QUEUE_PLACES - 1)];
+    if (!is_slot(four[0], slot) || !is_slot(four[1], (uint8_t)(slot + 1)) || !is_slot(four[2], (uint8_t)(slot + 2)) ||
+        !is_slot(four[3], (uint8_t)(slot + 3)))
+        return false;
+    if (slot == 0)
+        queue->taken.plans++;
+    queue->taken.slot = slot;
+    queue->next_slot = (slot + 4) & (PLAN_SLOTS - 1);
+    queue->tail = (tail + 4) & (QUEUE_PLACES - 1);
+    return true;
 }
 
 bool queue_take(struct queue *queue)

@@ -24,7 +24,6 @@ struct conversion {
 };
 
 struct queue {
-    uint16_t entry[QUEUE_PLACES]; /* counts | slot << 10 */
     volatile uint8_t head;        /* written by the interrupt alone */
     volatile uint8_t tail;        /* written by the main loop alone */
     volatile uint8_t unusual;     /* set to broken by the interrupt, to afresh by the main loop, to 0 by the interrupt */
@@ -36,6 +35,7 @@ struct queue {
     uint8_t next_slot;
     struct conversion taken;
     uint16_t lost;
+    uint16_t entry[QUEUE_PLACES]; /* counts | slot << 10 */
 };
 
 static inline uint8_t conversion_channel(const struct conversion *conversion)
@@ -43,6 +43,7 @@ static inline uint8_t conversion_channel(const struct conversion *conversion)
     return plan_channel[conversion->slot];
 }
 
+/* Of a struct that is all zero. */
 void queue_start(struct queue *queue);
 
 /* For the interrupt alone; the first handles what is unusual, false = nothing may be put. */
@@ -67,6 +68,16 @@ static inline uint8_t queue_waiting(const struct queue *queue)
     return (uint8_t)(queue->head - queue->tail) & (QUEUE_PLACES - 1);
 }
 
+/* Whether the next one expected begins four slots; then it is worth while to wait for all four. */
+static inline bool queue_at_four(const struct queue *queue)
+{
+    return (queue->next_slot & 3) == 0 && !queue->number_unknown && queue->unusual == 0;
+}
+/*
+ * For the main loop: four in a row from there, the ordinary case. They are as they stand in the queue, counts | slot
+ * << 10; `taken` names the first of them. False = not four in a row.
+ */
+bool queue_take_four(struct queue *queue, uint16_t four[4]);
 /* For the main loop: takes the oldest conversion into `taken`; false = none. */
 bool queue_take(struct queue *queue);
 bool queue_empty(const struct queue *queue);

@@ -1,13 +1,21 @@
 #include "report.h"
 
 #include "bytes.h"
+#include "compiler.h"
 
 /* Captures and status wait for a nearly empty line, so that the stream never waits for them. */
 enum { BACKGROUND_USED = 64 };
 
+/* Of messages whose tick is the time at which they are made. */
+static CORE_RARE bool begin_now(struct probe *p, enum probe_message type, uint8_t payload_bytes)
+{
+    return wire_out_begin(&p->out, (uint8_t)type, probe_now_us(), payload_bytes);
+}
+
 void report_notice(struct probe *p, enum probe_message type, uint8_t first, uint8_t second, uint32_t tick_us)
 {
     struct notices *notices = &p->notices;
+    CORE_NEAR(notices);
     if (notices->count == NOTICES) { /* the line does not move: the newest state is what counts */
         for (uint8_t at = 1; at < NOTICES; at++)
             notices->waiting[at - 1] = notices->waiting[at];
@@ -17,38 +25,32 @@ void report_notice(struct probe *p, enum probe_message type, uint8_t first, uint
     notices->waiting[notices->count++] = notice;
 }
 
-void report_accepted(struct probe *p, uint8_t type, uint16_t sequence)
+CORE_RARE void report_answer(struct probe *p, uint8_t type, uint16_t sequence, struct answer answer)
 {
-    if (!wire_out_begin(&p->out, MESSAGE_ACCEPTED, probe_now_us(), ACCEPTED_BYTES))
+    bool refused = answer.refusal != REFUSAL_NONE;
+    if (!begin_now(p, refused ? MESSAGE_REFUSED : MESSAGE_ACCEPTED, refused ? REFUSED_BYTES : ACCEPTED_BYTES))
         return;
     wire_out_u8(&p->out, type);
     wire_out_u16(&p->out, sequence);
-    wire_out_end(&p->out);
-}
-
-void report_refused(struct probe *p, uint8_t type, uint16_t sequence, enum refusal reason, uint16_t detail)
-{
-    if (!wire_out_begin(&p->out, MESSAGE_REFUSED, probe_now_us(), REFUSED_BYTES))
-        return;
-    wire_out_u8(&p->out, type);
-    wire_out_u16(&p->out, sequence);
-    wire_out_u8(&p->out, (uint8_t)reason);
-    wire_out_u16(&p->out, detail);
+    if (refused) {
+        wire_out_u8(&p->out, (uint8_t)answer.refusal);
+        wire_out_u16(&p->out, answer.detail);
+    }
     wire_out_end(&p->out);
 }
 
 void report_calibration(struct probe *p)
 {
-    if (!wire_out_begin(&p->out, MESSAGE_CALIBRATION, probe_now_us(), CALIBRATION_BYTES))
+    if (!begin_now(p, MESSAGE_CALIBRATION, CALIBRATION_BYTES))
         return;
-    calibration_put(&p->calibration, &p->out);
+    calibration_put(&p->calibration, 0, CALIBRATION_BYTES, &p->out);
     wire_out_end(&p->out);
 }
 
 static bool send_hello(struct probe *p)
 {
     struct wire_out *out = &p->out;
-    if (!wire_out_begin(out, MESSAGE_HELLO, probe_now_us(), HELLO_BYTES))
+    if (!begin_now(p, MESSAGE_HELLO, HELLO_BYTES))
         return false;
     wire_out_u16(out, PROBE_FIRMWARE);
     wire_out_u32(out, p->boot_id);
@@ -60,8 +62,8 @@ static bool send_hello(struct probe *p)
     wire_out_u16(out, latch_number(&p->latch));
     wire_out_u8(out, latch_cause(&p->latch));
     wire_out_u8(out, p->calibration.state);
-    calibration_put_scales(&p->calibration, out);
-    wire_out_u32(out, calibration_made_s(&p->calibration));
+    calibration_put(&p->calibration, SCALE_AT, CHANNELS * SCALE_BYTES, out);
+    calibration_put(&p->calibration, 0, SCALE_AT, out);
     wire_out_u32(out, PROBE_HARD_SHORT_MA);
     wire_out_u32(out, PROBE_LOOK_MOHM);
     wire_out_u16(out, p->limits.silence_ms);
@@ -72,6 +74,7 @@ static bool send_hello(struct probe *p)
 static bool send_notice(struct probe *p)
 {
     struct notices *notices = &p->notices;
+    CORE_NEAR(notices);
     const struct notice *notice = &notices->waiting[0];
     if (!wire_out_begin(&p->out, notice->type, notice->tick_us, SWITCH_BYTES))
         return false;
@@ -88,7 +91,7 @@ static bool send_look(struct probe *p)
 {
     if (!wire_out_begin(&p->out, MESSAGE_LOOK, p->look_us, LOOK_BYTES))
         return false;
-    wire_out_bytes(&p->out, p->work.report, LOOK_BYTES);
+    wire_out_bytes(&p->out, (const uint8_t *)&p->work.look.result, LOOK_BYTES);
     wire_out_end(&p->out);
     return true;
 }
@@ -124,7 +127,7 @@ static void send_capture_block(struct probe *p)
 static void send_status(struct probe *p)
 {
     struct wire_out *out = &p->out;
-    if (!wire_out_begin(out, MESSAGE_STATUS, probe_now_us(), STATUS_BYTES))
+    if (!begin_now(p, MESSAGE_STATUS, STATUS_BYTES))
         return;
     p->status_waiting = false;
     wire_out_u8(out, p->state);
@@ -155,7 +158,7 @@ static void change_stream(struct probe *p)
         return;
     }
     stream_choose(&p->stream, (enum stream_kind)p->stream_wanted);
-    report_accepted(p, HOST_STREAM, p->stream_sequence);
+    report_answer(p, HOST_STREAM, p->stream_sequence, ACCEPTED);
     p->stream_wanted_waiting = false;
 }
 

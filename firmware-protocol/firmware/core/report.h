@@ -6,9 +6,14 @@
 
 /* Queues a switch or press message. */
 void report_notice(struct probe *probe, enum probe_message type, uint8_t first, uint8_t second, uint32_t tick_us);
-/* Answers; the caller has seen to the room. */
-void report_accepted(struct probe *probe, uint8_t type, uint16_t sequence);
-void report_refused(struct probe *probe, uint8_t type, uint16_t sequence, enum refusal reason, uint16_t detail);
+/* What is answered to a frame: REFUSAL_NONE = accepted. */
+struct answer {
+    enum refusal refusal;
+    uint16_t detail;
+};
+static const struct answer ACCEPTED = {REFUSAL_NONE, 0};
+/* The caller has seen to the room. */
+void report_answer(struct probe *probe, uint8_t type, uint16_t sequence, struct answer answer);
 void report_calibration(struct probe *probe);
 /* Sends what waits, as far as there is room. */
 void report_run(struct probe *probe);

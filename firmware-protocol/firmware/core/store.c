@@ -1,5 +1,6 @@
 #include "store.h"
 
+#include "bytes.h"
 #include "crc16.h"
 #include "hal.h"
 
@@ -37,32 +38,40 @@ void store_run(struct store_job *job)
 enum store_record store_check(uint16_t address, uint8_t length)
 {
     uint16_t crc = CRC16_START;
-    bool blank = true;
-    for (uint8_t at = 0; at < length; at++)
-        blank = blank && hal_eeprom_read((uint16_t)(address + at)) == 0xFF;
-    if (blank)
+    uint8_t all = 0xFF;
+    bool wrong = false;
+    for (; length > 0; length--) {
+        uint8_t byte = hal_eeprom_read(address++);
+        all &= byte;
+        if (length > STORE_CRC_BYTES) {
+            crc = crc16_add(crc, byte);
+        } else { /* the CRC, low byte first */
+            wrong = wrong || byte != (uint8_t)crc;
+            crc >>= 8;
+        }
+    }
+    if (all == 0xFF)
         return STORE_BLANK;
-    for (uint8_t at = 0; at < length - STORE_CRC_BYTES; at++)
-        crc = crc16_add(crc, hal_eeprom_read((uint16_t)(address + at)));
-    uint16_t crc_at = (uint16_t)(address + length - STORE_CRC_BYTES);
-    uint16_t stored = (uint16_t)(hal_eeprom_read(crc_at) | hal_eeprom_read((uint16_t)(crc_at + 1)) << 8);
-    return crc == stored ? STORE_VALID : STORE_DAMAGED;
+    return wrong ? STORE_DAMAGED : STORE_VALID;
+}
+
+void store_read(uint16_t address, uint8_t *bytes, uint8_t length)
+{
+    for (; length > 0; length--)
+        *bytes++ = hal_eeprom_read(address++);
 }
 
 uint32_t store_count_boot(void)
 {
-    uint32_t boot = 0;
-    for (uint8_t at = 4; at > 0; at--)
-        boot = boot << 8 | hal_eeprom_read((uint16_t)(STORE_BOOT_AT + at - 1));
-    boot++; /* a blank one starts at 0, which is passed over */
+    uint8_t kept[4];
+    struct store_job job;
+    store_read(STORE_BOOT_AT, kept, sizeof kept);
+    uint32_t boot = bytes_u32(kept) + 1; /* a blank one gives 0, which is passed over */
     if (boot == 0)
         boot = 1;
-    for (uint8_t at = 0; at < 4; at++) {
-        uint8_t byte = (uint8_t)(boot >> (8 * at));
-        while (!hal_eeprom_ready())
-            continue;
-        if (hal_eeprom_read((uint16_t)(STORE_BOOT_AT + at)) != byte)
-            hal_eeprom_write((uint16_t)(STORE_BOOT_AT + at), byte);
-    }
+    bytes_put_u32(kept, boot);
+    store_write(&job, STORE_BOOT_AT, kept, sizeof kept);
+    while (store_busy(&job))
+        store_run(&job);
     return boot;
 }

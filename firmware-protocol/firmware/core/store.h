@@ -34,6 +34,8 @@ enum store_record { STORE_BLANK, STORE_VALID, STORE_DAMAGED };
 /* A record ends with its CRC-16; `length` counts it. Blank: all FF. */
 enum store_record store_check(uint16_t address, uint8_t length);
 
+void store_read(uint16_t address, uint8_t *bytes, uint8_t length);
+
 /* Adds one to the count of starts and returns it; for the start only, waits for the EEPROM. */
 uint32_t store_count_boot(void);
 

@@ -5,11 +5,6 @@
 void stream_start(struct stream *stream, const uint16_t *dropped)
 {
     stream->dropped = dropped;
-    stream->kind = STREAM_NONE;
-    stream->running = false;
-    stream->full = false;
-    stream->count = 0;
-    stream->sent = 0;
 }
 
 void stream_choose(struct stream *stream, enum stream_kind kind)
@@ -72,31 +67,54 @@ bool stream_ready(struct stream *stream, struct wire_out *out)
     return !stream->full;
 }
 
-/* Four conversions fill five bytes; the first of a byte sets it, the others join it. In bytes, for the chip's sake. */
-static inline void pack(struct stream *stream, uint16_t counts)
+/* Four conversions fill five bytes. In bytes, for the chip's sake. */
+static inline uint8_t low(uint16_t entry)
 {
-    uint8_t *at = stream->taken.packed + (stream->count >> 2) * 5u;
-    uint8_t low = (uint8_t)counts;
-    uint8_t high = (uint8_t)(counts >> 8);
-    switch (stream->count & 3) {
-    case 0:
-        at[0] = low;
-        at[1] = high;
-        break;
-    case 1:
-        at[1] = (uint8_t)(at[1] | (uint8_t)(low << 2));
-        at[2] = (uint8_t)((uint8_t)(low >> 6) | (uint8_t)(high << 2));
-        break;
-    case 2:
-        at[2] = (uint8_t)(at[2] | (uint8_t)(low << 4));
-        at[3] = (uint8_t)((uint8_t)(low >> 4) | (uint8_t)(high << 4));
-        break;
-    default:
-        at[3] = (uint8_t)(at[3] | (uint8_t)(low << 6));
-        at[4] = (uint8_t)((uint8_t)(low >> 2) | (uint8_t)(high << 6));
-        break;
-    }
+    return (uint8_t)entry;
+}
+
+static inline uint8_t high(uint16_t entry)
+{
+    return (uint8_t)(entry >> 8) & 3;
+}
+
+/* One alone, which is rare: its ten bits begin two bits further on in each of four. */
+static CORE_RARE void pack(struct stream *stream, uint16_t counts)
+{
+    uint8_t place = stream->count & 3;
+    uint8_t *at = stream->taken.packed + (stream->count >> 2) * 5u + place;
+    counts = (uint16_t)(counts << (2 * place));
+    at[0] = place == 0 ? low(counts) : (uint8_t)(at[0] | low(counts));
+    at[1] = (uint8_t)(counts >> 8);
     stream->count++;
+}
+
+bool stream_wants_fours(const struct stream *stream)
+{
+    return stream->kind == STREAM_RAW && stream->running && (stream->count & 3) == 0;
+}
+
+CORE_RARE bool stream_raw_four(struct stream *stream, struct queue *queue)
+{
+    uint16_t four[4];
+    uint8_t count = stream->count;
+    if (!queue_take_four(queue, four))
+        return false;
+    if (count == 0) {
+        stream->first_plans = queue->taken.plans;
+        stream->first_slot = queue->taken.slot;
+    }
+    uint8_t *at = stream->taken.packed + (count >> 2) * 5u;
+    at[0] = low(four[0]);
+    at[1] = (uint8_t)(high(four[0]) | (uint8_t)(low(four[1]) << 2));
+    at[2] = (uint8_t)((uint8_t)(low(four[1]) >> 6) | (uint8_t)(high(four[1]) << 2) | (uint8_t)(low(four[2]) << 4));
+    at[3] = (uint8_t)((uint8_t)(low(four[2]) >> 4) | (uint8_t)(high(four[2]) << 4) | (uint8_t)(low(four[3]) << 6));
+    at[4] = (uint8_t)((uint8_t)(low(four[3]) >> 2) | (uint8_t)(high(four[3]) << 6));
+    count = (uint8_t)(count + 4);
+    stream->count = count;
+    if (count == RAW_BLOCK)
+        stream->full = true;
+    return true;
 }
 
 /* A hole ends the block before. Where that cannot be sent at once, what follows is let go until the next slot 0. */
@@ -142,21 +160,28 @@ static void begin_reading(struct stream *stream, uint32_t plans)
     }
 }
 
+/* A hole that swallowed the end leaves a gap where the reading was; the next whole one begins anew. */
+static CORE_RARE void after_hole(struct stream *stream, uint32_t plans)
+{
+    stream->hole = true;
+    stream->plan = (uint8_t)(plans % PLANS_PER_READING);
+    if (plans - stream->first_plans >= PLANS_PER_READING)
+        stream->begun = false;
+}
+
 static void reduced(struct stream *stream, const struct conversion *conversion)
 {
-    /* The 32-bit remainder is slow on the chip, so it is taken at the ends of a plan only. */
-    bool edge = conversion->slot == 0 || conversion->slot == PLAN_SLOTS - 1;
-    uint8_t plan = edge ? (uint8_t)(conversion->plans % PLANS_PER_READING) : PLANS_PER_READING;
-    if (plan == 0 && conversion->slot == 0)
+    uint8_t slot = conversion->slot;
+    if (slot == 0) /* the 32-bit remainder is slow on the chip, so it is taken once a plan */
+        stream->plan = (uint8_t)(conversion->plans % PLANS_PER_READING);
+    if (slot == 0 && stream->plan == 0)
         begin_reading(stream, conversion->plans);
-    else if (conversion->after_hole && stream->begun &&
-             conversion->plans - stream->first_plans >= PLANS_PER_READING)
-        stream->begun = false; /* the hole swallowed the end: this reading is a gap, the next whole one begins anew */
     else if (conversion->after_hole)
-        stream->hole = true;
+        after_hole(stream, conversion->plans);
     if (!stream->begun)
         return;
     struct stream_channel *channel = &stream->taken.channel[conversion_channel(conversion)];
+    CORE_NEAR(channel);
     uint16_t counts = conversion->counts;
     channel->sum = (uint16_t)(channel->sum + counts);
     channel->squares += (uint32_t)counts * counts;
@@ -164,7 +189,7 @@ static void reduced(struct stream *stream, const struct conversion *conversion)
         channel->lowest = counts;
     if (counts > channel->highest)
         channel->highest = counts;
-    if (plan == PLANS_PER_READING - 1 && conversion->slot == PLAN_SLOTS - 1)
+    if (slot == PLAN_SLOTS - 1 && stream->plan == PLANS_PER_READING - 1)
         stream->full = true;
 }
 

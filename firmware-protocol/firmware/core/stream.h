@@ -20,12 +20,13 @@ struct stream_channel {
 
 struct stream {
     uint8_t kind;
-    bool running;
+    bool running; /* raw: slot 0 has come */
     bool full; /* a block or reading waits for room on the line */
     bool hole; /* in this reading */
     bool begun; /* this reading began with its first conversion */
     uint8_t count;
     uint8_t first_slot;
+    uint8_t plan; /* 0..4 of the reading */
     const uint16_t *dropped; /* the queue's count */
     uint32_t first_plans;
     uint32_t sent;
@@ -35,6 +36,7 @@ struct stream {
     } taken;
 };
 
+/* Of a struct that is all zero. */
 void stream_start(struct stream *stream, const uint16_t *dropped);
 /* Follows a new choice; what was taken must have been flushed before. */
 void stream_choose(struct stream *stream, enum stream_kind kind);
@@ -42,6 +44,10 @@ void stream_choose(struct stream *stream, enum stream_kind kind);
 bool stream_flush(struct stream *stream, struct wire_out *out);
 /* Whether a conversion can be taken now; tries to send what waits. */
 bool stream_ready(struct stream *stream, struct wire_out *out);
+/* The raw stream can take four at once, in a third of the time; false = take one by one. */
+bool stream_wants_fours(const struct stream *stream);
+/* Only then; false = not four in a row. */
+bool stream_raw_four(struct stream *stream, struct queue *queue);
 void stream_conversion(struct stream *stream, struct wire_out *out, const struct conversion *conversion);
 
 #endif

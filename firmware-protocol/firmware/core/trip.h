@@ -27,56 +27,9 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-#include "limits.h"
+#include "levels.h"
+#include "means.h"
 #include "plan.h"
-
-#define TRIP_NO_LEVEL 0xFFFFu
-
-struct zeros {
-    uint16_t i_16ths;
-    uint16_t j_16ths;
-    uint16_t v_16ths;
-};
-
-/* What the interrupt compares with: worked out once in the main loop. */
-struct trip_levels {
-    uint16_t inrush_conversions;
-    uint16_t inrush_i;
-    uint16_t running_i;
-    uint16_t peak_i;
-    uint16_t running_j;
-    uint16_t over_v;
-    uint16_t low[RAILS];
-    uint16_t high[RAILS];
-    uint16_t zero_i;
-    uint8_t confirm_i;
-    uint8_t confirm_j;
-    uint8_t confirm_rail;
-    uint8_t confirm_v;
-    uint32_t i2t_budget;
-    uint16_t i2t_running;
-    uint32_t i2t_running2;
-    uint32_t mean_i_sum; /* of 400 */
-    uint16_t mean_j_sum; /* of 50 */
-};
-
-enum { MEAN_READINGS = 10 };
-
-struct trip_means {
-    uint16_t sum_i[MEAN_READINGS]; /* 40 conversions: at most 40 920 */
-    uint16_t sum_j[MEAN_READINGS]; /* 5 conversions; MEAN_VOID where one was over 1000 */
-    uint32_t all_i;
-    uint16_t all_j;
-    uint16_t run_i;
-    uint16_t run_j;
-    uint8_t count_i;
-    uint8_t count_j;
-    uint8_t at;
-    uint8_t filled;
-    uint8_t voids;
-    bool run_void;
-    bool begun;
-};
 
 struct trip_watch {
     const struct trip_levels *volatile levels;
@@ -89,24 +42,16 @@ struct trip_watch {
     uint8_t row_rail[RAILS];
     bool i2t_any; /* the sum is not 0 */
     uint32_t i2t_counts2;
-    struct trip_means means;
     /* valid after a cause was returned */
     uint8_t channel;
     uint8_t confirmed;
     uint16_t value;
+    struct means means;
 };
 
-void trip_levels_set(struct trip_levels *levels, const struct limits *limits, const struct zeros *zeros);
 void trip_start(struct trip_watch *watch, const struct trip_levels *levels);
 
 /* One conversion; TRIP_NONE or why the switch must open. plan_of_reading is 0..4. */
 enum trip_cause trip_conversion(struct trip_watch *watch, uint8_t slot, uint8_t plan_of_reading, uint16_t counts);
-
-/* The limit that stood behind a cause, absolute counts (mean: 1/16 count); `counts` tells low from high on rails. */
-uint16_t trip_limit(const struct trip_levels *levels, const struct limits *limits, const struct zeros *zeros,
-                    enum trip_cause cause, uint8_t channel, uint16_t counts);
-
-/* Slots between two conversions of a channel. */
-uint8_t trip_step_slots(uint8_t channel);
 
 #endif

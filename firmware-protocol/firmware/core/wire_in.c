@@ -8,10 +8,6 @@ void wire_in_start(struct wire_in *in, uint8_t *buffer, uint8_t capacity)
 {
     in->buffer = buffer;
     in->capacity = capacity;
-    in->held = 0;
-    in->skipping = false;
-    in->rejected = 0;
-    in->last_fault = WIRE_FINE;
 }
 
 uint8_t wire_in_payload_bytes(uint8_t type)

@@ -40,6 +40,7 @@ struct wire_frame {
     uint16_t sequence;
 };
 
+/* Of a struct that is all zero. */
 void wire_in_start(struct wire_in *in, uint8_t *buffer, uint8_t capacity);
 /* Takes a byte; true when it completed a good frame. */
 bool wire_in_byte(struct wire_in *in, uint8_t byte, struct wire_frame *frame);

@@ -1,16 +1,10 @@
 #include "wire_out.h"
 
+#include "compiler.h"
+
 #include "crc16.h"
 #include "hal.h"
 #include "wire.h"
-
-void wire_out_start(struct wire_out *out)
-{
-    out->head = 0;
-    out->tail = 0;
-    out->write = 0;
-    out->sequence = 0;
-}
 
 uint8_t wire_out_used(const struct wire_out *out)
 {
@@ -69,6 +63,7 @@ bool wire_out_begin(struct wire_out *out, uint8_t type, uint32_t tick_us, uint8_
 
 void wire_out_u8(struct wire_out *out, uint8_t value)
 {
+    CORE_NEAR(out);
     out->crc = crc16_add(out->crc, value);
     wire_out_cobs_byte(out, value);
 }
@@ -87,6 +82,7 @@ void wire_out_u32(struct wire_out *out, uint32_t value)
 
 void wire_out_bytes(struct wire_out *out, const uint8_t *bytes, uint8_t length)
 {
+    CORE_NEAR(out);
     /* Most bytes of the stream go through here: what changes is kept out of memory. */
     uint16_t crc = out->crc;
     uint8_t write = out->write;

@@ -8,9 +8,8 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* The ring has 256 places, so that an index of one byte wraps by itself; one place stays empty. */
+/* Starts as all zero. The ring has 256 places, so that an index of one byte wraps by itself; one place stays empty. */
 struct wire_out {
-    uint8_t ring[256];
     volatile uint8_t head; /* written by the main loop alone */
     volatile uint8_t tail; /* written by whoever empties the ring alone */
     uint8_t write;
@@ -18,12 +17,12 @@ struct wire_out {
     uint8_t run;
     uint16_t crc;
     uint16_t sequence;
+    uint8_t ring[256];
 };
 
 /* Bytes on the line for a payload: header, checksum, one code byte, delimiter (frames are under 255 bytes). */
 #define WIRE_OUT_BYTES(payload) ((payload) + 8u + 2u + 1u + 1u)
 
-void wire_out_start(struct wire_out *out);
 uint8_t wire_out_free(const struct wire_out *out);
 uint8_t wire_out_used(const struct wire_out *out);
 /* Begins a frame; false when a payload of this length does not fit now (nothing is changed then). */

@@ -57,6 +57,11 @@ struct instant hal_now(void)
     return now;
 }
 
+uint16_t hal_plans(void)
+{
+    return (uint16_t)fake.plans;
+}
+
 uint8_t hal_plan_low(void)
 {
     return (uint8_t)fake.plans;

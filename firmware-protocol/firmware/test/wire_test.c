@@ -42,7 +42,7 @@ static void cobs_vector(const struct vector *vector)
     size_t plain_length = vector_hex(vector->field[0], plain);
     size_t encoded_length = vector_hex(vector->field[1], encoded);
     if (plain_length <= 253) { /* longer ones cannot be frames of the probe, whose ring holds 255 bytes */
-        wire_out_start(&out);
+        memset(&out, 0, sizeof out);
         wire_out_cobs_begin(&out);
         for (size_t i = 0; i < plain_length; i++)
             wire_out_cobs_byte(&out, plain[i]);
@@ -69,7 +69,7 @@ static void probe_frame_vector(const struct vector *vector)
     size_t line_length = vector_hex(vector->field[2], line);
     if (plain[1] >= HOST_HELLO || length > 240)
         return;
-    wire_out_start(&out);
+    memset(&out, 0, sizeof out);
     out.sequence = bytes_u16(plain + 2);
     CHECK(wire_out_begin(&out, plain[1], bytes_u32(plain + 4), (uint8_t)(length - WIRE_SHORTEST_BYTES)));
     wire_out_bytes(&out, plain + WIRE_HEADER_BYTES, (uint8_t)(length - WIRE_SHORTEST_BYTES));
@@ -89,7 +89,7 @@ static bool fed(struct wire_in *in, const uint8_t *bytes, size_t length, struct 
 /* Every frame of the host is taken, whole, after noise, and right behind a broken one. */
 static void host_frame_vector(const struct vector *vector)
 {
-    struct wire_in in;
+    struct wire_in in = {0};
     struct wire_frame frame;
     uint8_t buffer[WIRE_IN_BYTES];
     uint8_t plain[VECTOR_BYTES];
@@ -122,7 +122,7 @@ static void bad_vector(const struct vector *vector)
         [WIRE_TOO_SHORT] = "too-short",         [WIRE_BAD_CRC] = "bad-crc",
         [WIRE_WRONG_VERSION] = "wrong-version", [WIRE_UNKNOWN_TYPE] = "unknown-type",
         [WIRE_WRONG_LENGTH] = "wrong-length"};
-    struct wire_in in;
+    struct wire_in in = {0};
     struct wire_frame frame;
     uint8_t buffer[255]; /* as long as the format allows, so that the reasons are the format's */
     uint8_t plain[VECTOR_BYTES];
@@ -147,7 +147,7 @@ static void bad_vector(const struct vector *vector)
 
 static void too_long_is_counted_once(void)
 {
-    struct wire_in in;
+    struct wire_in in = {0};
     struct wire_frame frame;
     uint8_t buffer[WIRE_IN_BYTES];
     wire_in_start(&in, buffer, sizeof buffer);
@@ -163,7 +163,7 @@ static void full_ring_begins_no_frame(void)
 {
     static struct wire_out out;
     uint8_t bytes[256];
-    wire_out_start(&out);
+    memset(&out, 0, sizeof out);
     uint16_t began = 0;
     while (wire_out_begin(&out, MESSAGE_SWITCH, 0, SWITCH_BYTES)) {
         wire_out_u16(&out, 0);

@@ -1,0 +1,14 @@
+/*
+ * What the main loop hears in the conversions besides the stream: check, zeros and look before the switch closes, and
+ * after it has opened whether anything still flows.
+ */
+#ifndef CORE_ARMING_H
+#define CORE_ARMING_H
+
+#include "probe.h"
+
+/* Whether there is something to listen to; it does not begin within a round. */
+bool arming_listens(const struct probe *probe);
+void arming_conversion(struct probe *probe, const struct conversion *conversion);
+
+#endif
