@@ -43,6 +43,7 @@ final class ChipProbe implements AutoCloseable {
   private final FrameEncoder encoder = new FrameEncoder();
   private final BlockingQueue<Frame> frames = new LinkedBlockingQueue<>();
   private final AtomicLong conversions = new AtomicLong();
+  private final AtomicLong holes = new AtomicLong();
   private final Thread reader;
   private final Thread heart;
   private volatile boolean ended;
@@ -198,6 +199,11 @@ final class ChipProbe implements AutoCloseable {
     return conversions.get();
   }
 
+  /** How often a raw block did not begin where the one before ended. */
+  long holes() {
+    return holes.get();
+  }
+
   /** Ends the run and gives the simulator's record of it. */
   ChipEvents finish() throws IOException {
     close();
@@ -248,6 +254,8 @@ final class ChipProbe implements AutoCloseable {
     FrameDecoder decoder =
         new FrameDecoder(
             new FrameDecoder.Sink() {
+              private long next = -1;
+
               @Override
               public void frame(Frame frame) {
                 frames.add(frame);
@@ -256,6 +264,12 @@ final class ChipProbe implements AutoCloseable {
               @Override
               public void raw(RawBlock block) {
                 conversions.addAndGet(block.count());
+                // Conversion n starts at tick floor(62.5 n); no run here lasts until ticks wrap.
+                long number = (2 * block.tickMicros() + 1) / 125;
+                if (next >= 0 && number != next) {
+                  holes.incrementAndGet();
+                }
+                next = number + block.count();
               }
             });
     byte[] bytes = new byte[4096];

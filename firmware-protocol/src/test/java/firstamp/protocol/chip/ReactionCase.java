@@ -26,12 +26,7 @@ enum ReactionCase {
    * interval before or after it, and 80 us go into the conversion that decides.
    */
   I2T("supply_A", 0.1, 3, 1, TripCause.I2T, 49_750, 50_330),
-  /**
-   * 15 us are asked for. With the receive line full the comparator waits behind every other
-   * interrupt that came first: 15.4 us was the worst seen, so the short size holds the firmware to
-   * 17.
-   */
-  HARD_SHORT("supply_A", 0.1, 11, 10, TripCause.HARD_SHORT, 0, 17);
+  HARD_SHORT("supply_A", 0.1, 11, 10, TripCause.HARD_SHORT, 0, 15);
 
   final String column;
   final TripCause cause;

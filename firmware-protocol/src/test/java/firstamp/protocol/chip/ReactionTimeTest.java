@@ -37,14 +37,14 @@ class ReactionTimeTest {
 
   @ParameterizedTest
   @EnumSource
-  void opensInTimeAtThreePlacesTwice(ReactionCase kind) throws Exception {
-    measure(kind, 3);
+  void opensInTimeAtTwentyPlacesTwice(ReactionCase kind) throws Exception {
+    measure(kind, 20);
   }
 
   @ParameterizedTest
   @EnumSource
   @Tag("full")
-  void opensInTimeAtTwoHundredPlaces(ReactionCase kind) throws Exception {
+  void opensInTimeAtTwoHundredPlacesTwice(ReactionCase kind) throws Exception {
     measure(kind, 200);
   }
 
@@ -83,8 +83,16 @@ class ReactionTimeTest {
   private static List<Double> twoTrips(Path own, ReactionCase kind, double stepSeconds)
       throws Exception {
     Path frontEnd = Files.writeString(own.resolve("front-end.json"), "{\"decayMs\":5}");
+    Path measures = own.resolve("measures.json");
     List<String> options =
-        List.of("--flat-out", "--cross", kind.cross(), "--front-end", frontEnd.toString());
+        List.of(
+            "--flat-out",
+            "--cross",
+            kind.cross(),
+            "--front-end",
+            frontEnd.toString(),
+            "--measure",
+            measures.toString());
     try (ChipProbe probe = ChipProbe.start(own, kind.waveform(stepSeconds), options)) {
       probe.hello();
       probe.command(new HostMessage.SetLimits(kind.limits()));
@@ -100,7 +108,11 @@ class ReactionTimeTest {
       } finally {
         flood.stop();
       }
-      return probe.finish().reactionsMicros(kind.column);
+      List<Double> reactions = probe.finish().reactionsMicros(kind.column);
+      assertThat(new ChipMeasures(measures).number("interruptsOff", "longestCycles"))
+          .as("interrupts off around a trip of %s", kind)
+          .isLessThanOrEqualTo(ConversionPlanTest.LONGEST_INTERRUPTS_OFF_CYCLES);
+      return reactions;
     }
   }
 
