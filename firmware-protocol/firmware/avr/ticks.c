@@ -188,19 +188,24 @@ uint32_t hal_conversion_plans(void)
 /*
  * Hard short. The comparator goes through the input capture of timer 1, because that interrupt comes before the tick, the
  * line and the converter: of all that may be waiting it is the first, so it waits for one handler at most. The pin is
- * low before a register is saved; the rest is the comparator's own handler.
+ * low before a register is saved; the rest is the comparator's own handler, which must know whether it was high: a set
+ * that is a dead short passes 10 A before the first conversion after closing has ended.
  */
 ISR(TIMER1_CAPT_vect, ISR_NAKED)
 {
-    __asm__ volatile("cbi %0, %1\n\tjmp __vector_23" : : "I"(_SFR_IO_ADDR(PORTD)), "I"(PIN_SWITCH));
+    __asm__ volatile("sbic %0, %1\n\tsbi %2, %3\n\tcbi %0, %1\n\tjmp __vector_23"
+                     :
+                     : "I"(_SFR_IO_ADDR(PORTD)), "I"(PIN_SWITCH), "I"(_SFR_IO_ADDR(GPIOR0)), "I"(CUT_CLOSED_BIT));
 }
 
 /* Longer than interrupts may be off, so it keeps only itself out. */
 ISR(ANALOG_COMP_vect)
 {
+    bool closed = (GPIOR0 & BIT(CUT_CLOSED_BIT)) != 0;
+    GPIOR0 &= (uint8_t)~BIT(CUT_CLOSED_BIT);
     TIMSK1 = BIT(OCIE1A);
     sei();
-    guard_comparator(&probe.guard);
+    guard_comparator(&probe.guard, closed);
     cli();
     TIMSK1 = BIT(OCIE1A) | BIT(ICIE1);
 }

@@ -8,9 +8,9 @@
 
 /*
  * A round is 0.5 ms, in which the line brings 25 bytes. Whoever sends without a pause must not take the time of the
- * stream: 4 bytes a round are taken for good, and 240 at a stretch, more than any two commands.
+ * stream: 3 bytes a round are taken for good, and 240 at a stretch, more than any two commands.
  */
-enum { BYTES_A_ROUND = 4, BYTES_AT_A_STRETCH = 240, ROOM_FOR_ANSWER = WIRE_OUT_BYTES(CALIBRATION_BYTES) + WIRE_OUT_BYTES(ACCEPTED_BYTES) };
+enum { BYTES_A_ROUND = 3, BYTES_AT_A_STRETCH = 240, ROOM_FOR_ANSWER = WIRE_OUT_BYTES(CALIBRATION_BYTES) + WIRE_OUT_BYTES(ACCEPTED_BYTES) };
 
 /* For what is answered by another message, or later. */
 enum { ANSWERED_OTHERWISE = 255 };

@@ -17,11 +17,11 @@ void guard_arm(struct guard *guard, const struct trip_levels *levels)
 }
 
 /* Ends the watch if it was on; the pins are low before anything else is done. */
-static CORE_RARE bool cut(struct guard *guard)
+static CORE_RARE bool cut(struct guard *guard, bool closed)
 {
     uint8_t held = hal_interrupts_hold();
     /* The second half: closed, but its first conversion has not ended yet. */
-    bool was_on = guard->on || (guard->armed && hal_path_now() == HAL_PATH_SWITCH);
+    bool was_on = guard->on || (guard->armed && closed);
     hal_paths_open();
     guard->armed = false;
     guard->on = false;
@@ -60,7 +60,7 @@ static CORE_RARE void decided_now(struct guard *guard)
 
 bool guard_trip(struct guard *guard, enum trip_cause cause, uint16_t value)
 {
-    if (!cut(guard))
+    if (!cut(guard, hal_path_now() == HAL_PATH_SWITCH))
         return false;
     decided_now(guard);
     claim(guard, cause, CHANNEL_NONE, 1, value);
@@ -69,7 +69,7 @@ bool guard_trip(struct guard *guard, enum trip_cause cause, uint16_t value)
 
 static CORE_RARE void found(struct guard *guard, enum trip_cause cause, uint8_t slot)
 {
-    if (!cut(guard))
+    if (!cut(guard, true))
         return;
     guard->finding.decided_plans = hal_conversion_plans();
     guard->finding.decided_slot = slot;
@@ -96,9 +96,9 @@ void guard_conversion(struct guard *guard, uint8_t slot, uint8_t plan_of_reading
         watch_limits(guard, slot, plan_of_reading, counts);
 }
 
-void guard_comparator(struct guard *guard)
+void guard_comparator(struct guard *guard, bool closed)
 {
-    if (!cut(guard))
+    if (!cut(guard, closed))
         return;
     decided_now(guard);
     claim(guard, TRIP_HARD_SHORT, CHANNEL_NONE, 1, 0);

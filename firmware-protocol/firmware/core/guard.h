@@ -47,6 +47,7 @@ bool guard_trip(struct guard *guard, enum trip_cause cause, uint16_t value);
 
 /* Interrupts. */
 void guard_conversion(struct guard *guard, uint8_t slot, uint8_t plan_of_reading, uint16_t counts);
-void guard_comparator(struct guard *guard);
+/* Closed: the switch was, when the comparator's handler took its pin low. */
+void guard_comparator(struct guard *guard, bool closed);
 
 #endif

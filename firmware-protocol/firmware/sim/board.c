@@ -11,10 +11,10 @@
 #include <avr_ioport.h>
 
 /* Register addresses of the ATmega328P (data sheet, register summary). */
-enum { REG_PINB = 0x23, REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B,
+enum { REG_PINB = 0x23, REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B, REG_ACSR = 0x50, REG_TCCR1B = 0x81,
        REG_ADCSRA = 0x7A, REG_UCSRA = 0xC0, REG_UBRRL = 0xC4, REG_UBRRH = 0xC5 };
 enum { ENTRY_CYCLES = 4, WAKE_CYCLES = 4 };
-enum { RAM_START = 0x100, BIT_SWITCH = 2, BIT_LOOK = 3, BIT_U2X = 1 };
+enum { RAM_START = 0x100, BIT_SWITCH = 2, BIT_LOOK = 3, BIT_U2X = 1, BIT_ACIC = 2, BIT_ICES1 = 6 };
 
 static const double HARD_SHORT_FULL_A = 12.5; /* gives 4.096 V at the comparator */
 
@@ -81,6 +81,11 @@ static void drive_comparator(struct board *board)
     avr_irq_t *minus = avr_io_getirq(board->avr, AVR_IOCTL_ACOMP_GETIRQ, ACOMP_IRQ_AIN1);
     avr_raise_irq(minus, level_mv);
     avr_raise_irq(plus, board->hard_short.above ? level_mv + 1 : 0);
+    /* With ACIC the comparator is the input of timer 1's capture; the simulator has the bit, but not the wire. */
+    bool captures = board->avr->data[REG_ACSR] & 1 << BIT_ACIC && board->avr->data[REG_TCCR1B] & 1 << BIT_ICES1;
+    if (captures && board->hard_short.above && !board->comparator_high)
+        avr_raise_interrupt(board->avr, &board->timer1->icr);
+    board->comparator_high = board->hard_short.above;
 }
 
 /* ---- crossings of the waveform, at their exact time ---- */
@@ -362,6 +367,14 @@ static void *find_module(avr_t *avr, const char *kind)
     return io; /* every module begins with its avr_io_t */
 }
 
+static avr_timer_t *find_timer(avr_t *avr, char name)
+{
+    for (avr_io_t *io = avr->io_port; io != NULL; io = io->next)
+        if (strcmp(io->kind, "timer") == 0 && ((avr_timer_t *)io)->name == name)
+            return (avr_timer_t *)io;
+    return NULL;
+}
+
 static void listen(struct board *board)
 {
     avr_t *avr = board->avr;
@@ -413,6 +426,9 @@ bool board_init(struct board *board, const char *elf_path, struct failure *failu
     board->eeprom = find_module(avr, "eeprom");
     if (board->adc == NULL || board->uart == NULL || board->eeprom == NULL)
         return fail(failure, "the simulated chip lacks converter, serial line or EEPROM; expected libsimavr 1.6");
+    board->timer1 = find_timer(avr, '1');
+    if (board->timer1 == NULL)
+        return fail(failure, "the simulated chip lacks timer 1; expected libsimavr 1.6");
     board->reset_watch = (avr_io_t){.kind = "reset watch", .reset = chip_was_reset};
     avr_register_io(avr, &board->reset_watch);
     listen(board);

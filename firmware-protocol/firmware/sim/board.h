@@ -6,6 +6,7 @@
 
 #include <avr_adc.h>
 #include <avr_eeprom.h>
+#include <avr_timer.h>
 #include <avr_uart.h>
 
 #include "bridge.h"
@@ -32,6 +33,7 @@ struct board {
     avr_adc_t *adc;
     avr_uart_t *uart;
     avr_eeprom_t *eeprom;
+    avr_timer_t *timer1;
     uint16_t data_end; /* first address above the program's variables */
     avr_io_t reset_watch;
     bool was_reset; /* the chip has been reset since the last look: pins and timers have to be set again */
@@ -51,6 +53,7 @@ struct board {
     uint64_t opened_cycle;
     size_t next_change; /* of the front-end's list */
     struct crossing hard_short;
+    bool comparator_high;
     size_t crossings;
     struct crossing crossing[MAX_CROSSINGS];
 
