@@ -56,9 +56,7 @@ final class HumPattern {
 
   /** Mean square of a line, noise taken off, never under 0. */
   double power(int line) {
-    return count == 0 || MainsLines.nearTone(line, toneHz)
-        ? 0
-        : Math.max(0, power[line] / count);
+    return count == 0 || MainsLines.nearTone(line, toneHz) ? 0 : Math.max(0, power[line] / count);
   }
 
   /**

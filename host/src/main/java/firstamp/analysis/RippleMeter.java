@@ -16,9 +16,9 @@ import java.util.function.Consumer;
  * 50 and 60 Hz fall on bins. What lies over 500 Hz folds back: with 50 Hz mains onto the same
  * lines, with 60 Hz beside them; of a full-wave ripple of 30 degrees of conduction that is under
  * 0.2 % of the power. A narrow sawtooth on mains that stands still against the probe's clock reads
- * up to 8 % off in all, 2 % in its tone; mains wanders, which evens that out over windows. Noise is what lies between the lines. A straight slope is taken off first, or
- * a rail that still rises would pass for hum. A window with a gap in it is not emitted. Not
- * thread-safe.
+ * up to 8 % off in all, 2 % in its tone; mains wanders, which evens that out over windows. Noise is
+ * what lies between the lines. A straight slope is taken off first, or a rail that still rises
+ * would pass for hum. A window with a gap in it is not emitted. Not thread-safe.
  */
 public final class RippleMeter {
   private static final int WINDOW_CONVERSIONS = WindowCutter.CONVERSIONS;

@@ -145,7 +145,14 @@ final class DemoExample {
         json
             ? new JsonRunOutput(new JsonLines(System.out), false)
             : new TextRunOutput(System.out, System.err, false);
-    new HeadlessRun(setup, ready.texts(), () -> probe(run, companion), output, null, new RunModes(new RunOptions(), null, true), companion)
+    new HeadlessRun(
+            setup,
+            ready.texts(),
+            () -> probe(run, companion),
+            output,
+            null,
+            new RunModes(new RunOptions(), null, true),
+            companion)
         .runKeepingLog(log);
   }
 

@@ -231,10 +231,7 @@ class VerdictTest {
     feed.with(Channel.M, t -> t < 2 ? 0 : 50 * tone.applyAsDouble(t))
         .with(
             Channel.H,
-            t ->
-                t < 2
-                    ? 0
-                    : tone.applyAsDouble(t) + SignalFeed.sine(0.4e-3, 50).applyAsDouble(t));
+            t -> t < 2 ? 0 : tone.applyAsDouble(t) + SignalFeed.sine(0.4e-3, 50).applyAsDouble(t));
     assertThat(find(run(sheet, 4, 2), "hum.mains").text()).contains("nearly all of it 50 Hz");
     feed.with(Channel.M, t -> 0);
     feed.with(Channel.H, t -> t < 2 ? 0 : SignalFeed.sine(0.4e-3, 120).applyAsDouble(t));

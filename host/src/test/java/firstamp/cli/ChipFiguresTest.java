@@ -56,8 +56,7 @@ class ChipFiguresTest {
   private PowerUpStudy run(Path waveform, String sheetJson, String seconds) throws Exception {
     Path sheet = Files.writeString(folder.resolve("sheet.json"), sheetJson);
     Path file = folder.resolve("log.db");
-    try (ChipRig chip =
-        ChipRig.start(folder, waveform, "--noise-counts", "0.7", "--seed", "12")) {
+    try (ChipRig chip = ChipRig.start(folder, waveform, "--noise-counts", "0.7", "--seed", "12")) {
       CommandRunner.Result result =
           CommandRunner.run(
               "watch",

@@ -44,8 +44,7 @@ final class SpiceRun {
    * @param name resource in {@code firstamp/figures}
    * @param count of columns that it writes
    */
-  static SpiceRun of(Path folder, String name, int count)
-      throws IOException, InterruptedException {
+  static SpiceRun of(Path folder, String name, int count) throws IOException, InterruptedException {
     Path netlist = folder.resolve(name);
     try (InputStream in = SpiceRun.class.getResourceAsStream("/firstamp/figures/" + name)) {
       Files.copy(in, netlist);
