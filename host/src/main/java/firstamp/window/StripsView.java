@@ -90,21 +90,18 @@ final class StripsView {
   void show(Snapshot snapshot) {
     now = snapshot;
     time.advance(snapshot.nowMs(), snapshot.closedMs());
-    int pixels = Math.max(100, canvas.getWidth());
-    if (!due(snapshot, pixels)) {
+    if (!due(snapshot, Math.max(100, canvas.getWidth()))) {
       return;
     }
-    StripsPicture before = picture;
-    picture = maker.picture(snapshot, time, pixels);
+    Rectangle dirty = take(snapshot);
     if (pointerMs != null && dragFromMs == null && !limitDragged) {
       tell();
     }
-    Rectangle dirty = changed(PictureChange.from(before, picture));
     canvas.repaint(dirty.x, dirty.y, dirty.width, dirty.height);
   }
 
-  /** Takes a snapshot without asking for paint; what would have been painted. */
-  Rectangle showForTest(Snapshot snapshot) {
+  /** Makes the picture of a snapshot; what of the canvas has to be painted for it. */
+  Rectangle take(Snapshot snapshot) {
     now = snapshot;
     time.advance(snapshot.nowMs(), snapshot.closedMs());
     StripsPicture before = picture;

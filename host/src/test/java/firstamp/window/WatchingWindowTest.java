@@ -253,7 +253,7 @@ class WatchingWindowTest {
           kept[0] =
               new BufferedImage(canvas.getWidth(), canvas.getHeight(), BufferedImage.TYPE_INT_RGB);
           for (double now = 6000; now <= 9430; now += 70) {
-            java.awt.Rectangle dirty = strips.showForTest(WatchScenes.at(whole, now));
+            java.awt.Rectangle dirty = strips.take(WatchScenes.at(whole, now));
             partly[0] += dirty.width > 0 && dirty.width < canvas.getWidth() ? 1 : 0;
             Graphics2D g = kept[0].createGraphics();
             if (now > 6000) {
