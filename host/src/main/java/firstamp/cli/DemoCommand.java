@@ -123,7 +123,7 @@ final class DemoCommand implements Callable<Integer> {
     if (example != null) {
       return example();
     }
-    Sheets.Ready said = run.soaking(readySheet());
+    Sheets.Ready said = run.fitted(readySheet());
     Pace pace = pace();
     Path file = run.log == null ? Path.of("demo.db") : run.log;
     BenchLog log = Logs.openForWriting(file);
@@ -135,7 +135,7 @@ final class DemoCommand implements Callable<Integer> {
     RunSetup setup =
         new RunSetup(
             ready.effective(),
-            new ProbeSettings(ready.effective()),
+            new ProbeSettings(RunOptions.forProbe(run.steps, ready.effective())),
             run.label,
             !reduced,
             run.forMicros,
@@ -145,7 +145,7 @@ final class DemoCommand implements Callable<Integer> {
             pace == Pace.REAL_TIME,
             ArmGate.alwaysOpen());
     PortOpener opener = () -> probe(ready, pace);
-    int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null);
+    int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null, null);
     saveWaveform();
     return exitCode;
   }

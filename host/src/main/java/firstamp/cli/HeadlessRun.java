@@ -183,6 +183,11 @@ final class HeadlessRun {
     }
 
     @Override
+    public void bringUp(int step, int of, String words) {
+      System.err.println("firstamp: step " + step + " of " + of + ": " + words);
+    }
+
+    @Override
     public void mode(BenchMode.State state) {
       if (state.words() != null) {
         System.err.println("firstamp: " + state.words());

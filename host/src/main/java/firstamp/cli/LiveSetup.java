@@ -6,6 +6,7 @@ import firstamp.session.PortOpener;
 import firstamp.session.RunSetup;
 import firstamp.session.SheetTexts;
 import firstamp.sound.AlarmSound;
+import firstamp.supply.BenchSupply;
 
 /** Starts a live power-up, in the window or without. */
 final class LiveSetup {
@@ -34,6 +35,7 @@ final class LiveSetup {
    * @param log open for writing
    * @param emulated whether nothing real is switched
    * @param port as the person named it, null = none
+   * @param supply beside the probe, null = none
    * @return exit code
    */
   static int run(
@@ -43,13 +45,21 @@ final class LiveSetup {
       PortOpener opener,
       BenchLog log,
       boolean emulated,
-      String port)
+      String port,
+      BenchSupply supply)
       throws CliFailure {
     RunSetup setup = asked.inRoom(options.roomCelsius);
     boolean heard = !options.headless || !emulated;
     try (AlarmSound sound = Sounds.of(options, setup.effective(), heard)) {
       return options.headless
-          ? headless(options, setup, sheet, opener, log, sound, emulated)
+          ? headless(
+              options,
+              setup,
+              sheet,
+              opener,
+              log,
+              new RunModes(options, sound, emulated, supply),
+              sound)
           : WindowRun.live(setup, sheet, opener, log, emulated, port, sound, options.look);
     }
   }
@@ -60,17 +70,15 @@ final class LiveSetup {
       SheetTexts sheet,
       PortOpener opener,
       BenchLog log,
-      AlarmSound sound,
-      boolean emulated)
+      RunModes modes,
+      AlarmSound sound)
       throws CliFailure {
     RunOutput output =
         options.json
             ? new JsonRunOutput(new JsonLines(System.out), options.readings)
             : new TextRunOutput(System.out, System.err, options.readings);
     try {
-      return new HeadlessRun(
-              setup, sheet, opener, output, sound, new RunModes(options, sound, emulated))
-          .run(log);
+      return new HeadlessRun(setup, sheet, opener, output, sound, modes).run(log);
     } finally {
       closeLog(log);
     }

@@ -5,6 +5,7 @@ import firstamp.session.BenchMode;
 import firstamp.session.Soak;
 import firstamp.session.WatchRun;
 import firstamp.sound.AlarmSound;
+import firstamp.supply.BenchSupply;
 import firstamp.window.AwakeKeeper;
 
 /** The mode that the options ask for, and words from standard input; keeps the computer awake. */
@@ -12,16 +13,24 @@ final class RunModes implements AutoCloseable {
   private final RunOptions options;
   private final AlarmSound sound;
   private final boolean emulated;
+  private final BenchSupply supply;
   private final AwakeKeeper awake = AwakeKeeper.ofThisSystem();
 
-  RunModes(RunOptions options, AlarmSound sound, boolean emulated) {
+  RunModes(RunOptions options, AlarmSound sound, boolean emulated, BenchSupply supply) {
     this.options = options;
     this.sound = sound;
     this.emulated = emulated;
+    this.supply = supply;
   }
 
   /** Before the run. */
   void begin(WatchRun watch, JobSheet effective) throws CliFailure {
+    if (options.steps) {
+      watch.bringUp();
+    }
+    if (supply != null) {
+      begin(watch, supply, effective);
+    }
     String problem = null;
     boolean mayFollowSoak = options.soakMicros != null || options.keys;
     // Behind an emulated probe nothing can burn.
@@ -41,6 +50,21 @@ final class RunModes implements AutoCloseable {
     if (options.keys) {
       new RunKeys(watch, sound, problem).start();
     }
+  }
+
+  private void begin(WatchRun watch, BenchSupply supply, JobSheet effective) throws CliFailure {
+    Double limit = effective.supply().limitA();
+    if (options.steps) {
+      JobSheet.Step first = effective.steps().get(0);
+      watch.supply(supply, first.supplyV(), first.limitA());
+    } else if (limit != null) {
+      watch.supply(supply, effective.supply().nominalV(), limit);
+    } else {
+      throw new CliFailure(
+          ExitCode.BAD_DATA,
+          "the sheet does not say at how many ampere the bench supply is to limit; write supply.limitA");
+    }
+    supply.start();
   }
 
   @Override

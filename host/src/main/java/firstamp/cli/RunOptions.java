@@ -1,5 +1,8 @@
 package firstamp.cli;
 
+import firstamp.model.JobSheet;
+import firstamp.session.Soak;
+import firstamp.session.StagedSheet;
 import java.nio.file.Path;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -56,9 +59,32 @@ final class RunOptions {
           "nobody watches: any alarm switches off, and so does the end of this time; refused without a fuse on the sheet")
   Long soakMicros;
 
-  /** The sheet for it: a run that nobody watches asks for more. */
-  Sheets.Ready soaking(Sheets.Ready sheet) {
-    return soakMicros == null ? sheet : Sheets.soaking(sheet);
+  /**
+   * The sheet for a run that nobody watches asks for more, that for a bring-up in steps for less.
+   */
+  Sheets.Ready fitted(Sheets.Ready sheet) throws CliFailure {
+    if (steps && sheet.effective().steps().isEmpty()) {
+      throw new CliFailure(
+          ExitCode.BAD_DATA,
+          sheet.document().file()
+              + " has no steps; write for example \"steps\":[{\"supplyV\":3,\"limitA\":0.02},{\"supplyV\":6,\"limitA\":0.05}]");
+    }
+    Sheets.Ready soaking =
+        soakMicros == null ? sheet : Sheets.fitted(sheet, Soak.on(sheet.effective()));
+    return steps ? Sheets.fitted(soaking, StagedSheet.on(soaking.effective())) : soaking;
+  }
+
+  @Option(
+      names = "--steps",
+      description =
+          "staged bring-up by the steps of the sheet, each until its current has settled; ends after the last one")
+  boolean steps;
+
+  /**
+   * The sheet for the probe alone: in a staged bring-up the look expects the first step's volts.
+   */
+  static JobSheet forProbe(boolean steps, JobSheet effective) {
+    return steps ? StagedSheet.forProbe(effective) : effective;
   }
 
   @Option(

@@ -2,7 +2,6 @@ package firstamp.cli;
 
 import firstamp.model.JobSheet;
 import firstamp.session.SheetTexts;
-import firstamp.session.Soak;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetDocument;
 import firstamp.sheet.SheetException;
@@ -65,9 +64,8 @@ final class Sheets {
         new SheetTexts(effective.set().name(), text, SheetWriter.write(effective)));
   }
 
-  /** The same for a run that nobody watches. */
-  static Ready soaking(Ready sheet) {
-    JobSheet effective = Soak.on(sheet.effective());
+  /** The same, watched by another sheet. */
+  static Ready fitted(Ready sheet, JobSheet effective) {
     return new Ready(
         sheet.document(),
         effective,

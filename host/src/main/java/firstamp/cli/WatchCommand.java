@@ -10,6 +10,7 @@ import firstamp.session.PortOpener;
 import firstamp.session.ProbeSettings;
 import firstamp.session.Questions;
 import firstamp.session.RunSetup;
+import firstamp.supply.BenchSupply;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -36,6 +37,7 @@ import picocli.CommandLine.Spec;
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --for 10s --accept floating-supply,above-60",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --restore 7     after it switched itself off (number 7)",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --soak 2h --accept floating-supply,above-60",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --steps --supply /dev/ttyUSB1 --accept floating-supply,above-60",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --observe       watch only, the switch stays open",
     })
 final class WatchCommand implements Callable<Integer> {
@@ -79,6 +81,15 @@ final class WatchCommand implements Callable<Integer> {
   private boolean observe;
 
   @Option(
+      names = "--supply",
+      paramLabel = "PORT",
+      description = {
+        "port of a bench supply that takes standard commands (SCPI), 9600 baud or PORT@BAUD: set to the sheet's volts and limit,",
+        "its output on before the switch and off with it; headless only"
+      })
+  private String supply;
+
+  @Option(
       names = "--reduced",
       description = "the reduced stream at 250 000 baud: no tone or hum figures")
   private boolean reduced;
@@ -87,15 +98,18 @@ final class WatchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws CliFailure {
-    if (run.headless && run.forMicros == null && run.soakMicros == null) {
+    if (run.headless && run.forMicros == null && run.soakMicros == null && !run.steps) {
       throw new ParameterException(
           spec.commandLine(), "--headless needs --for TIME, for example --for 10s");
+    }
+    if (supply != null && !run.headless) {
+      throw new ParameterException(spec.commandLine(), "--supply needs --headless");
     }
     if (restore < 0 || restore > 65_535) {
       throw new ParameterException(
           spec.commandLine(), "--restore " + restore + ", expected 1 to 65535");
     }
-    Sheets.Ready said = run.soaking(Sheets.read(sheet));
+    Sheets.Ready said = run.fitted(Sheets.read(sheet));
     Sheets.warn(said);
     List<String> questions = observe ? List.of() : Questions.about(said.effective());
     if (run.headless) {
@@ -106,7 +120,7 @@ final class WatchCommand implements Callable<Integer> {
     RunSetup setup =
         new RunSetup(
             ready.effective(),
-            new ProbeSettings(ready.effective()),
+            new ProbeSettings(RunOptions.forProbe(run.steps, ready.effective())),
             run.label,
             !reduced,
             run.forMicros,
@@ -122,7 +136,8 @@ final class WatchCommand implements Callable<Integer> {
                 reduced ? SerialProbePort.BAUD_REDUCED : SerialProbePort.BAUD_RAW,
                 lockFolder(),
                 TimeSource.system());
-    return LiveSetup.run(run, setup, ready.texts(), opener, log, false, port);
+    BenchSupply bench = supply == null ? null : SupplyPort.open(supply, lockFolder());
+    return LiveSetup.run(run, setup, ready.texts(), opener, log, false, port, bench);
   }
 
   /** In the window the cautions come first; where the switch is never closed nothing is asked. */

@@ -10,6 +10,13 @@ import firstamp.model.RuleId;
 final class SupplyScenarios {
   private SupplyScenarios() {}
 
+  /** 3, 6, 9, 12 V, each turn of the knob in two seconds. */
+  private static double byHand(double sinceS) {
+    double step = Math.floor(Math.max(0, sinceS) / 20);
+    double turned = Math.min(1, Math.max(0, sinceS - 20 * step) / 2);
+    return step == 0 ? 3 : step > 3 ? 12 : 3 * step + 3 * turned;
+  }
+
   static void addTo(ScenarioList list) {
     list.put(
         "wire-short",
@@ -41,6 +48,23 @@ final class SupplyScenarios {
         larch(
             "The filter capacitor leaks more and more as it warms.",
             (set, sinceS) -> set.leakOhm = sinceS < 0 ? NEVER : 400 / (1 + sinceS / 8)));
+    list.put(
+        "bring-up",
+        other(
+            "The supply is turned up by hand in four steps, one every twenty seconds (demo --steps).",
+            "larch-d2-steps.json",
+            SetValues::new,
+            (set, sinceS) -> set.emfV = byHand(sinceS)));
+    list.put(
+        "bring-up-leaky",
+        other(
+            "The same with a filter capacitor that leaks: the first step stops (demo --steps).",
+            "larch-d2-steps.json",
+            SetValues::new,
+            (set, sinceS) -> {
+              set.emfV = byHand(sinceS);
+              set.leakOhm = 40;
+            }));
     list.put(
         "motor-stall",
         larch(

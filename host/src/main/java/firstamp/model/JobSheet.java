@@ -18,6 +18,7 @@ import java.util.Map;
  * @param rules what is changed about single rules, by rule identifier
  * @param path the signal path, null = not said
  * @param unknownWires wires whose place is not known
+ * @param steps of a staged bring-up, in their order
  */
 public record JobSheet(
     int sheet,
@@ -28,13 +29,29 @@ public record JobSheet(
     Levels levels,
     Map<String, RuleSettings> rules,
     SignalPath path,
-    List<UnknownWire> unknownWires) {
+    List<UnknownWire> unknownWires,
+    List<Step> steps) {
 
   /** Copies the collections. */
   public JobSheet {
+    steps = steps == null ? List.of() : List.copyOf(steps);
     rails = rails == null ? List.of() : List.copyOf(rails);
     rules = rules == null ? Map.of() : Map.copyOf(rules);
     unknownWires = unknownWires == null ? List.of() : List.copyOf(unknownWires);
+  }
+
+  /** A sheet without steps. */
+  public JobSheet(
+      int sheet,
+      SetInfo set,
+      Supply supply,
+      Limits limits,
+      List<Rail> rails,
+      Levels levels,
+      Map<String, RuleSettings> rules,
+      SignalPath path,
+      List<UnknownWire> unknownWires) {
+    this(sheet, set, supply, limits, rails, levels, rules, path, unknownWires, null);
   }
 
   /** A sheet without signal path and unknown wires. */
@@ -48,6 +65,26 @@ public record JobSheet(
       Map<String, RuleSettings> rules) {
     this(sheet, set, supply, limits, rails, levels, rules, null, null);
   }
+
+  /**
+   * One step of a staged bring-up.
+   *
+   * @param supplyV volts of the supply
+   * @param limitA current allowed in this step
+   * @param dwellMs least time at these volts
+   * @param settledPercentPerMin slope under which the current has settled
+   * @param belowA current that must be reached to go on
+   * @param timeoutMs longest time for the step, then the switch opens
+   * @param forming capacitors are formed: leakage and their heat are watched
+   */
+  public record Step(
+      Double supplyV,
+      Double limitA,
+      Double dwellMs,
+      Double settledPercentPerMin,
+      Double belowA,
+      Double timeoutMs,
+      Boolean forming) {}
 
   /** The rail on an input, null if the sheet has none there. */
   public Rail rail(int input) {

@@ -121,6 +121,7 @@ public enum LimitKind {
         sheet.levels(),
         sheet.rules(),
         sheet.path(),
-        sheet.unknownWires());
+        sheet.unknownWires(),
+        sheet.steps());
   }
 }

@@ -115,7 +115,7 @@ final class Arming {
     return RunSteps.Step.QUIET;
   }
 
-  private RunSteps.Step quiet() throws IOException {
+  private RunSteps.Step quiet() throws IOException, RunRefused {
     long now = run.translator().lastMicros();
     if (quietSince < 0) {
       quietSince = now;
@@ -123,6 +123,11 @@ final class Arming {
     boolean asking = run.limitMoves().step(openRails);
     if (!run.setup().gate().open()) {
       // The countdown begins when the last question is answered; what comes meanwhile is logged.
+      quietSince = now;
+      return RunSteps.Step.QUIET;
+    }
+    if (!run.supplyReady()) {
+      // The countdown begins when the supply gives what the set needs.
       quietSince = now;
       return RunSteps.Step.QUIET;
     }

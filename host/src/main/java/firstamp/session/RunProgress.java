@@ -27,6 +27,9 @@ public interface RunProgress {
   /** The pedal was tapped while a question waits: next. */
   default void pedalNext() {}
 
+  /** What a step of a staged bring-up asks for, or why it stopped. */
+  default void bringUp(int step, int of, String words) {}
+
   /** The mode, or what is said about it, has changed. */
   default void mode(BenchMode.State state) {}
 

@@ -151,6 +151,10 @@ public final class RunSteps {
     if (!offAsked && !run.setup().observe()) {
       run.limitMoves().step(arming.openRails());
     }
+    if (run.bringUpDone()) {
+      off(OffCause.TIME);
+      return;
+    }
     Long forMicros = run.setup().forMicros();
     if (forMicros != null
         && closed != null

@@ -54,7 +54,8 @@ public final class Soak {
         effective.levels(),
         rules,
         effective.path(),
-        effective.unknownWires());
+        effective.unknownWires(),
+        effective.steps());
   }
 
   /**

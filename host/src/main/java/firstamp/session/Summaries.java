@@ -71,7 +71,8 @@ final class Summaries {
       standing |= alarm.state() != AlarmState.CLEARED;
     }
     // An alarm that is over but that nobody has seen still counts: nobody has looked at it.
-    if (standing) {
+    // A step of a bring-up that stopped raises none, and is a finding all the same.
+    if (standing || "rule-off".equals(chain.ended())) {
       return "alarm";
     }
     return chain.ended() == null || chain.ended().equals("signal") ? "interrupted" : "normal";

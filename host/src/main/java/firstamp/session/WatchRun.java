@@ -12,6 +12,7 @@ import firstamp.model.SwitchState;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SwitchCause;
+import firstamp.supply.BenchSupply;
 import java.io.IOException;
 import java.util.Queue;
 import java.util.Set;
@@ -44,6 +45,8 @@ public final class WatchRun implements StreamSink {
   private boolean wantEnd;
   private final LimitMoves limitMoves;
   private final Modes modes;
+  private SupplyHand supplyHand;
+  private BringUp bringUp;
 
   /**
    * A run that has not started.
@@ -106,6 +109,41 @@ public final class WatchRun implements StreamSink {
     commands.add(() -> modes.want(mode, awakeProblem, soakMicros));
   }
 
+  /**
+   * Lets a bench supply give what the set needs, off as soon as the switch is open. Before {@link
+   * #run()}; the run closes it.
+   *
+   * @param supply started
+   * @param volts to begin with
+   * @param limitA to begin with
+   */
+  public void supply(BenchSupply supply, double volts, double limitA) {
+    supplyHand = new SupplyHand(this, supply, volts, limitA);
+  }
+
+  /** Goes through the steps of the sheet. Before {@link #run()}, on a {@link StagedSheet}. */
+  public void bringUp() {
+    bringUp = new BringUp(this);
+  }
+
+  boolean supplyReady() throws RunRefused {
+    return supplyHand == null || supplyHand.ready();
+  }
+
+  /** Whether a supply does it by itself. */
+  boolean giveSupply(double volts, double limitA) {
+    if (supplyHand == null) {
+      return false;
+    }
+    supplyHand.give(volts, limitA);
+    return true;
+  }
+
+  /** Whether all steps of a staged bring-up are over. */
+  boolean bringUpDone() {
+    return bringUp != null && bringUp.done();
+  }
+
   /** The mode now; any thread. */
   public BenchMode.State mode() {
     return modes.state();
@@ -144,6 +182,9 @@ public final class WatchRun implements StreamSink {
       if (line.up()) {
         line.guard(this::leaveOff);
       }
+      if (supplyHand != null) {
+        supplyHand.end();
+      }
       talk.port().close();
     }
     if (chain == null) {
@@ -172,6 +213,9 @@ public final class WatchRun implements StreamSink {
       steps.inputEnded();
     }
     modes.step();
+    if (supplyHand != null) {
+      supplyHand.step();
+    }
     steps.step();
   }
 
@@ -336,6 +380,9 @@ public final class WatchRun implements StreamSink {
     @Override
     public void reading(Reading reading, double atMs) {
       modes.reading(reading);
+      if (bringUp != null) {
+        bringUp.reading(reading, atMs);
+      }
       super.reading(reading, atMs);
     }
 

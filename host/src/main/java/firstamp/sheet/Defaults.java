@@ -45,7 +45,29 @@ public final class Defaults {
         levels(stated.levels()),
         rules,
         stated.path(),
-        stated.unknownWires());
+        stated.unknownWires(),
+        steps(stated));
+  }
+
+  /**
+   * A step lasts at least a minute and at most an hour, and its current has settled under 1 % a
+   * minute; forming goes on at a tenth of what is allowed (common practice, no single source).
+   */
+  private static List<JobSheet.Step> steps(JobSheet stated) {
+    List<JobSheet.Step> steps = new ArrayList<>();
+    for (JobSheet.Step said : stated.steps()) {
+      boolean forming = Boolean.TRUE.equals(said.forming());
+      steps.add(
+          new JobSheet.Step(
+              said.supplyV(),
+              said.limitA(),
+              or(said.dwellMs(), 60_000.0),
+              or(said.settledPercentPerMin(), 1.0),
+              or(said.belowA(), forming ? 0.1 * said.limitA() : said.limitA()),
+              or(said.timeoutMs(), 3_600_000.0),
+              forming));
+    }
+    return steps;
   }
 
   private static JobSheet.SetInfo set(JobSheet.SetInfo said) {

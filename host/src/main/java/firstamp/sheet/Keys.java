@@ -17,6 +17,7 @@ final class Keys {
   static final Map<String, Object> LEVELS = keys();
   static final Map<String, Object> CURVE_POINT = keys();
   static final Map<String, Object> RULE = keys();
+  static final Map<String, Object> STEP = keys();
   static final Map<String, Object> PATH = keys();
   static final Map<String, Object> POINT = keys();
   static final Map<String, Object> JOINT = keys();
@@ -50,6 +51,7 @@ final class Keys {
     TOP.put("rules", Kind.OBJECT);
     TOP.put("path", Kind.OBJECT);
     TOP.put("unknownWires", Kind.LIST);
+    TOP.put("steps", Kind.LIST);
 
     SET.put("name", Kind.TEXT);
     SET.put("kind", List.of("recorder", "receiver", "amplifier", "computer", "other"));
@@ -104,6 +106,14 @@ final class Keys {
     LEVELS.put("expectedCurve", Kind.LIST);
     CURVE_POINT.put("hz", new Range(30, 1600, "Hz"));
     CURVE_POINT.put("db", new Range(-60, 120, "dB"));
+
+    STEP.put("supplyV", new Range(0.1, 60, "V"));
+    STEP.put("limitA", new Range(0.0001, 12, "A"));
+    STEP.put("dwellMs", new Range(0, 86_400_000, "ms"));
+    STEP.put("settledPercentPerMin", new Range(0.01, 100, "percent"));
+    STEP.put("belowA", new Range(0.00001, 12, "A"));
+    STEP.put("timeoutMs", new Range(1000, 86_400_000, "ms"));
+    STEP.put("forming", Kind.FLAG);
 
     RULE.put("enabled", Kind.FLAG);
     RULE.put("onDelayMs", new Range(0, 600_000, "ms"));

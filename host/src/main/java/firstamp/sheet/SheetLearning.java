@@ -65,7 +65,8 @@ public record SheetLearning(List<Learnt> learnt, JobSheet sheet) {
             levels(stated.levels(), seen.levels(), learnt),
             stated.rules(),
             stated.path(),
-            stated.unknownWires());
+            stated.unknownWires(),
+            stated.steps());
     return new SheetLearning(learnt, sheet);
   }
 

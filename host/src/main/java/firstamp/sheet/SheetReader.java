@@ -71,9 +71,37 @@ public final class SheetReader {
             levels(top.object("levels", Keys.LEVELS)),
             rules(top),
             PathReader.path(file, top.object("path", Keys.PATH)),
-            PathReader.wires(file, top));
+            PathReader.wires(file, top),
+            steps(top));
     new SheetSense(file, top).check(sheet);
     return sheet;
+  }
+
+  private List<JobSheet.Step> steps(Fields top) throws SheetException {
+    List<JobSheet.Step> steps = new ArrayList<>();
+    for (Node node : top.items("steps")) {
+      Fields step = Fields.of(file, node, Keys.STEP);
+      step.needs("supplyV", "\"supplyV\":3");
+      step.needs("limitA", "\"limitA\":0.02");
+      double volts = step.number("supplyV");
+      if (!steps.isEmpty() && volts < steps.get(steps.size() - 1).supplyV()) {
+        throw Fields.problem(
+            file,
+            step.at("supplyV"),
+            "volts not under those of the step before",
+            "Sort the steps from low to high.");
+      }
+      steps.add(
+          new JobSheet.Step(
+              volts,
+              step.number("limitA"),
+              step.number("dwellMs"),
+              step.number("settledPercentPerMin"),
+              step.number("belowA"),
+              step.number("timeoutMs"),
+              step.flag("forming")));
+    }
+    return steps;
   }
 
   private JobSheet.SetInfo set(Fields set) throws SheetException {

@@ -55,6 +55,13 @@ public final class SheetWriter {
     if (sheet.path() != null) {
       path(sheet.path());
     }
+    if (!sheet.steps().isEmpty()) {
+      out.writeArrayFieldStart("steps");
+      for (JobSheet.Step step : sheet.steps()) {
+        step(step);
+      }
+      out.writeEndArray();
+    }
     if (!sheet.unknownWires().isEmpty()) {
       out.writeArrayFieldStart("unknownWires");
       for (JobSheet.UnknownWire wire : sheet.unknownWires()) {
@@ -114,6 +121,18 @@ public final class SheetWriter {
     put("rippleMaxVrms", rail.rippleMaxVrms());
     put("capacitanceUf", rail.capacitanceUf());
     put("rectifier", rail.rectifier());
+    out.writeEndObject();
+  }
+
+  private void step(JobSheet.Step step) throws IOException {
+    out.writeStartObject();
+    put("supplyV", step.supplyV());
+    put("limitA", step.limitA());
+    put("dwellMs", step.dwellMs());
+    put("settledPercentPerMin", step.settledPercentPerMin());
+    put("belowA", step.belowA());
+    put("timeoutMs", step.timeoutMs());
+    put("forming", step.forming());
     out.writeEndObject();
   }
 
