@@ -80,7 +80,8 @@ public final class TrialLimits {
         sheet.levels(),
         sheet.rules(),
         sheet.path(),
-        sheet.unknownWires());
+        sheet.unknownWires(),
+        sheet.steps());
   }
 
   /** A set that drew nothing because the wire was off says nothing about its current. */
