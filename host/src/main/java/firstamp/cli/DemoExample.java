@@ -151,7 +151,7 @@ final class DemoExample {
             () -> probe(run, companion),
             output,
             null,
-            new RunModes(new RunOptions(), null, true),
+            new RunModes(new RunOptions(), null, true, null),
             companion)
         .runKeepingLog(log);
   }
