@@ -150,13 +150,14 @@ public final class ReplayBench implements BenchSession {
   private void work() {
     try {
       open();
-      ReplayRules rules = new ReplayRules();
-      if (rules.run(reader, sheet, () -> !stopped && !waiting(), share -> {})) {
-        track.found(rules.transitions());
-        summary = rules.summary();
-      }
-      for (Task task = next(); task != null; task = next()) {
-        task.run();
+      boolean found = false;
+      while (!stopped) {
+        Task task = next(found);
+        if (task != null) {
+          task.run();
+        } else {
+          found = found || runRules();
+        }
       }
     } catch (LogException damaged) {
       failure = damaged;
@@ -179,14 +180,26 @@ public final class ReplayBench implements BenchSession {
     }
   }
 
-  private Task next() {
+  /** Runs the rules again; false if something else is wanted first. */
+  private boolean runRules() throws LogException {
+    ReplayRules rules = new ReplayRules();
+    if (!rules.run(reader, sheet, () -> !stopped && !waiting(), share -> {})) {
+      return false;
+    }
+    track.found(rules.transitions());
+    summary = rules.summary();
+    return true;
+  }
+
+  /** The next task; null = there is none now, or it is to stop. */
+  private Task next(boolean await) {
     synchronized (tasks) {
-      while (tasks.isEmpty() && !stopped) {
+      while (await && tasks.isEmpty() && !stopped) {
         try {
           tasks.wait();
         } catch (InterruptedException stop) {
           Thread.currentThread().interrupt();
-          return null;
+          stopped = true;
         }
       }
       return stopped ? null : tasks.poll();

@@ -313,6 +313,13 @@ public final class Desk {
                 open.later(number, event);
               }
             });
+    List<EarlierPowerUps.Earlier> before =
+        EarlierPowerUps.of(BenchLog.openForReading(file, time), number, reader.entry().setName());
+    if (!before.isEmpty()) {
+      // The known good one where there is one, else the one before.
+      long other = before.get(before.size() - 1).entry().number();
+      bench.beside(reader(file, other));
+    }
     bench.start();
     return new Watched(bench, file, null, () -> {});
   }
