@@ -6,8 +6,10 @@ import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.emulate.Waveforms;
 import firstamp.emulate.WorkedExamples;
+import firstamp.locate.WireCase;
 import firstamp.log.BenchLog;
 import firstamp.session.ArmGate;
+import firstamp.session.ClipFollower;
 import firstamp.session.PortOpener;
 import firstamp.session.ProbeSettings;
 import firstamp.session.RunSetup;
@@ -121,7 +123,12 @@ final class DemoCommand implements Callable<Integer> {
   @Override
   public Integer call() throws CliFailure {
     if (example != null) {
-      return example();
+      checkExample();
+      if (run.headless || !Scenarios.names().contains(example)) {
+        return example();
+      }
+      // In the window the person looks for the signal: key F on the watching page.
+      scenario = example;
     }
     Sheets.Ready said = run.fitted(readySheet());
     Pace pace = pace();
@@ -144,13 +151,19 @@ final class DemoCommand implements Callable<Integer> {
             LiveSetup.quietMicros(run.countdown, run.headless ? 0 : 3),
             pace == Pace.REAL_TIME,
             ArmGate.alwaysOpen());
-    PortOpener opener = () -> probe(ready, pace);
-    int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null, null);
+    ClipFollower clip = ClipFollower.of(ready.effective());
+    PortOpener opener =
+        () -> {
+          EmulatedProbe probe = probe(ready, pace);
+          clip.hands(probe.hands());
+          return probe;
+        };
+    int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null, null, clip);
     saveWaveform();
     return exitCode;
   }
 
-  private int example() throws CliFailure {
+  private void checkExample() {
     if (!WorkedExamples.names().contains(example)) {
       throw new ParameterException(
           spec.commandLine(),
@@ -159,12 +172,21 @@ final class DemoCommand implements Callable<Integer> {
               + "'; there are: "
               + String.join(" ", WorkedExamples.names()));
     }
+  }
+
+  private int example() throws CliFailure {
     BenchLog log = Logs.openForWriting(run.log == null ? Path.of("demo.db") : run.log);
+    WireCase wires;
     try {
-      return new DemoExample(example, log, run.json, seed).run();
+      DemoExample worked = new DemoExample(example, log, run.json, seed);
+      if (run.headless) {
+        return worked.run();
+      }
+      wires = worked.wires(true);
     } finally {
       LiveSetup.closeLog(log);
     }
+    return WindowRun.wires(wires, log.file(), run.look);
   }
 
   private void saveWaveform() throws CliFailure {

@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
+import firstamp.session.ChainListener;
 import firstamp.session.PortOpener;
 import firstamp.session.RunSetup;
 import firstamp.session.SheetTexts;
@@ -48,6 +49,21 @@ final class LiveSetup {
       String port,
       BenchSupply supply)
       throws CliFailure {
+    return run(options, asked, sheet, opener, log, emulated, port, supply, new ChainListener() {});
+  }
+
+  /** The same; somebody else hears what the chain finds, where it runs in the window. */
+  static int run(
+      RunOptions options,
+      RunSetup asked,
+      SheetTexts sheet,
+      PortOpener opener,
+      BenchLog log,
+      boolean emulated,
+      String port,
+      BenchSupply supply,
+      ChainListener also)
+      throws CliFailure {
     RunSetup setup = asked.inRoom(options.roomCelsius);
     boolean heard = !options.headless || !emulated;
     try (AlarmSound sound = Sounds.of(options, setup.effective(), heard)) {
@@ -60,7 +76,7 @@ final class LiveSetup {
               log,
               new RunModes(options, sound, emulated, supply),
               sound)
-          : WindowRun.live(setup, sheet, opener, log, emulated, port, sound, options.look);
+          : WindowRun.live(setup, sheet, opener, log, emulated, port, sound, options.look, also);
     }
   }
 

@@ -1,6 +1,7 @@
 package firstamp.cli;
 
 import firstamp.analysis.FigureList;
+import firstamp.locate.WireCase;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
@@ -39,10 +40,10 @@ final class WindowRun {
       boolean emulated,
       String port,
       AlarmSound sound,
-      LookOptions look)
+      LookOptions look,
+      ChainListener nobody)
       throws CliFailure {
     TimeSource time = TimeSource.system();
-    ChainListener nobody = new ChainListener() {};
     LiveBench bench =
         new LiveBench(
             setup,
@@ -149,6 +150,19 @@ final class WindowRun {
     try (BenchLog log = BenchLog.open(Path.of(file), TimeSource.system())) {
       log.later(number, event);
     }
+  }
+
+  /** The steps of a worked example about wires, until the window is closed. */
+  static int wires(WireCase wires, Path log, LookOptions look) throws CliFailure {
+    try {
+      Desk desk = BenchCommand.desk(log, log);
+      BenchWindow.showWires(desk, wires, look.of(desk)).awaitClosed();
+    } catch (NoDisplayException noDisplay) {
+      throw new CliFailure(ExitCode.USAGE, noDisplay.getMessage(), noDisplay);
+    } catch (InterruptedException stop) {
+      Thread.currentThread().interrupt();
+    }
+    return ExitCode.NORMAL;
   }
 
   /** The window begins on this session; from it the person gets to the rest of the same log. */

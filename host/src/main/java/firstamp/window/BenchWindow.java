@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.locate.WireCase;
 import firstamp.session.BenchSession;
 import java.awt.AWTError;
 import java.awt.BorderLayout;
@@ -18,6 +19,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import javax.swing.JFrame;
 import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
@@ -83,6 +85,25 @@ public final class BenchWindow {
    */
   public static BenchWindow show(Desk desk, Watched first, WindowOptions options)
       throws NoDisplayException, InterruptedException {
+    return show(
+        desk, tools -> first != null ? new WatchPage(tools, first) : new HomePage(tools), options);
+  }
+
+  /**
+   * Opens the window on the steps of a case of unknown wires.
+   *
+   * @param desk the bench
+   * @param wires with what was done about them
+   * @throws NoDisplayException if there is no screen
+   * @throws InterruptedException if interrupted meanwhile
+   */
+  public static BenchWindow showWires(Desk desk, WireCase wires, WindowOptions options)
+      throws NoDisplayException, InterruptedException {
+    return show(desk, tools -> new TrialPage(tools, wires, null, null), options);
+  }
+
+  private static BenchWindow show(Desk desk, Function<Tools, Page> first, WindowOptions options)
+      throws NoDisplayException, InterruptedException {
     requireDisplay();
     BenchWindow window = new BenchWindow(desk, options);
     try {
@@ -120,7 +141,7 @@ public final class BenchWindow {
     }
   }
 
-  private void open(Watched first) {
+  private void open(Function<Tools, Page> first) {
     tools = tools();
     frame = new JFrame();
     frame.setName("firstamp");
@@ -137,7 +158,7 @@ public final class BenchWindow {
     frame.setMinimumSize(new Dimension(Math.min(1080, screen.width), Math.min(680, screen.height)));
     frame.setSize(Math.min(1280, screen.width), Math.min(800, screen.height));
     frame.setLocation(screen.x, screen.y);
-    shell.open(first != null ? new WatchPage(tools, first) : new HomePage(tools));
+    shell.open(first.apply(tools));
     timer = new Timer(TICK_MS, event -> tick());
     timer.setCoalesce(true);
     timer.start();

@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.analysis.Comparison;
+import firstamp.emulate.EmulatedProbe;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
@@ -16,6 +17,7 @@ import firstamp.report.ReportInput;
 import firstamp.session.ArmGate;
 import firstamp.session.Cautions;
 import firstamp.session.ChainListener;
+import firstamp.session.ClipFollower;
 import firstamp.session.EarlierPowerUps;
 import firstamp.session.LiveBench;
 import firstamp.session.LivePowerUp;
@@ -25,8 +27,11 @@ import firstamp.session.ProbeSettings;
 import firstamp.session.Questions;
 import firstamp.session.ReplayBench;
 import firstamp.session.RunSetup;
+import firstamp.session.SearchState;
+import firstamp.session.SignalSearch;
 import firstamp.session.Snapshot;
 import firstamp.session.SoundingListener;
+import firstamp.session.Thinking;
 import firstamp.sheet.SheetException;
 import firstamp.sound.AlarmSound;
 import java.io.IOException;
@@ -207,13 +212,20 @@ public final class Desk {
       throws LogException, IOException {
     Files.createDirectories(folder());
     BenchLog open = BenchLog.open(log, time);
-    JobSheet effective = sheet.effective();
+    ReadySheet tight = sheet.forTrial(open, label);
+    JobSheet effective = tight.effective();
     List<String> questions = new ArrayList<>();
     questions.add(Cautions.question(open, effective.set().name()));
     questions.addAll(Questions.about(effective));
     RunSetup setup = setup(effective, label, restoreTrip, new ArmGate(questions));
     return live(
-        setup, sheet, () -> ports.open(port), open, port, trip -> start(sheet, port, label, trip));
+        setup,
+        tight,
+        () -> ports.open(port),
+        open,
+        port,
+        new ChainListener() {},
+        trip -> start(sheet, port, label, trip));
   }
 
   /** Begins a power-up of an invented set: the cautions are shown, nothing real is switched. */
@@ -223,8 +235,14 @@ public final class Desk {
     BenchLog open = BenchLog.open(emulatedLog, time);
     String caution = Cautions.question(open, sheet.effective().set().name());
     RunSetup setup = setup(sheet.effective(), null, 0, new ArmGate(List.of(caution)));
-    PortOpener opener = () -> Scenarios.open(scenario, ProbeOptions.of(1, pace));
-    return live(setup, sheet, opener, open, null, trip -> startEmulated(scenario));
+    ClipFollower clip = ClipFollower.of(sheet.effective());
+    PortOpener opener =
+        () -> {
+          EmulatedProbe probe = Scenarios.open(scenario, ProbeOptions.of(1, pace));
+          clip.hands(probe.hands());
+          return probe;
+        };
+    return live(setup, sheet, opener, open, null, clip, trip -> startEmulated(scenario));
   }
 
   private RunSetup setup(JobSheet effective, String label, int restoreTrip, ArmGate gate) {
@@ -247,10 +265,10 @@ public final class Desk {
       PortOpener opener,
       BenchLog open,
       String port,
+      ChainListener nobody,
       Watched.Again again) {
     boolean emulated = port == null;
     AlarmSound sound = sounds.apply(sheet.effective());
-    ChainListener nobody = new ChainListener() {};
     LiveBench bench =
         new LiveBench(
             setup,
@@ -295,6 +313,11 @@ public final class Desk {
     }
   }
 
+  /** What was searched in a stored power-up; null if its sheet names no path. */
+  SearchState search(Path file, long number) throws LogException, SheetException {
+    return SignalSearch.of(reader(file, number));
+  }
+
   /** Plays a stored power-up. */
   Watched replay(Path file, long number) throws LogException, SheetException {
     PowerUpReader reader = reader(file, number);
@@ -331,7 +354,7 @@ public final class Desk {
    * @param against earlier ones of the same set
    * @param notes kept about the set
    */
-  record Showing(PowerUpStudy study, List<Against> against, SetNotes notes) {}
+  record Showing(PowerUpStudy study, List<Against> against, SetNotes notes, List<String> found) {}
 
   /**
    * What changed from an earlier power-up.
@@ -351,7 +374,8 @@ public final class Desk {
       PowerUpStudy then = PowerUpStudy.of(open.find(Long.toString(earlier.entry().number())));
       against.add(new Against(earlier, now.against(then)));
     }
-    return new Showing(now, against, SetNotes.of(open, now.entry().setName()));
+    SetNotes notes = SetNotes.of(open, now.entry().setName());
+    return new Showing(now, against, notes, Thinking.sentences(open, now));
   }
 
   /** Flags a power-up as known good and as found. */

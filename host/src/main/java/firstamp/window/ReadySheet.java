@@ -1,7 +1,10 @@
 package firstamp.window;
 
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
 import firstamp.model.JobSheet;
 import firstamp.session.SheetTexts;
+import firstamp.session.TrialLimits;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetException;
 import firstamp.sheet.SheetReader;
@@ -27,5 +30,16 @@ record ReadySheet(JobSheet stated, JobSheet effective, SheetTexts texts) {
         stated,
         effective,
         new SheetTexts(effective.set().name(), json, SheetWriter.write(effective)));
+  }
+
+  /** With the tight limits of a trial where the label names a wire at a place; else the same. */
+  ReadySheet forTrial(BenchLog log, String label) throws LogException {
+    JobSheet tight = TrialLimits.forLabel(effective, label, log);
+    return tight.equals(effective)
+        ? this
+        : new ReadySheet(
+            stated,
+            tight,
+            new SheetTexts(tight.set().name(), texts.given(), SheetWriter.write(tight)));
   }
 }

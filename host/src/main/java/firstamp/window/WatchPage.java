@@ -73,7 +73,7 @@ final class WatchPage implements Page {
   @Override
   public KeyEventDispatcher keys(Window window) {
     keys = new Keys(window, panel);
-    return keys;
+    return new ThinkKeys(window, keys, this::search, this::wires);
   }
 
   Keys keys() {
@@ -139,6 +139,40 @@ final class WatchPage implements Page {
     Integer number = session.snapshot().powerUp();
     if (over() && number != null) {
       tools.shell().open(new VerdictPage(tools, watched, number, this));
+    }
+  }
+
+  /** The search for a lost signal: live, or as it was in the power-up that is played. */
+  void search() {
+    if (session.search() != null) {
+      tools.shell().open(new LocatePage(tools, session, null, this));
+      return;
+    }
+    Integer number = session.snapshot().powerUp();
+    if (tools.desk() != null && watched.log() != null && number != null) {
+      tools
+          .shell()
+          .aside(
+              () -> tools.desk().search(watched.log(), number),
+              found -> {
+                if (found != null) {
+                  tools.shell().open(new LocatePage(tools, null, found, this));
+                }
+              },
+              nothing -> {});
+    }
+  }
+
+  /** The wires of unknown place that the sheet names. */
+  void wires() {
+    if (tools.desk() != null && !session.snapshot().sheet().unknownWires().isEmpty()) {
+      WireShelf shelf = new WireShelf(tools.desk(), watched.log());
+      tools
+          .shell()
+          .aside(
+              () -> shelf.of(session.snapshot().sheet()),
+              wires -> tools.shell().open(new TrialPage(tools, wires, shelf, this)),
+              nothing -> {});
     }
   }
 

@@ -10,7 +10,11 @@ import java.util.ResourceBundle;
 final class Words {
   /** Names of the bundles; a key stands in one of them only. */
   static final List<String> BUNDLES =
-      List.of("firstamp.window.words", "firstamp.window.flow", "firstamp.sheet.questions");
+      List.of(
+          "firstamp.window.words",
+          "firstamp.window.flow",
+          "firstamp.window.think",
+          "firstamp.sheet.questions");
 
   /** Languages that are there whole; the first one is the language of the plain files. */
   static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);

@@ -77,6 +77,7 @@ final class Views implements AutoCloseable {
     all.put("verdict", options -> page(new VerdictPage(tools(options, used), used.log(), 1)));
     all.put("verdict-trip", options -> page(new VerdictPage(tools(options, used), used.log(), 2)));
     all.put("verdict-saved", this::saved);
+    ThinkViews.addTo(all);
     all.put("look", options -> page(new LookPage(tools(options, used))));
     for (int step = 0; step <= 10; step++) {
       int upTo = step;

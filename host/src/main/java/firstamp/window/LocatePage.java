@@ -1,0 +1,399 @@
+package firstamp.window;
+
+import firstamp.locate.ClipInput;
+import firstamp.locate.ClipMark;
+import firstamp.locate.JointKind;
+import firstamp.locate.LocateAnswer;
+import firstamp.locate.LocateSession;
+import firstamp.locate.SignalGraph;
+import firstamp.session.BenchSession;
+import firstamp.session.SearchState;
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.GridLayout;
+import java.awt.KeyEventDispatcher;
+import java.awt.Window;
+import java.awt.event.KeyEvent;
+import java.util.List;
+import javax.swing.BorderFactory;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+
+/**
+ * The search for a lost signal: one sentence, "measure here next", and the path with its levels.
+ *
+ * <p>Key C held down while the clip is on the point takes the level; all that is done becomes a
+ * mark of the power-up, so that its replay shows the same search. On a replay the arrows go through
+ * the steps.
+ */
+final class LocatePage implements Page {
+  private static final int WIDTH = 1160;
+  private static final int SHOWN = 4;
+
+  private final Tools tools;
+  private final Words words;
+  private final BenchSession session;
+  private final Page from;
+  private final SearchPresenter presenter;
+  private final ChainPainter painter;
+  private final JPanel page;
+  private final JPanel head;
+  private final JLabel headline;
+  private final JTextArea action;
+  private final Canvas shape;
+  private final Canvas chain;
+  private final JTextArea likely;
+  private final JTextArea done;
+  private final JLabel hold;
+  private final JTextField level = new JTextField(7);
+  private SearchState whole;
+  private SearchState state;
+  private SearchView view;
+  private HoldKeys keys;
+  private boolean everything;
+  private int step = -1;
+
+  /**
+   * A page.
+   *
+   * @param session that is watched, null = a search that is only shown
+   * @param whole of a search that is only shown, null where a session is watched
+   * @param from page to go back to, null = the first screen
+   */
+  LocatePage(Tools tools, BenchSession session, SearchState whole, Page from) {
+    this.tools = tools;
+    this.words = tools.words();
+    this.session = session;
+    this.whole = whole;
+    this.from = from;
+    presenter = new SearchPresenter(words, tools.numbers());
+    painter = new ChainPainter(tools.palette());
+    Pieces pieces = tools.pieces();
+    page = pieces.page("locate", new BorderLayout(0, 12));
+    head = pieces.sheet("locate-head", new BorderLayout(14, 4));
+    headline = pieces.label("locate-headline", " ", true, 30);
+    action = pieces.prose("locate-action", " ", 18, WIDTH - 90);
+    likely = pieces.prose("locate-likely", " ", 18, 560);
+    done = pieces.prose("locate-done", " ", 16, 560);
+    hold = pieces.label("locate-hold", " ", true, 22);
+    chain = new Canvas("locate-chain", WIDTH, 260, (g, w, h) -> painter.paint(g, w, h, view));
+    shape =
+        new Canvas(
+            "locate-shape",
+            56,
+            56,
+            (g, w, h) -> {
+              Tone tone = view == null ? Tone.PLAIN : view.tone();
+              g.setColor(WindowTheme.colour(tools.palette().groundOf(tone)));
+              g.fillRect(0, 0, w, h);
+              g.setColor(WindowTheme.colour(tools.palette().inkOn(tone)));
+              Shapes.draw(g, tone, 8, Math.max(2, (h - 40) / 2.0), 40);
+            });
+    shape.say(words.get("search.state"));
+    layOut(pieces);
+    if (whole != null) {
+      step = whole.search().observations().size();
+    }
+    refresh();
+  }
+
+  private void layOut(Pieces pieces) {
+    head.add(shape, BorderLayout.WEST);
+    JPanel texts = pieces.clear(new BorderLayout(0, 4));
+    texts.add(headline, BorderLayout.NORTH);
+    texts.add(action, BorderLayout.CENTER);
+    head.add(texts, BorderLayout.CENTER);
+    JPanel lists = pieces.clear(new GridLayout(1, 2, 16, 0));
+    lists.add(list(pieces, "search.likelyTitle", likely));
+    lists.add(list(pieces, "search.doneTitle", done));
+    lists.setPreferredSize(new Dimension(WIDTH, 172));
+    JPanel middle = pieces.clear(new BorderLayout(0, 10));
+    middle.add(chain, BorderLayout.CENTER);
+    middle.add(lists, BorderLayout.SOUTH);
+    JPanel bottom = pieces.clear(new BorderLayout(0, 8));
+    bottom.add(hold, BorderLayout.NORTH);
+    bottom.add(buttons(pieces), BorderLayout.CENTER);
+    page.add(head, BorderLayout.NORTH);
+    page.add(middle, BorderLayout.CENTER);
+    page.add(bottom, BorderLayout.SOUTH);
+  }
+
+  private JPanel list(Pieces pieces, String title, JTextArea lines) {
+    JPanel panel = pieces.sheet(lines.getName() + "-list", new BorderLayout(0, 4));
+    panel.setBorder(BorderFactory.createEmptyBorder(8, 14, 8, 14));
+    panel.add(
+        pieces.label(lines.getName() + "-title", words.get(title), true, 16), BorderLayout.NORTH);
+    panel.add(lines, BorderLayout.CENTER);
+    return panel;
+  }
+
+  private JPanel buttons(Pieces pieces) {
+    JPanel all = pieces.clear(new BorderLayout(0, 8));
+    if (session == null) {
+      all.add(
+          pieces.row(
+              pieces.plain("search.before", () -> across(-1)),
+              pieces.plain("search.after", () -> across(1))),
+          BorderLayout.WEST);
+    } else {
+      JButton take = pieces.main("search.hold", () -> {});
+      take.getModel().addChangeListener(event -> hold(take.getModel().isPressed()));
+      level.setName("search.typed");
+      level.setFont(WindowTheme.font(false, 18));
+      level.getAccessibleContext().setAccessibleName(words.get("flow.search.typed"));
+      pieces.describe(level, "search.typed");
+      level.addActionListener(event -> typed());
+      JLabel typedTitle =
+          pieces.label("search-typed-title", words.get("flow.search.typed"), true, 16);
+      typedTitle.setLabelFor(level);
+      all.add(
+          pieces.row(
+              take,
+              pieces.plain("search.isThere", () -> choose(1)),
+              pieces.plain("search.isGone", () -> choose(2)),
+              pieces.plain("search.work", () -> choose(3)),
+              pieces.plain("search.mended", () -> choose(4)),
+              pieces.plain("search.takeBack", () -> choose(5))),
+          BorderLayout.NORTH);
+      all.add(pieces.row(typedTitle, level), BorderLayout.WEST);
+    }
+    JButton off = pieces.plain("search.off", this::off);
+    off.setVisible(session != null);
+    all.add(
+        pieces.row(
+            off,
+            pieces.plain("search.everything", () -> choose(9)),
+            pieces.plain("search.back", this::back)),
+        BorderLayout.EAST);
+    return all;
+  }
+
+  @Override
+  public String name() {
+    return "locate";
+  }
+
+  @Override
+  public String title() {
+    return words.get("search.windowTitle", headline.getText());
+  }
+
+  @Override
+  public JComponent component() {
+    return page;
+  }
+
+  @Override
+  public KeyEventDispatcher keys(Window window) {
+    keys = new HoldKeys(window, KeyEvent.VK_C, this::hold, this::off, new PageKeys(window, this));
+    return keys;
+  }
+
+  @Override
+  public void hidden() {
+    if (keys != null) {
+      keys.stop();
+    }
+  }
+
+  @Override
+  public void tick(boolean focused) {
+    refresh();
+  }
+
+  /** Shows where the search stands now. */
+  void refresh() {
+    SearchState now = session == null ? upTo(step) : session.search();
+    if (now == null || now.equals(state)) {
+      return;
+    }
+    state = now;
+    show(presenter.view(state, null));
+  }
+
+  /** A replay shows the search as it stood after so many steps. */
+  private SearchState upTo(int steps) {
+    LocateSession search = whole.search();
+    LocateSession part =
+        new LocateSession(
+            search.graph(),
+            search.settings(),
+            search.railAlarms(),
+            search.observations().subList(0, steps));
+    return new SearchState(part, null, null, List.of(), 0);
+  }
+
+  private void show(SearchView next) {
+    view = next;
+    int ink = tools.palette().inkOn(view.tone());
+    head.setBackground(WindowTheme.colour(tools.palette().groundOf(view.tone())));
+    headline.setForeground(WindowTheme.colour(ink));
+    action.setForeground(WindowTheme.colour(ink));
+    headline.setText(view.headline());
+    Pieces.say(action, view.action(), WIDTH - 90);
+    Pieces.say(likely, lines(everything ? all() : view.likely(), 6), 560);
+    Pieces.say(done, lines(view.done(), SHOWN), 560);
+    hold.setText(view.hold().isEmpty() ? " " : view.hold());
+    chain.say(view.spoken());
+    page.revalidate();
+    page.repaint();
+  }
+
+  private List<String> all() {
+    return state.search().answer().odds().stream()
+        .map(odds -> odds.joint() + ": " + words.get("likely." + SearchPresenter.key(odds.word())))
+        .toList();
+  }
+
+  private static String lines(List<String> texts, int most) {
+    return String.join("\n", texts.subList(0, Math.min(most, texts.size())));
+  }
+
+  /** What the page shows. */
+  SearchView view() {
+    return view;
+  }
+
+  /** The clip is on the point that was asked for, or comes off it. */
+  void hold(boolean on) {
+    if (session == null || state == null) {
+      return;
+    }
+    boolean holding = state.held() != null;
+    if (!on) {
+      say(ClipMark.of(ClipMark.Act.OFF));
+    } else if (!holding) {
+      LocateAnswer answer = state.search().answer();
+      if (answer.next() != null) {
+        ClipInput input = ClipInput.forLevel(answer.next().expectedDbv());
+        say(new ClipMark(ClipMark.Act.HELD, answer.next().point(), answer.next().mode(), input));
+      } else {
+        stroke();
+      }
+    }
+  }
+
+  private void say(ClipMark mark) {
+    session.mark(mark.text());
+  }
+
+  @Override
+  public void choose(int number) {
+    if (number == 9) {
+      everything = !everything;
+      state = null;
+      refresh();
+      return;
+    }
+    if (session == null || state == null) {
+      return;
+    }
+    switch (number) {
+      case 1 -> heard(ClipMark.Act.THERE);
+      case 2 -> heard(ClipMark.Act.GONE);
+      case 3 -> stroke();
+      case 4 -> mended();
+      case 5 -> say(ClipMark.of(ClipMark.Act.BACK));
+      default -> {}
+    }
+  }
+
+  private void heard(ClipMark.Act act) {
+    LocateAnswer.Next next = state.search().answer().next();
+    if (next != null) {
+      say(new ClipMark(act, next.point(), next.mode(), null));
+    }
+  }
+
+  /** The most likely contact is worked once; the level behind it follows. */
+  private void stroke() {
+    String joint = likeliest(JointKind.SWITCH);
+    if (joint != null) {
+      say(new ClipMark(ClipMark.Act.STROKE, joint, null, ClipInput.METER));
+    }
+  }
+
+  private void mended() {
+    String joint = likeliest(null);
+    if (joint != null) {
+      say(new ClipMark(ClipMark.Act.MENDED, joint, null, null));
+    }
+  }
+
+  private String likeliest(JointKind kind) {
+    SignalGraph graph = state.search().graph();
+    return state.search().answer().odds().stream()
+        .map(LocateAnswer.JointOdds::joint)
+        .filter(joint -> kind == null || graph.joints().get(graph.jointIndex(joint)).kind() == kind)
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Enter: the level in the field, read off another meter. */
+  @Override
+  public void goOn() {
+    if (session != null) {
+      typed();
+    } else {
+      across(1);
+    }
+  }
+
+  private void typed() {
+    LocateAnswer.Next next = state == null ? null : state.search().answer().next();
+    try {
+      double dbv = Double.parseDouble(level.getText().strip().replace(',', '.'));
+      if (next != null) {
+        session.mark(ClipMark.typed(next.point(), next.mode(), dbv));
+        level.setText("");
+        page.requestFocusInWindow();
+      }
+    } catch (NumberFormatException noNumber) {
+      hold.setText(words.get("search.noNumber"));
+    }
+  }
+
+  @Override
+  public void across(int by) {
+    if (session == null) {
+      step = Math.max(0, Math.min(whole.search().observations().size(), step + by));
+      refresh();
+    }
+  }
+
+  private void off() {
+    if (session != null) {
+      session.off();
+    }
+  }
+
+  @Override
+  public void failed() {
+    off();
+  }
+
+  @Override
+  public boolean mayClose() {
+    return from == null || from.mayClose();
+  }
+
+  @Override
+  public void end() {
+    if (from != null) {
+      from.end();
+    }
+  }
+
+  @Override
+  public void back() {
+    if (from == null) {
+      tools.shell().home();
+    } else {
+      tools.shell().open(from);
+    }
+  }
+}

@@ -1,0 +1,128 @@
+package firstamp.window;
+
+import firstamp.locate.OddsWord;
+import firstamp.locate.WireAnswer;
+import firstamp.locate.WireCase;
+import firstamp.locate.WireStep;
+import firstamp.locate.WireStory;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+/** Turns wires of unknown place into a view of one of them. */
+final class WirePresenter {
+  static final int SAFEST = 3;
+
+  private final Words words;
+  private final Numbers numbers;
+
+  WirePresenter(Words words, Numbers numbers) {
+    this.words = words;
+    this.numbers = numbers;
+  }
+
+  /**
+   * A view of one wire.
+   *
+   * @param wires all of them
+   * @param index of the one that is shown
+   */
+  WireView view(WireCase wires, int index) {
+    WireCase.Wire wire = wires.wires().get(index);
+    WireAnswer answer = wires.answer(wire.name());
+    List<WireView.PlaceView> places = new ArrayList<>();
+    List<List<String>> table = new ArrayList<>();
+    for (WireAnswer.PlaceOdds odds : answer.places()) {
+      WireView.PlaceView place = place(wires, odds, answer);
+      if (places.size() < SAFEST) {
+        places.add(place);
+      }
+      table.add(
+          List.of(
+              odds.place(),
+              words.get("place." + wires.place(odds.place()).kind().id()),
+              place.likely(),
+              place.harm(),
+              place.reason()));
+    }
+    return new WireView(
+        tone(answer.state()),
+        words.get("wires.title", wire.name(), index + 1, wires.wires().size()),
+        headline(answer),
+        answer.sentence(),
+        answer.warnings(),
+        places,
+        about(wire),
+        done(wires, wire.name()),
+        table);
+  }
+
+  private WireView.PlaceView place(WireCase wires, WireAnswer.PlaceOdds odds, WireAnswer answer) {
+    WireCase.Place place = wires.place(odds.place());
+    boolean next = answer.next() != null && answer.next().place().equals(odds.place());
+    boolean struck = odds.word() == OddsWord.STRUCK_OUT;
+    String harm = words.get("harm." + odds.harm());
+    return new WireView.PlaceView(
+        odds.place(),
+        words.get("likely." + SearchPresenter.key(odds.word())),
+        place.ifWrong() == null ? harm : words.get("wires.ifWrong", place.ifWrong()),
+        odds.reason() == null ? "" : odds.reason(),
+        struck ? Tone.ALARM : next ? Tone.ASK : Tone.PLAIN);
+  }
+
+  private static Tone tone(WireAnswer.State state) {
+    return switch (state) {
+      case CHECK_COLD, SOURCE_TEST, TRY -> Tone.ASK;
+      case FITS, NO_PLACE_LEFT -> Tone.CAUTION;
+      case BELONGS -> Tone.CALM;
+    };
+  }
+
+  private String headline(WireAnswer answer) {
+    String best = answer.places().stream().map(WireAnswer.PlaceOdds::place).findFirst().orElse("");
+    return switch (answer.state()) {
+      case CHECK_COLD -> words.get("wires.checkCold");
+      case SOURCE_TEST -> words.get("wires.sourceTest");
+      case TRY -> words.get("wires.try", answer.next().place());
+      case FITS -> words.get("wires.fits", likeliest(answer, best));
+      case BELONGS -> words.get("wires.belongs", likeliest(answer, best));
+      case NO_PLACE_LEFT -> words.get("wires.noPlace");
+    };
+  }
+
+  private static String likeliest(WireAnswer answer, String otherwise) {
+    return answer.places().stream()
+        .max(java.util.Comparator.comparingDouble(WireAnswer.PlaceOdds::share))
+        .map(WireAnswer.PlaceOdds::place)
+        .orElse(otherwise);
+  }
+
+  /** Build and reach say much, the colour little: it comes last. */
+  private String about(WireCase.Wire wire) {
+    List<String> parts = new ArrayList<>();
+    if (wire.build() != null) {
+      parts.add(wire.build());
+    }
+    if (wire.reachMm() != null) {
+      parts.add(words.get("wires.reach", numbers.fixed(wire.reachMm(), 0)));
+    }
+    if (wire.foundAt() != null) {
+      parts.add(wire.foundAt());
+    }
+    if (wire.colour() != null) {
+      parts.add(words.get("wires.colour", wire.colour()));
+    }
+    return String.join(", ", parts);
+  }
+
+  private static List<String> done(WireCase wires, String wire) {
+    List<String> done = new ArrayList<>();
+    for (WireStep step : wires.steps()) {
+      if (step.concerns(wire)) {
+        done.add(WireStory.words(step));
+      }
+    }
+    Collections.reverse(done);
+    return done;
+  }
+}

@@ -1,0 +1,67 @@
+package firstamp.window;
+
+import firstamp.locate.SheetPath;
+import firstamp.locate.WireCase;
+import firstamp.locate.WireFile;
+import firstamp.locate.WireStep;
+import firstamp.log.BenchLog;
+import firstamp.model.JobSheet;
+import firstamp.session.PowerUpStudy;
+import firstamp.session.Thinking;
+import firstamp.session.TrialComparison;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/** Keeps the wires of unknown place of each set in a file beside the bench log. */
+final class WireShelf implements TrialPage.Keeping {
+  private final Desk desk;
+  private final Path log;
+  private volatile Path file;
+
+  WireShelf(Desk desk, Path log) {
+    this.desk = desk;
+    this.log = log;
+  }
+
+  /**
+   * The wires of a set: as they were kept, else as its sheet names them.
+   *
+   * @throws IllegalArgumentException the file is none of ours, or the sheet names no wire
+   */
+  WireCase of(JobSheet sheet) throws IOException {
+    file = desk.folder().resolve("wires").resolve(SheetShelf.stem(sheet.set().name()) + ".json");
+    return Files.exists(file) ? WireFile.read(Files.readString(file)) : SheetPath.wires(sheet);
+  }
+
+  /** Writes beside and moves, so that a full disk leaves what was there. */
+  @Override
+  public void keep(WireCase wires) throws IOException {
+    Files.createDirectories(file.getParent());
+    Path beside = file.resolveSibling(file.getFileName() + ".new");
+    Files.writeString(beside, WireFile.write(wires));
+    Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  @Override
+  public WireStep.Trial judge(String wire, String place) throws Exception {
+    BenchLog open = BenchLog.openForReading(log, desk.time());
+    PowerUpStudy trial = PowerUpStudy.of(open.find("last"));
+    TrialComparison comparison = Thinking.compare(open, trial, wire);
+    if (comparison == null) {
+      throw new IOException(Thinking.sentence(new Thinking.Tried(wire, place), null));
+    }
+    return new WireStep.Trial(
+        wire,
+        place,
+        (int) trial.entry().number(),
+        comparison.judged().verdict(),
+        comparison.judged().figures());
+  }
+
+  @Override
+  public long epochMs() {
+    return desk.time().epochMillis();
+  }
+}

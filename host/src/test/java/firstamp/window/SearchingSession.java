@@ -1,0 +1,62 @@
+package firstamp.window;
+
+import firstamp.session.BenchSession;
+import firstamp.session.SearchState;
+import firstamp.session.Snapshot;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A session with nothing but a search in it; keeps the marks that are put. */
+final class SearchingSession implements BenchSession {
+  final List<String> marks = new ArrayList<>();
+  SearchState state;
+  boolean off;
+
+  SearchingSession(SearchState state) {
+    this.state = state;
+  }
+
+  @Override
+  public SearchState search() {
+    return state;
+  }
+
+  @Override
+  public Snapshot snapshot() {
+    throw new UnsupportedOperationException();
+  }
+
+  @Override
+  public void off() {
+    off = true;
+  }
+
+  @Override
+  public void mark(String text) {
+    marks.add(text);
+  }
+
+  @Override
+  public void acknowledge() {}
+
+  @Override
+  public void restore(int tripNumber) {}
+
+  @Override
+  public void answer(String questionId, boolean yes) {}
+
+  @Override
+  public void seek(double ms) {}
+
+  @Override
+  public void speed(double factor) {}
+
+  @Override
+  public void pause(boolean held) {}
+
+  @Override
+  public void step() {}
+
+  @Override
+  public void close() {}
+}

@@ -1,0 +1,198 @@
+package firstamp.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import firstamp.locate.ClipInput;
+import firstamp.locate.ClipMark;
+import firstamp.locate.LocateSession;
+import firstamp.locate.TrialVerdict;
+import firstamp.locate.WireCase;
+import firstamp.locate.WireStep;
+import firstamp.session.SearchState;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import javax.swing.JTextField;
+import org.junit.jupiter.api.Test;
+
+/** What the two pages do with keys and fields. */
+@NeedsDisplay
+class ThinkPagesTest {
+  private static final WindowOptions OPTIONS =
+      new WindowOptions(WindowOptions.Theme.LIGHT, Locale.ENGLISH, false);
+
+  private static <T> T on(Callable<T> task) throws Exception {
+    return Components.onSwing(task);
+  }
+
+  private static void press(Runnable task) throws Exception {
+    on(
+        () -> {
+          task.run();
+          return null;
+        });
+  }
+
+  @Test
+  void theHeldKeyPutsTheClipOnTheAskedPointAndTakesItOff() throws Exception {
+    SearchingSession session = new SearchingSession(ThinkViews.search(2));
+    LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
+    press(() -> page.hold(true));
+    ClipMark held = new ClipMark(ClipMark.Act.HELD, "driver out", "record", ClipInput.METER);
+    assertThat(session.marks).containsExactly(held.text());
+    session.state = new SearchState(session.state.search(), held, null, List.of(), 0);
+    press(page::refresh);
+    assertThat(page.view().hold()).contains("driver out");
+    press(() -> page.hold(false));
+    assertThat(session.marks).last().isEqualTo(ClipMark.of(ClipMark.Act.OFF).text());
+  }
+
+  @Test
+  void typedHeardAndTakenBackAreMarksToo() throws Exception {
+    SearchingSession session = new SearchingSession(ThinkViews.search(2));
+    LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
+    press(() -> page.choose(1));
+    press(() -> page.choose(5));
+    press(
+        () -> {
+          ((JTextField) Components.named(page.component(), "search.typed")).setText("-4,2");
+          page.goOn();
+        });
+    assertThat(session.marks)
+        .containsExactly(
+            new ClipMark(ClipMark.Act.THERE, "driver out", "record", null).text(),
+            ClipMark.of(ClipMark.Act.BACK).text(),
+            ClipMark.typed("driver out", "record", -4.2));
+    press(
+        () -> {
+          ((JTextField) Components.named(page.component(), "search.typed")).setText("much");
+          page.goOn();
+        });
+    assertThat(session.marks).hasSize(3);
+  }
+
+  @Test
+  void aContactThatWasFoundIsWorkedWithTheSameKey() throws Exception {
+    SearchingSession session = new SearchingSession(ThinkViews.search(4));
+    LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
+    press(() -> page.choose(3));
+    assertThat(session.marks.get(0))
+        .isEqualTo(
+            new ClipMark(
+                    ClipMark.Act.STROKE,
+                    "muting contact of the earphone jack",
+                    null,
+                    ClipInput.METER)
+                .text());
+  }
+
+  @Test
+  void aSearchThatIsOverIsGoneThroughStepByStep() throws Exception {
+    LocatePage page =
+        on(() -> new LocatePage(Views.tools(OPTIONS, null), null, ThinkViews.search(5), null));
+    assertThat(page.view().tone()).isEqualTo(Tone.CAUTION);
+    press(() -> page.across(-3));
+    assertThat(page.view().headline()).isEqualTo("Measure here next: driver out");
+    press(() -> page.across(-9));
+    assertThat(page.view().done()).isEmpty();
+  }
+
+  /** Keeps what it is given. */
+  private static final class Notes implements TrialPage.Keeping {
+    final List<WireCase> kept = new ArrayList<>();
+
+    @Override
+    public void keep(WireCase wires) {
+      kept.add(wires);
+    }
+
+    @Override
+    public WireStep.Trial judge(String wire, String place) {
+      return new WireStep.Trial(wire, place, 3, TrialVerdict.BETTER, List.of("hum", "level"));
+    }
+
+    @Override
+    public long epochMs() {
+      return 1_700_000_000_000L;
+    }
+  }
+
+  @Test
+  void fromOhmsToTheVerdictOfATrial() throws Exception {
+    Notes notes = new Notes();
+    TrialPage page =
+        on(
+            () ->
+                new TrialPage(
+                    Views.tools(OPTIONS, null), ThinkViews.wires("screened-lead", 4), notes, null));
+    press(() -> page.choose(3));
+    type(page, "47000", "46000");
+    assertThat(page.view().headline()).isEqualTo("Is it a source, a load or dead?");
+    type(page, "1.4", "0,2");
+    assertThat(page.view().headline()).isEqualTo("Try it at preamp input");
+    press(() -> page.choose(1));
+    press(page::goOn);
+    assertThat(page.view().headline()).isEqualTo("It belongs to preamp input");
+    assertThat(notes.kept).hasSize(3);
+    assertThat(notes.kept.get(2).steps()).last().isInstanceOf(WireStep.Dated.class);
+    press(() -> page.choose(5));
+    assertThat(page.view().headline()).isEqualTo("Try it at preamp input");
+    press(() -> page.choose(7));
+    assertThat(page.view().done().get(0)).startsWith("Moved W3 to preamp input");
+  }
+
+  private static void type(TrialPage page, String one, String other) throws Exception {
+    press(
+        () -> {
+          ((JTextField) Components.named(page.component(), "wires.first")).setText(one);
+          ((JTextField) Components.named(page.component(), "wires.second")).setText(other);
+          page.goOn();
+        });
+  }
+
+  @Test
+  void whatIsNoNumberIsSaidAndKeepsNothing() throws Exception {
+    Notes notes = new Notes();
+    TrialPage page =
+        on(
+            () ->
+                new TrialPage(
+                    Views.tools(OPTIONS, null), ThinkViews.wires("screened-lead", 4), notes, null));
+    type(page, "many", "");
+    assertThat(notes.kept).isEmpty();
+    assertThat(Components.named(page.component(), "trial-said")).isNotNull();
+  }
+
+  @Test
+  void arrowsGoToAnotherWireAndThroughTheSteps() throws Exception {
+    TrialPage page =
+        on(
+            () ->
+                new TrialPage(
+                    Views.tools(OPTIONS, null),
+                    ThinkViews.wires("positive-chassis", 11),
+                    null,
+                    null));
+    assertThat(page.view().headline()).isEqualTo("It belongs to battery plus tag");
+    press(() -> page.move(1));
+    assertThat(page.view().title()).startsWith("blue wire");
+    press(() -> page.move(1));
+    press(() -> page.across(-5));
+    assertThat(page.view().headline()).isEqualTo("Try it at battery plus tag");
+  }
+
+  @Test
+  void aRailAlarmRefusesTheClip() throws Exception {
+    SearchState state = ThinkViews.search(2);
+    LocateSession refused = state.search().withRailAlarms(List.of("B1 is too low"));
+    SearchingSession session =
+        new SearchingSession(new SearchState(refused, null, null, List.of(), 0));
+    LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
+    press(() -> page.hold(true));
+    press(() -> page.choose(1));
+    press(() -> page.choose(3));
+    assertThat(session.marks).isEmpty();
+    assertThat(page.view().headline()).contains("Not yet");
+  }
+}

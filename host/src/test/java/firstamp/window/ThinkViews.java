@@ -1,0 +1,109 @@
+package firstamp.window;
+
+import firstamp.locate.ClipInput;
+import firstamp.locate.ClipMark;
+import firstamp.locate.Examples;
+import firstamp.locate.LocateSession;
+import firstamp.locate.Observation;
+import firstamp.locate.SettledLevel;
+import firstamp.locate.WireCase;
+import firstamp.locate.WireStep;
+import firstamp.session.SearchState;
+import java.util.List;
+import java.util.Map;
+
+/** The views that help to think, on the worked examples. */
+final class ThinkViews {
+  private ThinkViews() {}
+
+  static void addTo(Map<String, Views.Maker> all) {
+    for (int steps : new int[] {0, 2, 4, 5}) {
+      all.put(
+          "search-" + steps,
+          options -> page(new LocatePage(tools(options), null, search(steps), null)));
+    }
+    all.put("search-live", options -> page(live(tools(options))));
+    all.put(
+        "search-template",
+        options -> {
+          LocateSession chain =
+              Examples.search("record-chain")
+                  .with(new Observation.Heard("head", null, null, false));
+          return page(new LocatePage(tools(options), null, still(chain), null));
+        });
+    for (int steps : new int[] {4, 6, 7, 8, 10}) {
+      all.put(
+          "wires-" + steps,
+          options ->
+              page(new TrialPage(tools(options), wires("screened-lead", steps), KEEPING, null)));
+    }
+    all.put(
+        "wires-radio",
+        options -> page(new TrialPage(tools(options), wires("positive-chassis", 6), null, null)));
+    all.put(
+        "wires-table",
+        options -> {
+          TrialPage page =
+              new TrialPage(tools(options), wires("positive-chassis", 6), KEEPING, null);
+          page.choose(9);
+          return page(page);
+        });
+  }
+
+  static final TrialPage.Keeping KEEPING =
+      new TrialPage.Keeping() {
+        @Override
+        public void keep(WireCase wires) {
+          // Nothing is kept in a picture.
+        }
+
+        @Override
+        public WireStep.Trial judge(String wire, String place) {
+          throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public long epochMs() {
+          return 0;
+        }
+      };
+
+  private static Tools tools(WindowOptions options) {
+    return Views.tools(options, null);
+  }
+
+  private static Views.View page(Page page) {
+    return Views.page(page);
+  }
+
+  static SearchState search(int steps) {
+    LocateSession whole = Examples.search("silent-head");
+    return still(
+        new LocateSession(
+            whole.graph(), whole.settings(), List.of(), whole.observations().subList(0, steps)));
+  }
+
+  private static SearchState still(LocateSession search) {
+    return new SearchState(search, null, null, List.of(), 0);
+  }
+
+  private static LocatePage live(Tools tools) {
+    SearchState held =
+        new SearchState(
+            search(2).search(),
+            new ClipMark(ClipMark.Act.HELD, "driver out", "record", ClipInput.METER),
+            new SettledLevel(SettledLevel.State.TAKEN, -4.1, 0.3, 4),
+            List.of(-4.1),
+            0);
+    return new LocatePage(tools, new SearchingSession(held), null, null);
+  }
+
+  static WireCase wires(String name, int steps) {
+    WireCase whole = Examples.wires(name);
+    WireCase wires = whole.begin();
+    for (WireStep step : whole.steps().subList(0, steps)) {
+      wires = wires.with(step);
+    }
+    return wires;
+  }
+}
