@@ -14,7 +14,15 @@ import org.junit.jupiter.api.Test;
 final class ScenariosTest {
   private static final Set<String> TOP =
       Set.of(
-          "sheet", "set", "supply", "limits", "rails", "levels", "rules", "path", "unknownWires",
+          "sheet",
+          "set",
+          "supply",
+          "limits",
+          "rails",
+          "levels",
+          "rules",
+          "path",
+          "unknownWires",
           "steps");
 
   @Test
