@@ -46,7 +46,8 @@ final class Pieces {
     area.setLineWrap(true);
     area.setWrapStyleWord(true);
     area.setOpaque(false);
-    area.setBorder(null);
+    // Letters that reach over their width on screens of another scale are not cut off.
+    area.setBorder(BorderFactory.createEmptyBorder(0, 0, 0, 8));
     area.setFont(WindowTheme.font(false, points));
     area.setForeground(WindowTheme.colour(palette.ink()));
     say(area, text, width);

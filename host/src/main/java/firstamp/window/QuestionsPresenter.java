@@ -11,10 +11,12 @@ final class QuestionsPresenter {
 
   private final Words words;
   private final Numbers numbers;
+  private final Spoken spoken;
 
   QuestionsPresenter(Words words, Numbers numbers) {
     this.words = words;
     this.numbers = numbers;
+    this.spoken = new Spoken(words.locale());
   }
 
   String step(QuestionFlow flow) {
@@ -69,7 +71,7 @@ final class QuestionsPresenter {
               "questions.limit",
               what,
               numbers.inUnit(limit.value(), limit.unit()).toString(),
-              limit.why()));
+              spoken.question(limit.why())));
     }
     if (form.costs().isEmpty()) {
       return String.join("\n", lines);
@@ -77,7 +79,7 @@ final class QuestionsPresenter {
     lines.add("");
     lines.add(words.get("questions.costs"));
     for (String cost : form.costs()) {
-      lines.add(words.get("questions.cost", cost));
+      lines.add(words.get("questions.cost", spoken.question(cost)));
     }
     return String.join("\n", lines);
   }

@@ -20,11 +20,13 @@ final class SentencePresenter {
   private final Words words;
   private final Numbers numbers;
   private final NotWatchedWords notWatched;
+  private final Spoken spoken;
 
   SentencePresenter(Words words, Numbers numbers) {
     this.words = words;
     this.notWatched = new NotWatchedWords(words);
     this.numbers = numbers;
+    this.spoken = new Spoken(words.locale());
   }
 
   Sentence sentence(Snapshot now) {
@@ -121,13 +123,18 @@ final class SentencePresenter {
                 Instant.ofEpochMilli(now.beside().sleptAtEpochMs()), ZoneId.systemDefault())
             .format(DateTimeFormatter.ofPattern("HH:mm", words.locale()));
     String action =
-        standing.isEmpty() ? words.get("awake.slept.action") : orEmpty(first(standing).text());
+        standing.isEmpty()
+            ? words.get("awake.slept.action")
+            : spoken.alarm(orEmpty(first(standing).text()));
     return new Sentence(Tone.ALARM, words.get("awake.slept", at), join(action, mains(now.sheet())));
   }
 
   private Sentence tripped(Snapshot now, List<Alarm> standing) {
     String head = tripHeadline(TripPresenter.asOnSheet(now));
-    String action = standing.isEmpty() ? words.get("trip.action") : orEmpty(first(standing).text());
+    String action =
+        standing.isEmpty()
+            ? words.get("trip.action")
+            : spoken.alarm(orEmpty(first(standing).text()));
     return new Sentence(Tone.ALARM, head, join(action, mains(now.sheet())));
   }
 
@@ -159,7 +166,7 @@ final class SentencePresenter {
   }
 
   private Sentence alarm(Snapshot now, Alarm alarm) {
-    String action = orEmpty(alarm.text());
+    String action = spoken.alarm(orEmpty(alarm.text()));
     if (isOff(now.phase())) {
       action = join(action, mains(now.sheet()));
     }

@@ -21,6 +21,7 @@ final class Spoken {
   private final List<Pair> verdicts;
   private final List<Pair> alarms;
   private final List<Pair> figures;
+  private final List<Pair> questions;
 
   /** A pattern and the same in the other language. */
   private record Pair(Pattern pattern, List<Integer> order, String other) {}
@@ -30,6 +31,7 @@ final class Spoken {
     verdicts = pairs("firstamp.analysis.verdict");
     alarms = pairs("firstamp.trip.alarms");
     figures = pairs("firstamp.analysis.figures");
+    questions = pairs("firstamp.sheet.questions");
   }
 
   private List<Pair> pairs(String name) {
@@ -70,6 +72,11 @@ final class Spoken {
 
   String figure(String name) {
     return whole(name, figures);
+  }
+
+  /** A reason or a cost around the four questions. */
+  String question(String sentence) {
+    return whole(sentence, questions);
   }
 
   /** An alarm is put together from parts; each is said by itself. */

@@ -31,6 +31,13 @@ class SpokenTest {
   }
 
   @Test
+  void saysWhatItCostsNotToKnow() {
+    assertThat(german.question("A supply that is limiting is told from a short later."))
+        .isEqualTo(
+            "Ein begrenzendes Netzger\u00e4t wird sp\u00e4ter von einem Kurzschluss unterschieden.");
+  }
+
+  @Test
   void leavesWhatItDoesNotKnowAndEnglishAsTheyAre() {
     assertThat(german.verdict("Something new.")).isEqualTo("Something new.");
     Spoken english = new Spoken(Locale.ENGLISH);
