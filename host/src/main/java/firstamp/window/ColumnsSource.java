@@ -73,12 +73,14 @@ final class ColumnsSource {
       int offset = (int) Math.round((firstMs - old.firstMs()) / columnMs);
       int complete = (int) Math.floor((completeMs - firstMs) / columnMs);
       kept = Math.min(Math.min(complete, size), old.size() - offset);
-      if (offset < 0 || kept < 0) {
+      // After a while without a picture (another page in front) nothing of the old one is left.
+      if (offset < 0 || kept <= 0) {
         kept = 0;
+      } else {
+        System.arraycopy(old.low(), offset, low, 0, kept);
+        System.arraycopy(old.high(), offset, high, 0, kept);
+        System.arraycopy(old.mean(), offset, mean, 0, kept);
       }
-      System.arraycopy(old.low(), offset, low, 0, kept);
-      System.arraycopy(old.high(), offset, high, 0, kept);
-      System.arraycopy(old.mean(), offset, mean, 0, kept);
     }
     int fresh = size - kept;
     if (fresh > 0) {
