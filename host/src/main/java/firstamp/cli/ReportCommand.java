@@ -1,11 +1,15 @@
 package firstamp.cli;
 
+import firstamp.locate.WireFile;
+import firstamp.locate.WireStory;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.SetNotes;
 import firstamp.report.HtmlReport;
 import firstamp.report.ReportInput;
 import firstamp.session.PowerUpStudy;
+import firstamp.session.Thinking;
+import firstamp.sheet.SheetException;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -14,6 +18,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -29,6 +34,7 @@ import picocli.CommandLine.Parameters;
     footer = {
       "  firstamp report last --to power-up.html",
       "  firstamp report 3 12 --to before-and-after.html",
+      "  firstamp report last --wires wires.json --to wire-w3.html",
     })
 final class ReportCommand implements Callable<Integer> {
   @Parameters(
@@ -43,6 +49,12 @@ final class ReportCommand implements Callable<Integer> {
   @Option(names = "--force", description = "write over a file that is there already")
   private boolean force;
 
+  @Option(
+      names = "--wires",
+      paramLabel = "FILE",
+      description = "what `firstamp trial` keeps: cold checks and trials go into the page")
+  private Path wires;
+
   @Option(names = "--log", paramLabel = "FILE", description = "bench log to read")
   private Path file;
 
@@ -55,7 +67,7 @@ final class ReportCommand implements Callable<Integer> {
     try {
       PowerUpStudy now = Studies.read(log, ids.get(ids.size() - 1));
       PowerUpStudy before = ids.size() < 2 ? null : Studies.read(log, ids.get(0));
-      write(HtmlReport.page(ReportInput.of(now, before, notes(log, now))));
+      write(HtmlReport.page(ReportInput.of(now, before, notes(log, now), thoughts(log, now))));
       System.err.println("firstamp: report of " + Studies.name(now.entry()) + " in " + to);
       return ExitCode.NORMAL;
     } finally {
@@ -68,6 +80,24 @@ final class ReportCommand implements Callable<Integer> {
       return SetNotes.of(log, study.entry().setName());
     } catch (LogException failed) {
       throw Logs.failure(failed);
+    }
+  }
+
+  private ReportInput.Thoughts thoughts(BenchLog log, PowerUpStudy study) throws CliFailure {
+    try {
+      List<String> story =
+          wires == null
+              ? List.of()
+              : WireStory.of(
+                  WireFile.read(StateFiles.read(wires, "`firstamp trial` makes one")),
+                  ZoneId.systemDefault());
+      return new ReportInput.Thoughts(Thinking.sentences(log, study), story);
+    } catch (IllegalArgumentException bad) {
+      throw new CliFailure(ExitCode.BAD_DATA, wires + ": " + bad.getMessage(), bad);
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    } catch (SheetException bad) {
+      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
     }
   }
 

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import java.util.stream.Stream;
 
 /** Writes the report of one power-up as one self-contained HTML page. */
 public final class HtmlReport {
@@ -105,7 +106,11 @@ public final class HtmlReport {
 
   private void verdict() {
     html.heading(word("verdict")).raw("<div class=\"verdict\">\n");
-    html.list(input.verdict().sentences().stream().map(Verdict.Sentence::text).toList());
+    html.list(
+        Stream.concat(
+                input.verdict().sentences().stream().map(Verdict.Sentence::text),
+                input.found().stream())
+            .toList());
     html.raw("</div>\n");
   }
 

@@ -19,6 +19,7 @@ import java.util.List;
  * @param summary as stored
  * @param evidence collected in it or in its replay
  * @param verdict sentences
+ * @param found what was found about a lost signal or a wire of unknown place, as sentences
  * @param started date and time in words; may be null
  * @param label given by the person; may be null
  * @param marks notes with times
@@ -31,6 +32,7 @@ public record ReportInput(
     Summary summary,
     Evidence evidence,
     Verdict verdict,
+    List<String> found,
     String started,
     String label,
     List<Mark> marks,
@@ -40,6 +42,7 @@ public record ReportInput(
 
   /** Copies the lists. */
   public ReportInput {
+    found = List.copyOf(found);
     marks = List.copyOf(marks);
     tables = List.copyOf(tables);
   }
@@ -49,8 +52,10 @@ public record ReportInput(
    *
    * @param before the one it is compared with, null = none
    * @param notes kept about the set
+   * @param thoughts about a lost signal and wires of unknown place
    */
-  public static ReportInput of(PowerUpStudy now, PowerUpStudy before, SetNotes notes) {
+  public static ReportInput of(
+      PowerUpStudy now, PowerUpStudy before, SetNotes notes, Thoughts thoughts) {
     TripPicture picture =
         now.trip() == null || now.capture() == null
             ? null
@@ -60,14 +65,26 @@ public record ReportInput(
         now.summary(),
         now.evidence(),
         now.verdict(),
+        thoughts.sentences(),
         StoredTexts.started(now.entry()),
         now.entry().label(),
         now.marks().stream().map(mark -> new Mark(mark.atMs(), mark.text())).toList(),
         picture,
-        StoredTexts.tables(now, notes),
+        StoredTexts.tables(now, notes, thoughts.wireStory()),
         before == null
             ? null
             : new Before(StoredTexts.name(before.entry()), before.evidence(), now.against(before)));
+  }
+
+  /**
+   * What was thought about the set.
+   *
+   * @param sentences that belong to the verdict
+   * @param wireStory what was done about wires of unknown place, one line a step
+   */
+  public record Thoughts(List<String> sentences, List<String> wireStory) {
+    /** Nobody searched and no wire was in doubt. */
+    public static final Thoughts NONE = new Thoughts(List.of(), List.of());
   }
 
   /**

@@ -34,7 +34,8 @@ final class StoredTexts {
   }
 
   /** What was measured cold and tried, the job sheet with its defaults, what took the power-up. */
-  static List<ReportInput.Table> tables(PowerUpStudy study, SetNotes notes) {
+  static List<ReportInput.Table> tables(
+      PowerUpStudy study, SetNotes notes, List<String> wireStory) {
     List<ReportInput.Table> tables = new ArrayList<>();
     if (!notes.coldChecks().isEmpty()) {
       tables.add(
@@ -49,6 +50,13 @@ final class StoredTexts {
               "Wires tried",
               List.of("When", "Wire", "Place", "Power-up", "What came of it"),
               notes.trials().stream().map(StoredTexts::row).toList()));
+    }
+    if (!wireStory.isEmpty()) {
+      tables.add(
+          new ReportInput.Table(
+              "Wires whose place was not known",
+              List.of("What was done, what is known now"),
+              wireStory.stream().map(List::of).toList()));
     }
     tables.add(
         new ReportInput.Table(

@@ -388,13 +388,18 @@ public final class Desk {
    *
    * @throws java.nio.file.FileAlreadyExistsException there is such a file
    */
-  void report(PowerUpStudy study, SetNotes notes, Path to) throws IOException {
+  void report(Showing showing, Path to) throws IOException {
     if (to.getParent() != null) {
       Files.createDirectories(to.getParent());
     }
     Files.writeString(
         to,
-        HtmlReport.page(ReportInput.of(study, null, notes)),
+        HtmlReport.page(
+            ReportInput.of(
+                showing.study(),
+                null,
+                showing.notes(),
+                new ReportInput.Thoughts(showing.found(), List.of()))),
         StandardOpenOption.CREATE_NEW,
         StandardOpenOption.WRITE);
   }

@@ -238,7 +238,7 @@ final class VerdictPage implements Page {
         .shell()
         .aside(
             () -> {
-              desk.report(showing.study(), showing.notes(), to);
+              desk.report(showing, to);
               return to;
             },
             written -> {

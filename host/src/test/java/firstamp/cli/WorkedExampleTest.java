@@ -119,6 +119,38 @@ class WorkedExampleTest {
   }
 
   @Test
+  void theReportSaysWhatWasFoundAndWhatWasDoneAboutTheWires() throws Exception {
+    demo("silent-head");
+    assertThat(page("silent-head", "last")).contains("muting contact of the earphone jack");
+    demo("screened-lead");
+    Path wires = folder.resolve("wires.json");
+    java.nio.file.Files.writeString(
+        wires, firstamp.locate.WireFile.write(Examples.wires("screened-lead")));
+    assertThat(page("screened-lead", "last", "--wires", wires.toString()))
+        .contains("W3 at preamp input, held against power-up")
+        .contains("Wires whose place was not known")
+        .contains("W3 now:");
+    java.nio.file.Files.writeString(wires, "{}");
+    assertThat(report("screened-lead", "last", "--wires", wires.toString()).exitCode())
+        .isEqualTo(ExitCode.BAD_DATA);
+  }
+
+  private String page(String name, String... more) throws Exception {
+    CommandRunner.Result result = report(name, more);
+    assertThat(result.exitCode()).as(result.err()).isZero();
+    return java.nio.file.Files.readString(folder.resolve("page.html"));
+  }
+
+  private CommandRunner.Result report(String name, String... more) {
+    List<String> words = new java.util.ArrayList<>(List.of("report"));
+    words.addAll(List.of(more));
+    words.addAll(
+        List.of(
+            "--force", "--to", folder.resolve("page.html").toString(), "--log", log(name) + ""));
+    return CommandRunner.run(words.toArray(String[]::new));
+  }
+
+  @Test
   void aWireOnTheRailIsOverDraw() throws Exception {
     String file = folder.resolve("rail.db").toString();
     for (String[] run : new String[][] {{"lead-off", "good"}, {"lead-at-rail", "W3 at B1 tag"}}) {
