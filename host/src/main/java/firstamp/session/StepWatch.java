@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.analysis.LeakageAcceptance;
 import firstamp.model.JobSheet;
 import firstamp.model.Numbers;
 
@@ -154,12 +155,14 @@ final class StepWatch {
     boolean settled = slope.full() && Math.abs(slope.perMinute()) <= allowed;
     boolean low = meanA <= step.belowA();
     if (dwelt && settled && low) {
-      return say(
+      say(
           Next.GO_ON,
           "settled: %s V, %s A, %s ohm.",
           meanV,
           meanA,
           meanA < 1e-4 ? Double.POSITIVE_INFINITY : meanV / meanA);
+      words += leakWords();
+      return Next.GO_ON;
     }
     return timedOut(
         atMs,
@@ -201,6 +204,21 @@ final class StepWatch {
       return say(Next.SAY, "The capacitor turns %s W into heat: feel whether it gets warm.", heat);
     }
     return Next.WAIT;
+  }
+
+  /** What the leakage means, where the capacitance is known; the volts of the step as rated. */
+  private String leakWords() {
+    double old = LeakageAcceptance.oldCanA(farad, step.supplyV());
+    if (!step.forming() || farad <= 0 || Double.isNaN(leakA) || Double.isNaN(old)) {
+      return "";
+    }
+    return " It leaks "
+        + Numbers.text(Math.max(0, leakA) * 1000)
+        + " mA; a new capacitor leaks up to "
+        + Numbers.text(LeakageAcceptance.newPartA(farad, step.supplyV()) * 1000)
+        + " mA at these volts, an old large can up to "
+        + Numbers.text(old * 1000)
+        + " mA.";
   }
 
   private Next timedOut(double atMs, String why) {

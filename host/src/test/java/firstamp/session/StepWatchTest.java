@@ -102,6 +102,8 @@ class StepWatchTest {
   void formingStopsWhenTheLeakageRisesAndNotWhileItFalls() {
     assertThat(run(step(20_000, 0.01, true), FARAD, t -> 6, t -> 0.0002 + 0.010 * Math.exp(-t / 6)))
         .isEqualTo(StepWatch.Next.GO_ON);
+    // 0.01 x 1000 uF x 6 V = 60 uA; 0.01 x 1000 + 0.3 = 10.3 mA (see LeakageAcceptanceTest).
+    assertThat(watch.words()).contains("new capacitor leaks up to 0.06 mA").contains("10.3 mA");
     assertThat(run(step(60_000, 0.0001, true), FARAD, t -> 6, t -> 0.004 + Math.abs(t - 20) * 2e-4))
         .isEqualTo(StepWatch.Next.STOP);
     assertThat(watch.words()).contains("leakage rises");
