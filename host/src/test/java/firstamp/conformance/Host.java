@@ -154,9 +154,14 @@ final class Host implements FrameDecoder.Sink {
   }
 
   ProbeMessage.Hello hello() throws IOException {
+    return hello(LineSpeed.FAST);
+  }
+
+  /** The probe keeps this speed from its answer on; a pseudo-terminal carries any. */
+  ProbeMessage.Hello hello(LineSpeed speed) throws IOException {
     int before = all(ProbeMessage.Hello.class).size();
     for (int tries = 0; tries < 20 && all(ProbeMessage.Hello.class).size() == before; tries++) {
-      send(new HostMessage.HelloRequest(LineSpeed.FAST));
+      send(new HostMessage.HelloRequest(speed));
       runFor(0.25);
     }
     return last(ProbeMessage.Hello.class).orElseThrow();

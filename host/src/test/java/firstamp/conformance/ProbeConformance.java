@@ -9,6 +9,7 @@ import firstamp.protocol.ChannelScale;
 import firstamp.protocol.ChannelSum;
 import firstamp.protocol.Frame;
 import firstamp.protocol.HostMessage;
+import firstamp.protocol.LineSpeed;
 import firstamp.protocol.LookOutcome;
 import firstamp.protocol.PressKind;
 import firstamp.protocol.PressSource;
@@ -71,22 +72,57 @@ abstract class ProbeConformance extends QuietConformance {
           assertThat(host.last(ProbeMessage.Status.class).orElseThrow().conversionsSent())
               .isEqualTo(host.conversions)
               .isGreaterThan(1_000);
-          assertThat(host.ask(new HostMessage.StreamRequest(StreamKind.REDUCED))).isNull();
-          host.runFor(0.5);
-          assertThat(host.ask(new HostMessage.StreamRequest(StreamKind.NONE))).isNull();
-          // Nothing moves and there is no noise: each reading of the chip must be one of the
-          // host's.
-          Set<List<Long>> here = new HashSet<>();
-          List<Reading> readings = host.reducedHere;
-          for (Reading reading : readings.subList(readings.size() - 50, readings.size())) {
-            here.add(integers(reading));
-          }
-          List<ProbeMessage.Reading> there = host.all(ProbeMessage.Reading.class);
-          assertThat(there).hasSizeGreaterThan(40);
-          for (ProbeMessage.Reading reading : there) {
-            assertThat(here).contains(integers(reading));
-          }
+          sameIntegers(host);
         });
+  }
+
+  /**
+   * At 250 000 baud, in the same run and on currents and volts that jump to and fro: period 10 ms,
+   * so that every reading holds the same values.
+   */
+  @Test
+  void reducesToTheSameIntegersAtHalfTheSpeed() throws Exception {
+    StringBuilder moving = new StringBuilder("t_s,supply_V,supply_A,rail1_V,head_V,meter_V\n");
+    String low = "11,0.12,7.1,-0.005,-1.1\n";
+    String high = "13,0.31,9.3,0.006,1.7\n";
+    for (int k = 0; k < 2000; k++) {
+      double begin = k * 0.01;
+      moving.append(String.format(java.util.Locale.ROOT, "%.6f,%s", begin, low));
+      moving.append(String.format(java.util.Locale.ROOT, "%.6f,%s", begin + 0.003337, low));
+      moving.append(String.format(java.util.Locale.ROOT, "%.6f,%s", begin + 0.003338, high));
+      moving.append(String.format(java.util.Locale.ROOT, "%.6f,%s", begin + 0.009999, high));
+    }
+    on(
+        moving.toString(),
+        PLAIN,
+        host -> {
+          switchOn(host, limits().build(), true);
+          host.runFor(1);
+          assertThat(host.ask(new HostMessage.StreamRequest(StreamKind.NONE))).isNull();
+          assertThat(host.conversionsMissing).isZero();
+          host.hello(LineSpeed.SLOW);
+          assertThat(host.ask(new HostMessage.StreamRequest(StreamKind.RAW)).reason())
+              .isEqualTo(RefusalReason.TOO_FAST_FOR_LINE);
+          sameIntegers(host);
+          ProbeMessage.Reading one = host.last(ProbeMessage.Reading.class).orElseThrow();
+          assertThat(one.channels().get(0).highestCounts() - one.channels().get(0).lowestCounts())
+              .isGreaterThan(10);
+        });
+  }
+
+  /** Each reading of the probe must be one of those that the host has made of the raw stream. */
+  private static void sameIntegers(Host host) throws Exception {
+    Set<List<Long>> here = new HashSet<>();
+    List<Reading> readings = host.reducedHere;
+    for (Reading reading : readings.subList(readings.size() - 50, readings.size())) {
+      here.add(integers(reading));
+    }
+    assertThat(host.ask(new HostMessage.StreamRequest(StreamKind.REDUCED))).isNull();
+    host.until(() -> host.all(ProbeMessage.Reading.class).size() > 40, 20, "40 readings");
+    assertThat(host.ask(new HostMessage.StreamRequest(StreamKind.NONE))).isNull();
+    for (ProbeMessage.Reading reading : host.all(ProbeMessage.Reading.class)) {
+      assertThat(here).contains(integers(reading));
+    }
   }
 
   private static List<Long> integers(Reading reading) {

@@ -76,7 +76,7 @@ class HomePresenterTest {
     assertThat(presenter.about(sheet.effective()))
         .containsExactly(
             "Supply 12.0 V, bench supply, probe box: in the supply lead",
-            "Switches itself off above 1.00 A; surge up to 4.50 A",
+            "Switches itself off above 1.00 A; surge up to 2.40 A",
             "Rails: B1 8.20 V");
   }
 }
