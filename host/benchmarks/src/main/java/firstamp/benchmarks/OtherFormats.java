@@ -27,7 +27,6 @@ import org.tukaani.xz.XZOutputStream;
 final class OtherFormats {
   private static final int SLOTS = 32;
   private static final int PER_READING = 160;
-  private static final int PER_MS = 16;
 
   /**
    * A format's figures.
@@ -176,13 +175,13 @@ final class OtherFormats {
     return sum + value;
   }
 
-  /** DuckDB with a row per millisecond, and Parquet with zstd written by it. */
+  /** DuckDB with a row per plan, so a channel per column, and Parquet with zstd written by it. */
   private void duckDb() throws Exception {
     Path file = folder.resolve("a.duckdb");
     Path parquet = folder.resolve("a.parquet");
-    StringBuilder columns = new StringBuilder("ms BIGINT");
+    StringBuilder columns = new StringBuilder("plan BIGINT");
     StringBuilder sum = new StringBuilder("0");
-    for (int s = 0; s < PER_MS; s++) {
+    for (int s = 0; s < SLOTS; s++) {
       columns.append(", c").append(s).append(" SMALLINT");
       sum.append(" + sum(c").append(s).append(')');
     }
@@ -192,7 +191,7 @@ final class OtherFormats {
               try (Connection connection = DriverManager.getConnection("jdbc:duckdb:" + file);
                   Statement statement = connection.createStatement()) {
                 statement.execute("CREATE TABLE run (" + columns + ")");
-                appendMilliseconds((DuckDBConnection) connection);
+                appendPlans((DuckDBConnection) connection);
                 statement.execute("CHECKPOINT");
               }
             });
@@ -208,19 +207,20 @@ final class OtherFormats {
                           + parquet
                           + "' (FORMAT parquet, COMPRESSION zstd, PARQUET_VERSION v2)"));
     }
-    note("DuckDB, row per ms", file, writes, reads);
+    note("DuckDB, row per plan of 2 ms", file, writes, reads);
     double parquetReads =
         readDuckDb("jdbc:duckdb:", "SELECT " + sum + " FROM read_parquet('" + parquet + "')");
-    note("Parquet V2 + zstd, row per ms, written by DuckDB", parquet, parquetWrites, parquetReads);
+    note(
+        "Parquet V2 + zstd, row per plan, written by DuckDB", parquet, parquetWrites, parquetReads);
   }
 
-  private void appendMilliseconds(DuckDBConnection connection) throws SQLException {
+  private void appendPlans(DuckDBConnection connection) throws SQLException {
     try (DuckDBAppender appender =
         connection.createAppender(DuckDBConnection.DEFAULT_SCHEMA, "run")) {
-      for (int k = 0; k + PER_MS <= counts.length; k += PER_MS) {
+      for (int k = 0; k + SLOTS <= counts.length; k += SLOTS) {
         appender.beginRow();
-        appender.append((long) k / PER_MS);
-        for (int s = 0; s < PER_MS; s++) {
+        appender.append((long) k / SLOTS);
+        for (int s = 0; s < SLOTS; s++) {
           appender.append(counts[k + s]);
         }
         appender.endRow();
