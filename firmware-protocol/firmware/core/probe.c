@@ -174,7 +174,8 @@ static void listen_for_host(struct probe *p, uint8_t plans_passed)
 {
     if (p->silent_plans <= UINT16_MAX - UINT8_MAX)
         p->silent_plans = (uint16_t)(p->silent_plans + plans_passed);
-    if (p->silent_plans > p->limits.silence_ms / 2u)
+    /* One plan more: the plan in which the frame came may have been counted after it. */
+    if (p->silent_plans > p->limits.silence_ms / 2u + 1u)
         tripped_lost(p, TRIP_HOST_SILENCE, BY_HOST_SILENCE, 0);
     if (p->silent_plans < HOST_GONE_PLANS)
         return;
