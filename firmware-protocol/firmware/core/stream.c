@@ -104,6 +104,8 @@ CORE_RARE bool stream_raw_four(struct stream *stream, struct queue *queue)
         stream->first_plans = queue->taken.plans;
         stream->first_slot = queue->taken.slot;
     }
+    /* Never in a full block: the caller asks stream_ready() first. */
+    // cppcheck-suppress pointerOutOfBoundsCond
     uint8_t *at = stream->taken.packed + (count >> 2) * 5u;
     at[0] = low(four[0]);
     at[1] = (uint8_t)(high(four[0]) | (uint8_t)(low(four[1]) << 2));

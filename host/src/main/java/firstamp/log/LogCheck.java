@@ -30,6 +30,9 @@ final class LogCheck {
   List<String> run(List<PowerUpEntry> entries) throws SQLException {
     pages();
     if (findings.isEmpty()) {
+      kinds();
+    }
+    if (findings.isEmpty()) {
       for (PowerUpEntry entry : entries) {
         powerUp(entry);
       }
@@ -49,6 +52,50 @@ final class LogCheck {
       try (ResultSet row = statement.executeQuery("PRAGMA foreign_key_check")) {
         while (row.next() && findings.size() < MOST_FINDINGS) {
           find("a row of " + row.getString(1) + " belongs to no " + row.getString(3));
+        }
+      }
+    }
+  }
+
+  /**
+   * SQLite takes any kind of value in any column: a text where a number is expected would read as
+   * 0, and a row found by one query would not be found by the next.
+   */
+  private void kinds() throws SQLException {
+    List<String> columns = new ArrayList<>();
+    try (Statement statement = connection.createStatement();
+        ResultSet row =
+            statement.executeQuery(
+                "SELECT t.name, c.name, lower(c.type) FROM pragma_table_list t,"
+                    + " pragma_table_info(t.name) c WHERE t.type = 'table'"
+                    + " AND t.schema = 'main' AND t.name NOT LIKE 'sqlite%'")) {
+      while (row.next()) {
+        columns.add(row.getString(1));
+        columns.add(row.getString(2));
+        columns.add(row.getString(3));
+      }
+    }
+    for (int k = 0; k < columns.size(); k += 3) {
+      String column = columns.get(k + 1);
+      try (PreparedStatement query =
+          connection.prepareStatement(
+              "SELECT count(*) FROM "
+                  + columns.get(k)
+                  + " WHERE typeof("
+                  + column
+                  + ") NOT IN (?, 'null')")) {
+        query.setString(1, columns.get(k + 2));
+        try (ResultSet row = query.executeQuery()) {
+          if (row.next() && row.getLong(1) > 0) {
+            find(
+                row.getLong(1)
+                    + " rows of "
+                    + columns.get(k)
+                    + ": "
+                    + column
+                    + " is no "
+                    + columns.get(k + 2));
+          }
         }
       }
     }
