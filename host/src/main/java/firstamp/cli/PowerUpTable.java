@@ -9,6 +9,7 @@ import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.ReadingReducer;
+import firstamp.model.SamplePlan;
 import firstamp.model.Scaling;
 import firstamp.model.SwitchState;
 import firstamp.model.Zero;
@@ -57,44 +58,13 @@ final class PowerUpTable {
 
   /** The probe time that counts as zero: the switch closes, or the power-up begins. */
   long zeroMicros() throws LogException {
-    Begin begin = new Begin();
-    reader.replay(begin);
-    return begin.firstMicros == Long.MIN_VALUE ? 0 : begin.micros();
-  }
-
-  /** Finds the time that counts as zero. */
-  private static final class Begin implements StreamSink {
-    private long firstMicros = Long.MIN_VALUE;
-    private Long closedMicros;
-
-    long micros() {
-      return closedMicros != null ? closedMicros : firstMicros;
-    }
-
-    @Override
-    public void conversions(ConversionBlock block) {
-      first(firstamp.model.SamplePlan.microsOf(block.firstIndex()));
-    }
-
-    @Override
-    public void reading(Reading reading) {
-      first(reading.startMicros());
-    }
-
-    private void first(long micros) {
-      if (firstMicros == Long.MIN_VALUE) {
-        firstMicros = micros;
+    for (ProbeEvent event : reader.events()) {
+      if (event instanceof ProbeEvent.SwitchChanged change && change.state() == SwitchState.ON) {
+        return change.micros();
       }
     }
-
-    @Override
-    public void event(ProbeEvent event) {
-      if (closedMicros == null
-          && event instanceof ProbeEvent.SwitchChanged change
-          && change.state() == SwitchState.ON) {
-        closedMicros = change.micros();
-      }
-    }
+    long[] extent = reader.extent();
+    return extent[0] == extent[1] ? 0 : SamplePlan.microsOf(extent[0]);
   }
 
   /** Turns readings into rows. */

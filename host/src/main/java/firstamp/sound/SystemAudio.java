@@ -23,7 +23,7 @@ final class SystemAudio implements AudioOut {
     } catch (LineUnavailableException | IllegalArgumentException | SecurityException none) {
       // IllegalArgumentException is how the JDK says that there is no device for this format.
       line = null;
-      return "this computer has no sound device for alarms (" + none.getMessage() + ")";
+      return "this computer has no sound device for alarms";
     }
   }
 

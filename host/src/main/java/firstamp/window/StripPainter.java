@@ -251,7 +251,9 @@ final class StripPainter {
   private void words(Graphics2D g, Place place, Strip strip) {
     Rectangle2D area = place.area;
     g.setFont(NAME);
-    text(g, strip.name(), area.getX() + PAD, area.getY() + 16, palette.ink());
+    double nameBase = area.getY() + 16;
+    text(g, strip.name(), area.getX() + PAD, nameBase, palette.ink());
+    double nameEnd = area.getX() + 3 * PAD + g.getFontMetrics().stringWidth(strip.name());
     g.setFont(VALUE);
     for (Level level : strip.levels()) {
       if (level.text().isEmpty()) {
@@ -273,7 +275,9 @@ final class StripPainter {
       // A limit's words stand on its line, the values of a scale in it.
       double middle = level.kind() == LevelKind.LIMIT ? y - 4 : y + ascent / 2 - 1;
       double base = Math.max(area.getY() + ascent, Math.min(area.getMaxY() - 2, middle));
-      text(g, level.text(), right - width, base, palette.quietInk());
+      boolean besideTheName = base - ascent < nameBase + 4;
+      double left = besideTheName ? Math.max(right - width, nameEnd) : right - width;
+      text(g, level.text(), left, base, palette.quietInk());
     }
     for (Trace trace : strip.traces()) {
       int last = trace.mean().length - 1;
