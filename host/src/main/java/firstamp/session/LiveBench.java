@@ -41,6 +41,7 @@ public final class LiveBench implements BenchSession {
   private final Queue<ProbeEvent> later = new ConcurrentLinkedQueue<>();
   private final List<LimitMove> nextTime = new CopyOnWriteArrayList<>();
   private final Thread thread;
+  private final Thread finder;
   private SnapshotBuilder builder;
   private volatile LivePowerUp powerUp;
   private volatile Snapshot snapshot;
@@ -134,12 +135,12 @@ public final class LiveBench implements BenchSession {
     this.powerUp = maker.make(new Both(), new Progress(), 0);
     this.snapshot = build();
     this.thread = new Thread(this::work, "session");
+    this.finder = new Thread(this::findEarlier, "earlier");
   }
 
   /** Starts the session thread. */
   public void start() {
     thread.start();
-    Thread finder = new Thread(this::findEarlier, "earlier");
     finder.setDaemon(true);
     finder.start();
   }
@@ -377,6 +378,7 @@ public final class LiveBench implements BenchSession {
     powerUp.watch().off(OffCause.SIGNAL);
     try {
       thread.join(JOIN_MILLIS);
+      finder.join(JOIN_MILLIS);
     } catch (InterruptedException stop) {
       Thread.currentThread().interrupt();
     }

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 
 /**
@@ -29,6 +30,7 @@ public final class LoggedCourse implements TimeCourse, AutoCloseable {
   private static final int COARSEST = BUCKET_MS.length - 1;
   private static final int TILE_BUCKETS = 1024;
   private static final int MOST_TILES = 96;
+  private static final int LONGEST_READ_S = 5;
 
   private final PowerUpHeader header;
   private final Scaling scaling;
@@ -256,8 +258,21 @@ public final class LoggedCourse implements TimeCourse, AutoCloseable {
     }
   }
 
+  /** Whether its thread may still touch the log. */
+  boolean reading() {
+    return !loader.isTerminated();
+  }
+
+  /** Ends the reading; when it returns nothing of the log is open any more. */
   @Override
   public void close() {
     loader.shutdownNow();
+    try {
+      if (!loader.awaitTermination(LONGEST_READ_S, TimeUnit.SECONDS)) {
+        problem = "A piece of the course is still being read after " + LONGEST_READ_S + " s.";
+      }
+    } catch (InterruptedException stop) {
+      Thread.currentThread().interrupt();
+    }
   }
 }

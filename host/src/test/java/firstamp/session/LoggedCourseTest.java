@@ -113,4 +113,19 @@ class LoggedCourseTest {
       assertThat(logged.held()).isLessThanOrEqualTo(96);
     }
   }
+
+  @Test
+  void nothingOfTheLogIsReadAnyMoreOnceItIsClosed() throws Exception {
+    LoggedRun run =
+        new LoggedRun(folder, "healthy", 2_000_000, true, LoggedRun.EachReading.nothing());
+    run.run();
+    PowerUpReader reader = run.reader();
+    LoggedCourse logged = LoggedCourse.open(reader, reader.events());
+    for (int look = 0; look < 20; look++) {
+      logged.request(0, look);
+    }
+    logged.close();
+    assertThat(logged.reading()).isFalse();
+    assertThat(logged.problem()).isNull();
+  }
 }
