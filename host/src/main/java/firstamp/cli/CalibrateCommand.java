@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
     name = "calibrate",
     description = {
       "Calibrates the probe box with what is at hand: clips together, a battery, a resistor, your meter.",
-      "No set on the clips meanwhile. Without it the box works with nominal values, every figure +-5 %.",
+      "No set on the clips meanwhile. Without it the box works with nominal values, every figure +-5 %%.",
     },
     footerHeading = "%nExamples:%n",
     footer = {

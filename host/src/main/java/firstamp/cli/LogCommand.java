@@ -41,7 +41,9 @@ final class LogCommand implements Runnable {
   /** Every check there is. */
   @Command(
       name = "check",
-      description = "Reads every page, chunk and event of a bench log and says what is damaged.")
+      description = "Reads every page, chunk and event of a bench log and says what is damaged.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  firstamp log check", "  firstamp log check --log bench-in-march.db"})
   static final class Check implements Callable<Integer> {
     @Option(names = "--log", paramLabel = "FILE", description = "bench log to read")
     private Path file;
@@ -73,7 +75,9 @@ final class LogCommand implements Runnable {
   /** A copy of the whole log. */
   @Command(
       name = "backup",
-      description = "Copies the whole bench log, also while it is being written.")
+      description = "Copies the whole bench log, also while it is being written.",
+      footerHeading = "%nExamples:%n",
+      footer = "  firstamp log backup --to bench-in-march.db")
   static final class Backup implements Callable<Integer> {
     @Option(names = "--to", paramLabel = "FILE", required = true, description = "file to make")
     private Path to;
@@ -100,7 +104,9 @@ final class LogCommand implements Runnable {
   /** One power-up less. */
   @Command(
       name = "delete",
-      description = "Removes one power-up for good and gives its room back. Asks first.")
+      description = "Removes one power-up for good and gives its room back. Asks first.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  firstamp log delete 12", "  firstamp log delete last --yes"})
   static final class Delete implements Callable<Integer> {
     @Parameters(paramLabel = "ID", description = "number, uuid or last")
     private String id;

@@ -52,12 +52,18 @@ final class Main implements Callable<Integer> {
 
   /** Runs a command; for tests, which must not end the process. */
   static int run(String... arguments) {
-    CommandLine line = new CommandLine(new Main());
-    addHelp(line);
+    CommandLine line = commandLine();
     line.setParameterExceptionHandler(Main::usage);
     line.setExecutionExceptionHandler((failure, command, parsed) -> report(failure));
     line.setExitCodeExceptionMapper(failure -> ExitCode.DEFECT);
     return line.execute(arguments);
+  }
+
+  /** All commands with their help. */
+  static CommandLine commandLine() {
+    CommandLine line = new CommandLine(new Main());
+    addHelp(line);
+    return line;
   }
 
   private static void addHelp(CommandLine line) {

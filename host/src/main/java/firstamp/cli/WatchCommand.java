@@ -77,7 +77,7 @@ final class WatchCommand implements Callable<Integer> {
 
   @Option(
       names = "--observe",
-      description = "watch only: times count from the first reading above 10 % of nominal")
+      description = "watch only: times count from the first reading above 10 %% of nominal")
   private boolean observe;
 
   @Option(
