@@ -312,7 +312,7 @@ def tag_svg(net, x, y, way):
                 f'M{x + 10},{y + 8 * s} l-5,{7 * s}" stroke="{INK}" stroke-width="1.5" fill="none"/>']
     if net == "FG":
         return [f'<path d="M{x},{y} v8 M{x - 9},{y + 8} h18 l-9,10 z" stroke="{INK}" stroke-width="1.4" fill="none"/>']
-    n = 7.2 * len(net) + 8
+    n = 8 * len(net) + 8
     if way == "r":
         shape, tx, anchor = f"M{x},{y} l6,-8 h{n} v16 h-{n} z", x + 9, "start"
         ty = y + 4

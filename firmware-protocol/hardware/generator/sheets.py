@@ -80,7 +80,8 @@ def supply(parts):
     s.put("J3", 80, 530, text="u")
     s.tag("CH", "J3.1", "d", 10)
     s.note(730, 90, "Current flows from IN to OUT, always.\nChassis \u2212: supply + to IN, OUT to the set's +, S1 up (as drawn).\n"
-                     "Chassis +: the set's \u2212 to IN, OUT to the supply's \u2212, S1 down.\nThick lines of the lead: J1, F1, Q1, R1, Q2, J2, and J3, D2, F2.")
+                     "Chassis +: the set's \u2212 to IN, OUT to the supply's \u2212, S1 down.\nThick lines of the lead: J1, F1, Q1, R1, Q2, J2, and J3, D2, F2.\n"
+                     "Drains: Q1 at IN1, Q2 at OUT, Q3 at R2; sources towards R1.")
     return s
 
 
@@ -392,13 +393,14 @@ def box(parts):
     s.put("LED5", 1160, 500, 90)
     s.wire("R50.2", "LED5.1")
     s.tag("CH", "LED5.2", "d")
-    s.note(92, 596, "second pin of the jack: chassis", 11)
+    s.note(330, 604, "second pin of the\njack: chassis", 11)
     s.note(20, 738, "sense jaw of the\nchassis clip", 11)
+    s.note(630, 770, "U20, U22: 5V and chassis, 100 nF at their pins. Pin numbers of U20: drawing of the chip.", 11)
     return s
 
 
 def link(parts):
-    s = Sheet("link", "Isolated link: the computer on the left, the chassis of the set on the right", (820, 440), parts)
+    s = Sheet("link", "Isolated link: computer on the left, set on the right", (820, 440), parts)
     s.put("U23", 140, 170, symbol=block([], ["VBUS", "TX", "RX", "GNDU"], 130))
     s.put("F3", 290, 140, text="a")
     s.put("U24", 540, 170, symbol=block(["VCC1", "A", "B", "GND1"], ["VCC2", "AO", "BI", "GND2"], 130))

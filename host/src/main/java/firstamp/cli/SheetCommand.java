@@ -19,6 +19,12 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "sheet",
     description = "Works with job sheets.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp sheet new set.json                 four questions",
+      "  firstamp sheet check set.json               what will be watched, and what not",
+      "  firstamp sheet learn set.json --from last   what a good power-up can add"
+    },
     subcommands = {SheetCommand.Check.class, SheetNewCommand.class, SheetLearnCommand.class})
 final class SheetCommand implements Runnable {
   @Spec private CommandSpec spec;
