@@ -5,6 +5,7 @@
 #include <poll.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/ioctl.h>
 #include <termios.h>
 #include <unistd.h>
 
@@ -98,6 +99,21 @@ void bridge_wait_for_client(struct bridge *bridge, int timeout_ms)
     struct pollfd poll_master = {.fd = bridge->master, .events = POLLOUT};
     if (bridge->master >= 0)
         poll(&poll_master, 1, timeout_ms);
+}
+
+/* What the client has not read when the terminal closes is lost to it. */
+void bridge_drain(struct bridge *bridge, int patience_ms)
+{
+    int unread = 0, before = -1;
+    for (int waited = 0; bridge->slave >= 0 && waited < patience_ms; waited++) {
+        send(bridge);
+        if (ioctl(bridge->slave, FIONREAD, &unread) != 0 || (unread == 0 && bridge->to_host.count == 0))
+            return;
+        if (unread != before)
+            waited = 0;
+        before = unread;
+        poll(NULL, 0, 1);
+    }
 }
 
 void bridge_close(struct bridge *bridge)

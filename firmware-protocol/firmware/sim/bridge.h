@@ -40,6 +40,9 @@ bool bridge_get(struct bridge *bridge, uint8_t *byte);
 /* Waits in real time until the client takes something, at most for the given time. */
 void bridge_wait_for_client(struct bridge *bridge, int timeout_ms);
 
+/* Waits until the client has taken what was sent; gives up when it takes nothing for so long. */
+void bridge_drain(struct bridge *bridge, int patience_ms);
+
 void bridge_close(struct bridge *bridge);
 
 #endif

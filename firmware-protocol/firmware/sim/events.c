@@ -33,6 +33,15 @@ void events_crossed(struct events *events, uint64_t cycle, enum wave_column colu
     fflush(events->file);
 }
 
+void events_fault(struct events *events, uint64_t cycle, const char *kind)
+{
+    if (events->file == NULL)
+        return;
+    fprintf(events->file, "{\"cycle\":%" PRIu64 ",\"t_us\":%" PRIu64 ",\"fault\":\"%s\"}\n", cycle, cycle / CYCLES_PER_US,
+            kind);
+    fflush(events->file);
+}
+
 void events_sent(struct events *events, uint64_t conversions, uint64_t bytes_lost)
 {
     if (events->file == NULL)

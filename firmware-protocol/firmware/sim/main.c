@@ -15,7 +15,7 @@
 enum { EXIT_USAGE = 64, EXIT_BAD_INPUT = 65, EXIT_NO_INPUT = 66, EXIT_DEFECT = 70, EXIT_NO_OUTPUT = 74 };
 
 enum { SLICE_CYCLES = BOARD_HZ / 2000, LATEST_NS = 2000000000, SLICE_NS = 500000, NS_PER_S = 1000000000, FLAT_OUT_BACKLOG = QUEUE_BYTES / 4,
-       CLIENT_PATIENCE_MS = 200 };
+       CLIENT_PATIENCE_MS = 200, LAST_BYTES_MS = 2000 };
 
 struct program {
     struct options options;
@@ -26,6 +26,7 @@ struct program {
     struct board board;
     struct measure measure;
     size_t next_reset, next_brown_out, next_hang;
+    uint64_t origin; /* cycle that the times of faults and the end count from; UINT64_MAX while it is not known */
     bool client_gone; /* nobody took anything for a while: waiting again would stop the simulation */
     uint64_t slipped_ns; /* by how much the simulation fell behind real time for good */
 };
@@ -63,9 +64,14 @@ static uint64_t cycle_of_ms(double ms)
     return (uint64_t)(ms * (BOARD_HZ / 1000));
 }
 
-static uint64_t next_moment(const struct moments *moments, size_t next)
+static uint64_t after_origin(const struct program *program, double ms)
 {
-    return next < moments->count ? cycle_of_ms(moments->at_ms[next]) : UINT64_MAX;
+    return program->origin == UINT64_MAX ? UINT64_MAX : program->origin + cycle_of_ms(ms);
+}
+
+static uint64_t next_moment(const struct program *program, const struct moments *moments, size_t next)
+{
+    return next < moments->count ? after_origin(program, moments->at_ms[next]) : UINT64_MAX;
 }
 
 static uint64_t earlier(uint64_t a, uint64_t b)
@@ -92,16 +98,19 @@ static void inject(struct program *program)
     struct options *options = &program->options;
     struct board *board = &program->board;
     uint64_t cycle = board->avr->cycle;
-    if (next_moment(&options->reset, program->next_reset) <= cycle) {
+    if (next_moment(program, &options->reset, program->next_reset) <= cycle) {
         program->next_reset++;
+        events_fault(&program->events, cycle, "reset");
         board_reset(board, RESET_EXTERNAL);
     }
-    if (next_moment(&options->brown_out, program->next_brown_out) <= cycle) {
+    if (next_moment(program, &options->brown_out, program->next_brown_out) <= cycle) {
         program->next_brown_out++;
+        events_fault(&program->events, cycle, "brownout");
         board_reset(board, RESET_BROWN_OUT);
     }
-    if (next_moment(&options->hang, program->next_hang) <= cycle && in_main_program(board->avr)) {
+    if (next_moment(program, &options->hang, program->next_hang) <= cycle && in_main_program(board->avr)) {
         program->next_hang++;
+        events_fault(&program->events, cycle, "hang");
         board_hang(board);
     }
 }
@@ -124,9 +133,9 @@ static bool run_to(struct program *program, uint64_t target)
     const struct options *options = &program->options;
     while (avr->cycle < target) {
         uint64_t stop = earlier(target, board_next_change(&program->board));
-        stop = earlier(stop, next_moment(&options->reset, program->next_reset));
-        stop = earlier(stop, next_moment(&options->brown_out, program->next_brown_out));
-        stop = earlier(stop, next_moment(&options->hang, program->next_hang));
+        stop = earlier(stop, next_moment(program, &options->reset, program->next_reset));
+        stop = earlier(stop, next_moment(program, &options->brown_out, program->next_brown_out));
+        stop = earlier(stop, next_moment(program, &options->hang, program->next_hang));
         avr_cycle_timer_cancel(avr, wake, program);
         if (stop > avr->cycle)
             avr_cycle_timer_register(avr, stop - avr->cycle, wake, program);
@@ -157,8 +166,13 @@ static bool run(struct program *program)
 {
     avr_t *avr = program->board.avr;
     uint64_t base_ns = now_ns(), base_cycle = avr->cycle, slice_ns = base_ns;
-    uint64_t end = program->options.for_ms < 0 ? UINT64_MAX : cycle_of_ms(program->options.for_ms);
-    while (!end_asked && avr->cycle < end) {
+    program->origin = program->options.from_switch_on ? UINT64_MAX : 0;
+    for (;;) {
+        if (program->board.stream.switch_on_sent && program->origin == UINT64_MAX)
+            program->origin = avr->cycle;
+        uint64_t end = program->options.for_ms < 0 ? UINT64_MAX : after_origin(program, program->options.for_ms);
+        if (end_asked || avr->cycle >= end)
+            return true;
         if (!run_to(program, earlier(end, avr->cycle + SLICE_CYCLES)))
             return false;
         double now_ms = board_seconds(avr->cycle) * 1000;
@@ -179,7 +193,6 @@ static bool run(struct program *program)
         sleep_until_ns(due_ns > soonest_ns ? due_ns : soonest_ns);
         slice_ns = now_ns();
     }
-    return true;
 }
 
 static bool prepare_eeprom(struct program *program, struct failure *failure)
@@ -234,6 +247,8 @@ static int finish(struct program *program, bool ran, struct failure *failure)
     struct board *board = &program->board;
     int code = EXIT_SUCCESS;
     bridge_move(&program->bridge, board_seconds(board->avr->cycle) * 1000);
+    if (!end_asked)
+        bridge_drain(&program->bridge, LAST_BYTES_MS);
     events_sent(&program->events, board->stream.conversions_sent, program->bridge.bytes_lost);
     if (program->options.measure != NULL && !measure_write(&program->measure, program->options.measure, failure))
         code = EXIT_NO_OUTPUT;

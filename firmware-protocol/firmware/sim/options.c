@@ -12,6 +12,7 @@ const char OPTIONS_USAGE[] =
     "  --flat-out                    as fast as it goes instead of real time\n"
     "  --eeprom FILE                 EEPROM contents, read if there, saved at the end\n"
     "  --for-ms N                    end after so much simulated time\n"
+    "  --from-switch-on              resets, brown-outs, hangs and the end count from the host's first \"switch on\"\n"
     "  --measure FILE --fed FILE     cycle statistics (JSON); record of every conversion (u16 each)\n"
     "  --profile FILE                cycles awake by address (hex), one line each\n"
     "  --reset-at-ms LIST --brownout-at-ms LIST --hang-at-ms LIST\n"
@@ -132,6 +133,10 @@ bool options_read(struct options *options, int count, char **arguments, struct f
     for (int i = 1; i < count; i++) {
         if (strcmp(arguments[i], "--flat-out") == 0) {
             options->flat_out = true;
+            continue;
+        }
+        if (strcmp(arguments[i], "--from-switch-on") == 0) {
+            options->from_switch_on = true;
             continue;
         }
         if (i + 1 == count)

@@ -23,6 +23,7 @@ struct options {
     double noise_counts;
     uint64_t seed;
     bool flat_out;
+    bool from_switch_on; /* faults and the end count from the host's first "switch on" */
     double for_ms; /* simulated time after which the program ends by itself; negative = never */
     size_t crossings;
     struct {

@@ -5,8 +5,11 @@ enum { CONVERSIONS_PER_READING = 160 };
 void stream_host_byte(struct stream *stream, uint8_t byte)
 {
     struct wire_frame frame;
-    if (!wire_receive(&stream->from_host, byte, &frame) || wire_type(&frame) != WIRE_STREAM
-        || wire_payload_length(&frame) != 1)
+    if (!wire_receive(&stream->from_host, byte, &frame))
+        return;
+    if (wire_type(&frame) == WIRE_SWITCH_ON)
+        stream->switch_on_sent = true;
+    if (wire_type(&frame) != WIRE_STREAM || wire_payload_length(&frame) != 1)
         return;
     stream->asked = true;
     stream->asked_sequence = wire_u16(frame.bytes + 2);

@@ -15,7 +15,8 @@ enum {
     WIRE_RAW = 0x02,
     WIRE_READING = 0x03,
     WIRE_ACCEPTED = 0x08,
-    WIRE_STREAM = 0x42
+    WIRE_STREAM = 0x42,
+    WIRE_SWITCH_ON = 0x45
 };
 
 struct wire_receiver {

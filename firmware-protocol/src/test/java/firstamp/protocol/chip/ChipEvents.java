@@ -16,11 +16,14 @@ record ChipEvents(List<Event> events, long conversionsSent, long bytesLost) {
   static final double CYCLES_PER_MICROSECOND = 16;
 
   private static final Pattern EVENT =
-      Pattern.compile("\\{\"cycle\":(\\d+),\"t_us\":\\d+,\"(supply|crossed)\":\"(\\w+)\"}");
+      Pattern.compile("\\{\"cycle\":(\\d+),\"t_us\":\\d+,\"(supply|crossed|fault)\":\"(\\w+)\"}");
   private static final Pattern SENT =
       Pattern.compile("\\{\"conversionsSent\":(\\d+),\"bytesLost\":(\\d+)}");
 
-  /** One line: what = "on", "look", "off" or the name of the column that crossed its level. */
+  /**
+   * One line: what = "on", "look", "off", the name of the column that crossed its level, or the
+   * fault.
+   */
   record Event(long cycle, String what) {}
 
   static ChipEvents read(Path file) throws IOException {
