@@ -134,7 +134,8 @@ bool arming_listens(const struct probe *p)
 
 CORE_RARE void arming_conversion(struct probe *p, const struct conversion *conversion)
 {
-    if (!p->guard.armed) {
+    /* Closed and tripped at once: conversions still queued belong to the check, and must not arm again. */
+    if (!p->guard.armed && !p->guard.claimed) {
         if (p->state == STATE_CHECK) {
             if (plans_since(conversion, p->state_from_plans) != UINT16_MAX)
                 in_check(p, conversion);

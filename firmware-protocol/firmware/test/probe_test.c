@@ -177,11 +177,14 @@ static void hard_short_trips_before_the_first_conversion(void)
     fake.path_wanted = HAL_PATH_NONE; /* closed, cut, and nothing converted yet */
     fake.path_plans = fake.plans;
     guard_comparator(&probe.guard, true);
-    fake_run_ms(4);
+    for (int i = 0; i < 8; i++)
+        fake_conversion(); /* the main loop comes to them before it comes to the trip */
+    fake_run_ms(40);
     CHECK_IS(latch_number(&probe.latch), 1);
     CHECK_IS(latch_cause(&probe.latch), TRIP_HARD_SHORT);
     CHECK_IS(probe.state, STATE_TRIPPED);
     CHECK_IS(fake.path, HAL_PATH_NONE);
+    CHECK_IS(fake.path_wanted, HAL_PATH_NONE);
 }
 
 static void hard_short_opens_in_the_comparator(void)

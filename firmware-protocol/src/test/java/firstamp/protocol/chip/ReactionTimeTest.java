@@ -7,6 +7,7 @@ import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.Resend;
 import firstamp.protocol.StreamKind;
+import firstamp.protocol.TripCause;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,6 +20,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -46,6 +48,28 @@ class ReactionTimeTest {
   @Tag("full")
   void opensInTimeAtTwoHundredPlacesTwice(ReactionCase kind) throws Exception {
     measure(kind, 200);
+  }
+
+  /** A short that is there before the switch closes gives the comparator no edge of its own. */
+  @Test
+  void opensAtOnceWhenTheShortIsThereAtClosing() throws Exception {
+    String waveform = "t_s,supply_V,supply_A\n0,12,12.4\n";
+    List<String> options = List.of("--flat-out", "--from-switch-on", "--for-ms", "1500");
+    try (ChipProbe probe = ChipProbe.start(folder, waveform, options)) {
+      probe.hello();
+      probe.command(new HostMessage.SetLimits(ReactionCase.HARD_SHORT.limits()));
+      probe.command(new HostMessage.StreamRequest(StreamKind.RAW));
+      probe.send(new HostMessage.SwitchOn(NO_LOOK));
+      ProbeMessage.Trip trip = probe.await(ProbeMessage.Trip.class, t -> true);
+      assertThat(trip.cause()).isEqualTo(TripCause.HARD_SHORT);
+      ChipEvents events = probe.finish();
+      assertThat(events.events()).extracting(ChipEvents.Event::what).containsExactly("on", "off");
+      double openMicros =
+          (events.events().get(1).cycle() - events.events().get(0).cycle())
+              / ChipEvents.CYCLES_PER_MICROSECOND;
+      System.out.printf(Locale.ROOT, "short at closing: on for %.1f us%n", openMicros);
+      assertThat(openMicros).isLessThan(15);
+    }
   }
 
   private void measure(ReactionCase kind, int places) throws Exception {
