@@ -37,6 +37,7 @@ public final class BenchLog implements AutoCloseable {
   private final boolean writable;
   private final int fullAtPages;
   private final EventCodec codec = new EventCodec();
+  private final IdleConnection idle;
   private boolean wrote;
 
   private BenchLog(Path file, TimeSource time, boolean writable) {
@@ -46,6 +47,7 @@ public final class BenchLog implements AutoCloseable {
   private BenchLog(Path file, TimeSource time, boolean writable, int fullAtPages) {
     this.fullAtPages = fullAtPages;
     this.file = file;
+    this.idle = new IdleConnection(file);
     this.time = time;
     this.writable = writable;
   }
@@ -321,6 +323,11 @@ public final class BenchLog implements AutoCloseable {
    */
   @Override
   public void close() throws LogException {
+    try {
+      idle.close();
+    } catch (SQLException e) {
+      throw LogDatabase.failure("cannot close", file, e);
+    }
     if (!wrote) {
       return;
     }
@@ -337,6 +344,11 @@ public final class BenchLog implements AutoCloseable {
 
   Connection reading() throws SQLException {
     return LogDatabase.openForReading(file);
+  }
+
+  /** Reads on a connection that is kept for the next time: for what is drawn. */
+  <T> T read(IdleConnection.Reading<T> reading) throws SQLException, LogException {
+    return idle.read(reading);
   }
 
   private PowerUpEntry entry(String id) throws LogException {

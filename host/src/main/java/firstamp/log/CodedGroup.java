@@ -77,16 +77,19 @@ final class CodedGroup {
     for (int channel = 0; channel < parts.length; channel++) {
       values[channel] = parts[channel].values();
       taken[channel] = begin[channel] - parts[channel].origin();
-      check(channel, values[channel], taken[channel], end[channel] - begin[channel]);
     }
+    int seen = 0;
     short[] counts = new short[to - from];
     for (int s = 0; s < stretches.size(); s++) {
       int first = Math.max(from, stretches.offset(s));
       int stop = Math.min(to, stretches.end(s, length));
       if (first < stop) {
         long index = stretches.firstIndex(s) + first - stretches.offset(s);
-        PlanOrder.join(values, taken, index, counts, first - from, stop - first);
+        seen |= PlanOrder.join(values, taken, index, counts, first - from, stop - first);
       }
+    }
+    if ((seen & ~HIGHEST) != 0) {
+      throw new MalformedChunkException("a conversion is not 0 to " + HIGHEST);
     }
     return counts;
   }
@@ -130,18 +133,6 @@ final class CodedGroup {
           series[channel] == null
               ? new CodedSeries.Part(new int[0], 0)
               : series[channel].part(from[channel], to[channel]);
-    }
-  }
-
-  private static void check(int channel, int[] values, int from, int length)
-      throws MalformedChunkException {
-    int outside = 0;
-    for (int k = from; k < from + length; k++) {
-      outside |= values[k];
-    }
-    if ((outside & ~HIGHEST) != 0) {
-      throw new MalformedChunkException(
-          "a conversion of channel " + Channel.of(channel) + " is not 0 to " + HIGHEST);
     }
   }
 }

@@ -42,6 +42,47 @@ record Companion(int[] values, int count, int base, int stride, int offset, int 
     }
   }
 
+  /** The same for four taps that follow each other. */
+  void add4(int[] sums, int begin, int end, int tap, int[] coefficients, Segment segment) {
+    int shift = offset + tap;
+    int low = Math.max(0, offset + taps / 2 + stride * segment.begin());
+    int high = Math.min(count, offset + taps / 2 + stride * segment.end());
+    // Where all four lie inside.
+    int first = Math.max(begin, Math.floorDiv(low - shift + stride - 1, stride));
+    int last = Math.min(end, Math.floorDiv(high - 4 - shift, stride) + 1);
+    if (first >= last) {
+      for (int t = 0; t < 4; t++) {
+        add(sums, begin, end, tap + t, coefficients[tap + t], segment);
+      }
+      return;
+    }
+    for (int t = 0; t < 4; t++) {
+      add(sums, begin, first, tap + t, coefficients[tap + t], segment);
+      add(sums, last, end, tap + t, coefficients[tap + t], segment);
+    }
+    int a = coefficients[tap];
+    int b = coefficients[tap + 1];
+    int c = coefficients[tap + 2];
+    int d = coefficients[tap + 3];
+    int level = base * (a + b + c + d);
+    int to = -segment.begin();
+    if (stride > 1) {
+      for (int k = first, h = first * stride + shift; k < last; k++, h += stride) {
+        sums[k + to] +=
+            a * values[h] + b * values[h + 1] + c * values[h + 2] + d * values[h + 3] - level;
+      }
+      return;
+    }
+    for (int k = first; k < last; k++) {
+      sums[k + to] +=
+          a * values[k + shift]
+              + b * values[k + shift + 1]
+              + c * values[k + shift + 2]
+              + d * values[k + shift + 3]
+              - level;
+    }
+  }
+
   /** The value, centred, that a value sees at a tap; 0 where there is none. */
   int value(int k, int tap) {
     int place = offset + tap + k * stride;

@@ -78,21 +78,37 @@ final class ErrorDecoder {
             throw new MalformedChunkException("code words end at value " + k);
           }
         }
-        if (a < ErrorContext.LOWEST) {
-          a = a << 16 | Words.get(data, word);
-          word += 2;
-        }
-        if (b < ErrorContext.LOWEST) {
-          b = b << 16 | Words.get(data, word);
-          word += 2;
-        }
-        if (c < ErrorContext.LOWEST) {
-          c = c << 16 | Words.get(data, word);
-          word += 2;
-        }
-        if (d < ErrorContext.LOWEST) {
-          d = d << 16 | Words.get(data, word);
-          word += 2;
+        if (word + 8 > data.length) {
+          if (a < ErrorContext.LOWEST) {
+            a = a << 16 | Words.get(data, word);
+            word += 2;
+          }
+          if (b < ErrorContext.LOWEST) {
+            b = b << 16 | Words.get(data, word);
+            word += 2;
+          }
+          if (c < ErrorContext.LOWEST) {
+            c = c << 16 | Words.get(data, word);
+            word += 2;
+          }
+          if (d < ErrorContext.LOWEST) {
+            d = d << 16 | Words.get(data, word);
+            word += 2;
+          }
+        } else {
+          // Which state needs a word cannot be foreseen: masks (all ones = it does), no branches.
+          int needed = a - ErrorContext.LOWEST >> 31;
+          a = a << (needed & 16) | Words.get(data, word) & needed;
+          word += needed & 2;
+          needed = b - ErrorContext.LOWEST >> 31;
+          b = b << (needed & 16) | Words.get(data, word) & needed;
+          word += needed & 2;
+          needed = c - ErrorContext.LOWEST >> 31;
+          c = c << (needed & 16) | Words.get(data, word) & needed;
+          word += needed & 2;
+          needed = d - ErrorContext.LOWEST >> 31;
+          d = d << (needed & 16) | Words.get(data, word) & needed;
+          word += needed & 2;
         }
         int e = error(p & 0x7f, extras);
         int f = error(q & 0x7f, extras);

@@ -83,28 +83,33 @@ final class PlanOrder {
    * The reverse of {@link #split}.
    *
    * @param taken how many values of each channel are gone already; goes on
+   * @return the bits that are set in any of the values
    */
-  static void join(
+  static int join(
       int[][] values, int[] taken, long firstIndex, short[] counts, int offset, int length) {
+    int seen = 0;
     long index = firstIndex;
     int k = offset;
     int end = offset + length;
     for (; k < end && (index & SLOTS - 1) != 0; k++, index++) {
-      int channel = channelAt(index);
-      counts[k] = (short) values[channel][taken[channel]++];
+      int value = values[channelAt(index)][taken[channelAt(index)]++];
+      seen |= value;
+      counts[k] = (short) value;
     }
     int plans = (end - k) / SLOTS;
-    joinPlans(values, taken, counts, k, plans);
+    seen |= joinPlans(values, taken, counts, k, plans);
     k += plans * SLOTS;
     for (int slot = 0; k < end; k++, slot++) {
-      int channel = CHANNEL_AT[slot];
-      counts[k] = (short) values[channel][taken[channel]++];
+      int value = values[CHANNEL_AT[slot]][taken[CHANNEL_AT[slot]]++];
+      seen |= value;
+      counts[k] = (short) value;
     }
+    return seen;
   }
 
   /** Whole plans: every fourth conversion is of I, of H and of M. */
-  private static void joinPlans(
-      int[][] values, int[] taken, short[] counts, int offset, int plans) {
+  private static int joinPlans(int[][] values, int[] taken, short[] counts, int offset, int plans) {
+    int seen = 0;
     int[] i = values[I];
     int[] h = values[H];
     int[] m = values[M];
@@ -115,14 +120,20 @@ final class PlanOrder {
     for (int k = offset; k < offset + plans * SLOTS; k += 4) {
       int channel = CHANNEL_AT[slot];
       slot = slot + 4 & SLOTS - 1;
-      counts[k] = (short) i[atI++];
-      counts[k + 1] = (short) h[atH++];
-      counts[k + 2] = (short) m[atM++];
-      counts[k + 3] = (short) values[channel][taken[channel]++];
+      int ofI = i[atI++];
+      int ofH = h[atH++];
+      int ofM = m[atM++];
+      int other = values[channel][taken[channel]++];
+      seen |= ofI | ofH | ofM | other;
+      counts[k] = (short) ofI;
+      counts[k + 1] = (short) ofH;
+      counts[k + 2] = (short) ofM;
+      counts[k + 3] = (short) other;
     }
     taken[I] = atI;
     taken[H] = atH;
     taken[M] = atM;
+    return seen;
   }
 
   private static byte[] channels() {

@@ -14,10 +14,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 
-/**
- * Reads one power-up of a bench log. Holds no connection open between calls; memory does not grow
- * with the length of the power-up.
- */
+/** Reads one power-up of a bench log; memory does not grow with the length of the power-up. */
 public final class PowerUpReader {
   private final BenchLog log;
   private final PowerUpEntry entry;
@@ -146,9 +143,12 @@ public final class PowerUpReader {
               + toIndex
               + ", expected at least one column and a span that is not empty");
     }
-    try (Connection connection = log.reading()) {
-      StreamReader reader = new StreamReader(connection, log.file(), entry, codec);
-      return new OverviewReader(connection, entry, reader).read(fromIndex, toIndex, columns);
+    try {
+      return log.read(
+          connection -> {
+            StreamReader reader = new StreamReader(connection, log.file(), entry, codec);
+            return new OverviewReader(connection, entry, reader).read(fromIndex, toIndex, columns);
+          });
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot read", log.file(), e);
     }

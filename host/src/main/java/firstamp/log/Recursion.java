@@ -94,7 +94,11 @@ final class Recursion {
       int predictor = bank.choice()[from / PredictorBank.BLOCK];
       java.util.Arrays.fill(sums, from - begin, to - begin, bank.intercepts()[predictor]);
       int[] joint = bank.joint()[predictor];
-      for (int j = 0; j < joint.length; j++) {
+      int j = 0;
+      for (; j + 4 <= joint.length; j += 4) {
+        companion.add4(sums, from, to, j, joint, segment);
+      }
+      for (; j < joint.length; j++) {
         companion.add(sums, from, to, j, joint[j], segment);
       }
     }
@@ -124,39 +128,52 @@ final class Recursion {
       int at = from - begin;
       if (pair.length == 1) {
         for (int k = at; k < to - begin; k++) {
-          x[PredictorBank.MOST_OWN + k] = errors[k] + (sums[k] + HALF >> PredictorBank.POINT);
+          values[begin - origin + k] = errors[k] + (sums[k] + HALF >> PredictorBank.POINT) + base;
+        }
+        // Only the last ones are looked back at.
+        for (int k = Math.max(at, to - begin - PredictorBank.MOST_OWN); k < to - begin; k++) {
+          x[PredictorBank.MOST_OWN + k] = values[begin - origin + k] - base;
         }
       } else {
-        recur(pair, errors, at, to - begin);
+        recur(pair, errors, at, to - begin, base, values, begin - origin);
       }
-    }
-    for (int k = 0; k < end - begin; k++) {
-      values[begin - origin + k] = (int) x[PredictorBank.MOST_OWN + k] + base;
     }
   }
 
-  private void recur(long[] pair, int[] errors, int from, int to) {
+  private void recur(
+      long[] pair, int[] errors, int from, int to, int base, int[] values, int place) {
     int order = pair.length - 1;
+    long ofLast = pair[1];
+    long ofOlder = order > 1 ? pair[2] : 0;
+    long between = pair[0] >> 32;
+    int first = PredictorBank.MOST_OWN + from;
+    // The two latest values are held here and come last into the sum: all else can go ahead.
+    long last = x[first - 1];
+    long older = x[first - 2];
     int k = from;
     for (; k + 2 <= to; k += 2) {
       int o = PredictorBank.MOST_OWN + k;
       long sum = HALVES + sums[k] + ((long) sums[k + 1] << 32);
-      int i = 1;
-      for (; i + 3 <= order; i += 4) {
+      int i = order;
+      for (; i >= 6; i -= 4) {
         sum +=
             pair[i] * x[o - i]
-                + pair[i + 1] * x[o - i - 1]
-                + pair[i + 2] * x[o - i - 2]
-                + pair[i + 3] * x[o - i - 3];
+                + pair[i - 1] * x[o - i + 1]
+                + (pair[i - 2] * x[o - i + 2] + pair[i - 3] * x[o - i + 3]);
       }
-      for (; i <= order; i++) {
+      for (; i >= 3; i--) {
         sum += pair[i] * x[o - i];
       }
+      sum += ofOlder * older;
+      sum += ofLast * last;
       int low = (int) sum;
-      int first = errors[k] + (low >> PredictorBank.POINT);
-      x[o] = first;
-      int high = (int) (sum - low >> 32) + (int) (pair[0] >> 32) * first;
-      x[o + 1] = errors[k + 1] + (high >> PredictorBank.POINT);
+      older = errors[k] + (low >> PredictorBank.POINT);
+      int high = (int) (sum - low >> 32) + (int) (between * older);
+      last = errors[k + 1] + (high >> PredictorBank.POINT);
+      x[o] = older;
+      x[o + 1] = last;
+      values[place + k] = (int) older + base;
+      values[place + k + 1] = (int) last + base;
     }
     if (k < to) {
       int o = PredictorBank.MOST_OWN + k;
@@ -165,6 +182,7 @@ final class Recursion {
         sum += (int) pair[i] * (int) x[o - i];
       }
       x[o] = errors[k] + (sum >> PredictorBank.POINT);
+      values[place + k] = (int) x[o] + base;
     }
   }
 }

@@ -9,7 +9,15 @@ final class Words {
   private static final VarHandle SHORTS =
       MethodHandles.byteArrayViewVarHandle(short[].class, ByteOrder.LITTLE_ENDIAN);
 
+  private static final VarHandle LONGS =
+      MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+
   private Words() {}
+
+  /** Eight bytes, the lowest first. */
+  static long eight(byte[] data, int at) {
+    return (long) LONGS.get(data, at);
+  }
 
   static int get(byte[] data, int at) {
     return (short) SHORTS.get(data, at) & 0xffff;
