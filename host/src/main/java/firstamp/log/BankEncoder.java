@@ -43,7 +43,9 @@ final class BankEncoder {
     if (!bank.fits(size, companion == null ? 0 : companion.highest())) {
       bank = PredictorBank.none(count);
     }
-    return encode(x, count, base, bank, companion);
+    // Shorter ones are read sooner, longer ones are smaller.
+    int segment = count > LONG_SERIES || effort == BankTrainer.Effort.REPACK ? 8192 : 4096;
+    return encode(x, count, base, bank, companion, segment);
   }
 
   private static int mean(int[] values, int count, int lowest) {
@@ -58,8 +60,8 @@ final class BankEncoder {
     return lowest + (int) ((sum + count / 2) / count);
   }
 
-  private static byte[] encode(int[] x, int count, int base, PredictorBank bank, Companion h) {
-    int segment = count > LONG_SERIES ? 8192 : 4096;
+  private static byte[] encode(
+      int[] x, int count, int base, PredictorBank bank, Companion h, int segment) {
     int segments = (count + segment - 1) / segment;
     int[] errors = new int[count];
     Recursion recursion = new Recursion(bank, h, segment);

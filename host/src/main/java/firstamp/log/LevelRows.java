@@ -64,7 +64,7 @@ final class LevelRows {
 
   private void join(int level, List<Row> run, int buckets)
       throws SQLException, MalformedChunkException {
-    boolean done = run.size() == 1 && run.get(0).version() == SpanCodec.CODED;
+    boolean done = run.size() == 1 && run.get(0).version() == SpanCodec.FROM_MEAN;
     if (run.isEmpty() || done) {
       return;
     }
@@ -74,7 +74,7 @@ final class LevelRows {
       joined.take(spans(level, row));
     }
     SeriesCoder.Coded plain = SpanCodec.pack(joined, SpanCodec.PLAIN);
-    SeriesCoder.Coded coded = SpanCodec.pack(joined, SpanCodec.CODED);
+    SeriesCoder.Coded coded = SpanCodec.pack(joined, SpanCodec.FROM_MEAN);
     for (Row row : run) {
       Rows.update(
           connection,

@@ -11,14 +11,14 @@ import java.util.List;
 import java.util.function.BooleanSupplier;
 
 /**
- * Makes a finished power-up smaller: groups of 10 s become longer ones (30 s of conversions, 5 min
+ * Makes a finished power-up smaller: groups of 10 s become longer ones (40 s of conversions, 5 min
  * of readings), predicted more strongly, and the rows of the pyramid long ones.
  *
  * <p>What was made is decoded and compared before the old chunks go, in one transaction; stopped at
  * any moment, it goes on from there the next time.
  */
 final class Repacker {
-  private static final int RAW_CELLS = 3;
+  private static final int RAW_CELLS = 4;
   private static final int REDUCED_CELLS = 30;
 
   private final Connection connection;
