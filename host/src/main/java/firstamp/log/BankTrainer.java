@@ -90,6 +90,7 @@ final class BankTrainer {
       bits[c] = bits(candidates.get(c));
     }
     List<int[]> chosen = new ArrayList<>();
+    List<double[]> bitsOfChosen = new ArrayList<>();
     double[] best = new double[blocks.length];
     java.util.Arrays.fill(best, Double.MAX_VALUE);
     double total = Double.MAX_VALUE;
@@ -110,6 +111,7 @@ final class BankTrainer {
         break;
       }
       chosen.add(candidates.get(winner));
+      bitsOfChosen.add(bits[winner]);
       total = 0;
       for (int b = 0; b < best.length; b++) {
         best[b] = Math.min(best[b], bits[winner][b]);
@@ -119,7 +121,7 @@ final class BankTrainer {
     if (chosen.isEmpty()) {
       return PredictorBank.none(count);
     }
-    int[] choice = choose(chosen);
+    int[] choice = least(bitsOfChosen);
     for (int round = 0; round < effort.rounds(); round++) {
       refit(chosen, choice);
       choice = choose(chosen);
@@ -159,6 +161,23 @@ final class BankTrainer {
       }
     }
     return bits;
+  }
+
+  /** For each block the one of least bits. */
+  private int[] least(List<double[]> bits) {
+    int[] choice = new int[blocks.length];
+    for (int b = 0; b < choice.length; b++) {
+      if (blocks[b] == null) {
+        choice[b] = b == 0 ? 0 : choice[b - 1];
+        continue;
+      }
+      for (int p = 1; p < bits.size(); p++) {
+        if (bits.get(p)[b] < bits.get(choice[b])[b]) {
+          choice[b] = p;
+        }
+      }
+    }
+    return choice;
   }
 
   private int[] choose(List<int[]> predictors) {

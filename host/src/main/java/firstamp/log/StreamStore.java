@@ -8,6 +8,7 @@ import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
 import firstamp.model.Zero;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.util.List;
 
@@ -256,15 +257,19 @@ final class StreamStore {
 
   private void seconds(Spans seconds) throws SQLException {
     int rows = 0;
-    for (int bucket = 0; bucket < seconds.buckets; bucket++) {
-      Object[] row = SecondTable.row(seconds, bucket, calibration, cursor.zero);
-      if (!row[1].equals(0L)) {
-        Object[] values = new Object[row.length + 2];
-        values[0] = powerUp;
-        // Places only have to rise and differ: a group has no more seconds than elements.
-        values[1] = cursor.groupPosition + rows++;
-        System.arraycopy(row, 0, values, 2, row.length);
-        update(SecondTable.INSERT, values);
+    // Of its many columns the statement is longer to make ready than to run.
+    try (PreparedStatement insert = connection.prepareStatement(SecondTable.INSERT)) {
+      for (int bucket = 0; bucket < seconds.buckets; bucket++) {
+        Object[] row = SecondTable.row(seconds, bucket, calibration, cursor.zero);
+        if (!row[1].equals(0L)) {
+          insert.setLong(1, powerUp);
+          // Places only have to rise and differ: a group has no more seconds than elements.
+          insert.setLong(2, cursor.groupPosition + rows++);
+          for (int k = 0; k < row.length; k++) {
+            insert.setObject(3 + k, row[k]);
+          }
+          insert.executeUpdate();
+        }
       }
     }
   }
