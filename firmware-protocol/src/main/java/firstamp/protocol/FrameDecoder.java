@@ -1,5 +1,8 @@
 package firstamp.protocol;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
@@ -29,6 +32,8 @@ public final class FrameDecoder {
     default void framesLost(int count) {}
   }
 
+  private static final VarHandle EIGHT_BYTES =
+      MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
   private static final MessageType[] TYPES = new MessageType[256];
 
   static {
@@ -70,13 +75,28 @@ public final class FrameDecoder {
     bytes += length;
     int end = offset + length;
     int start = offset;
-    for (int at = offset; at < end; at++) {
-      if (source[at] == FrameEncoder.DELIMITER) {
-        endFrame(source, start, at - start);
-        start = at + 1;
-      }
+    for (int at = delimiter(source, start, end); at < end; at = delimiter(source, start, end)) {
+      endFrame(source, start, at - start);
+      start = at + 1;
     }
     hold(source, start, end - start);
+  }
+
+  /** Place of the next delimiter, which is a zero byte; {@code end} = none. Eight bytes a step. */
+  private static int delimiter(byte[] source, int from, int end) {
+    int at = from;
+    for (; at + 8 <= end; at += 8) {
+      long eight = (long) EIGHT_BYTES.get(source, at);
+      // The lowest set bit marks the first zero byte (borrows only spoil what lies above it).
+      long zero = eight - 0x0101010101010101L & ~eight & 0x8080808080808080L;
+      if (zero != 0) {
+        return at + (Long.numberOfTrailingZeros(zero) >>> 3);
+      }
+    }
+    while (at < end && source[at] != FrameEncoder.DELIMITER) {
+      at++;
+    }
+    return at;
   }
 
   /** What was seen so far. */
