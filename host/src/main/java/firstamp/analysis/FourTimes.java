@@ -1,5 +1,7 @@
 package firstamp.analysis;
 
+import java.util.Arrays;
+
 /**
  * Three samples between each two: a signal that ends well under half of its sample rate, at four
  * times that rate.
@@ -14,8 +16,20 @@ final class FourTimes {
 
   private static final double[][] WEIGHTS = weights();
 
-  private final double[] last = new double[TAPS];
-  private int newest;
+  private final int length;
+  private final double[] line;
+  private final double[][] between;
+
+  /**
+   * Silence before the first sample.
+   *
+   * @param length samples taken at a time
+   */
+  FourTimes(int length) {
+    this.length = length;
+    this.line = new double[TAPS - 1 + length];
+    this.between = new double[4][length];
+  }
 
   private static double[][] weights() {
     double[][] weights = new double[4][TAPS];
@@ -36,23 +50,35 @@ final class FourTimes {
     return weights;
   }
 
-  /** Takes the next sample. */
-  void put(double sample) {
-    newest = (newest + 1) % TAPS;
-    last[newest] = sample;
+  /**
+   * Takes the next samples and gives the signal about eight samples before each.
+   *
+   * @param samples as many as said at the begin
+   * @return [0 to 3][sample]: on a sample and the quarters after it; valid until the next call
+   */
+  double[][] at(double[] samples) {
+    System.arraycopy(line, length, line, 0, TAPS - 1);
+    System.arraycopy(samples, 0, line, TAPS - 1, length);
+    for (int place = 0; place < 4; place++) {
+      double[] out = between[place];
+      Arrays.fill(out, 0);
+      for (int tap = 0; tap < TAPS; tap += 4) {
+        addFour(WEIGHTS[place], tap, out);
+      }
+    }
+    return between;
   }
 
-  /**
-   * The signal about eight samples ago.
-   *
-   * @param place 0 to 3: on a sample and the quarters after it
-   */
-  double at(int place) {
-    double sum = 0;
-    double[] weights = WEIGHTS[place];
-    for (int tap = 0; tap < TAPS; tap++) {
-      sum += weights[tap] * last[(newest + 1 + tap) % TAPS];
+  /** Four taps for every sample: so the loop runs over neighbours, several at a time. */
+  private void addFour(double[] weights, int tap, double[] out) {
+    double w0 = weights[tap];
+    double w1 = weights[tap + 1];
+    double w2 = weights[tap + 2];
+    double w3 = weights[tap + 3];
+    double[] in = line;
+    for (int i = 0; i < out.length; i++) {
+      int k = i + tap;
+      out[i] = out[i] + w0 * in[k] + w1 * in[k + 1] + w2 * in[k + 2] + w3 * in[k + 3];
     }
-    return sum;
   }
 }

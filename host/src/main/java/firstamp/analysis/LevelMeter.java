@@ -49,11 +49,12 @@ public final class LevelMeter {
   private final PairSpectrum spectrum = new PairSpectrum(new Fourier(SAMPLES, 5, 5, 4, 4, 2));
   private final double[] head = new double[SAMPLES];
   private final double[] meter = new double[SAMPLES];
+  private final double[] meterAc = new double[SAMPLES];
   private final WindowCutter cutter = new WindowCutter(new Inputs());
   private final Consumer<LevelDetail> details;
   private final ToneSplit split;
   private VuBallistics needle = new VuBallistics(4 * SAMPLES_PER_SECOND);
-  private FourTimes between = new FourTimes();
+  private FourTimes between = new FourTimes(SAMPLES);
   private long needleIndex = Long.MIN_VALUE;
 
   /**
@@ -151,8 +152,9 @@ public final class LevelMeter {
     Comb odd = sixty ? odd60 : odd50;
     Comb even = sixty ? even60 : even50;
     double meterHum = hum(odd, even, meterPower);
+    double meterMean = mean(meter);
     if (details != null) {
-      details.accept(detail(begin, headPower, meterPower, share));
+      details.accept(detail(begin, headPower, meterPower, meterMean, share));
     }
     sink.accept(
         new LevelWindow(
@@ -163,7 +165,7 @@ public final class LevelMeter {
             headTone,
             meterTone,
             share,
-            meterScale.value(512 + mean(meter)),
+            meterScale.value(512 + meterMean),
             Math.sqrt(sixty ? head60 : head50) * headVPerCount,
             Math.sqrt(meterHum) * meterVPerCount,
             sixty ? 60 : 50,
@@ -176,21 +178,23 @@ public final class LevelMeter {
   }
 
   private LevelDetail detail(
-      long begin, double[] headPower, double[] meterPower, double toneShare) {
+      long begin, double[] headPower, double[] meterPower, double mean, double toneShare) {
     if (begin != needleIndex) {
       needle = new VuBallistics(4 * SAMPLES_PER_SECOND);
-      between = new FourTimes();
+      between = new FourTimes(SAMPLES);
     }
     needleIndex = begin + WINDOW_CONVERSIONS;
     // A needle's rectifier sits behind a capacitor: the mean is no signal.
-    double mean = mean(meter);
+    for (int i = 0; i < SAMPLES; i++) {
+      meterAc[i] = (meter[i] - mean) * meterVPerCount;
+    }
+    double[][] quarters = between.at(meterAc);
     double highest = 0;
     double sum = 0;
-    for (double sample : meter) {
-      between.put((sample - mean) * meterVPerCount);
-      for (int place = 0; place < 4; place++) {
-        double stands = needle.put(between.at(place));
-        highest = Math.max(highest, stands);
+    for (int i = 0; i < SAMPLES; i++) {
+      for (double[] quarter : quarters) {
+        double stands = needle.put(quarter[i]);
+        highest = stands > highest ? stands : highest;
         sum += stands;
       }
     }
@@ -224,12 +228,11 @@ public final class LevelMeter {
   }
 
   private static boolean clipped(double[] samples) {
-    double lowest = 0;
-    double highest = 0;
     for (double sample : samples) {
-      lowest = Math.min(lowest, sample);
-      highest = Math.max(highest, sample);
+      if (sample <= -512 || sample >= 511) {
+        return true;
+      }
     }
-    return lowest <= -512 || highest >= 511;
+    return false;
   }
 }

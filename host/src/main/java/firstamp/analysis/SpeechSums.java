@@ -14,7 +14,9 @@ final class SpeechSums {
   /** A band's figure counts when the meter holds this many times its noise there. */
   private static final double STANDS_OUT = 4;
 
-  private final ExpectedDistance expected;
+  /** Per band what of the meter's power is expected at the head; null = nothing is. */
+  private final double[] expectedShares;
+
   private final double[] head = new double[ThirdOctaves.COUNT];
   private final double[] meter = new double[ThirdOctaves.COUNT];
   private final double[] meterNoise = new double[ThirdOctaves.COUNT];
@@ -22,11 +24,23 @@ final class SpeechSums {
   private final Weighted over = new Weighted();
 
   SpeechSums(ExpectedDistance expected) {
-    this.expected = expected;
+    this(expected == null ? null : shares(expected));
+  }
+
+  private SpeechSums(double[] expectedShares) {
+    this.expectedShares = expectedShares;
+  }
+
+  private static double[] shares(ExpectedDistance expected) {
+    double[] shares = new double[ThirdOctaves.COUNT];
+    for (int band = 0; band < shares.length; band++) {
+      shares[band] = StrictMath.pow(10, -expected.db(ThirdOctaves.hz(band)) / 10);
+    }
+    return shares;
   }
 
   SpeechSums copy() {
-    SpeechSums copy = new SpeechSums(expected);
+    SpeechSums copy = new SpeechSums(expectedShares);
     System.arraycopy(head, 0, copy.head, 0, head.length);
     System.arraycopy(meter, 0, copy.meter, 0, meter.length);
     System.arraycopy(meterNoise, 0, copy.meterNoise, 0, meterNoise.length);
@@ -52,11 +66,11 @@ final class SpeechSums {
       head[band] += detail.headBands[band] - floorPower * share;
       meter[band] += shown;
       meterNoise[band] += noise;
-      if (expected != null) {
-        predicted += shown * StrictMath.pow(10, -expected.db(ThirdOctaves.hz(band)) / 10);
+      if (expectedShares != null) {
+        predicted += shown * expectedShares[band];
       }
     }
-    if (expected != null && predicted > 0) {
+    if (expectedShares != null && predicted > 0) {
       over.add(meterPower, 10 * StrictMath.log10(predicted / headPower));
     }
   }

@@ -11,7 +11,8 @@ import java.util.function.Consumer;
 public final class ReadingReducer {
   private static final int CHANNELS = 8;
   private static final int PER_READING = SamplePlan.CONVERSIONS_PER_READING;
-  private static final byte[] SLOT_CHANNEL = slotChannels();
+  private static final int[] FIRST_SLOT = firstSlots();
+  private static final int[] STEP = steps();
 
   private final Consumer<Reading> sink;
   private final int[] sums = new int[CHANNELS];
@@ -42,17 +43,24 @@ public final class ReadingReducer {
     if (firstIndex != nextIndex) {
       collecting = false;
     }
-    for (int k = 0; k < length; k++) {
-      long index = firstIndex + k;
-      int place = (int) Math.floorMod(index, (long) PER_READING);
+    int place = (int) Math.floorMod(firstIndex, (long) PER_READING);
+    int k = 0;
+    while (k < length) {
+      int run = Math.min(length - k, PER_READING - place);
       if (place == 0) {
         begin();
       }
       if (collecting) {
-        add(SLOT_CHANNEL[place & (SamplePlan.SLOTS - 1)], counts[offset + k]);
-        if (place == PER_READING - 1) {
+        add(place, counts, offset + k, run);
+      }
+      k += run;
+      place += run;
+      if (place == PER_READING) {
+        place = 0;
+        if (collecting) {
           collecting = false;
-          sink.accept(new Reading(index - (PER_READING - 1), sums, lowest, highest, squares));
+          long begin = firstIndex + k - PER_READING;
+          sink.accept(new Reading(begin, sums, lowest, highest, squares));
         }
       }
     }
@@ -67,18 +75,41 @@ public final class ReadingReducer {
     Arrays.fill(squares, 0);
   }
 
-  private void add(int channel, int count) {
-    sums[channel] += count;
-    squares[channel] += (long) count * count;
-    lowest[channel] = Math.min(lowest[channel], count);
-    highest[channel] = Math.max(highest[channel], count);
+  /** Channel by channel: the slots of each lie equally far apart. */
+  private void add(int place, short[] counts, int offset, int run) {
+    for (int channel = 0; channel < CHANNELS; channel++) {
+      int step = STEP[channel];
+      int sum = 0;
+      int square = 0;
+      int low = lowest[channel];
+      int high = highest[channel];
+      for (int k = FIRST_SLOT[channel] - place & step - 1; k < run; k += step) {
+        int count = counts[offset + k];
+        sum += count;
+        square += count * count;
+        low = Math.min(low, count);
+        high = Math.max(high, count);
+      }
+      sums[channel] += sum;
+      squares[channel] += square;
+      lowest[channel] = low;
+      highest[channel] = high;
+    }
   }
 
-  private static byte[] slotChannels() {
-    byte[] channels = new byte[SamplePlan.SLOTS];
-    for (int slot = 0; slot < channels.length; slot++) {
-      channels[slot] = (byte) SamplePlan.channelAt(slot).ordinal();
+  private static int[] firstSlots() {
+    int[] first = new int[CHANNELS];
+    for (int slot = SamplePlan.SLOTS - 1; slot >= 0; slot--) {
+      first[SamplePlan.channelAt(slot).ordinal()] = slot;
     }
-    return channels;
+    return first;
+  }
+
+  private static int[] steps() {
+    int[] steps = new int[CHANNELS];
+    for (int channel = 0; channel < CHANNELS; channel++) {
+      steps[channel] = SamplePlan.SLOTS / Channel.of(channel).conversionsPerPlan();
+    }
+    return steps;
   }
 }

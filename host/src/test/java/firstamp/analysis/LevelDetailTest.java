@@ -15,6 +15,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Needle, bands, expected curve and the split of a tone, from conversions. */
 class LevelDetailTest {
+  private static final int SAMPLES = 20;
+
   private final SignalFeed feed = new SignalFeed().noise(0.7, 9).with(Channel.H, t -> 0);
   private final List<LevelDetail> details = new ArrayList<>();
   private final List<LevelWindow> windows = new ArrayList<>();
@@ -182,12 +184,18 @@ class LevelDetailTest {
   @ValueSource(doubles = {100, 400, 730, 1000, 1250, 1600})
   void samplesInBetweenLetARectifierBeRight(double hz) {
     for (double phase = 0; phase < 1.5; phase += 0.4) {
-      FourTimes between = new FourTimes();
+      FourTimes between = new FourTimes(SAMPLES);
       double sum = 0;
-      for (int n = 0; n < 4020; n++) {
-        between.put(Math.sin(2 * Math.PI * hz * n / 4000 + phase));
-        for (int place = 0; n >= 20 && place < 4; place++) {
-          sum += Math.abs(between.at(place));
+      for (int n = 0; n < 4020; n += SAMPLES) {
+        double[] samples = new double[SAMPLES];
+        for (int i = 0; i < SAMPLES; i++) {
+          samples[i] = Math.sin(2 * Math.PI * hz * (n + i) / 4000 + phase);
+        }
+        double[][] quarters = between.at(samples);
+        for (int i = 0; n > 0 && i < SAMPLES; i++) {
+          for (double[] quarter : quarters) {
+            sum += Math.abs(quarter[i]);
+          }
         }
       }
       assertThat(sum / 16_000)
