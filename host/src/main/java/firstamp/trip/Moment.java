@@ -16,12 +16,11 @@ final class Moment {
   private static final int OPEN_CLIP_COUNTS = 1023;
 
   private final boolean pulsed;
-  private final double[] ampere = new double[KEPT];
-  private final double[] volts = new double[KEPT];
-  private final double[][] rails = new double[RAILS][KEPT];
+  private final Trail ampere = new Trail();
+  private final Trail volts = new Trail();
+  private final Trail[] rails = {new Trail(), new Trail(), new Trail()};
   private final boolean[] open = new boolean[RAILS];
   private Reading reading;
-  private int next;
   private int held;
 
   /**
@@ -35,15 +34,14 @@ final class Moment {
 
   void take(Reading taken, Scaling scaling) {
     reading = taken;
-    ampere[next] = scaling.supplyA(taken);
-    volts[next] = scaling.supplyV(taken);
+    ampere.put(scaling.supplyA(taken));
+    volts.put(scaling.supplyV(taken));
     for (int k = 0; k < RAILS; k++) {
       open[k] = taken.lowest(Channel.ofRail(k + 1)) >= OPEN_CLIP_COUNTS;
       // NaN stays within this class's callers: every comparison with it is false, so nothing is
       // bad.
-      rails[k][next] = open[k] ? Double.NaN : scaling.railV(taken, k + 1);
+      rails[k].put(open[k] ? Double.NaN : scaling.railV(taken, k + 1));
     }
-    next = (next + 1) % KEPT;
     held = Math.min(KEPT, held + 1);
   }
 
@@ -71,16 +69,16 @@ final class Moment {
 
   /** Supply current: of the reading, or of the last 100 ms where it comes in pulses. */
   double supplyA() {
-    return pulsed ? mean(ampere, Math.min(held, 10)) : ampere[place(0)];
+    return pulsed ? mean(ampere, Math.min(held, 10)) : ampere.ago(0);
   }
 
   double supplyV() {
-    return volts[place(0)];
+    return volts.ago(0);
   }
 
   /** Volts of a rail, 1 to 3; NaN while nothing is clipped to it. */
   double railV(int rail) {
-    return rails[rail - 1][place(0)];
+    return rails[rail - 1].ago(0);
   }
 
   /** Whether nothing is clipped to the input: all its conversions stand at the end. */
@@ -95,25 +93,27 @@ final class Moment {
 
   /** Supply current so many readings ago, 0 = now. */
   double supplyAAgo(int readings) {
-    return ampere[place(readings)];
-  }
-
-  double supplyVAgo(int readings) {
-    return volts[place(readings)];
+    return ampere.ago(readings);
   }
 
   double railVAgo(int rail, int readings) {
-    return rails[rail - 1][place(readings)];
+    return rails[rail - 1].ago(readings);
   }
 
-  private int place(int readings) {
-    return Math.floorMod(next - 1 - readings, KEPT);
+  /** Volts of the supply, for who looks at many of them. */
+  Trail supplyTrail() {
+    return volts;
   }
 
-  private double mean(double[] values, int count) {
+  /** Volts of a rail likewise. */
+  Trail railTrail(int rail) {
+    return rails[rail - 1];
+  }
+
+  private static double mean(Trail values, int count) {
     double sum = 0;
     for (int k = 0; k < count; k++) {
-      sum += values[place(k)];
+      sum += values.ago(k);
     }
     return sum / count;
   }

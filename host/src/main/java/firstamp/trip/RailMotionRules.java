@@ -22,6 +22,10 @@ final class RailMotionRules {
   private final Watch notFollowing;
   private final Watch clipOff;
   private final Watch clipped;
+  private final double unsteadyLimit;
+  private final double notFollowingLimit;
+  private Extremes railVolts;
+  private Extremes supplyVolts;
   private boolean clipGone;
 
   RailMotionRules(
@@ -41,7 +45,11 @@ final class RailMotionRules {
     this.texts = texts;
     boolean known = nominal != 0;
     this.unsteady = known ? watches.of(RuleId.RAIL_UNSTEADY, input) : null;
+    this.unsteadyLimit =
+        unsteady == null ? 0 : unsteady.number("percent") / 100 * Math.abs(nominal);
     this.notFollowing = known ? watches.of(RuleId.RAIL_NOT_FOLLOWING, input) : null;
+    this.notFollowingLimit =
+        notFollowing == null ? 0 : notFollowing.number("percent") / 100 * Math.abs(nominal);
     this.clipOff = known ? watches.of(RuleId.CLIP_OFF, input) : null;
     this.clipped = watches.of(RuleId.INPUT_CLIPPED, input);
   }
@@ -97,25 +105,11 @@ final class RailMotionRules {
       rest();
       return;
     }
-    double lowest = now.railV(input);
-    double highest = lowest;
-    double fall = 0;
-    double rise = 0;
-    double furthest = 0;
-    double lowestV = now.supplyV();
-    double highestV = lowestV;
-    for (int k = 0; k < held; k++) {
-      double volts = now.railVAgo(input, k);
-      // Backwards in time: what was higher before is a fall since then.
-      lowest = Math.min(lowest, volts);
-      highest = Math.max(highest, volts);
-      fall = Math.max(fall, volts - lowest);
-      rise = Math.max(rise, highest - volts);
-      furthest = Math.max(furthest, volts * Math.signum(nominal));
-      lowestV = Math.min(lowestV, now.supplyVAgo(k));
-      highestV = Math.max(highestV, now.supplyVAgo(k));
+    if (unsteady == null && notFollowing == null) {
+      return;
     }
-    judgeUnsteady(now, Math.min(fall, rise));
+    follow(now, held);
+    judgeUnsteady(now, swing(now, held));
     if (clipGone) {
       // A clip that hangs on the chassis reads nothing: the rail need not have moved.
       if (notFollowing != null) {
@@ -123,8 +117,44 @@ final class RailMotionRules {
       }
       return;
     }
-    double fell = furthest - now.railV(input) * Math.signum(nominal);
-    judgeNotFollowing(now, fell, fallBegan(now, furthest), (highestV - lowestV) < 0.03 * highestV);
+    double sign = Math.signum(nominal);
+    double furthest = Math.max(0, sign > 0 ? railVolts.highest() : -railVolts.lowest());
+    double fell = furthest - now.railV(input) * sign;
+    double highestV = supplyVolts.highest();
+    judgeNotFollowing(now, fell, furthest, highestV - supplyVolts.lowest() < 0.03 * highestV);
+  }
+
+  private void follow(Moment now, int held) {
+    if (railVolts == null) {
+      railVolts = new Extremes(now.railTrail(input));
+      supplyVolts = new Extremes(now.supplyTrail());
+    }
+    railVolts.over(held);
+    supplyVolts.over(held);
+  }
+
+  /**
+   * The smaller of the largest fall and the largest rise; where no value lies far enough from any
+   * other to matter, their distance, which is no less.
+   */
+  private double swing(Moment now, int held) {
+    double apart = railVolts.highest() - railVolts.lowest();
+    if (unsteady == null || apart < unsteadyLimit * (1 - unsteady.deadband())) {
+      return apart;
+    }
+    double lowest = now.railV(input);
+    double highest = lowest;
+    double fall = 0;
+    double rise = 0;
+    for (int k = 0; k < held; k++) {
+      double volts = now.railVAgo(input, k);
+      // Backwards in time: what was higher before is a fall since then.
+      lowest = Math.min(lowest, volts);
+      highest = Math.max(highest, volts);
+      fall = Math.max(fall, volts - lowest);
+      rise = Math.max(rise, highest - volts);
+    }
+    return Math.min(fall, rise);
   }
 
   /** Up and down again: one step in one direction is for the other rules. */
@@ -132,7 +162,7 @@ final class RailMotionRules {
     if (unsteady == null) {
       return;
     }
-    double limit = unsteady.number("percent") / 100 * Math.abs(nominal);
+    double limit = unsteadyLimit;
     switch (unsteady.step(
         now.fromMicros(),
         now.toMicros(),
@@ -155,9 +185,6 @@ final class RailMotionRules {
 
   /** End of the last reading that was as far from the chassis as any, but for a little noise. */
   private long fallBegan(Moment now, double furthest) {
-    if (notFollowing == null) {
-      return now.fromMicros();
-    }
     double nearly = furthest - 0.1 * notFollowing.number("percent") / 100 * Math.abs(nominal);
     int ago = 0;
     while (ago < now.held() - 1 && now.railVAgo(input, ago) * Math.signum(nominal) < nearly) {
@@ -166,11 +193,11 @@ final class RailMotionRules {
     return now.toMicros() - ago * SamplePlan.READING_MICROS;
   }
 
-  private void judgeNotFollowing(Moment now, double fell, long began, boolean supplyStill) {
+  private void judgeNotFollowing(Moment now, double fell, double furthest, boolean supplyStill) {
     if (notFollowing == null) {
       return;
     }
-    double limit = notFollowing.number("percent") / 100 * Math.abs(nominal);
+    double limit = notFollowingLimit;
     switch (notFollowing.step(
         now.fromMicros(),
         now.toMicros(),
@@ -180,7 +207,7 @@ final class RailMotionRules {
           book.raise(
               notFollowing,
               now.toMicros(),
-              began,
+              fallBegan(now, furthest),
               fell,
               false,
               limit,

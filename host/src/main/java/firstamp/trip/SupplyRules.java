@@ -21,6 +21,8 @@ final class SupplyRules {
   private final Watch window;
   private final Watch overVoltage;
   private final CreepRule creep;
+  private final long noDrawFromMicros;
+  private final long windowFromMicros;
   private long restMicros;
   private long nothingSince = RunState.NEVER;
 
@@ -33,6 +35,8 @@ final class SupplyRules {
     this.noDraw = watches.of(RuleId.NO_DRAW, 0);
     this.window = watches.of(RuleId.RAIL_WINDOW, 0);
     this.overVoltage = watches.of(RuleId.OVER_VOLTAGE, 0);
+    this.noDrawFromMicros = noDraw == null ? 0 : RuleId.NO_DRAW.restMicros(run.sheet(), 0);
+    this.windowFromMicros = RuleId.RAIL_WINDOW.restMicros(run.sheet(), 0);
     this.creep = new CreepRule(run, watches.of(RuleId.CURRENT_CREEP, 0), book, texts);
   }
 
@@ -52,7 +56,7 @@ final class SupplyRules {
       judgeNoDraw(now, since);
       creep.judge(now);
     }
-    if (window != null && since >= RuleId.RAIL_WINDOW.restMicros(run.sheet(), 0)) {
+    if (window != null && since >= windowFromMicros) {
       judgeWindow(now);
     }
     judgeOverVoltage(now);
@@ -141,7 +145,7 @@ final class SupplyRules {
     } else if (nothingSince == RunState.NEVER) {
       nothingSince = now.fromMicros();
     }
-    if (since < RuleId.NO_DRAW.restMicros(run.sheet(), 0)) {
+    if (since < noDrawFromMicros) {
       return;
     }
     switch (noDraw.step(

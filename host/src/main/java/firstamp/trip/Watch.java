@@ -12,6 +12,7 @@ final class Watch {
   private final int rail;
   private final String name;
   private final JobSheet.RuleSettings settings;
+  private final double deadband;
   private final long onDelayMicros;
   private final long offDelayMicros;
   private long badSince = RunState.NEVER;
@@ -25,6 +26,7 @@ final class Watch {
     this.rail = rail;
     this.name = name;
     this.settings = settings;
+    this.deadband = settings.deadbandPercent() / 100;
     this.onDelayMicros = Math.round(settings.onDelayMs() * 1000);
     this.offDelayMicros = Math.round(settings.offDelayMs() * 1000);
   }
@@ -47,7 +49,7 @@ final class Watch {
 
   /** Share of the limit by which a value must come back. */
   double deadband() {
-    return settings.deadbandPercent() / 100;
+    return deadband;
   }
 
   double number(String key) {
