@@ -1,5 +1,8 @@
 package firstamp.protocol;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 
 /**
@@ -9,6 +12,9 @@ import java.util.Arrays;
 public final class RawBlock {
   private static final int HEADER_BYTES = 4;
   private static final int BITS = 10;
+
+  private static final VarHandle FOUR_BYTES =
+      MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.LITTLE_ENDIAN);
 
   private final short[] counts = new short[ProbeMessage.Raw.MOST_CONVERSIONS];
   private int sequence;
@@ -98,11 +104,7 @@ public final class RawBlock {
     int index = 0;
     // Four conversions are five bytes.
     for (; index + 4 <= number; index += 4, at += 5) {
-      int low =
-          bytes[at] & 0xFF
-              | (bytes[at + 1] & 0xFF) << 8
-              | (bytes[at + 2] & 0xFF) << 16
-              | bytes[at + 3] << 24;
+      int low = (int) FOUR_BYTES.get(bytes, at);
       counts[index] = (short) (low & 0x3FF);
       counts[index + 1] = (short) (low >> 10 & 0x3FF);
       counts[index + 2] = (short) (low >> 20 & 0x3FF);
