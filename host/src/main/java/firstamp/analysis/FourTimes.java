@@ -18,6 +18,7 @@ final class FourTimes {
 
   private final int length;
   private final double[] line;
+  private final double[][] shifted;
   private final double[][] between;
 
   /**
@@ -28,6 +29,7 @@ final class FourTimes {
   FourTimes(int length) {
     this.length = length;
     this.line = new double[TAPS - 1 + length];
+    this.shifted = new double[4][length];
     this.between = new double[4][length];
   }
 
@@ -59,26 +61,35 @@ final class FourTimes {
   double[][] at(double[] samples) {
     System.arraycopy(line, length, line, 0, TAPS - 1);
     System.arraycopy(samples, 0, line, TAPS - 1, length);
-    for (int place = 0; place < 4; place++) {
-      double[] out = between[place];
+    for (double[] out : between) {
       Arrays.fill(out, 0);
-      for (int tap = 0; tap < TAPS; tap += 4) {
-        addFour(WEIGHTS[place], tap, out);
+    }
+    for (int tap = 0; tap < TAPS; tap += 4) {
+      for (int k = 0; k < 4; k++) {
+        System.arraycopy(line, tap + k, shifted[k], 0, length);
+      }
+      for (int place = 0; place < 4; place++) {
+        addFour(WEIGHTS[place], tap, between[place]);
       }
     }
     return between;
   }
 
-  /** Four taps for every sample: so the loop runs over neighbours, several at a time. */
+  /**
+   * Four taps for every sample. The line lies there once for each, so that all are read at the same
+   * place: only then does the virtual machine take several samples at a time.
+   */
   private void addFour(double[] weights, int tap, double[] out) {
     double w0 = weights[tap];
     double w1 = weights[tap + 1];
     double w2 = weights[tap + 2];
     double w3 = weights[tap + 3];
-    double[] in = line;
+    double[] in0 = shifted[0];
+    double[] in1 = shifted[1];
+    double[] in2 = shifted[2];
+    double[] in3 = shifted[3];
     for (int i = 0; i < out.length; i++) {
-      int k = i + tap;
-      out[i] = out[i] + w0 * in[k] + w1 * in[k + 1] + w2 * in[k + 2] + w3 * in[k + 3];
+      out[i] = out[i] + w0 * in0[i] + w1 * in1[i] + w2 * in2[i] + w3 * in3[i];
     }
   }
 }

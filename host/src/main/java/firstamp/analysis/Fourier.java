@@ -100,6 +100,10 @@ final class Fourier {
   }
 
   private void by2(int stage, int columns, int stride) {
+    double[] re = this.re;
+    double[] im = this.im;
+    double[] toRe = otherRe;
+    double[] toIm = otherIm;
     double[] wr = twiddleRe[stage];
     double[] wi = twiddleIm[stage];
     int step = stride * columns;
@@ -113,17 +117,21 @@ final class Fourier {
         double ai = im[from + q];
         double br = re[from + step + q];
         double bi = im[from + step + q];
-        otherRe[to + q] = ar + br;
-        otherIm[to + q] = ai + bi;
+        toRe[to + q] = ar + br;
+        toIm[to + q] = ai + bi;
         double dr = ar - br;
         double di = ai - bi;
-        otherRe[to + stride + q] = dr * cr - di * ci;
-        otherIm[to + stride + q] = dr * ci + di * cr;
+        toRe[to + stride + q] = dr * cr - di * ci;
+        toIm[to + stride + q] = dr * ci + di * cr;
       }
     }
   }
 
   private void by4(int stage, int columns, int stride) {
+    double[] re = this.re;
+    double[] im = this.im;
+    double[] toRe = otherRe;
+    double[] toIm = otherIm;
     double[] wr = twiddleRe[stage];
     double[] wi = twiddleIm[stage];
     int step = stride * columns;
@@ -147,25 +155,29 @@ final class Fourier {
         double difOddR = re[n + step] - re[n + 3 * step];
         double difOddI = im[n + step] - im[n + 3 * step];
         int k = to + q;
-        otherRe[k] = sumEvenR + sumOddR;
-        otherIm[k] = sumEvenI + sumOddI;
+        toRe[k] = sumEvenR + sumOddR;
+        toIm[k] = sumEvenI + sumOddI;
         double b1r = difEvenR + difOddI;
         double b1i = difEvenI - difOddR;
         double b2r = sumEvenR - sumOddR;
         double b2i = sumEvenI - sumOddI;
         double b3r = difEvenR - difOddI;
         double b3i = difEvenI + difOddR;
-        otherRe[k + stride] = b1r * c1r - b1i * c1i;
-        otherIm[k + stride] = b1r * c1i + b1i * c1r;
-        otherRe[k + 2 * stride] = b2r * c2r - b2i * c2i;
-        otherIm[k + 2 * stride] = b2r * c2i + b2i * c2r;
-        otherRe[k + 3 * stride] = b3r * c3r - b3i * c3i;
-        otherIm[k + 3 * stride] = b3r * c3i + b3i * c3r;
+        toRe[k + stride] = b1r * c1r - b1i * c1i;
+        toIm[k + stride] = b1r * c1i + b1i * c1r;
+        toRe[k + 2 * stride] = b2r * c2r - b2i * c2i;
+        toIm[k + 2 * stride] = b2r * c2i + b2i * c2r;
+        toRe[k + 3 * stride] = b3r * c3r - b3i * c3i;
+        toIm[k + 3 * stride] = b3r * c3i + b3i * c3r;
       }
     }
   }
 
   private void by5(int stage, int columns, int stride) {
+    double[] re = this.re;
+    double[] im = this.im;
+    double[] toRe = otherRe;
+    double[] toIm = otherIm;
     double[] wr = twiddleRe[stage];
     double[] wi = twiddleIm[stage];
     int step = stride * columns;
@@ -194,18 +206,25 @@ final class Fourier {
         double e2r = SIN_144 * d1r - SIN_72 * d2r;
         double e2i = SIN_144 * d1i - SIN_72 * d2i;
         int k = to + q;
-        otherRe[k] = xr + s1r + s2r;
-        otherIm[k] = xi + s1i + s2i;
-        put(k + stride, a1r + e1i, a1i - e1r, wr[w + 1], wi[w + 1]);
-        put(k + 2 * stride, a2r + e2i, a2i - e2r, wr[w + 2], wi[w + 2]);
-        put(k + 3 * stride, a2r - e2i, a2i + e2r, wr[w + 3], wi[w + 3]);
-        put(k + 4 * stride, a1r - e1i, a1i + e1r, wr[w + 4], wi[w + 4]);
+        toRe[k] = xr + s1r + s2r;
+        toIm[k] = xi + s1i + s2i;
+        double b1r = a1r + e1i;
+        double b1i = a1i - e1r;
+        toRe[k + stride] = b1r * wr[w + 1] - b1i * wi[w + 1];
+        toIm[k + stride] = b1r * wi[w + 1] + b1i * wr[w + 1];
+        double b2r = a2r + e2i;
+        double b2i = a2i - e2r;
+        toRe[k + 2 * stride] = b2r * wr[w + 2] - b2i * wi[w + 2];
+        toIm[k + 2 * stride] = b2r * wi[w + 2] + b2i * wr[w + 2];
+        double b3r = a2r - e2i;
+        double b3i = a2i + e2r;
+        toRe[k + 3 * stride] = b3r * wr[w + 3] - b3i * wi[w + 3];
+        toIm[k + 3 * stride] = b3r * wi[w + 3] + b3i * wr[w + 3];
+        double b4r = a1r - e1i;
+        double b4i = a1i + e1r;
+        toRe[k + 4 * stride] = b4r * wr[w + 4] - b4i * wi[w + 4];
+        toIm[k + 4 * stride] = b4r * wi[w + 4] + b4i * wr[w + 4];
       }
     }
-  }
-
-  private void put(int place, double r, double i, double wr, double wi) {
-    otherRe[place] = r * wr - i * wi;
-    otherIm[place] = r * wi + i * wr;
   }
 }
