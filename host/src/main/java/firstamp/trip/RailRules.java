@@ -19,7 +19,6 @@ final class RailRules {
   private final double low;
   private final double high;
   private final long settleMicros;
-  private final Double overV;
   private final Watch window;
   private final Watch late;
   private final Watch overVoltage;
@@ -44,11 +43,10 @@ final class RailRules {
     this.low = nominal - tolerance;
     this.high = nominal + tolerance;
     this.settleMicros = RuleId.RAIL_LATE.restMicros(run.sheet(), input);
-    this.overV = rail.overV();
     boolean lamp = "lamp".equals(run.sheet().supply().through());
     this.window = known && !lamp ? watches.of(RuleId.RAIL_WINDOW, input) : null;
     this.late = known && !lamp ? watches.of(RuleId.RAIL_LATE, input) : null;
-    this.overVoltage = overV != null ? watches.of(RuleId.OVER_VOLTAGE, input) : null;
+    this.overVoltage = rail.overV() != null ? watches.of(RuleId.OVER_VOLTAGE, input) : null;
     this.polarity = known ? watches.of(RuleId.WRONG_POLARITY, input) : null;
     this.motion = new RailMotionRules(rail, name, settleMicros, run, watches, book, texts);
     this.ripple = new RailRippleRules(rail, name, high, run, watches, book, texts);
@@ -199,6 +197,8 @@ final class RailRules {
     if (overVoltage == null) {
       return;
     }
+    // From the sheet of now: the person may have moved it.
+    double overV = run.sheet().rail(input).overV();
     double size = Math.abs(volts);
     switch (overVoltage.step(
         now.fromMicros(),

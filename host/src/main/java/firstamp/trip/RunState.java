@@ -32,10 +32,7 @@ final class RunState {
     this.scaling = new Scaling(calibration, Zero.NONE);
   }
 
-  /**
-   * The probe has taken another limit: a trip is told against it. What a rule has taken from the
-   * sheet at the begin stays.
-   */
+  /** The probe has taken another limit: rules and trips are judged against it from now on. */
   void limitChanged(firstamp.model.ProbeEvent.LimitChanged event) {
     sheet = event.limit().on(sheet, event.rail(), event.value());
   }

@@ -171,7 +171,7 @@ final class SupplyRules {
   private void judgeWindow(Moment now) {
     double volts = now.supplyV();
     double low = supply.minV();
-    double high = supply.maxV();
+    double high = run.sheet().supply().maxV();
     double back = Math.min(window.deadband() * supply.nominalV(), (high - low) / 4);
     boolean below = volts < low;
     switch (window.step(
@@ -198,7 +198,8 @@ final class SupplyRules {
     if (overVoltage == null || supply.maxV() == null) {
       return;
     }
-    double limit = supply.maxV();
+    // From the sheet of now: the person may have moved it.
+    double limit = run.sheet().supply().maxV();
     double volts = now.supplyV();
     switch (overVoltage.step(
         now.fromMicros(),

@@ -7,6 +7,7 @@ import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Channel;
 import firstamp.model.JobSheet;
+import firstamp.model.LimitKind;
 import firstamp.model.Look;
 import firstamp.model.NotWatched;
 import firstamp.model.ProbeEvent;
@@ -194,6 +195,25 @@ class AllRulesTest {
     Bench supply = settled();
     supply.trip(supply.micros(), TripCause.OVER_VOLTAGE, Channel.V, 14, 13);
     assertThat(supply.only("over-voltage").railName()).isEqualTo("supply");
+  }
+
+  @Test
+  void aLimitThatIsMovedWhileOnHoldsFromThenOn() {
+    Bench rail = settled();
+    rail.rails[0] = 8.5;
+    rail.run(200);
+    assertThat(rail.raised("over-voltage")).isFalse();
+    rail.event(new ProbeEvent.LimitChanged(rail.micros(), LimitKind.RAIL_OVER_V, 1, 8.4)).run(50);
+    assertThat(rail.only("over-voltage").limit()).isEqualTo(8.4);
+    assertThat(rail.actions).containsExactly("over-voltage");
+    Bench supply = settled();
+    supply.volts = 12.6;
+    supply.run(200);
+    assertThat(supply.raised("over-voltage")).isFalse();
+    supply.event(new ProbeEvent.LimitChanged(supply.micros(), LimitKind.SUPPLY_MAX_V, 0, 12.4));
+    supply.run(200);
+    assertThat(supply.only("over-voltage").limit()).isEqualTo(12.4);
+    assertThat(supply.only("rail-window").limit()).isEqualTo(12.4);
   }
 
   @Test
