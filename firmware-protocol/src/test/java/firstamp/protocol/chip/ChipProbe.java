@@ -278,7 +278,7 @@ final class ChipProbe implements AutoCloseable {
         decoder.push(bytes, 0, n);
       }
     } catch (IOException e) {
-      if (!ended && process.isAlive()) {
+      if (!ended && stillRunning()) {
         throw new UncheckedIOException(e);
       }
     }
