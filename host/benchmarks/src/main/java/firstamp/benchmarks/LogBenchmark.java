@@ -153,7 +153,7 @@ public final class LogBenchmark {
     long length = Day.make(run.file(), file, conversions);
     try (BenchLog log = BenchLog.openForReading(file, TimeSource.system())) {
       PowerUpReader power = log.find("1");
-      run.pictures(power, "day", length);
+      run.pictures(file, power, "day", length);
     }
     Files.delete(file);
   }
