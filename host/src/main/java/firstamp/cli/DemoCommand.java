@@ -122,6 +122,7 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws CliFailure {
+    run.refuseWhatTheWindowLeavesOut(spec);
     if (example != null) {
       checkExample();
       if (run.headless || !Scenarios.names().contains(example)) {

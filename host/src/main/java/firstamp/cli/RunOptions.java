@@ -5,7 +5,9 @@ import firstamp.session.Soak;
 import firstamp.session.StagedSheet;
 import java.nio.file.Path;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
 /** Options that demo and watch share. */
 final class RunOptions {
@@ -79,6 +81,18 @@ final class RunOptions {
       description =
           "staged bring-up by the steps of the sheet, each until its current has settled; ends after the last one")
   boolean steps;
+
+  /** What only a run without the window carries out is refused with it, not left out silently. */
+  void refuseWhatTheWindowLeavesOut(CommandSpec spec) {
+    String option =
+        steps ? "--steps" : soakMicros != null ? "--soak" : handsIn ? "--hands-in" : null;
+    if (option != null && !headless) {
+      throw new ParameterException(
+          spec.commandLine(),
+          option
+              + " needs --headless; in the window H draws the running limit in and S switches off at any alarm");
+    }
+  }
 
   /**
    * The sheet for the probe alone: in a staged bring-up the look expects the first step's volts.

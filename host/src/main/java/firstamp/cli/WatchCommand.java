@@ -102,6 +102,7 @@ final class WatchCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--headless needs --for TIME, for example --for 10s");
     }
+    run.refuseWhatTheWindowLeavesOut(spec);
     if (supply != null && !run.headless) {
       throw new ParameterException(spec.commandLine(), "--supply needs --headless");
     }

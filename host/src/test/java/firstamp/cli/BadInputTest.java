@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -45,6 +47,28 @@ class BadInputTest {
     assertThat(result.err()).as(why).contains(file.toString()).contains(named);
     assertThat(result.err()).as("the line is named").contains("2");
     assertThat(result.out()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "watch,--soak,2h",
+    "watch,--hands-in,",
+    "watch,--steps,",
+    "demo,--soak,2h",
+    "demo,--hands-in,"
+  })
+  void whatTheWindowDoesNotCarryOutIsRefusedWithoutHeadless(
+      String command, String option, String value) throws IOException {
+    List<String> line = new ArrayList<>(List.of(command, option));
+    if (value != null) {
+      line.add(value);
+    }
+    if (command.equals("watch")) {
+      line.addAll(List.of("--port", "/dev/ttyNone", "--sheet", sheet("").toString()));
+    }
+    CommandRunner.Result result = CommandRunner.run(line.toArray(String[]::new));
+    assertThat(result.exitCode()).as(result.err()).isEqualTo(64);
+    assertThat(result.err()).contains(option + " needs --headless");
   }
 
   @Test
