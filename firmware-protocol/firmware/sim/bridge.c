@@ -10,7 +10,7 @@
 #include <unistd.h>
 
 /* As much as a serial adapter keeps; more stays with the client, which sees that the line is slow. */
-enum { FROM_HOST_BYTES = 4096 };
+enum { FROM_HOST_BYTES = 4096, EMPTY_MS = 50 };
 
 const struct bridge_dials BRIDGE_NO_FAULTS = {.close_at_ms = -1};
 
@@ -101,16 +101,20 @@ void bridge_wait_for_client(struct bridge *bridge, int timeout_ms)
         poll(&poll_master, 1, timeout_ms);
 }
 
-/* What the client has not read when the terminal closes is lost to it. */
+/*
+ * What the client has not read when the terminal closes is lost to it. Bytes on their way through the terminal are counted
+ * nowhere for a moment, so "nothing left" has to last.
+ */
 void bridge_drain(struct bridge *bridge, int patience_ms)
 {
-    int unread = 0, before = -1;
-    for (int waited = 0; bridge->slave >= 0 && waited < patience_ms; waited++) {
+    int unread = 0, before = -1, empty_ms = 0;
+    for (int waited_ms = 0; bridge->slave >= 0 && waited_ms < patience_ms && empty_ms < EMPTY_MS; waited_ms++) {
         send(bridge);
-        if (ioctl(bridge->slave, FIONREAD, &unread) != 0 || (unread == 0 && bridge->to_host.count == 0))
+        if (ioctl(bridge->slave, FIONREAD, &unread) != 0)
             return;
+        empty_ms = unread == 0 && bridge->to_host.count == 0 ? empty_ms + 1 : 0;
         if (unread != before)
-            waited = 0;
+            waited_ms = 0;
         before = unread;
         poll(NULL, 0, 1);
     }

@@ -10,6 +10,7 @@ import firstamp.protocol.TripLimits;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -116,7 +117,19 @@ class ConversionPlanTest {
       assertThat(events.lastSupply()).isEqualTo(on ? "on" : "");
       assertThat(probe.holes()).as("holes in the stream").isZero();
     }
-    return new ChipMeasures(file);
+    ChipMeasures measures = new ChipMeasures(file);
+    System.out.printf(
+        Locale.ROOT,
+        "%s %d s%s%s: busy %.2f, busiest 200 ms %.2f, interrupts off %.0f cycles, stack gap %.0f%n",
+        kind,
+        seconds,
+        flooded ? ", receive line full" : "",
+        on ? ", switch on" : "",
+        measures.number("", "busyShare"),
+        measures.number("", "busiestWindowShare"),
+        measures.number("interruptsOff", "longestCycles"),
+        measures.number("stack", "gapBytes"));
+    return measures;
   }
 
   private static void assertRaw(ChipMeasures measures, int seconds) throws IOException {
