@@ -150,48 +150,49 @@ final class BankTrainer {
     return candidates;
   }
 
+  /** Squared errors of every block under a predictor, 0 for a block that is left out. */
+  private double[] errors(int[] coefficients) {
+    double[] errors = new double[blocks.length];
+    for (int b = 0; b < errors.length; b++) {
+      if (blocks[b] != null) {
+        errors[b] = LeastError.error(blocks[b], variables, coefficients);
+      }
+    }
+    return errors;
+  }
+
   /** Bits of every block under a predictor. */
   private double[] bits(int[] coefficients) {
-    double[] bits = new double[blocks.length];
+    double[] bits = errors(coefficients);
     for (int b = 0; b < bits.length; b++) {
       if (blocks[b] != null) {
-        double n = blocks[b][0];
-        double error = LeastError.error(blocks[b], variables, coefficients) / n;
+        double error = bits[b] / blocks[b][0];
         bits[b] = 0.5 * PredictorBank.BLOCK * Math.log(error + LeastError.ROUNDING) / Math.log(2);
       }
     }
     return bits;
   }
 
-  /** For each block the one of least bits. */
-  private int[] least(List<double[]> bits) {
-    int[] choice = new int[blocks.length];
-    for (int b = 0; b < choice.length; b++) {
-      if (blocks[b] == null) {
-        choice[b] = b == 0 ? 0 : choice[b - 1];
-        continue;
-      }
-      for (int p = 1; p < bits.size(); p++) {
-        if (bits.get(p)[b] < bits.get(choice[b])[b]) {
-          choice[b] = p;
-        }
-      }
+  private int[] choose(List<int[]> predictors) {
+    List<double[]> costs = new ArrayList<>();
+    for (int[] predictor : predictors) {
+      costs.add(errors(predictor));
     }
-    return choice;
+    return least(costs);
   }
 
-  private int[] choose(List<int[]> predictors) {
+  /**
+   * For each block the predictor of least cost; a block that is left out goes with the one before.
+   */
+  private int[] least(List<double[]> costs) {
     int[] choice = new int[blocks.length];
     for (int b = 0; b < choice.length; b++) {
       if (blocks[b] == null) {
         choice[b] = b == 0 ? 0 : choice[b - 1];
         continue;
       }
-      double least = Double.MAX_VALUE;
-      for (int p = 0; p < predictors.size(); p++) {
-        double error = LeastError.error(blocks[b], variables, predictors.get(p));
-        if (error < least) {
-          least = error;
+      for (int p = 1; p < costs.size(); p++) {
+        if (costs.get(p)[b] < costs.get(choice[b])[b]) {
           choice[b] = p;
         }
       }

@@ -14,6 +14,13 @@ import org.junit.jupiter.api.io.TempDir;
 class LoggedCourseTest {
   @TempDir private Path folder;
 
+  private LoggedRun healthy(long forMicros) throws Exception {
+    LoggedRun run =
+        new LoggedRun(folder, "healthy", forMicros, true, LoggedRun.EachReading.nothing());
+    run.run();
+    return run;
+  }
+
   private static float[][] columns(TimeCourse course, Course.Quantity quantity, double ms) {
     int n = (int) (Math.min(course.endMs(), 10_000) / ms);
     float[][] all = new float[3][n];
@@ -32,9 +39,7 @@ class LoggedCourseTest {
 
   @Test
   void showsTheSameReadingsAsTheLiveCourse() throws Exception {
-    LoggedRun run =
-        new LoggedRun(folder, "healthy", 4_000_000, true, LoggedRun.EachReading.nothing());
-    run.run();
+    LoggedRun run = healthy(4_000_000);
     PowerUpReader reader = run.reader();
     try (LoggedCourse logged = LoggedCourse.open(reader, reader.events())) {
       assertThat(logged.endMs()).isEqualTo(run.course.endMs());
@@ -60,9 +65,7 @@ class LoggedCourseTest {
 
   @Test
   void theOverviewIsThereAtOnceAndBecomesFinerByItself() throws Exception {
-    LoggedRun run =
-        new LoggedRun(folder, "healthy", 4_000_000, true, LoggedRun.EachReading.nothing());
-    run.run();
+    LoggedRun run = healthy(4_000_000);
     PowerUpReader reader = run.reader();
     try (LoggedCourse logged = LoggedCourse.open(reader, reader.events())) {
       float[][] coarse = columns(logged, Course.Quantity.SUPPLY_V, 10);
@@ -79,9 +82,7 @@ class LoggedCourseTest {
 
   @Test
   void aToneHasTheSameLevelInTheOverviewAndInTheReadings() throws Exception {
-    LoggedRun run =
-        new LoggedRun(folder, "healthy", 4_000_000, true, LoggedRun.EachReading.nothing());
-    run.run();
+    LoggedRun run = healthy(4_000_000);
     PowerUpReader reader = run.reader();
     try (LoggedCourse logged = LoggedCourse.open(reader, reader.events())) {
       double end = run.course.endMs();
@@ -98,9 +99,7 @@ class LoggedCourseTest {
 
   @Test
   void memoryDoesNotGrowWithWhatWasLookedAt() throws Exception {
-    LoggedRun run =
-        new LoggedRun(folder, "healthy", 2_000_000, true, LoggedRun.EachReading.nothing());
-    run.run();
+    LoggedRun run = healthy(2_000_000);
     PowerUpReader reader = run.reader();
     try (LoggedCourse logged = LoggedCourse.open(reader, reader.events())) {
       float[] one = new float[1];
@@ -116,9 +115,7 @@ class LoggedCourseTest {
 
   @Test
   void nothingOfTheLogIsReadAnyMoreOnceItIsClosed() throws Exception {
-    LoggedRun run =
-        new LoggedRun(folder, "healthy", 2_000_000, true, LoggedRun.EachReading.nothing());
-    run.run();
+    LoggedRun run = healthy(2_000_000);
     PowerUpReader reader = run.reader();
     LoggedCourse logged = LoggedCourse.open(reader, reader.events());
     for (int look = 0; look < 20; look++) {
