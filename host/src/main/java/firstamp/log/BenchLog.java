@@ -28,6 +28,9 @@ public final class BenchLog implements AutoCloseable {
   /** Unsaved items kept in memory while the disk is full: about half an hour of a raw stream. */
   static final long MEMORY_BYTES = 64 << 20;
 
+  /** Characters of a uuid's first group; no log counts its power-ups that far. */
+  private static final int UUID_FIRST_GROUP = 8;
+
   private static final String ENTRY =
       "SELECT id, uuid, label, set_name, started_epoch_ms, ended_epoch_ms, stream, probe_kind,"
           + " state, outcome, ended, summary, as_found, baseline FROM power_up ";
@@ -357,12 +360,11 @@ public final class BenchLog implements AutoCloseable {
       found = entries(ENTRY + "ORDER BY id DESC LIMIT 1");
     } else if (id.matches("[0-9]{1,18}")) {
       found = entries(ENTRY + "WHERE id = ?", Long.parseLong(id));
+      if (found.isEmpty() && id.length() >= UUID_FIRST_GROUP) {
+        found = beginningWith(id);
+      }
     } else if (id.matches("[0-9a-fA-F-]{4,36}")) {
-      found =
-          entries(
-              ENTRY + "WHERE substr(uuid, 1, ?) = ? LIMIT 2",
-              id.length(),
-              id.toLowerCase(Locale.ROOT));
+      found = beginningWith(id);
     } else {
       found = List.of();
     }
@@ -375,6 +377,14 @@ public final class BenchLog implements AutoCloseable {
           "more than one power-up in " + file + " begins with \"" + id + "\"; write more of it");
     }
     return found.get(0);
+  }
+
+  /** Two at most: enough to know that a name is not unique. */
+  private List<PowerUpEntry> beginningWith(String uuid) throws LogException {
+    return entries(
+        ENTRY + "WHERE substr(uuid, 1, ?) = ? LIMIT 2",
+        uuid.length(),
+        uuid.toLowerCase(Locale.ROOT));
   }
 
   private List<PowerUpEntry> entries(String sql, Object... values) throws LogException {

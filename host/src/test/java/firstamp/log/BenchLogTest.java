@@ -1,6 +1,7 @@
 package firstamp.log;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import firstamp.model.Alarm;
@@ -92,6 +93,20 @@ final class BenchLogTest {
       assertThat(reader.header()).isEqualTo(header);
       assertThat(reader.entry().finished()).isFalse();
       assertThat(reader.gaps()).containsExactly(new ProbeEvent.Gap(5_100_000, 81_600, 128));
+    }
+  }
+
+  @Test
+  void aUuidWhoseFirstGroupIsAllDigitsIsFoundAndAShortNumberIsNeverTakenForAUuid()
+      throws Exception {
+    Path file = folder.resolve("bench.db");
+    PowerUpHeader header =
+        Fixture.header(PowerUpHeader.Stream.REDUCED, "84808035-1c7e-4d20-9a51-0d6f3b2c8e14");
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      log.begin(header, state -> {}).close();
+      assertThat(log.find("84808035").header().uuid()).isEqualTo(header.uuid());
+      assertThat(log.find("1").header().uuid()).isEqualTo(header.uuid());
+      assertThatThrownBy(() -> log.find("84")).hasMessageContaining("no power-up \"84\"");
     }
   }
 

@@ -29,6 +29,10 @@ final class Fixture {
   private Fixture() {}
 
   static PowerUpHeader header(PowerUpHeader.Stream stream) {
+    return header(stream, UUID.randomUUID().toString());
+  }
+
+  static PowerUpHeader header(PowerUpHeader.Stream stream, String uuid) {
     ProbeHello hello =
         new ProbeHello(
             1,
@@ -46,7 +50,7 @@ final class Fixture {
             330.0,
             "emulated probe");
     return new PowerUpHeader(
-        UUID.randomUUID().toString(),
+        uuid,
         "W3 to P7",
         "Larch D2 dictation unit (invented)",
         1_700_000_000_000L,
