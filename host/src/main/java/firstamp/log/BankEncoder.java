@@ -4,7 +4,10 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Arrays;
 
-/** Series version 3 ({@code schemas/log-schema.md}): predictors per block, segments to seek to. */
+/**
+ * Series version 3 ({@code schemas/log-schema.md}): predictors per block, segments to seek to. One
+ * encoder codes one series after another and keeps its memory.
+ */
 final class BankEncoder {
   /** Bytes of a segment's line in the directory. */
   static final int DIRECTORY_BYTES = 7;
@@ -13,28 +16,28 @@ final class BankEncoder {
   private static final int WIDEST = 1 << 15;
   private static final int LONG_SERIES = 1 << 16;
 
-  private BankEncoder() {}
+  private final ErrorEncoder encoder = new ErrorEncoder();
+  private int[] x = new int[0];
+  private int[] errors = new int[0];
+  private byte[] data = new byte[0];
 
   /**
    * The coded series; null when it is too short to gain or its values lie too far apart.
    *
    * @param companion null = none
    */
-  static byte[] encode(int[] values, int count, Companion companion, BankTrainer.Effort effort) {
-    if (count < SHORTEST) {
-      return null;
-    }
-    int lowest = values[0];
-    int highest = values[0];
-    for (int k = 0; k < count; k++) {
-      lowest = Math.min(lowest, values[k]);
-      highest = Math.max(highest, values[k]);
-    }
-    if ((long) highest - lowest >= WIDEST) {
+  byte[] encode(
+      int[] values, int count, Range range, Companion companion, BankTrainer.Effort effort) {
+    int lowest = range.lowest();
+    int highest = range.highest();
+    if (count < SHORTEST || (long) highest - lowest >= WIDEST) {
       return null;
     }
     int base = mean(values, count, lowest);
-    int[] x = new int[count];
+    if (x.length < count) {
+      x = new int[count];
+      errors = new int[count];
+    }
     for (int k = 0; k < count; k++) {
       x[k] = values[k] - base;
     }
@@ -45,7 +48,7 @@ final class BankEncoder {
     }
     // Shorter ones are read sooner, longer ones are smaller.
     int segment = count > LONG_SERIES || effort == BankTrainer.Effort.REPACK ? 8192 : 4096;
-    return encode(x, count, base, bank, companion, segment);
+    return encode(count, base, bank, companion, segment);
   }
 
   private static int mean(int[] values, int count, int lowest) {
@@ -60,12 +63,10 @@ final class BankEncoder {
     return lowest + (int) ((sum + count / 2) / count);
   }
 
-  private static byte[] encode(
-      int[] x, int count, int base, PredictorBank bank, Companion h, int segment) {
+  private byte[] encode(int count, int base, PredictorBank bank, Companion h, int segment) {
     int segments = (count + segment - 1) / segment;
-    int[] errors = new int[count];
     Recursion recursion = new Recursion(bank, h, segment);
-    ErrorEncoder encoder = new ErrorEncoder(errors, count, segment);
+    encoder.begin(errors, count, segment);
     int[] contexts = new int[segments];
     for (int s = 0; s < segments; s++) {
       int end = Math.min(count, (s + 1) * segment);
@@ -74,7 +75,10 @@ final class BankEncoder {
     }
     EntropyTables tables = encoder.tables();
     int longest = 64 + bank.size() * (8 + 2 * 48) + bank.choice().length + tables.longest();
-    byte[] data = new byte[longest + segments * (DIRECTORY_BYTES + 32) + 6 * count];
+    longest += segments * (DIRECTORY_BYTES + 32) + 6 * count;
+    if (data.length < longest) {
+      data = new byte[longest];
+    }
     ByteBuffer out = ByteBuffer.wrap(data).order(ByteOrder.LITTLE_ENDIAN);
     int taps = bank.joint()[0].length;
     out.putInt(base).putInt(segment).put((byte) bank.size()).put((byte) taps);

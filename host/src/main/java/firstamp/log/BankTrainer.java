@@ -11,16 +11,25 @@ import java.util.List;
  * <p>Blocks count by their relative error, so that silence is predicted as well as what is loud.
  */
 final class BankTrainer {
-  /** How hard to try. */
-  record Effort(int own, int most, int stretch, int rounds, int portion) {
+  /**
+   * How hard to try.
+   *
+   * @param own most own coefficients
+   * @param most predictors
+   * @param stretch blocks that a first predictor is fitted to
+   * @param rounds of fitting again
+   * @param portion values of a block that are looked at
+   * @param step blocks of which one is looked at
+   */
+  record Effort(int own, int most, int stretch, int rounds, int portion, int step) {
     /** While recording. */
-    static final Effort LIVE = new Effort(12, 3, 32, 1, 64);
+    static final Effort LIVE = new Effort(12, 3, 32, 1, 64, 2);
 
     /** For a few thousand values that hardly follow from each other. */
-    static final Effort SHORT = new Effort(4, 1, 16, 0, 256);
+    static final Effort SHORT = new Effort(4, 1, 16, 0, 256, 1);
 
     /** Afterwards. */
-    static final Effort REPACK = new Effort(16, 16, 2, 2, 256);
+    static final Effort REPACK = new Effort(16, 16, 2, 2, 256, 1);
   }
 
   private static final int QUARTER = PredictorBank.BLOCK / 4;
@@ -42,7 +51,7 @@ final class BankTrainer {
     int number = PredictorBank.blocks(count);
     this.blocks = new double[number][];
     this.powers = new double[number];
-    for (int b = 0; b < number; b++) {
+    for (int b = 0; b < number; b += effort.step()) {
       int from = Math.max(b * PredictorBank.BLOCK, moments.first());
       int to = Math.min(count, b * PredictorBank.BLOCK + effort.portion());
       if (to - from >= 32) {
@@ -152,10 +161,11 @@ final class BankTrainer {
 
   /** Squared errors of every block under a predictor, 0 for a block that is left out. */
   private double[] errors(int[] coefficients) {
+    LeastError.Error error = new LeastError.Error(variables, coefficients);
     double[] errors = new double[blocks.length];
     for (int b = 0; b < errors.length; b++) {
       if (blocks[b] != null) {
-        errors[b] = LeastError.error(blocks[b], variables, coefficients);
+        errors[b] = error.over(blocks[b]);
       }
     }
     return errors;
@@ -202,13 +212,14 @@ final class BankTrainer {
 
   private void refit(List<int[]> predictors, int[] choice) {
     for (int p = 0; p < predictors.size(); p++) {
+      LeastError.Error before = new LeastError.Error(variables, predictors.get(p));
       double[] sum = LeastError.empty(variables);
       double floor = 0;
       double values = 0;
       for (int b = 0; b < choice.length; b++) {
         if (blocks[b] != null && choice[b] == p) {
           double n = blocks[b][0];
-          double error = LeastError.error(blocks[b], variables, predictors.get(p)) / n;
+          double error = before.over(blocks[b]) / n;
           double weight = 1 / (error + LeastError.ROUNDING);
           LeastError.add(sum, blocks[b], weight);
           values += n;

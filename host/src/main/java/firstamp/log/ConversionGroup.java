@@ -17,8 +17,13 @@ final class ConversionGroup implements StreamGroup {
   private static final int REPACK_TAPS = 8;
 
   private final Stretches stretches = new Stretches();
-  private short[] counts = new short[4096];
+  private short[] counts;
   private int length;
+
+  /** A group with room for so many conversions at first. */
+  ConversionGroup(int room) {
+    this.counts = new short[Math.max(4096, room)];
+  }
 
   /** Takes {@code count} conversions; the stretch they belong to must have been added. */
   void add(short[] from, int offset, int count) {
@@ -89,8 +94,8 @@ final class ConversionGroup implements StreamGroup {
    */
   record Channels(int[][] values, int[] sizes, long[] firsts, boolean whole) {}
 
-  /** The values of each channel, in their order. */
-  Channels split() {
+  /** The values of each channel, in their order; they stay until the room is used again. */
+  Channels split(CodingRoom room) {
     int[][] values = new int[CHANNELS][];
     int[] sizes = new int[CHANNELS];
     long[] firsts = new long[CHANNELS];
@@ -108,7 +113,7 @@ final class ConversionGroup implements StreamGroup {
         }
         size += count;
       }
-      values[channel] = new int[size];
+      values[channel] = room.values(channel, size);
     }
     for (int s = 0; s < stretches.size(); s++) {
       int offset = stretches.offset(s);
@@ -119,13 +124,14 @@ final class ConversionGroup implements StreamGroup {
   }
 
   @Override
-  public Parts parts(boolean repack) {
-    Channels channels = split();
+  public Parts parts(boolean repack, CodingRoom room) {
+    Channels channels = split(room);
     BankTrainer.Effort effort = repack ? BankTrainer.Effort.REPACK : BankTrainer.Effort.LIVE;
-    return new Parts(chunks(channels, effort), Spans.of(stretches, length, channels));
+    return new Parts(chunks(channels, effort, room.encoder), Spans.of(stretches, length, channels));
   }
 
-  private static List<ChunkRow> chunks(Channels channels, BankTrainer.Effort effort) {
+  private static List<ChunkRow> chunks(
+      Channels channels, BankTrainer.Effort effort, BankEncoder encoder) {
     List<ChunkRow> chunks = new ArrayList<>();
     for (int channel = 0; channel < CHANNELS; channel++) {
       int size = channels.sizes()[channel];
@@ -139,7 +145,8 @@ final class ConversionGroup implements StreamGroup {
                     channels.values()[channel],
                     size,
                     companion(channel, channels, effort),
-                    effort)));
+                    effort,
+                    encoder)));
       }
     }
     return chunks;

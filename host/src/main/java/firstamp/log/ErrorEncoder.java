@@ -1,95 +1,138 @@
 package firstamp.log;
 
-import java.nio.ByteBuffer;
+import java.util.Arrays;
 
 /**
  * Prediction errors to bytes: tokens in contexts, each by its frequency (range asymmetric numeral
  * systems, four states in turn), and plain bits for what is large.
+ *
+ * <p>One encoder codes one series after another and keeps its memory.
  *
  * <p>The context of a run of {@link ErrorContext#RUN} errors is how large the errors of the run
  * before were; so a reader knows it before the run, and errors can be taken without waiting for
  * predictions.
  */
 final class ErrorEncoder {
-  private final int[] errors;
-  private final int count;
-  private final byte[] tokens;
-  private final byte[] contexts;
-  private final int[][] counts = new int[ErrorContext.COUNT][Tokens.COUNT];
-  private final short[] words;
-  private EntropyTables tables;
-  private final int[] state = new int[4];
-  private boolean large;
-  private long[] reciprocal;
-  private long[] limit;
-  private int[] shift;
-  private int[] rest;
-  private int[] start;
+  /** Neighbours are counted apart: adding to a number just written waits for it. */
+  private static final int HISTOGRAMS = 4;
 
-  /** Errors of a whole series. */
-  ErrorEncoder(int[] errors, int count, int segment) {
+  private static final int START_BITS = 12;
+
+  private final int[][] counts = new int[ErrorContext.COUNT][HISTOGRAMS * Tokens.COUNT];
+  private final int[] state = new int[4];
+  private int[] errors;
+  private byte[] tokens = new byte[0];
+  private byte[] contexts = new byte[0];
+  private short[] words = new short[0];
+  private EntropyTables tables;
+  private boolean large;
+  private double[] reciprocal;
+  private int[] places;
+  private final int[] tableBase = new int[ErrorContext.COUNT];
+
+  /** Begins with the errors of a whole series. */
+  void begin(int[] errors, int count, int segment) {
     this.errors = errors;
-    this.count = count;
-    this.tokens = new byte[count];
-    this.contexts = new byte[count / ErrorContext.RUN + 1 + count / segment];
-    this.words = new short[segment + 8];
+    if (tokens.length < count) {
+      tokens = new byte[count];
+      contexts = new byte[count / ErrorContext.RUN + 1 + count / segment];
+    }
+    if (words.length < segment + 8) {
+      words = new short[segment + 8];
+    }
+    large = false;
+    for (int[] ofContext : counts) {
+      Arrays.fill(ofContext, 0);
+    }
   }
 
   /** Looks at a segment; returns the context of its first run. */
   int scan(int begin, int end) {
-    int first = ErrorContext.of(sizeOfRun(begin, end));
-    int context = first;
+    int first = -1;
+    int context = 0;
     for (int from = begin; from < end; from += ErrorContext.RUN) {
       int to = Math.min(end, from + ErrorContext.RUN);
-      int[] ofContext = counts[context];
-      contexts[from / ErrorContext.RUN] = (byte) context;
-      int size = 0;
-      for (int k = from; k < to; k++) {
-        int error = errors[k];
-        int folded = error << 1 ^ error >> 31;
-        int token = folded;
-        if (folded < 0 || folded >= Tokens.DIRECT) {
-          token = Tokens.of(error);
-          large = true;
-        }
-        tokens[k] = (byte) token;
-        ofContext[token]++;
-        size += ErrorContext.size(error);
+      int size = tokens(from, to);
+      int after = ErrorContext.of(size);
+      if (first < 0) {
+        first = after;
+        context = after;
       }
-      context = ErrorContext.of(size);
+      count(context, from, to);
+      contexts[from / ErrorContext.RUN] = (byte) context;
+      context = after;
     }
     return first;
   }
 
-  private int sizeOfRun(int begin, int end) {
+  /** Sets the tokens of a run; returns the sum of the errors' sizes. */
+  private int tokens(int from, int to) {
     int size = 0;
-    for (int k = begin; k < Math.min(end, begin + ErrorContext.RUN); k++) {
+    int seen = 0;
+    for (int k = from; k < to; k++) {
+      int error = errors[k];
+      int folded = error << 1 ^ error >> 31;
+      tokens[k] = (byte) folded;
+      seen |= folded;
+      size += Math.abs(error);
+    }
+    if ((seen & -Tokens.DIRECT) == 0) {
+      return size;
+    }
+    large = true;
+    if ((seen & -Tokens.TABLE) == 0) {
+      for (int k = from; k < to; k++) {
+        tokens[k] = Tokens.ofFolded(errors[k] << 1 ^ errors[k] >> 31);
+      }
+      return size;
+    }
+    size = 0;
+    for (int k = from; k < to; k++) {
+      tokens[k] = (byte) Tokens.of(errors[k]);
       size += ErrorContext.size(errors[k]);
     }
     return size;
   }
 
+  private void count(int context, int from, int to) {
+    int[] ofContext = counts[context];
+    int k = from;
+    for (; k + 4 <= to; k += 4) {
+      ofContext[tokens[k]]++;
+      ofContext[Tokens.COUNT + tokens[k + 1]]++;
+      ofContext[2 * Tokens.COUNT + tokens[k + 2]]++;
+      ofContext[3 * Tokens.COUNT + tokens[k + 3]]++;
+    }
+    for (; k < to; k++) {
+      ofContext[tokens[k]]++;
+    }
+  }
+
   /** Frequencies of everything that was looked at. */
   EntropyTables tables() {
-    tables = EntropyTables.of(counts, 1);
+    int[][] sums = new int[ErrorContext.COUNT][Tokens.COUNT];
+    for (int context = 0; context < sums.length; context++) {
+      for (int at = 0; at < counts[context].length; at++) {
+        sums[context][at % Tokens.COUNT] += counts[context][at];
+      }
+    }
+    tables = EntropyTables.of(sums, 1);
+    for (int context = 0; context < tableBase.length; context++) {
+      tableBase[context] = tables.tableOf[context] * Tokens.COUNT;
+    }
     int number = tables.frequency.length * Tokens.COUNT;
-    reciprocal = new long[number];
-    shift = new int[number];
-    limit = new long[number];
-    rest = new int[number];
-    start = new int[number];
+    reciprocal = new double[number];
+    places = new int[number];
     for (int at = 0; at < number; at++) {
       int frequency = tables.frequency[at / Tokens.COUNT][at % Tokens.COUNT];
       if (frequency > 0) {
-        int width = 32 - Integer.numberOfLeadingZeros(frequency - 1);
-        // Division of one below 2^31 by one up to 4096, as a product (Granlund and Montgomery
-        // 1994): exact, as the reciprocal has 32 bits and is rounded up.
-        shift[at] = width + 31;
-        reciprocal[at] = ((1L << width + 31) + frequency - 1) / frequency;
-        limit[at] = (long) frequency << 19;
-        // (s / f) * 4096 + s % f + start = s + (s / f) * (4096 - f) + start
-        rest[at] = EntropyTables.TOTAL - frequency;
-        start[at] = tables.start[at / Tokens.COUNT][at % Tokens.COUNT];
+        // Division as a product with a number that is no smaller than 1/f and larger by less than
+        // 2^-51 of it: exact, as a state is below 2^31 and a quotient's distance from the next
+        // whole number at least 1/f >= 2^-12.
+        reciprocal[at] = Math.nextUp(1.0 / frequency);
+        places[at] =
+            EntropyTables.TOTAL - frequency << START_BITS
+                | tables.start[at / Tokens.COUNT][at % Tokens.COUNT];
       }
     }
     return tables;
@@ -119,76 +162,88 @@ final class ErrorEncoder {
 
   /** Codes backwards, as a reader takes the words forwards; returns how many words there are. */
   private int code(int begin, int end) {
-    java.util.Arrays.fill(state, ErrorContext.LOWEST);
+    Arrays.fill(state, ErrorContext.LOWEST);
     int used = 0;
     int k = end;
-    while (k > begin) {
-      int run = (k - 1) / ErrorContext.RUN;
-      int from = run * ErrorContext.RUN;
-      int base = tables.tableOf[contexts[run]] * Tokens.COUNT;
-      while ((k & 3) != 0) {
-        k--;
-        int s = state[k & 3];
-        int symbolAt = base + tokens[k];
-        if (s >= limit[symbolAt]) {
-          words[used++] = (short) s;
-          s >>>= 16;
-        }
-        state[k & 3] = next(s, symbolAt);
-      }
-      int a = state[0];
-      int b = state[1];
-      int c = state[2];
-      int d = state[3];
-      for (; k > from; k -= 4) {
-        int p = base + tokens[k - 4];
-        int q = base + tokens[k - 3];
-        int r = base + tokens[k - 2];
-        int s = base + tokens[k - 1];
-        if (d >= limit[s]) {
-          words[used++] = (short) d;
-          d >>>= 16;
-        }
-        if (c >= limit[r]) {
-          words[used++] = (short) c;
-          c >>>= 16;
-        }
-        if (b >= limit[q]) {
-          words[used++] = (short) b;
-          b >>>= 16;
-        }
-        if (a >= limit[p]) {
-          words[used++] = (short) a;
-          a >>>= 16;
-        }
-        d = next(d, s);
-        c = next(c, r);
-        b = next(b, q);
-        a = next(a, p);
-      }
-      state[0] = a;
-      state[1] = b;
-      state[2] = c;
-      state[3] = d;
+    for (; (k & 3) != 0; k--) {
+      int at = base(k - 1) + tokens[k - 1];
+      int one = state[k - 1 & 3];
+      int spill = spill(one, places[at]);
+      words[used] = (short) one;
+      used += spill;
+      state[k - 1 & 3] = next(one >>> (spill << 4), reciprocal[at], places[at]);
     }
+    int a = state[0];
+    int b = state[1];
+    int c = state[2];
+    int d = state[3];
+    // One long loop, and which state gives off a word is a number, not a branch that nobody could
+    // foresee.
+    for (; k > begin; k -= 4) {
+      int base = base(k - 1);
+      int at = base + tokens[k - 1];
+      int spill = spill(d, places[at]);
+      words[used] = (short) d;
+      used += spill;
+      d = next(d >>> (spill << 4), reciprocal[at], places[at]);
+      at = base + tokens[k - 2];
+      spill = spill(c, places[at]);
+      words[used] = (short) c;
+      used += spill;
+      c = next(c >>> (spill << 4), reciprocal[at], places[at]);
+      at = base + tokens[k - 3];
+      spill = spill(b, places[at]);
+      words[used] = (short) b;
+      used += spill;
+      b = next(b >>> (spill << 4), reciprocal[at], places[at]);
+      at = base + tokens[k - 4];
+      spill = spill(a, places[at]);
+      words[used] = (short) a;
+      used += spill;
+      a = next(a >>> (spill << 4), reciprocal[at], places[at]);
+    }
+    state[0] = a;
+    state[1] = b;
+    state[2] = c;
+    state[3] = d;
     return used;
   }
 
-  private int next(int s, int symbolAt) {
-    int quotient = (int) (s * reciprocal[symbolAt] >>> shift[symbolAt]);
-    return s + quotient * rest[symbolAt] + start[symbolAt];
+  /** Where the table of a value's run begins. */
+  private int base(int k) {
+    return tableBase[contexts[k >> 4]];
+  }
+
+  /** 1 when the state must give off a word before the token, else 0. */
+  private static int spill(int state, int place) {
+    return Integer.MAX_VALUE - (place >>> START_BITS << 19) - state >>> 31;
+  }
+
+  private static int next(int state, double reciprocal, int place) {
+    // (s / f) * 4096 + s % f + start = s + (s / f) * (4096 - f) + start
+    int quotient = (int) (state * reciprocal);
+    return state + quotient * (place >>> START_BITS) + (place & EntropyTables.TOTAL - 1);
   }
 
   private int extras(int begin, int end, byte[] out, int at) {
-    BitWriter extras = new BitWriter();
+    long held = 0;
+    int bits = 0;
+    int place = at;
     for (int k = begin; k < end; k++) {
-      int bits = Tokens.extraBits(tokens[k]);
-      if (bits > 0) {
-        extras.put(Tokens.extra(errors[k], bits), bits);
+      int width = Tokens.extraBits(tokens[k]);
+      held |= (long) Tokens.extra(errors[k], width) << bits;
+      bits += width;
+      if (bits >= 32) {
+        Words.putFour(out, place, (int) held);
+        place += 4;
+        held >>>= 32;
+        bits -= 32;
       }
     }
-    ByteBuffer buffer = ByteBuffer.wrap(out).position(at);
-    extras.write(buffer);
-    return buffer.position() - at;
+    for (; bits > 0; bits -= 8) {
+      out[place++] = (byte) held;
+      held >>>= 8;
+    }
+    return place - at;
   }
 }

@@ -1,7 +1,5 @@
 package firstamp.log;
 
-import java.util.Arrays;
-
 /** Solves for the coefficients of least error from {@link Moments}, and picks their number. */
 final class LeastError {
   private static final int[] ORDERS = {0, 1, 2, 3, 4, 6, 8, 12, 16, 20, 24, 28, 32};
@@ -109,20 +107,52 @@ final class LeastError {
     return rounded;
   }
 
-  /** Squared error of these coefficients over a piece. */
-  static double error(double[] m, int variables, int[] coefficients) {
-    double scale = 1.0 / (1 << PredictorBank.POINT);
-    int target = Moments.at(variables, 0);
-    double error = m[target + variables];
-    for (int i = 0; i < coefficients.length; i++) {
-      int row = Moments.at(i, 0);
-      double sum = 0.5 * coefficients[i] * m[row + i];
-      for (int j = 0; j < i; j++) {
-        sum += coefficients[j] * m[row + j];
+  /** The squared error of fixed coefficients over any piece, as a weighted sum of its moments. */
+  static final class Error {
+    private final int inner;
+    private final int target;
+    private final int taken;
+    private final int whole;
+    private final double[] weights;
+
+    Error(int variables, int[] coefficients) {
+      double scale = 1.0 / (1 << PredictorBank.POINT);
+      taken = coefficients.length;
+      inner = Moments.at(taken, 0);
+      target = Moments.at(variables, 0);
+      whole = Moments.at(variables, variables);
+      weights = new double[inner + taken];
+      for (int i = 0; i < taken; i++) {
+        double a = scale * coefficients[i];
+        for (int j = 0; j < i; j++) {
+          weights[Moments.at(i, j)] = 2 * a * scale * coefficients[j];
+        }
+        weights[Moments.at(i, i)] = a * a;
+        weights[inner + i] = -2 * a;
       }
-      error += 2 * scale * coefficients[i] * (scale * sum - m[target + i]);
     }
-    return Math.max(0, error);
+
+    double over(double[] m) {
+      // Four sums at a time: adding to one waits for the addition before.
+      double a = m[whole];
+      double b = 0;
+      double c = 0;
+      double d = 0;
+      int k = 0;
+      for (; k + 4 <= inner; k += 4) {
+        a += weights[k] * m[k];
+        b += weights[k + 1] * m[k + 1];
+        c += weights[k + 2] * m[k + 2];
+        d += weights[k + 3] * m[k + 3];
+      }
+      for (; k < inner; k++) {
+        a += weights[k] * m[k];
+      }
+      for (int i = 0; i < taken; i++) {
+        b += weights[inner + i] * m[target + i];
+      }
+      return Math.max(0, a + b + (c + d));
+    }
   }
 
   /** Adds moments times a weight. */
@@ -133,8 +163,6 @@ final class LeastError {
   }
 
   static double[] empty(int variables) {
-    double[] m = new double[Moments.at(variables + 1, 0)];
-    Arrays.fill(m, 0);
-    return m;
+    return new double[Moments.at(variables + 1, 0)];
   }
 }

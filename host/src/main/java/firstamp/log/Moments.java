@@ -16,6 +16,7 @@ final class Moments {
   private final int shift;
   private final long[] x;
   private final long[] pairs;
+  private final long[][] h;
   private final Companion companion;
   private final int own;
   private final int taps;
@@ -31,6 +32,7 @@ final class Moments {
     this.variables = 1 + taps + own;
     this.x = new long[own + 1 + PredictorBank.BLOCK];
     this.pairs = new long[x.length];
+    this.h = new long[taps][x.length];
   }
 
   /** Variables without the value itself. */
@@ -90,30 +92,10 @@ final class Moments {
 
   private double[][] lags(int from, int to, int order) {
     double[][] c = new double[order + 1][order + 1];
-    int lag = 0;
-    for (; lag + 8 <= order + 1; lag += 8) {
-      long a = 0;
-      long b = 0;
-      long d = 0;
-      long e = 0;
-      for (int k = from; k < to; k++) {
-        long value = x[k];
-        a += pairs[k - lag] * value;
-        b += pairs[k - lag - 2] * value;
-        d += pairs[k - lag - 4] * value;
-        e += pairs[k - lag - 6] * value;
-      }
-      spread(a, c, lag);
-      spread(b, c, lag + 2);
-      spread(d, c, lag + 4);
-      spread(e, c, lag + 6);
-    }
-    for (; lag <= order; lag++) {
-      long sum = 0;
-      for (int k = from; k < to; k++) {
-        sum += x[k] * x[k - lag];
-      }
-      c[lag][0] = sum;
+    double[] products = new double[order + 1];
+    products(x, from, to, products);
+    for (int lag = 0; lag <= order; lag++) {
+      c[lag][0] = products[lag];
     }
     for (int i = 0; i < order; i++) {
       for (int j = 0; j <= i; j++) {
@@ -124,45 +106,80 @@ final class Moments {
     return c;
   }
 
-  private static void spread(long sum, double[][] c, int lag) {
+  /** Sums of the products of these values with the series' own, of the same place and before. */
+  private void products(long[] with, int from, int to, double[] sums) {
+    int lag = 0;
+    for (; lag + 8 <= sums.length; lag += 8) {
+      long a = 0;
+      long b = 0;
+      long d = 0;
+      long e = 0;
+      for (int k = from; k < to; k++) {
+        long value = with[k];
+        a += pairs[k - lag] * value;
+        b += pairs[k - lag - 2] * value;
+        d += pairs[k - lag - 4] * value;
+        e += pairs[k - lag - 6] * value;
+      }
+      spread(a, sums, lag);
+      spread(b, sums, lag + 2);
+      spread(d, sums, lag + 4);
+      spread(e, sums, lag + 6);
+    }
+    for (; lag + 2 <= sums.length; lag += 2) {
+      long a = 0;
+      for (int k = from; k < to; k++) {
+        a += pairs[k - lag] * with[k];
+      }
+      spread(a, sums, lag);
+    }
+    for (; lag < sums.length; lag++) {
+      long sum = 0;
+      for (int k = from; k < to; k++) {
+        sum += with[k] * x[k - lag];
+      }
+      sums[lag] = sum;
+    }
+  }
+
+  private static void spread(long sum, double[] sums, int lag) {
     int low = (int) sum;
-    c[lag][0] = low;
-    c[lag + 1][0] = (int) (sum - low >> 32);
+    sums[lag] = low;
+    sums[lag + 1] = (int) (sum - low >> 32);
   }
 
   private void joint(int begin, int n, double[] m) {
     int from = own + 1;
     int to = from + n;
-    int[][] h = new int[taps][n];
     for (int t = 0; t < taps; t++) {
       for (int k = 0; k < n; k++) {
-        h[t][k] = companion.value(begin + k, t);
+        h[t][from + k] = companion.value(begin + k, t);
       }
     }
     boolean shifts = companion.stride() == 1;
-    int[] lagged = new int[n];
-    for (int i = 0; i <= own; i++) {
-      for (int k = 0; k < n; k++) {
-        lagged[k] = (int) x[from + k - i];
+    double[] products = new double[own + 1];
+    for (int t = taps - 1; t >= 0; t--) {
+      boolean shifted = shifts && t < taps - 1;
+      if (!shifted) {
+        products(h[t], from, to, products);
+      } else {
+        products[0] = product(x, h[t], from, to);
       }
-      for (int t = taps - 1; t >= 0; t--) {
-        double product;
-        if (shifts && i > 0 && t < taps - 1) {
-          product =
+      for (int i = 0; i <= own; i++) {
+        if (shifted && i > 0) {
+          products[i] =
               cross(m, i - 1, t + 1)
                   + x[from - i] * (double) companion.value(begin - 1, t + 1)
-                  - x[to - i] * (double) h[t + 1][n - 1];
-        } else {
-          product = product(lagged, h[t], n);
+                  - x[to - i] * (double) h[t + 1][to - 1];
         }
         int row = rowOf(i);
-        m[at(Math.max(row, 1 + t), Math.min(row, 1 + t))] = product;
+        m[at(Math.max(row, 1 + t), Math.min(row, 1 + t))] = products[i];
       }
     }
     for (int t = taps - 1; t >= 0; t--) {
       double sum = 0;
-      for (int value : h[t]) {
-        sum += value;
+      for (int k = from; k < to; k++) {
+        sum += h[t][k];
       }
       m[at(1 + t, 0)] = sum;
       for (int u = 0; u <= t; u++) {
@@ -170,8 +187,8 @@ final class Moments {
             shifts && t < taps - 1
                 ? m[at(2 + t, 2 + u)]
                     + (double) companion.value(begin - 1, t + 1) * companion.value(begin - 1, u + 1)
-                    - (double) h[t + 1][n - 1] * h[u + 1][n - 1]
-                : product(h[t], h[u], n);
+                    - (double) h[t + 1][to - 1] * h[u + 1][to - 1]
+                : product(h[t], h[u], from, to);
       }
     }
   }
@@ -181,9 +198,9 @@ final class Moments {
     return m[at(Math.max(row, 1 + tap), Math.min(row, 1 + tap))];
   }
 
-  private static double product(int[] a, int[] b, int n) {
-    int sum = 0;
-    for (int k = 0; k < n; k++) {
+  private static double product(long[] a, long[] b, int from, int to) {
+    long sum = 0;
+    for (int k = from; k < to; k++) {
       sum += a[k] * b[k];
     }
     return sum;

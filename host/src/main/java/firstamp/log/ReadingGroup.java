@@ -81,7 +81,7 @@ final class ReadingGroup implements StreamGroup {
   }
 
   @Override
-  public Parts parts(boolean repack) {
+  public Parts parts(boolean repack, CodingRoom room) {
     return new Parts(chunks(repack), Spans.of(readings));
   }
 

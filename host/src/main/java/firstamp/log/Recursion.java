@@ -14,7 +14,9 @@ final class Recursion {
   private final Companion companion;
   private final long[][] pairs;
   private final int[] sums;
-  private final long[] x;
+  private final int longestSegment;
+  private int[] history;
+  private long[] x;
 
   Recursion(PredictorBank bank, Companion companion, int longestSegment) {
     this.bank = bank;
@@ -24,7 +26,7 @@ final class Recursion {
       pairs[p] = pairs(bank.own()[p]);
     }
     this.sums = new int[longestSegment];
-    this.x = new long[PredictorBank.MOST_OWN + longestSegment];
+    this.longestSegment = longestSegment;
   }
 
   /**
@@ -48,7 +50,9 @@ final class Recursion {
       return;
     }
     int pad = PredictorBank.MOST_OWN;
-    int[] history = new int[pad + end - begin];
+    if (history == null) {
+      history = new int[pad + longestSegment];
+    }
     java.util.Arrays.fill(history, 0, pad, start);
     System.arraycopy(values, begin, history, pad, end - begin);
     companionSums(new Companion.Segment(begin, end), end);
@@ -121,6 +125,9 @@ final class Recursion {
       int origin) {
     int begin = segment.begin();
     companionSums(segment, end);
+    if (x == null) {
+      x = new long[PredictorBank.MOST_OWN + longestSegment];
+    }
     java.util.Arrays.fill(x, 0, PredictorBank.MOST_OWN, start);
     for (int from = begin; from < end; from += PredictorBank.BLOCK) {
       int to = Math.min(end, from + PredictorBank.BLOCK);

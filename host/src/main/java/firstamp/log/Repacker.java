@@ -25,6 +25,7 @@ final class Repacker {
   private final Path file;
   private final PowerUpEntry entry;
   private final StreamReader reader;
+  private final CodingRoom room = new CodingRoom();
   private final boolean raw;
   private final long cell;
 
@@ -44,7 +45,7 @@ final class Repacker {
       if (!goOn.getAsBoolean()) {
         return false;
       }
-      StreamGroup group = raw ? new ConversionGroup() : new ReadingGroup();
+      StreamGroup group = raw ? new ConversionGroup(0) : new ReadingGroup();
       append(group, first);
       long end = first.position() + first.length();
       StreamReader.Elements next = chunks(end);
@@ -115,7 +116,7 @@ final class Repacker {
   }
 
   private void replace(StreamGroup group, long from, long to) throws SQLException, LogException {
-    List<StreamGroup.ChunkRow> chunks = group.parts(true).chunks();
+    List<StreamGroup.ChunkRow> chunks = group.parts(true, room).chunks();
     if (bytes(chunks) >= oldBytes(from, to)) {
       return;
     }

@@ -38,8 +38,19 @@ final class SeriesCoder {
 
   /** Counts, or what is as small: the shorter of a coded and a plain series. */
   static Coded encode(int[] values, int count, Companion companion, BankTrainer.Effort effort) {
-    byte[] coded = BankEncoder.encode(values, count, companion, effort);
-    if (coded != null && coded.length < plainBytes(values, count)) {
+    return encode(values, count, companion, effort, new BankEncoder());
+  }
+
+  /** The same with an encoder at hand. */
+  static Coded encode(
+      int[] values,
+      int count,
+      Companion companion,
+      BankTrainer.Effort effort,
+      BankEncoder encoder) {
+    Range range = Range.of(values, count);
+    byte[] coded = encoder.encode(values, count, range, companion, effort);
+    if (coded != null && coded.length < plainBytes(range, count)) {
       return new Coded(BANK, coded);
     }
     return new Coded(PLAIN, plain(values, count));
@@ -50,21 +61,16 @@ final class SeriesCoder {
     return shorter(
         encode(values, count),
         BANK,
-        BankEncoder.encode(values, count, null, BankTrainer.Effort.REPACK));
+        new BankEncoder()
+            .encode(values, count, Range.of(values, count), null, BankTrainer.Effort.REPACK));
   }
 
   private static Coded shorter(Coded one, int version, byte[] other) {
     return other == null || other.length >= one.data().length ? one : new Coded(version, other);
   }
 
-  private static int plainBytes(int[] values, int count) {
-    int lowest = values[0];
-    int highest = lowest;
-    for (int k = 0; k < count; k++) {
-      lowest = Math.min(lowest, values[k]);
-      highest = Math.max(highest, values[k]);
-    }
-    return 5 + Bits.bytes(count, Bits.width(highest - lowest));
+  private static int plainBytes(Range range, int count) {
+    return 5 + Bits.bytes(count, Bits.width(range.highest() - range.lowest()));
   }
 
   /**
@@ -78,14 +84,10 @@ final class SeriesCoder {
   }
 
   static byte[] plain(int[] values, int count) {
-    int lowest = count == 0 ? 0 : values[0];
-    int highest = lowest;
-    for (int k = 1; k < count; k++) {
-      lowest = Math.min(lowest, values[k]);
-      highest = Math.max(highest, values[k]);
-    }
-    int width = Bits.width(highest - lowest);
-    byte[] data = new byte[5 + Bits.bytes(count, width)];
+    Range range = Range.of(values, count);
+    int lowest = range.lowest();
+    int width = Bits.width(range.highest() - lowest);
+    byte[] data = new byte[plainBytes(range, count)];
     ByteBuffer.wrap(data).order(ByteOrder.LITTLE_ENDIAN).putInt(lowest).put((byte) width);
     Bits.pack(values, 0, count, lowest, width, data, 5);
     return data;

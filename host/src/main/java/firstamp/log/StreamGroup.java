@@ -23,8 +23,9 @@ interface StreamGroup {
    * What goes into the file for this group.
    *
    * @param repack true = smaller and slower
+   * @param room to work in
    */
-  Parts parts(boolean repack);
+  Parts parts(boolean repack, CodingRoom room);
 
   /**
    * A group as the file holds it.

@@ -31,6 +31,7 @@ final class StreamStore {
   private final boolean raw;
   private final Calibration calibration;
   private final EventCodec codec;
+  private final CodingRoom room = new CodingRoom();
   private Connection connection;
   private long powerUp;
   private StreamGroup group;
@@ -75,7 +76,7 @@ final class StreamStore {
     this.raw = header.stream() == PowerUpHeader.Stream.RAW;
     this.calibration = header.hello().calibration();
     this.codec = codec;
-    this.group = newGroup();
+    this.group = newGroup(0);
   }
 
   /** Number of the power-up, 0 = it has no row yet. */
@@ -227,7 +228,7 @@ final class StreamStore {
     if (group.length() == 0) {
       return;
     }
-    StreamGroup.Parts parts = group.parts(false);
+    StreamGroup.Parts parts = group.parts(false, room);
     insertChunks(connection, powerUp, cursor.groupPosition, parts.chunks());
     LevelRows levels = new LevelRows(connection, powerUp);
     levels.add(cursor.groupPosition, parts.spans());
@@ -241,7 +242,7 @@ final class StreamStore {
     }
     cursor.groupPosition += group.length();
     cursor.tailFrom = 0;
-    group = newGroup();
+    group = newGroup(group.length());
   }
 
   /** Long rows of the pyramid are read sooner; a row that cannot be read stays as it is. */
@@ -315,7 +316,7 @@ final class StreamStore {
     Rows.update(connection, sql, values);
   }
 
-  private StreamGroup newGroup() {
-    return raw ? new ConversionGroup() : new ReadingGroup();
+  private StreamGroup newGroup(int elements) {
+    return raw ? new ConversionGroup(elements) : new ReadingGroup();
   }
 }

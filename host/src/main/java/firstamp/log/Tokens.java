@@ -23,6 +23,21 @@ final class Tokens {
   /** The mean size of errors at the begin of a chunk, 1/64 count. */
   static final int FIRST_MEAN = 48;
 
+  /** Folded errors whose tokens are looked up: all of a prediction within the range of counts. */
+  static final int TABLE = 4096;
+
+  private static final byte[] OF_FOLDED = new byte[TABLE];
+  private static final byte[] EXTRA_BITS = new byte[COUNT];
+
+  static {
+    for (int folded = 0; folded < TABLE; folded++) {
+      OF_FOLDED[folded] = (byte) of(folded >>> 1 ^ -(folded & 1));
+    }
+    for (int token = DIRECT; token < COUNT; token++) {
+      EXTRA_BITS[token] = (byte) ((token - DIRECT >> 1) + 4);
+    }
+  }
+
   private Tokens() {}
 
   /** Token of an error. */
@@ -35,9 +50,14 @@ final class Tokens {
     return DIRECT + 2 * (octave - 5) + (folded >>> octave - 1 & 1);
   }
 
+  /** Token of a folded error below {@link #TABLE}. */
+  static byte ofFolded(int folded) {
+    return OF_FOLDED[folded];
+  }
+
   /** Plain bits that follow a token. */
   static int extraBits(int token) {
-    return token < DIRECT ? 0 : (token - DIRECT >> 1) + 4;
+    return EXTRA_BITS[token];
   }
 
   /** Their value. */

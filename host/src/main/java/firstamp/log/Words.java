@@ -9,6 +9,9 @@ final class Words {
   private static final VarHandle SHORTS =
       MethodHandles.byteArrayViewVarHandle(short[].class, ByteOrder.LITTLE_ENDIAN);
 
+  private static final VarHandle INTS =
+      MethodHandles.byteArrayViewVarHandle(int[].class, ByteOrder.LITTLE_ENDIAN);
+
   private static final VarHandle LONGS =
       MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
 
@@ -21,6 +24,10 @@ final class Words {
 
   static int get(byte[] data, int at) {
     return (short) SHORTS.get(data, at) & 0xffff;
+  }
+
+  static void putFour(byte[] data, int at, int value) {
+    INTS.set(data, at, value);
   }
 
   static void put(byte[] data, int at, int word) {
