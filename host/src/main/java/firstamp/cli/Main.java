@@ -1,6 +1,7 @@
 package firstamp.cli;
 
 import java.io.PrintStream;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -10,24 +11,6 @@ import picocli.CommandLine.ParameterException;
 @Command(
     name = "firstamp",
     description = "Powers up a repaired set while watching it, and keeps what was seen.",
-    subcommands = {
-      BenchCommand.class,
-      DemoCommand.class,
-      PortsCommand.class,
-      WatchCommand.class,
-      ListCommand.class,
-      ShowCommand.class,
-      ReplayCommand.class,
-      CompareCommand.class,
-      ReportCommand.class,
-      ExportCommand.class,
-      ImportCommand.class,
-      LogCommand.class,
-      SheetCommand.class,
-      CalibrateCommand.class,
-      LocateCommand.class,
-      TrialCommand.class,
-    },
     footerHeading = "%nExamples:%n",
     footer = {
       "  firstamp                                           the window: sets, power-ups, a new set, the probe box",
@@ -41,6 +24,25 @@ import picocli.CommandLine.ParameterException;
       "66 input missing; 69 port absent, busy or not permitted; 70 defect; 74 input/output error; 77 arming refused; 130 interrupted.",
     })
 final class Main implements Callable<Integer> {
+  private static final List<Class<?>> COMMANDS =
+      List.of(
+          BenchCommand.class,
+          DemoCommand.class,
+          PortsCommand.class,
+          WatchCommand.class,
+          ListCommand.class,
+          ShowCommand.class,
+          ReplayCommand.class,
+          CompareCommand.class,
+          ReportCommand.class,
+          ExportCommand.class,
+          ImportCommand.class,
+          LogCommand.class,
+          SheetCommand.class,
+          CalibrateCommand.class,
+          LocateCommand.class,
+          TrialCommand.class);
+
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   private Main() {}
@@ -52,7 +54,7 @@ final class Main implements Callable<Integer> {
 
   /** Runs a command; for tests, which must not end the process. */
   static int run(String... arguments) {
-    CommandLine line = commandLine();
+    CommandLine line = lineFor(arguments);
     line.setParameterExceptionHandler(Main::usage);
     line.setExecutionExceptionHandler((failure, command, parsed) -> report(failure));
     line.setExitCodeExceptionMapper(failure -> ExitCode.DEFECT);
@@ -61,9 +63,32 @@ final class Main implements Callable<Integer> {
 
   /** All commands with their help. */
   static CommandLine commandLine() {
+    return commandLine(COMMANDS);
+  }
+
+  /**
+   * What these arguments need. To read the options of a command takes longer than to parse them,
+   * and a window is waited for: so the others are read only where the first argument names none of
+   * them.
+   */
+  static CommandLine lineFor(String... arguments) {
+    if (arguments.length == 0) {
+      return commandLine(List.of());
+    }
+    List<Class<?>> named =
+        COMMANDS.stream().filter(each -> nameOf(each).equals(arguments[0])).toList();
+    return commandLine(named.isEmpty() ? COMMANDS : named);
+  }
+
+  private static CommandLine commandLine(List<Class<?>> commands) {
     CommandLine line = new CommandLine(new Main());
+    commands.forEach(each -> line.addSubcommand(nameOf(each), each));
     addHelp(line);
     return line;
+  }
+
+  private static String nameOf(Class<?> command) {
+    return command.getAnnotation(Command.class).name();
   }
 
   private static void addHelp(CommandLine line) {

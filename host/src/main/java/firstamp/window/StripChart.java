@@ -103,6 +103,11 @@ final class StripChart {
     dataArea = info.getDataArea();
   }
 
+  /** Whether it was drawn before: only then a time has its point. */
+  boolean drawn() {
+    return shown != null;
+  }
+
   /** Course time at a point of the last drawing. */
   double timeAt(double x) {
     if (shown == null || dataArea.getWidth() <= 0) {

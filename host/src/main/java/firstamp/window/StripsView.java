@@ -141,7 +141,8 @@ final class StripsView {
 
   private Rectangle changed(int column) {
     Rectangle all = new Rectangle(0, 0, canvas.getWidth(), canvas.getHeight());
-    if (column == PictureChange.ALL || pointerMs != null || editor.held() != null) {
+    boolean whole = column == PictureChange.ALL || !chart.drawn();
+    if (whole || pointerMs != null || editor.held() != null) {
       return all;
     }
     if (column == Integer.MAX_VALUE) {

@@ -40,4 +40,20 @@ class HelpTest {
     }
     assertThat(warnings.toString(StandardCharsets.UTF_8)).isEmpty();
   }
+
+  @Test
+  void aCommandHelpsTheSameWhereItAloneIsRead() {
+    CommandLine whole = Main.commandLine();
+    for (String name : whole.getSubcommands().keySet()) {
+      CommandLine alone = Main.lineFor(name, "--help");
+      assertThat(alone.getSubcommands()).containsOnlyKeys(name);
+      assertThat(helps(alone.getSubcommands().get(name)))
+          .isEqualTo(helps(whole.getSubcommands().get(name)));
+    }
+    assertThat(Main.lineFor("dem").getSubcommands()).hasSameSizeAs(whole.getSubcommands());
+  }
+
+  private static List<String> helps(CommandLine line) {
+    return all(line).stream().map(each -> each.getUsageMessage(CommandLine.Help.Ansi.OFF)).toList();
+  }
 }

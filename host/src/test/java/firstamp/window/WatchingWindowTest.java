@@ -274,6 +274,28 @@ class WatchingWindowTest {
     assertThat(different).isZero();
   }
 
+  @Test
+  void whatComesBeforeTheFirstPaintingIsPaintedAsAWhole() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    Snapshot whole = session.snapshot();
+    java.awt.Rectangle dirty =
+        Components.onSwing(
+            () -> {
+              StripsView strips =
+                  new StripsView(
+                      new WindowTheme(WindowOptions.Theme.LIGHT).palette(),
+                      new Words(Locale.ENGLISH),
+                      new Numbers(Locale.ENGLISH),
+                      new TimeView(),
+                      words -> {},
+                      wish -> {});
+              strips.component().setSize(900, 400);
+              strips.take(WatchScenes.at(whole, 6000));
+              return strips.take(WatchScenes.at(whole, 6070));
+            });
+    assertThat(dirty).isEqualTo(new java.awt.Rectangle(0, 0, 900, 400));
+  }
+
   /** By more than a shade: a line that begins elsewhere has its smooth edge a little elsewhere. */
   private static boolean differs(int one, int other) {
     for (int shift = 0; shift <= 16; shift += 8) {
