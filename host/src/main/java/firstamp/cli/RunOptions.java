@@ -47,10 +47,10 @@ final class RunOptions {
   Integer countdown;
 
   @Option(
-      names = "--no-sound",
+      names = "--sound",
       negatable = true,
       description =
-          "alarms are not heard (--sound: heard also in a headless demo); else a test beep comes before switching on")
+          "--sound: alarms are heard also in a headless demo; --no-sound: never; else a test beep comes before switching on")
   Boolean sound;
 
   @Option(

@@ -1,0 +1,35 @@
+package firstamp.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
+
+/** What is said about sound is what is meant: the library turns an option over that begins "no". */
+class SoundOptionTest {
+  private static Boolean sound(String... arguments) {
+    RunOptions options = new RunOptions();
+    new CommandLine(CommandLine.Model.CommandSpec.create().addMixin("run", mixin(options)))
+        .parseArgs(arguments);
+    return options.sound;
+  }
+
+  private static CommandLine.Model.CommandSpec mixin(RunOptions options) {
+    return CommandLine.Model.CommandSpec.forAnnotatedObject(options);
+  }
+
+  @Test
+  void noSoundIsSilent() {
+    assertThat(sound("--no-sound")).isFalse();
+  }
+
+  @Test
+  void soundIsHeard() {
+    assertThat(sound("--sound")).isTrue();
+  }
+
+  @Test
+  void withoutEitherTheCommandDecides() {
+    assertThat(sound()).isNull();
+  }
+}
