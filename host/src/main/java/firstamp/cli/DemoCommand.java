@@ -131,6 +131,9 @@ final class DemoCommand implements Callable<Integer> {
       // In the window the person looks for the signal: key F on the watching page.
       scenario = example;
     }
+    if (!run.headless) {
+      run.look.prepare(run.log == null ? Path.of("demo.db") : run.log);
+    }
     Sheets.Ready said = run.fitted(readySheet());
     Pace pace = pace();
     Path file = run.log == null ? Path.of("demo.db") : run.log;

@@ -1,7 +1,10 @@
 package firstamp.cli;
 
+import firstamp.log.BenchLog;
+import firstamp.window.BenchWindow;
 import firstamp.window.Desk;
 import firstamp.window.WindowOptions;
+import java.nio.file.Path;
 import java.util.Locale;
 import picocli.CommandLine.Option;
 
@@ -37,6 +40,30 @@ final class LookOptions {
     WindowOptions last = desk.options(true);
     return new WindowOptions(
         theme == null ? last.theme() : theme(), language == null ? last.locale() : locale(), true);
+  }
+
+  /**
+   * Begins with the window on a thread of its own, as the log takes about as long to open.
+   *
+   * @param log of the window, null = the bench log
+   */
+  void prepare(Path log) {
+    Path file = (log == null ? BenchLog.defaultFile() : log).toAbsolutePath();
+    Thread thread =
+        new Thread(
+            () -> {
+              try {
+                BenchWindow.prepare(of(BenchCommand.desk(file, file)));
+              } catch (CliFailure saidLater) {
+                // The window itself meets it.
+                return;
+              } catch (InterruptedException stop) {
+                Thread.currentThread().interrupt();
+              }
+            },
+            "window-prepare");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   private WindowOptions.Theme theme() throws CliFailure {

@@ -1,7 +1,9 @@
 package firstamp.cli;
 
+import firstamp.log.BenchLog;
 import java.io.PrintStream;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -43,12 +45,22 @@ final class Main implements Callable<Integer> {
           LocateCommand.class,
           TrialCommand.class);
 
+  /** Commands that open a log in any case, and a person waits. */
+  private static final Set<String> WITH_LOG =
+      Set.of("bench", "demo", "watch", "list", "show", "replay");
+
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   private Main() {}
 
   /** Runs a command and ends the process with its exit code. */
   public static void main(String[] arguments) {
+    if (arguments.length == 0 || WITH_LOG.contains(arguments[0])) {
+      // The driver takes as long to read in as the options.
+      Thread thread = new Thread(BenchLog::prepare, "log-prepare");
+      thread.setDaemon(true);
+      thread.start();
+    }
     System.exit(run(arguments));
   }
 

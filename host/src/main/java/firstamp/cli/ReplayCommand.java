@@ -76,6 +76,9 @@ final class ReplayCommand implements Callable<Integer> {
   @Override
   public Integer call() throws CliFailure {
     double factor = factor();
+    if (!headless) {
+      look.prepare(file);
+    }
     BenchLog log = Logs.openForReading(file);
     try {
       PowerUpReader reader = Logs.find(log, id);

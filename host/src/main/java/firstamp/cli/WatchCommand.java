@@ -110,6 +110,9 @@ final class WatchCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--restore " + restore + ", expected 1 to 65535");
     }
+    if (!run.headless) {
+      run.look.prepare(run.log);
+    }
     Sheets.Ready said = run.fitted(Sheets.read(sheet));
     Sheets.warn(said);
     List<String> questions = observe ? List.of() : Questions.about(said.effective());

@@ -74,6 +74,16 @@ public final class BenchLog implements AutoCloseable {
     return folder.resolve("firstamp").resolve("bench.db");
   }
 
+  /** Reads in what the first log has to wait for; the caller has something else to do meanwhile. */
+  public static void prepare() {
+    try {
+      LogDatabase.prepare();
+    } catch (SQLException later) {
+      // The log that is opened meets the same and says it with its file.
+      return;
+    }
+  }
+
   /**
    * Opens a bench log for reading and writing, or makes it (with its folders) where none is. One of
    * an older schema is brought forward.

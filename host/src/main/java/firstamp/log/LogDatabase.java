@@ -26,6 +26,14 @@ final class LogDatabase {
 
   private LogDatabase() {}
 
+  /** Reads in the driver with its native part, which the first connection has to wait for. */
+  static void prepare() throws SQLException {
+    try (Connection connection = harden(common().createConnection("jdbc:sqlite::memory:"));
+        Statement statement = connection.createStatement()) {
+      statement.execute("PRAGMA user_version");
+    }
+  }
+
   /** A connection that writes. Commits are on the disk when they return (synchronous FULL). */
   static Connection openForWriting(Path file) throws SQLException {
     SQLiteConfig config = common();

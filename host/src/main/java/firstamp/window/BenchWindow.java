@@ -117,6 +117,31 @@ public final class BenchWindow {
     return window;
   }
 
+  /**
+   * Makes ready what every window needs, while the caller's others open the log and the line. What
+   * stands against a window is said by {@link #show}.
+   *
+   * @throws InterruptedException if interrupted meanwhile
+   */
+  public static void prepare(WindowOptions options) throws InterruptedException {
+    try {
+      requireDisplay();
+      SwingUtilities.invokeAndWait(() -> prepareParts(options));
+    } catch (NoDisplayException | InvocationTargetException saidByShow) {
+      return;
+    }
+  }
+
+  /** The look and feel, the words, the chart and the widths of letters. */
+  private static void prepareParts(WindowOptions options) {
+    Palette palette = new WindowTheme(options.theme()).palette();
+    new StripChart(palette, new Numbers(options.locale()));
+    String text = new Words(options.locale()).get("closing");
+    new Pieces(new Words(options.locale()), palette)
+        .label("text", text, true, 20)
+        .getPreferredSize();
+  }
+
   private static void requireDisplay() throws NoDisplayException {
     try {
       if (GraphicsEnvironment.isHeadless()) {
