@@ -35,6 +35,7 @@ import javax.swing.WindowConstants;
  */
 public final class BenchWindow {
   private static final int TICK_MS = 30;
+  private static final String SERVER_PAINTS = "sun.java2d.xrender";
 
   private final Desk desk;
   private final CountDownLatch closed = new CountDownLatch(1);
@@ -142,8 +143,23 @@ public final class BenchWindow {
         .getPreferredSize();
   }
 
+  /**
+   * On a screen of this computer smooth edges are painted in this process and sent as a whole:
+   * asked of the screen's server piece by piece they take it several times as long, and the Swing
+   * thread waits for that. A screen that is far away keeps its own way. Read once, at the first
+   * use.
+   */
+  private static void paintHere() {
+    String display = System.getenv("DISPLAY");
+    boolean local = display != null && (display.startsWith(":") || display.startsWith("unix:"));
+    if (local && System.getProperty(SERVER_PAINTS) == null) {
+      System.setProperty(SERVER_PAINTS, "false");
+    }
+  }
+
   private static void requireDisplay() throws NoDisplayException {
     try {
+      paintHere();
       if (GraphicsEnvironment.isHeadless()) {
         throw new NoDisplayException(null);
       }

@@ -14,6 +14,11 @@ final class TimeView {
   /** Kept free at the right for the values of the scales. */
   private static final double LEAD_OUT = 0.07;
 
+  /** From this width on the picture moves in steps of a point: between them only its end is new. */
+  private static final double WIDE_MS = 600_000;
+
+  private static final double STEPS = 1000;
+
   private double widthMs = 10_000;
   private double fromMs;
   private boolean follow = true;
@@ -22,6 +27,10 @@ final class TimeView {
   void advance(double nowMs, Double closedMs) {
     if (follow) {
       double newest = nowMs - widthMs * (1 - LEAD_OUT);
+      if (wide()) {
+        double step = widthMs / STEPS;
+        newest = Math.floor(newest / step) * step;
+      }
       fromMs = closedMs == null ? newest : Math.max(closedMs - LEAD_IN * widthMs, newest);
     }
   }
@@ -36,6 +45,11 @@ final class TimeView {
 
   double widthMs() {
     return widthMs;
+  }
+
+  /** Whether a point of the picture stands for so long that hardly anything changes. */
+  boolean wide() {
+    return widthMs >= WIDE_MS;
   }
 
   boolean follows() {

@@ -13,6 +13,9 @@ import javax.swing.SwingUtilities;
 
 /** A set being watched, or the replay of one. Leaving it asks while the set is being watched. */
 final class WatchPage implements Page {
+  /** Where hours are in view figures that change 11 times a second can be read as well. */
+  private static final int WIDE_ONE_IN = 3;
+
   private final Tools tools;
   private final Watched watched;
   private final BenchSession session;
@@ -30,6 +33,7 @@ final class WatchPage implements Page {
   private Runnable leave;
   private Tone lastTone = Tone.PLAIN;
   private boolean keptAwake;
+  private int ticks;
   private boolean agreed;
 
   WatchPage(Tools tools, Watched watched) {
@@ -83,6 +87,10 @@ final class WatchPage implements Page {
   @Override
   public void tick(boolean focused) {
     keys.tick(time.epochMillis());
+    ticks++;
+    if (panel.time().wide() && ticks % WIDE_ONE_IN != 0) {
+      return;
+    }
     Snapshot now = session.snapshot();
     panel.show(now, awake == null ? null : awake.problem(), focused);
     keepAwake(now);

@@ -18,6 +18,20 @@ class TimeViewTest {
   }
 
   @Test
+  void movesInStepsOfAPointWhereHoursAreInView() {
+    double hours = 8 * 3_600_000.0;
+    TimeView time = new TimeView();
+    time.zoom(hours / time.widthMs(), 0);
+    time.advance(2 * hours, 0.0);
+    double from = time.fromMs();
+    time.advance(2 * hours + 10_000, 0.0);
+    assertThat(time.fromMs()).isEqualTo(from);
+    time.advance(2 * hours + 58_000, 0.0);
+    assertThat(time.fromMs()).isCloseTo(from + 57_600, offset(1e-6));
+    assertThat(time.toMs()).isBetween(2 * hours + 58_000, 2 * hours + 58_000 + 0.08 * hours);
+  }
+
+  @Test
   void holdsWhatWasPannedToUntilItFollowsAgain() {
     TimeView time = new TimeView();
     time.advance(60_000, 0.0);

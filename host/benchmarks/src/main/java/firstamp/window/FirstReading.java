@@ -75,8 +75,7 @@ public final class FirstReading {
     while (!ink()) {
       if (!process.isAlive() || System.nanoTime() - begin > LONGEST_S * 1_000_000_000L) {
         process.destroy();
-        throw new IOException(
-            "no reading was seen: " + Files.readString(folder.resolve("output")));
+        throw new IOException("no reading was seen: " + Files.readString(folder.resolve("output")));
       }
       LockSupport.parkNanos(LOOK_NANOS);
     }

@@ -105,6 +105,7 @@ public final class WindowBenchmark {
 
   private static void measure(
       String what, BenchSession session, double widthMs, int warmS, int seconds) throws Exception {
+    BenchWindow.prepare(OPTIONS);
     DrawingTimes times = new DrawingTimes();
     SwingUtilities.invokeAndWait(() -> RepaintManager.setCurrentManager(times));
     BenchWindow window = BenchWindow.show(session, OPTIONS);
