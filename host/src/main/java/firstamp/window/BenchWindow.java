@@ -18,6 +18,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javax.swing.JFrame;
@@ -35,6 +36,7 @@ import javax.swing.WindowConstants;
  */
 public final class BenchWindow {
   private static final int TICK_MS = 30;
+  private static final long ASIDE_S = 20;
   private static final String SERVER_PAINTS = "sun.java2d.xrender";
 
   private final Desk desk;
@@ -170,13 +172,19 @@ public final class BenchWindow {
   }
 
   /**
-   * Waits until the window is closed.
+   * Waits until the window is closed and what was begun aside is done: a report is written to its
+   * end, and nobody writes into a folder that the caller takes away.
    *
    * @throws InterruptedException if interrupted meanwhile
    * @throws IllegalStateException if the window failed by itself
    */
   public void awaitClosed() throws InterruptedException {
     closed.await();
+    if (!ending.awaitTermination(ASIDE_S, TimeUnit.SECONDS)
+        || !tasks.awaitTermination(ASIDE_S, TimeUnit.SECONDS)) {
+      throw new IllegalStateException(
+          "the window is closed, but something it began is not done after " + ASIDE_S + " s");
+    }
     if (failure != null) {
       throw new IllegalStateException("the window failed; the switch was opened first", failure);
     }
@@ -229,8 +237,8 @@ public final class BenchWindow {
     }
   }
 
-  /** Ends what is in front on a thread of its own, then the window. */
-  private void end() {
+  /** Ends what is in front on a thread of its own, then the window. Swing thread only. */
+  void end() {
     if (closing) {
       return;
     }
@@ -277,6 +285,10 @@ public final class BenchWindow {
 
   Page page() {
     return page;
+  }
+
+  Shell shell() {
+    return shell;
   }
 
   /** The watching page's keys. */
@@ -345,14 +357,27 @@ public final class BenchWindow {
 
     @Override
     public <T> void aside(Callable<T> task, Consumer<T> then, Consumer<Exception> otherwise) {
+      if (tasks.isShutdown()) {
+        return;
+      }
       tasks.execute(
           () -> {
             try {
               T result = task.call();
-              SwingUtilities.invokeLater(() -> then.accept(result));
+              goOn(() -> then.accept(result));
             } catch (Exception failed) {
               // The page says it; at the top of a thread nothing may be lost.
-              SwingUtilities.invokeLater(() -> otherwise.accept(failed));
+              goOn(() -> otherwise.accept(failed));
+            }
+          });
+    }
+
+    /** There is no page left to go on with once the window is closed. */
+    private void goOn(Runnable next) {
+      SwingUtilities.invokeLater(
+          () -> {
+            if (!tasks.isShutdown()) {
+              next.run();
             }
           });
     }

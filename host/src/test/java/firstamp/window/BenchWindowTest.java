@@ -9,7 +9,10 @@ import java.awt.event.KeyEvent;
 import java.awt.event.WindowEvent;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.AfterEach;
@@ -167,6 +170,44 @@ class BenchWindowTest {
     wantClose();
     window.awaitClosed();
     assertThat(session.closed).isTrue();
+  }
+
+  @Test
+  void isClosedOnlyWhenWhatWasBegunAsideIsDone() throws Exception {
+    open(FakeSession.Scene.OVER);
+    CountDownLatch go = new CountDownLatch(1);
+    AtomicBoolean done = new AtomicBoolean();
+    SwingUtilities.invokeAndWait(
+        () ->
+            window
+                .shell()
+                .aside(
+                    () -> {
+                      go.await();
+                      done.set(true);
+                      return null;
+                    },
+                    nothing -> {},
+                    failed -> {}));
+    CompletableFuture<Boolean> doneWhenClosed = new CompletableFuture<>();
+    Thread waiting =
+        new Thread(
+            () -> {
+              try {
+                window.awaitClosed();
+                doneWhenClosed.complete(done.get());
+              } catch (InterruptedException stop) {
+                doneWhenClosed.completeExceptionally(stop);
+              }
+            });
+    waiting.start();
+    wantClose();
+    // Waiting for the window has no end of its own, waiting for what is aside has one.
+    while (!doneWhenClosed.isDone() && waiting.getState() != Thread.State.TIMED_WAITING) {
+      Thread.onSpinWait();
+    }
+    go.countDown();
+    assertThat(doneWhenClosed.get(30, TimeUnit.SECONDS)).isTrue();
   }
 
   @Test

@@ -18,7 +18,6 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
-import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -66,11 +65,8 @@ class FlowRobotTest {
 
   @AfterEach
   void close() throws Exception {
-    JFrame frame = window.frame();
-    if (window.page() instanceof WatchPage watching) {
-      watching.end();
-    }
-    SwingUtilities.invokeAndWait(frame::dispose);
+    SwingUtilities.invokeAndWait(window::end);
+    window.awaitClosed();
   }
 
   private static <T> T on(Callable<T> task) throws Exception {
