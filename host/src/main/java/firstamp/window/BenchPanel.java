@@ -4,11 +4,9 @@ import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
-import firstamp.window.BenchView.LinkView;
 import firstamp.window.BenchView.QuestionView;
+import firstamp.window.MiddleCards.Card;
 import java.awt.BorderLayout;
-import java.awt.CardLayout;
-import java.util.ArrayList;
 import java.util.List;
 import javax.swing.BorderFactory;
 import javax.swing.Box;
@@ -18,27 +16,12 @@ import javax.swing.JPanel;
 
 /** Everything inside the window, and what controls and keys do. Swing thread only. */
 final class BenchPanel implements BenchActions {
-  private static final int NONE_SEEN = -1;
-  private static final String STRIPS = "strips";
-  private static final String QUESTION = "question";
-  private static final String TRIP = "trip";
-  private static final String OTHERS = "others";
-  private static final String RESTORE_ID = "window.restore";
-  private static final String CLOSE_ID = "window.close";
-  private static final String LIMIT_ID = "window.limit";
-  private static final String WHAT_IF = "what-if";
-  private static final String NOTES = "notes";
-
-  /** So long a line says what became of a moved limit. */
-  private static final double MOVED_SAID_MS = 10_000;
-
   private final BenchSession session;
   private final BenchPresenter presenter;
   private final Words words;
   private final TimeView time = new TimeView();
   private final JPanel panel = new JPanel(new BorderLayout(10, 8));
-  private final CardLayout cards = new CardLayout();
-  private final JPanel middle = new JPanel(cards);
+  private final MiddleCards middle = new MiddleCards();
   private final ViewRow views;
   private final KeyButton more;
   private final KeyButton homeKey;
@@ -57,29 +40,17 @@ final class BenchPanel implements BenchActions {
   private final SideBySideCard whatIf;
   private final NotesCard notes;
   private final ModePresenter modes;
+  private final HeaderStates states;
+  private final SaidLine said;
+  private final OwnQuestions own = new OwnQuestions();
   private final Runnable close;
   private BenchView view;
   private Snapshot last;
-  private LimitMove widerAsked;
-  private Snapshot.Moved moved;
-  private double movedMs;
-  private boolean soakAsked;
   private String awakeSaid;
   private BenchMode.State mode = BenchMode.State.BEGIN;
-  private String modeWords;
-  private double modeSaidMs;
-  private boolean whatIfShown;
   private boolean besideThere;
-  private boolean notesShown;
-  private Snapshot.WhatIf whatIfSeen;
   private int pedalTaps;
   private String pointed;
-  private String card = STRIPS;
-  private boolean tripShown;
-  private int tripSeen = NONE_SEEN;
-  private boolean moreShown;
-  private boolean restoreAsked;
-  private boolean closeAsked;
   private boolean over;
   private Runnable verdict;
   private Runnable home;
@@ -107,6 +78,8 @@ final class BenchPanel implements BenchActions {
     strips = new StripsView(palette, words, numbers, time, this::point, this::moveLimit);
     limits = new LimitPresenter(words, numbers);
     modes = new ModePresenter(words, numbers);
+    states = new HeaderStates(words, modes);
+    said = new SaidLine(words, limits);
     whatIfs = new WhatIfPresenter(words, numbers, presenter.sentences());
     whatIf = new SideBySideCard(palette, words);
     notes = new NotesCard(palette, words, numbers, this::keepNote);
@@ -134,13 +107,12 @@ final class BenchPanel implements BenchActions {
     top.add(sentence.component());
     top.add(Box.createVerticalStrut(8));
     top.add(figures.component());
-    middle.setOpaque(false);
-    middle.add(strips.component(), STRIPS);
-    middle.add(questions.component(), QUESTION);
-    middle.add(trip.component(), TRIP);
-    middle.add(others.component(), OTHERS);
-    middle.add(whatIf.component(), WHAT_IF);
-    middle.add(notes.component(), NOTES);
+    middle.add(Card.STRIPS, strips.component());
+    middle.add(Card.QUESTION, questions.component());
+    middle.add(Card.TRIP, trip.component());
+    middle.add(Card.OTHERS, others.component());
+    middle.add(Card.WHAT_IF, whatIf.component());
+    middle.add(Card.NOTES, notes.component());
     JPanel south = new JPanel(new BorderLayout(0, 4));
     south.setOpaque(false);
     south.add(views.component(), BorderLayout.NORTH);
@@ -150,7 +122,7 @@ final class BenchPanel implements BenchActions {
     panel.setBackground(WindowTheme.colour(palette.ground()));
     panel.setBorder(BorderFactory.createEmptyBorder(6, 10, 8, 10));
     panel.add(top, BorderLayout.NORTH);
-    panel.add(middle, BorderLayout.CENTER);
+    panel.add(middle.component(), BorderLayout.CENTER);
     panel.add(controls.component(), BorderLayout.EAST);
     panel.add(south, BorderLayout.SOUTH);
   }
@@ -212,14 +184,12 @@ final class BenchPanel implements BenchActions {
     over = now.phase() == Snapshot.Phase.ENDED || now.kind() == Snapshot.Kind.REPLAY;
     sentence.show(view.sentence());
     others.show(view.folded());
-    moreShown &= !view.folded().isEmpty();
     awakeSaid = awake;
-    header.show(withFocus(withMode(view, now), focused));
+    header.show(states.with(view, now, mode, focused));
     figures.show(view.figures());
     if (view.controls().restore() == null) {
-      restoreAsked = false;
+      own.withdraw(OwnQuestions.Kind.RESTORE);
     }
-    openNewTrip(now);
     trip.show(view.trip());
     QuestionView question = question();
     if (question != null) {
@@ -228,31 +198,29 @@ final class BenchPanel implements BenchActions {
     WhatIfPresenter.Sides sides = whatIfs.sides(now);
     whatIf.show(sides);
     besideThere = sides != null;
-    whatIfShown &= besideThere;
+    middle.follow(now, view, besideThere);
     notes.show(now);
-    turnTo(cardFor(question));
+    middle.turn(question != null);
     controls.show(view, verdict != null && over && question == null);
-    views.show(view.trip() != null, card.equals(TRIP), card.equals(STRIPS), time.follows());
-    views.modes(ModePresenter.offered(now) && card.equals(STRIPS), mode.mode());
-    views.more(!armed() && !now.marks().isEmpty(), notesShown, besideThere, card.equals(WHAT_IF));
+    views.show(
+        view.trip() != null, middle.shows(Card.TRIP), middle.shows(Card.STRIPS), time.follows());
+    views.modes(ModePresenter.offered(now) && middle.shows(Card.STRIPS), mode.mode());
+    views.more(
+        !armed() && !now.marks().isEmpty(),
+        middle.notes(),
+        besideThere,
+        middle.shows(Card.WHAT_IF));
     more.button().setVisible(!view.folded().isEmpty());
     more.text(
-        moreShown ? words.get("control.less") : words.get("control.more", view.folded().size()));
+        middle.more()
+            ? words.get("control.less")
+            : words.get("control.more", view.folded().size()));
     replay.component().setVisible(view.replay() != null);
     if (view.replay() != null) {
       replay.show(view.replay());
     }
-    views.say(pointed != null ? pointed : idleLine());
+    views.say(pointed != null ? pointed : said.line(now, view));
     strips.show(now);
-  }
-
-  private String cardFor(QuestionView question) {
-    if (question != null) {
-      return QUESTION;
-    }
-    return moreShown
-        ? OTHERS
-        : notesShown ? NOTES : whatIfShown ? WHAT_IF : tripShown ? TRIP : STRIPS;
   }
 
   /** What changed since the snapshot before that somebody has to act on. */
@@ -263,136 +231,20 @@ final class BenchPanel implements BenchActions {
       yes();
     }
     mode = session.mode();
-    if (mode.words() != null && !mode.words().equals(modeWords)) {
-      modeSaidMs = now.nowMs();
-    }
-    modeWords = mode.words();
-    soakAsked &= ModePresenter.offered(now);
-    if (now.beside().moved() != moved) {
-      moved = now.beside().moved();
-      movedMs = now.nowMs();
-    }
-    if (now.beside().whatIf() != whatIfSeen) {
-      whatIfShown |= whatIfSeen == null;
-      tripShown &= !whatIfShown;
-      whatIfSeen = now.beside().whatIf();
-    }
-    // While something can be switched off every key is the bench's: no typing then.
-    notesShown &= !view.controls().off();
-  }
-
-  private String idleLine() {
-    if (modeWords != null && last.nowMs() - modeSaidMs < MOVED_SAID_MS) {
-      return modeWords;
-    }
-    if (moved != null && last.nowMs() - movedMs < MOVED_SAID_MS) {
-      return limits.became(last, moved);
-    }
-    return view.replay() != null || view.controls().off() && view.questions().isEmpty()
-        ? words.get("pointer.none")
-        : view.closing();
-  }
-
-  private BenchView withMode(BenchView shown, Snapshot now) {
-    LinkView state = modes.state(now, mode);
-    if (state == null) {
-      return shown;
-    }
-    List<LinkView> links = new ArrayList<>(List.of(state));
-    links.addAll(shown.links());
-    return shown.withLinks(links);
-  }
-
-  private BenchView withFocus(BenchView shown, boolean focused) {
-    if (focused || !shown.controls().off()) {
-      return shown;
-    }
-    List<LinkView> links = new ArrayList<>();
-    links.add(new LinkView(words.get("focus.lost"), words.get("focus.lost.more"), Tone.CAUTION));
-    links.addAll(shown.links());
-    return shown.withLinks(links);
-  }
-
-  /** A new trip brings its picture up by itself, once. */
-  private void openNewTrip(Snapshot now) {
-    if (view.trip() == null) {
-      tripShown = false;
-      tripSeen = NONE_SEEN;
-    } else if (now.trip().number() != tripSeen) {
-      tripSeen = now.trip().number();
-      tripShown = now.kind() != Snapshot.Kind.REPLAY;
+    said.follow(now, mode);
+    if (!ModePresenter.offered(now)) {
+      own.withdraw(OwnQuestions.Kind.SOAK);
     }
   }
 
   private QuestionView question() {
-    if (closeAsked) {
-      return new QuestionView(
-          CLOSE_ID,
-          words.get("ask.close"),
-          List.of(words.get("ask.close.1")),
-          false,
-          words.get("ask.close.yes"),
-          words.get("ask.close.no"));
-    }
-    if (soakAsked) {
-      return modes.question();
-    }
-    if (widerAsked != null) {
-      return new QuestionView(
-          LIMIT_ID,
-          words.get("limit.wider", limits.say(last, widerAsked)),
-          List.of(words.get("limit.wider.1"), words.get("limit.wider.2")),
-          true,
-          words.get("limit.wider.yes"),
-          words.get("limit.wider.no"));
-    }
-    if (restoreAsked) {
-      return new QuestionView(
-          RESTORE_ID,
-          words.get("restore.title"),
-          List.of(words.get("restore.1"), words.get("restore.2")),
-          true,
-          words.get("restore.yes"),
-          words.get("restore.no"));
-    }
-    return view.questions().isEmpty() ? null : view.questions().get(0);
-  }
-
-  private void turnTo(String name) {
-    if (!name.equals(card)) {
-      card = name;
-      cards.show(middle, name);
-    }
+    QuestionView asked = own.first();
+    return asked != null ? asked : view.questions().isEmpty() ? null : view.questions().get(0);
   }
 
   private void answer(String id, boolean yes) {
-    switch (id) {
-      case CLOSE_ID -> {
-        closeAsked = false;
-        if (yes) {
-          close.run();
-        }
-      }
-      case ModePresenter.SOAK_ID -> {
-        soakAsked = false;
-        if (yes) {
-          session.mode(BenchMode.SOAK, awakeSaid);
-        }
-      }
-      case LIMIT_ID -> {
-        LimitMove move = widerAsked;
-        widerAsked = null;
-        if (yes && !view.controls().off()) {
-          session.limit(move);
-        }
-      }
-      case RESTORE_ID -> {
-        restoreAsked = false;
-        if (yes && view.controls().restore() != null) {
-          session.restore(view.controls().restore());
-        }
-      }
-      default -> session.answer(id, yes);
+    if (!own.answer(id, yes)) {
+      session.answer(id, yes);
     }
   }
 
@@ -409,7 +261,14 @@ final class BenchPanel implements BenchActions {
     if (last.kind() == Snapshot.Kind.REPLAY || !move.widens(last.sheet())) {
       session.limit(move);
     } else if (open) {
-      widerAsked = move;
+      own.ask(
+          OwnQuestions.Kind.WIDER,
+          limits.question(last, move),
+          () -> {
+            if (!view.controls().off()) {
+              session.limit(move);
+            }
+          });
     } else {
       pointed = words.get("limit.onlyOff", limits.say(last, move));
     }
@@ -421,7 +280,16 @@ final class BenchPanel implements BenchActions {
 
   /** Asks whether to switch off and close; the switch stays as it is until the answer. */
   void askClose() {
-    closeAsked = true;
+    own.ask(
+        OwnQuestions.Kind.CLOSE,
+        new QuestionView(
+            OwnQuestions.Kind.CLOSE.id(),
+            words.get("ask.close"),
+            List.of(words.get("ask.close.1")),
+            false,
+            words.get("ask.close.yes"),
+            words.get("ask.close.no")),
+        close);
   }
 
   @Override
@@ -429,7 +297,7 @@ final class BenchPanel implements BenchActions {
     if (view != null && view.replay() != null) {
       replay.toggle();
     } else {
-      restoreAsked = false;
+      own.withdraw(OwnQuestions.Kind.RESTORE);
       session.off();
     }
   }
@@ -452,7 +320,7 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public boolean yes() {
-    boolean asked = card.equals(QUESTION);
+    boolean asked = middle.shows(Card.QUESTION);
     if (strips.holdsLimit()) {
       strips.takeLimit(true);
       return true;
@@ -467,14 +335,14 @@ final class BenchPanel implements BenchActions {
   public void no() {
     if (strips.holdsLimit()) {
       strips.takeLimit(false);
-    } else if (card.equals(QUESTION)) {
+    } else if (middle.shows(Card.QUESTION)) {
       questions.no();
     }
   }
 
   @Override
   public void tap() {
-    if (card.equals(QUESTION)) {
+    if (middle.shows(Card.QUESTION)) {
       questions.yes();
     } else if (view != null && view.replay() != null) {
       replay.jump(true);
@@ -485,7 +353,7 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void nextLimit() {
-    if (card.equals(STRIPS)) {
+    if (middle.shows(Card.STRIPS)) {
       strips.nextLimit();
     }
   }
@@ -501,8 +369,8 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void toggleNotes() {
-    notesShown = !notesShown && !armed() && last != null && !last.marks().isEmpty();
-    if (notesShown) {
+    middle.toggleNotes(!armed() && last != null && !last.marks().isEmpty());
+    if (middle.notes()) {
       notes.focus();
     } else {
       panel.requestFocusInWindow();
@@ -511,7 +379,7 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void toggleWhatIf() {
-    whatIfShown = !whatIfShown && besideThere;
+    middle.toggleWhatIf(besideThere);
   }
 
   @Override
@@ -530,7 +398,8 @@ final class BenchPanel implements BenchActions {
     if (session.mode().mode() == BenchMode.SOAK) {
       session.mode(BenchMode.USUAL, awakeSaid);
     } else {
-      soakAsked = true;
+      own.ask(
+          OwnQuestions.Kind.SOAK, modes.question(), () -> session.mode(BenchMode.SOAK, awakeSaid));
     }
   }
 
@@ -541,18 +410,30 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void restore() {
-    restoreAsked = true;
+    own.ask(
+        OwnQuestions.Kind.RESTORE,
+        new QuestionView(
+            OwnQuestions.Kind.RESTORE.id(),
+            words.get("restore.title"),
+            List.of(words.get("restore.1"), words.get("restore.2")),
+            true,
+            words.get("restore.yes"),
+            words.get("restore.no")),
+        () -> {
+          if (view.controls().restore() != null) {
+            session.restore(view.controls().restore());
+          }
+        });
   }
 
   @Override
   public void toggleView() {
-    tripShown = !tripShown && view != null && view.trip() != null;
-    moreShown = false;
+    middle.toggleTrip(view != null && view.trip() != null);
   }
 
   @Override
   public void toggleMore() {
-    moreShown = !moreShown;
+    middle.toggleMore();
   }
 
   @Override

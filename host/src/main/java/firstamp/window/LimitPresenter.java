@@ -2,6 +2,8 @@ package firstamp.window;
 
 import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
+import firstamp.window.BenchView.QuestionView;
+import java.util.List;
 
 /** Words about moved limits. */
 final class LimitPresenter {
@@ -39,6 +41,17 @@ final class LimitPresenter {
         limit.name(),
         numbers.inUnit(value, limit.kind().unit()),
         numbers.inUnit(limit.value(), limit.kind().unit()));
+  }
+
+  /** Before it is made wider. */
+  QuestionView question(Snapshot now, LimitMove move) {
+    return new QuestionView(
+        OwnQuestions.Kind.WIDER.id(),
+        words.get("limit.wider", say(now, move)),
+        List.of(words.get("limit.wider.1"), words.get("limit.wider.2")),
+        true,
+        words.get("limit.wider.yes"),
+        words.get("limit.wider.no"));
   }
 
   /** What became of it. */

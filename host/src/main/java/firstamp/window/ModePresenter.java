@@ -8,9 +8,6 @@ import java.util.List;
 
 /** Words for hands in and soak. */
 final class ModePresenter {
-  /** Asks before nobody watches. */
-  static final String SOAK_ID = "window.soak";
-
   private final Words words;
   private final Numbers numbers;
 
@@ -55,7 +52,7 @@ final class ModePresenter {
   /** The question before nobody watches. */
   QuestionView question() {
     return new QuestionView(
-        SOAK_ID,
+        OwnQuestions.Kind.SOAK.id(),
         words.get("mode.soak.title"),
         List.of(words.get("mode.soak.1"), words.get("mode.soak.2"), words.get("mode.soak.3")),
         true,

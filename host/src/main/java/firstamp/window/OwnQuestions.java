@@ -1,0 +1,70 @@
+package firstamp.window;
+
+import firstamp.window.BenchView.QuestionView;
+import java.util.EnumMap;
+import java.util.Map;
+
+/**
+ * The questions that the window asks by itself, before the session hears of a wish. Several may
+ * wait; the one that stands first in {@link Kind} is shown first.
+ */
+final class OwnQuestions {
+  private final Map<Kind, Asked> waiting = new EnumMap<>(Kind.class);
+
+  /** What is asked about. */
+  enum Kind {
+    /** Closing while a set is watched. */
+    CLOSE("window.close"),
+    /** Leaving the set on alone. */
+    SOAK("window.soak"),
+    /** A wider limit. */
+    WIDER("window.limit"),
+    /** Switching on again after a trip. */
+    RESTORE("window.restore");
+
+    private final String id;
+
+    Kind(String id) {
+      this.id = id;
+    }
+
+    String id() {
+      return id;
+    }
+  }
+
+  private record Asked(QuestionView question, Runnable yes) {}
+
+  /**
+   * Asks.
+   *
+   * @param question whose identifier is that of the kind
+   * @param yes what a yes does
+   */
+  void ask(Kind kind, QuestionView question, Runnable yes) {
+    waiting.put(kind, new Asked(question, yes));
+  }
+
+  void withdraw(Kind kind) {
+    waiting.remove(kind);
+  }
+
+  /** The one that is due; null = none. */
+  QuestionView first() {
+    return waiting.isEmpty() ? null : waiting.values().iterator().next().question();
+  }
+
+  /** Answers one; false if the question is not the window's. */
+  boolean answer(String id, boolean yes) {
+    for (Kind kind : Kind.values()) {
+      if (kind.id().equals(id)) {
+        Asked asked = waiting.remove(kind);
+        if (yes && asked != null) {
+          asked.yes().run();
+        }
+        return true;
+      }
+    }
+    return false;
+  }
+}

@@ -1,0 +1,45 @@
+package firstamp.window;
+
+import firstamp.session.BenchMode;
+import firstamp.session.Snapshot;
+
+/** The line below the strips while nothing is pointed at: what became of a wish, else what fits. */
+final class SaidLine {
+  /** So long a line says what became of a moved limit or of a mode. */
+  private static final double SAID_MS = 10_000;
+
+  private final Words words;
+  private final LimitPresenter limits;
+  private Snapshot.Moved moved;
+  private double movedMs;
+  private String modeWords;
+  private double modeSaidMs;
+
+  SaidLine(Words words, LimitPresenter limits) {
+    this.words = words;
+    this.limits = limits;
+  }
+
+  void follow(Snapshot now, BenchMode.State mode) {
+    if (mode.words() != null && !mode.words().equals(modeWords)) {
+      modeSaidMs = now.nowMs();
+    }
+    modeWords = mode.words();
+    if (now.beside().moved() != moved) {
+      moved = now.beside().moved();
+      movedMs = now.nowMs();
+    }
+  }
+
+  String line(Snapshot now, BenchView view) {
+    if (modeWords != null && now.nowMs() - modeSaidMs < SAID_MS) {
+      return modeWords;
+    }
+    if (moved != null && now.nowMs() - movedMs < SAID_MS) {
+      return limits.became(now, moved);
+    }
+    return view.replay() != null || view.controls().off() && view.questions().isEmpty()
+        ? words.get("pointer.none")
+        : view.closing();
+  }
+}
