@@ -83,8 +83,8 @@ final class WirePlan {
     return "Is it a source, a load or dead? Insulate the end of "
         + wire.name()
         + ", clips on first, then power with the limit at "
-        + Numbers.text(wires.set().trialLimitA())
-        + " A for 10 s: volts on it alone, then with 10 kohm to the chassis.";
+        + amps(wires.set().trialLimitA())
+        + " for 10 s: volts on it alone, then with 10 kohm to the chassis.";
   }
 
   private WireAnswer trial(
@@ -114,9 +114,9 @@ final class WirePlan {
             + " next: write down what you expect, supply off and discharged, join it "
             + through
             + ", limit "
-            + Numbers.text(next.limitA())
-            + " A, 10 s. At worst "
-            + milliamps(next.worstA())
+            + amps(next.limitA())
+            + ", 10 s. At worst "
+            + amps(next.worstA())
             + " and "
             + Numbers.text(next.worstW())
             + " W flow there. "
@@ -142,7 +142,8 @@ final class WirePlan {
     return new WireAnswer.Trial(place.name(), ohm, volts / ohm, volts * volts / ohm, limitA);
   }
 
-  private static String milliamps(double amps) {
+  /** Small currents as the set's meter shows them: one way of writing for a limit and a flow. */
+  private static String amps(double amps) {
     return amps < 1 ? Numbers.text(amps * 1000) + " mA" : Numbers.text(amps) + " A";
   }
 
@@ -225,8 +226,8 @@ final class WirePlan {
               + " is on the chassis: joined to a rail it is a short, "
               + Numbers.text(wires.set().supplyV())
               + " V straight to the limit of "
-              + Numbers.text(wires.set().runningA())
-              + " A.");
+              + amps(wires.set().runningA())
+              + ".");
     }
     if ("positive".equals(wires.set().chassis())) {
       warnings.add("The chassis of this set is positive: a red wire may well be chassis here.");
@@ -238,7 +239,7 @@ final class WirePlan {
     double volts = wires.set().supplyV();
     double limitA = wires.set().runningA();
     if (ohm * limitA < volts) {
-      String flows = ohm < 0.1 ? "no less than the supply gives" : Numbers.text(volts / ohm) + " A";
+      String flows = ohm < 0.1 ? "no less than the supply gives" : amps(volts / ohm);
       warnings.add(
           Numbers.text(ohm)
               + " ohm from "
@@ -248,10 +249,10 @@ final class WirePlan {
               + " V that is "
               + flows
               + ", your limit is "
-              + Numbers.text(limitA)
-              + " A. Do not power, or limit to "
-              + Numbers.text(wires.set().trialLimitA())
-              + " A and expect it to switch off.");
+              + amps(limitA)
+              + ". Do not power, or limit to "
+              + amps(wires.set().trialLimitA())
+              + " and expect it to switch off.");
     } else if (ohm * limitA < SUSPECT_FACTOR * volts) {
       warnings.add(
           Numbers.text(ohm)
@@ -260,10 +261,10 @@ final class WirePlan {
               + " to the chassis is suspect: at "
               + Numbers.text(volts)
               + " V that is "
-              + milliamps(volts / ohm)
+              + amps(volts / ohm)
               + " of your limit of "
-              + Numbers.text(limitA)
-              + " A.");
+              + amps(limitA)
+              + ".");
     }
   }
 

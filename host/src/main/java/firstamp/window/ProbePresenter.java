@@ -67,7 +67,7 @@ final class ProbePresenter {
     return text;
   }
 
-  /** "Switched itself off at 1.2 A after 0.7 ms. Your probe works." */
+  /** "Switched itself off at 1.2 A after 0.7 ms. Your probe box works." */
   String cut(ResistorTrial.Cut cut) {
     String seen =
         Double.isFinite(cut.currentA())

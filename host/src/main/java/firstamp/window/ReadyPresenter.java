@@ -26,9 +26,7 @@ final class ReadyPresenter {
   List<String> watched(JobSheet sheet) {
     Map<Integer, List<String>> byRail = new TreeMap<>();
     for (Coverage.Item item : new Coverage(sheet, false).items()) {
-      byRail
-          .computeIfAbsent(item.rail(), rail -> new ArrayList<>())
-          .add(words.getOr("watch." + item.rule().id(), item.rule().id()));
+      byRail.computeIfAbsent(item.rail(), rail -> new ArrayList<>()).add(what(item));
     }
     List<String> lines = new ArrayList<>();
     byRail.forEach(
@@ -43,6 +41,13 @@ final class ReadyPresenter {
                             : sheet.rail(rail).name(),
                         String.join(", ", rules))));
     return lines;
+  }
+
+  /** A rule that watches supply and rails alike is named after the supply in the supply's line. */
+  private String what(Coverage.Item item) {
+    String id = item.rule().id();
+    String plain = words.getOr("watch." + id, id);
+    return item.rail() == 0 ? words.getOr("watch.supply." + id, plain) : plain;
   }
 
   /** What will not, and why; empty = everything is. */

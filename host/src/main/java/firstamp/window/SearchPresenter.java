@@ -155,7 +155,7 @@ final class SearchPresenter {
   private String action(SignalGraph graph, LocateAnswer answer) {
     LocateAnswer.Next next = answer.next();
     if (next == null) {
-      return answer.sentence();
+      return Signs.in(answer.sentence());
     }
     List<String> parts = new ArrayList<>();
     if (graph.modes().size() > 1) {
@@ -206,7 +206,7 @@ final class SearchPresenter {
     List<String> remarks = new ArrayList<>(answer.remarks());
     Collections.reverse(remarks);
     done.addAll(0, remarks);
-    return done;
+    return done.stream().map(Signs::in).toList();
   }
 
   private String hold(SearchState state) {

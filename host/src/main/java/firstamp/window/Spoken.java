@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 /**
  * Says in the person's language what another package has put into English sentences: the log keeps
  * those as they were said, in one language for ever. A sentence is found again by its pattern; one
- * that fits none stays as it is. Immutable.
+ * that fits none stays as it is. All get the signs of the window. Immutable.
  */
 final class Spoken {
   private static final String FIGURE = "\\{(\\d)\\}";
@@ -67,16 +67,16 @@ final class Spoken {
   }
 
   String verdict(String sentence) {
-    return whole(sentence, verdicts);
+    return Signs.in(whole(sentence, verdicts));
   }
 
   String figure(String name) {
-    return whole(name, figures);
+    return Signs.in(whole(name, figures));
   }
 
   /** A reason or a cost around the four questions. */
   String question(String sentence) {
-    return whole(sentence, questions);
+    return Signs.in(whole(sentence, questions));
   }
 
   /** An alarm is put together from parts; each is said by itself. */
@@ -91,7 +91,7 @@ final class Spoken {
                 + said.substring(matcher.end());
       }
     }
-    return said;
+    return Signs.in(said);
   }
 
   private String whole(String text, List<Pair> pairs) {

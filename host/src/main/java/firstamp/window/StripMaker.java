@@ -316,6 +316,12 @@ final class StripMaker {
     return new Trace(name, low, high, mean, edge);
   }
 
+  private String eventName(Alarm alarm) {
+    String cause = words.getOr("rule." + alarm.rule(), alarm.rule());
+    boolean named = alarm.railName() != null && !alarm.railName().isBlank();
+    return named ? words.get("rule.onRail", alarm.railName(), cause) : cause;
+  }
+
   private List<EventMark> events(Snapshot now) {
     List<EventMark> events = new ArrayList<>();
     if (now.closedMs() != null) {
@@ -335,7 +341,7 @@ final class StripMaker {
           events.add(
               new EventMark(
                   closed + alarm.sinceMs(),
-                  words.getOr("rule." + alarm.rule(), alarm.rule()),
+                  eventName(alarm),
                   SentencePresenter.toneOf(alarm.priority())));
         }
       }

@@ -187,7 +187,7 @@ final class VerdictPage implements Page {
         new ArrayList<>(
             presenter.sentences(
                 read.study().verdict(), read.study().summary(), read.study().sheet()));
-    text.addAll(read.found());
+    read.found().forEach(line -> text.add(Signs.in(line)));
     for (Desk.Against against : read.against()) {
       text.add("");
       text.addAll(presenter.changes(against, read.study().sheet()));

@@ -74,8 +74,8 @@ final class VerdictPresenter {
             words.get(
                 "verdict.change",
                 spoken.figure(FigureList.name(each.figure(), each.rail(), sheet)),
-                FigureList.value(each.before(), each.unit()),
-                FigureList.value(each.after(), each.unit())));
+                Signs.in(FigureList.value(each.before(), each.unit())),
+                Signs.in(FigureList.value(each.after(), each.unit()))));
       }
     }
     if (changed == 0) {

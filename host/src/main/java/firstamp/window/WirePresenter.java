@@ -49,8 +49,8 @@ final class WirePresenter {
         tone(answer.state()),
         words.get("wires.title", wire.name(), index + 1, wires.wires().size()),
         headline(answer),
-        answer.sentence(),
-        answer.warnings(),
+        Signs.in(answer.sentence()),
+        answer.warnings().stream().map(Signs::in).toList(),
         places,
         about(wire),
         done(wires, wire.name()),
@@ -66,7 +66,7 @@ final class WirePresenter {
         odds.place(),
         words.get("likely." + SearchPresenter.key(odds.word())),
         place.ifWrong() == null ? harm : words.get("wires.ifWrong", place.ifWrong()),
-        odds.reason() == null ? "" : odds.reason(),
+        odds.reason() == null ? "" : Signs.in(odds.reason()),
         struck ? Tone.ALARM : next ? Tone.ASK : Tone.PLAIN);
   }
 
@@ -119,7 +119,7 @@ final class WirePresenter {
     List<String> done = new ArrayList<>();
     for (WireStep step : wires.steps()) {
       if (step.concerns(wire)) {
-        done.add(WireStory.words(step));
+        done.add(Signs.in(WireStory.words(step)));
       }
     }
     Collections.reverse(done);

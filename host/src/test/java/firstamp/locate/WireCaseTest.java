@@ -74,8 +74,8 @@ class WireCaseTest {
   void warnsBeforePowerWithTheExpectedCurrent() {
     assertThat(upTo("positive-chassis", 3).answer("red wire").warnings().get(0))
         .contains("22 ohm")
-        .contains("0.409 A")
-        .contains("0.05 A")
+        .contains("409 mA")
+        .contains("50 mA")
         .contains("Do not power");
   }
 

@@ -65,7 +65,7 @@ class ProbeFlowTest {
     flow.go(null);
     assertThat(flow.cut().works()).isTrue();
     assertThat(presenter.cut(flow.cut()))
-        .isEqualTo("Switched itself off at 1.2 A after 0.5 ms. Your probe works.");
+        .isEqualTo("Switched itself off at 1.2 A after 0.5 ms. Your probe box works.");
     flow.leave();
   }
 
