@@ -6,8 +6,6 @@ import firstamp.window.StripsPicture.LevelKind;
 import firstamp.window.StripsPicture.Strip;
 import firstamp.window.StripsPicture.Trace;
 import java.awt.BasicStroke;
-import java.awt.Font;
-import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.awt.RenderingHints;
@@ -15,6 +13,9 @@ import java.awt.Shape;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 
 /** Paints one strip: ground of the window, what lies outside, the trace, names and values. */
 final class StripPainter {
@@ -23,12 +24,9 @@ final class StripPainter {
   private static final BasicStroke BEHIND = new BasicStroke(1.4f, 0, 1, 1, new float[] {2, 2}, 0);
   private static final BasicStroke THIN = new BasicStroke(1f);
   private static final BasicStroke LIMIT = new BasicStroke(1.6f, 0, 1, 1, new float[] {9, 4}, 0);
-  private static final Font NAME = WindowTheme.font(true, 14f);
-  private static final Font VALUE = WindowTheme.font(false, 12.5f);
-  private static final double PAD = 6;
 
-  /** At the right the values of the scale stand; the words of a limit keep clear of them. */
-  private static final double VALUES_ROOM = 64;
+  /** Names of traces keep clear of the values of the scale. */
+  private static final double NAMES_ROOM = 140;
 
   private static final double HALF_POINT = 0.5;
 
@@ -250,34 +248,12 @@ final class StripPainter {
 
   private void words(Graphics2D g, Place place, Strip strip) {
     Rectangle2D area = place.area;
-    g.setFont(NAME);
-    double nameBase = area.getY() + 16;
-    text(g, strip.name(), area.getX() + PAD, nameBase, palette.ink());
-    double nameEnd = area.getX() + 3 * PAD + g.getFontMetrics().stringWidth(strip.name());
-    g.setFont(VALUE);
-    for (Level level : strip.levels()) {
-      if (level.text().isEmpty()) {
-        continue;
+    StripWords words = new StripWords(g, area, palette.surface());
+    words.name(strip.name(), palette.ink());
+    for (Level level : byWorth(strip)) {
+      if (!level.text().isEmpty() && StripWords.isLimit(level)) {
+        limit(words, place, level);
       }
-      if (level.kind() == LevelKind.LIMIT && place.x(level.fromMs()) > area.getMaxX() - 60) {
-        continue;
-      }
-      int width = g.getFontMetrics().stringWidth(level.text());
-      double right =
-          Double.isFinite(level.untilMs())
-              ? place.x(level.untilMs()) + PAD + width
-              : area.getMaxX() - (level.kind() == LevelKind.LIMIT ? VALUES_ROOM : PAD);
-      if (Double.isFinite(level.untilMs()) && place.x(level.untilMs()) < area.getX()) {
-        continue;
-      }
-      double ascent = g.getFontMetrics().getAscent();
-      double y = place.y(level.place());
-      // A limit's words stand on its line, the values of a scale in it.
-      double middle = level.kind() == LevelKind.LIMIT ? y - 4 : y + ascent / 2 - 1;
-      double base = Math.max(area.getY() + ascent, Math.min(area.getMaxY() - 2, middle));
-      boolean besideTheName = base - ascent < nameBase + 4;
-      double left = besideTheName ? Math.max(right - width, nameEnd) : right - width;
-      text(g, level.text(), left, base, palette.quietInk());
     }
     for (Trace trace : strip.traces()) {
       int last = trace.mean().length - 1;
@@ -285,16 +261,43 @@ final class StripPainter {
         last--;
       }
       if (last >= 0 && !trace.name().isEmpty()) {
-        double x = Math.min(place.columnX(last) + PAD, area.getMaxX() - 110);
-        text(g, trace.name(), x, place.y(trace.mean()[last]) - 5, palette.ink());
+        double x = Math.min(place.columnX(last) + StripWords.PAD, area.getMaxX() - NAMES_ROOM);
+        double y = place.y(trace.mean()[last]);
+        if (!words.beside(trace.name(), x, y - 5, palette.ink())) {
+          words.beside(trace.name(), x, y + 16, palette.ink());
+        }
+      }
+    }
+    for (Level level : byWorth(strip)) {
+      if (!level.text().isEmpty() && !StripWords.isLimit(level)) {
+        words.value(level.text(), place.y(level.place()), palette.quietInk());
       }
     }
     for (Band band : strip.bands()) {
-      bandName(g, place, band);
+      bandName(words, place, band);
     }
   }
 
-  private void bandName(Graphics2D g, Place place, Band band) {
+  private static List<Level> byWorth(Strip strip) {
+    List<Level> levels = new ArrayList<>(strip.levels());
+    levels.sort(Comparator.comparingInt(StripWords::rank));
+    return levels;
+  }
+
+  private void limit(StripWords words, Place place, Level level) {
+    boolean ends = Double.isFinite(level.untilMs());
+    double end = place.x(level.untilMs());
+    if (place.x(level.fromMs()) > place.area.getMaxX() - 60 || ends && end < place.area.getX()) {
+      return;
+    }
+    double right =
+        ends
+            ? end + StripWords.PAD + words.width(level.text(), StripWords.VALUE)
+            : place.area.getMaxX() - StripWords.VALUES_ROOM;
+    words.limit(level.text(), right, place.y(level.place()), palette.quietInk());
+  }
+
+  private void bandName(StripWords words, Place place, Band band) {
     if (band.name().isEmpty()) {
       return;
     }
@@ -303,24 +306,10 @@ final class StripPainter {
       first++;
     }
     if (first < band.low().length) {
-      double x = Math.max(place.columnX(first), place.area.getX()) + PAD;
+      double x = Math.max(place.columnX(first), place.area.getX()) + StripWords.PAD;
       double above = place.y(band.high()[first]) - 4;
-      double y = above > place.area.getY() + 30 ? above : place.y(band.low()[first]) + 14;
-      text(g, band.name(), x, y, palette.quietInk());
+      double y = above > place.area.getY() + 30 ? above : place.y(band.low()[first]) + 15;
+      words.beside(band.name(), x, y, palette.quietInk());
     }
-  }
-
-  /** Text with a rim of the ground, so that a trace behind it does not eat it. */
-  private void text(Graphics2D g, String text, double x, double y, int rgb) {
-    FontMetrics metrics = g.getFontMetrics();
-    g.setPaint(WindowTheme.colour(palette.surface()));
-    g.fill(
-        new Rectangle2D.Double(
-            x - 2,
-            y - metrics.getAscent() + 1,
-            metrics.stringWidth(text) + 4,
-            metrics.getAscent() + 2));
-    g.setPaint(WindowTheme.colour(rgb));
-    g.drawString(text, (float) x, (float) y);
   }
 }

@@ -22,7 +22,7 @@ import java.util.function.Consumer;
 /** The strips with the lane of events above them; takes pointer, wheel and drag. */
 final class StripsView {
   private static final int LANE = 24;
-  private static final int NAME_ROOM = 125;
+  private static final int NAME_ROOM = 150;
   private static final int NEAR_POINTS = 6;
 
   /** From this width of a column on, four pictures a second are made. */
@@ -206,7 +206,7 @@ final class StripsView {
   }
 
   private void lane(Graphics2D g, int width) {
-    Font font = WindowTheme.font(true, 13);
+    Font font = WindowTheme.font(true, 15);
     g.setFont(font);
     for (EventMark event : picture.events()) {
       if (inSight(event)) {
