@@ -59,6 +59,7 @@ public final class Desk {
   private final TimeSource time;
   private final Function<JobSheet, AlarmSound> sounds;
   private final Pace pace;
+  private final HomeFolder home;
   private volatile String trouble;
   private ProbeFlow probeFlow;
 
@@ -77,17 +78,19 @@ public final class Desk {
       Ports ports,
       TimeSource time,
       Function<JobSheet, AlarmSound> sounds) {
-    this(log, emulatedLog, ports, time, sounds, Pace.REAL_TIME);
+    this(log, emulatedLog, ports, time, sounds, Pace.REAL_TIME, HomeFolder.ofThePerson());
   }
 
-  /** With an emulated probe that runs at another pace, for tests. */
+  /** With an emulated probe that runs at another pace, and in another home, for tests. */
   Desk(
       Path log,
       Path emulatedLog,
       Ports ports,
       TimeSource time,
       Function<JobSheet, AlarmSound> sounds,
-      Pace pace) {
+      Pace pace,
+      HomeFolder home) {
+    this.home = home;
     this.sounds = sounds;
     this.log = log.toAbsolutePath();
     this.emulatedLog = emulatedLog.toAbsolutePath();
@@ -108,6 +111,11 @@ public final class Desk {
 
   Path emulatedLog() {
     return emulatedLog;
+  }
+
+  /** How paths are written on the screen. */
+  HomeFolder home() {
+    return home;
   }
 
   SheetShelf shelf() {

@@ -14,6 +14,7 @@ final class FigureRow {
   static final int HEIGHT = 132;
   private static final int LEAST_WIDTH = 150;
   private static final float NUMBER_POINTS = 54;
+  private static final int SIDE = 10;
 
   private final Palette palette;
   private final JPanel row = new JPanel(new GridLayout(1, 0, 8, 0));
@@ -62,32 +63,49 @@ final class FigureRow {
     g.fillRect(0, 0, width, height);
     int ink = palette.inkOn(view.tone());
     int quiet = view.tone() == Tone.PLAIN ? palette.quietInk() : ink;
-    int room = width - 24;
-    text(g, view.name(), 12, 22, WindowTheme.font(true, 15), quiet, room);
+    int room = width - 2 * SIDE;
+    text(g, view.name(), SIDE, 22, WindowTheme.font(true, 15), quiet, room);
     Font large = WindowTheme.font(true, NUMBER_POINTS);
     Font unit = WindowTheme.font(true, 24);
     int numberWidth = g.getFontMetrics(large).stringWidth(view.number());
     int unitWidth = g.getFontMetrics(unit).stringWidth(view.unit()) + 6;
-    if (numberWidth + unitWidth > room) {
-      large = large.deriveFont(NUMBER_POINTS * (room - unitWidth) / numberWidth);
-      numberWidth = g.getFontMetrics(large).stringWidth(view.number());
-    }
-    text(g, view.number(), 12, 74, large, ink, room);
-    text(g, view.unit(), 18 + numberWidth, 74, unit, ink, room);
+    // A long number keeps its size, and its unit goes up beside the name.
+    boolean above = numberWidth + unitWidth > room;
+    text(g, view.number(), SIDE, 73, large, ink, room);
+    text(
+        g,
+        view.unit(),
+        above ? width - SIDE - unitWidth + 6 : SIDE + 6 + numberWidth,
+        above ? 24 : 73,
+        unit,
+        ink,
+        room);
     int shape = view.tone() == Tone.PLAIN ? 0 : 16;
     if (shape > 0) {
       g.setColor(WindowTheme.colour(ink));
-      Shapes.draw(g, view.tone(), 12, 85, shape);
+      Shapes.draw(g, view.tone(), SIDE, 82, shape);
     }
     text(
         g,
         view.word(),
-        12 + (shape > 0 ? shape + 7 : 0),
-        100,
+        SIDE + (shape > 0 ? shape + 7 : 0),
+        97,
         WindowTheme.font(true, 18),
         ink,
-        room - shape);
-    text(g, view.more(), 12, 122, WindowTheme.font(false, 14), quiet, room);
+        room - (shape > 0 ? shape + 7 : 0));
+    more(g, view.more(), quiet, room);
+  }
+
+  /** In two lines what is too long for one. */
+  private static void more(Graphics2D g, String more, int rgb, int room) {
+    Font font = WindowTheme.font(false, WindowTheme.LEAST_POINTS);
+    int comma = more.indexOf(", ");
+    if (g.getFontMetrics(font).stringWidth(more) <= room || comma < 0) {
+      text(g, more, SIDE, 121, font, rgb, room);
+    } else {
+      text(g, more.substring(0, comma), SIDE, 113, font, rgb, room);
+      text(g, more.substring(comma + 2), SIDE, 129, font, rgb, room);
+    }
   }
 
   /** Text that shrinks before it would be cut off. */

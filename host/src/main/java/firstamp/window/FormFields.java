@@ -18,9 +18,11 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 
-/** The entries of one section, in two columns; each is taken over when the person leaves it. */
+/**
+ * The entries of one section, in columns of fourteen; each is taken over when the person leaves it.
+ */
 final class FormFields {
-  private static final int ROWS = 7;
+  private static final int ROWS = 14;
 
   private final Words words;
   private final Pieces pieces;
@@ -73,13 +75,13 @@ final class FormFields {
     at.gridx = column;
     // An entry that has no words yet is called as on the sheet.
     String name = words.getOr(entry.wordsKey(), entry.field().key());
-    JLabel label = pieces.label("label-" + entry.place(), name, true, 15);
+    JLabel label = pieces.label("label-" + entry.place(), name, true, 17);
     panel.add(label, at);
     at.insets = new Insets(6, 0, 6, 0);
     at.gridx = column + 1;
     Line line = line(entry);
     line.field().setName("entry-" + entry.place());
-    line.field().setFont(WindowTheme.font(false, 15));
+    line.field().setFont(WindowTheme.font(false, 18));
     line.field().getAccessibleContext().setAccessibleName(name);
     line.field().getAccessibleContext().setAccessibleDescription(range(entry.field()));
     line.field().setToolTipText(range(entry.field()));
@@ -102,7 +104,7 @@ final class FormFields {
 
   private Line line(FormSections.Entry entry) {
     String value = entries.value(entry.place());
-    JLabel after = pieces.quiet("after-" + entry.place(), after(entry), 14);
+    JLabel after = pieces.quiet("after-" + entry.place(), after(entry), 16);
     SheetField field = entry.field();
     if (field.kind() == SheetField.Kind.CHOICE || field.kind() == SheetField.Kind.FLAG) {
       List<String> ids =
@@ -124,7 +126,7 @@ final class FormFields {
       box.addActionListener(event -> take(line));
       return line;
     }
-    JTextField text = new JTextField(value, field.kind() == SheetField.Kind.TEXT ? 22 : 5);
+    JTextField text = new JTextField(value, field.kind() == SheetField.Kind.TEXT ? 22 : 7);
     return new Line(entry, text, after, text::getText);
   }
 
@@ -180,7 +182,7 @@ final class FormFields {
       boolean wrong = line.entry().place().equals(place);
       line.field().putClientProperty("JComponent.outline", wrong ? "error" : null);
       line.after().setForeground(WindowTheme.colour(wrong ? palette.ink() : palette.quietInk()));
-      line.after().setFont(WindowTheme.font(wrong, 14));
+      line.after().setFont(WindowTheme.font(wrong, 16));
       if (wrong) {
         line.after().setText(words.get("form.wrong"));
       }

@@ -47,7 +47,7 @@ final class FormPage implements Page {
     title = pieces.label("form-title", " ", true, 26);
     chapters = new RowList("form.sections", pieces, tools.palette(), this::turnTo);
     right = pieces.sheet("form-entries", new BorderLayout(0, 10));
-    problem = pieces.prose("form-problem", "", 17, TEXT_WIDTH);
+    problem = pieces.prose("form-problem", "", WindowTheme.READING_POINTS, TEXT_WIDTH);
     back = pieces.plain("form.back", this::back);
     for (RuleId rule : RuleId.values()) {
       rules.addItem(words.get("watch." + rule.id()));
@@ -137,7 +137,7 @@ final class FormPage implements Page {
               : words.get(
                   "form.problem",
                   words.get("section." + sections.get(section).id()),
-                  entries.problemPlace(),
+                  FormSections.name(words, entries.problemPlace()),
                   entries.problem().value(),
                   remedy);
     }

@@ -28,6 +28,16 @@ final class FormSections {
 
   static final String RULES = "rules";
 
+  /** What the form calls an entry; one that it does not show is called as on the sheet. */
+  static String name(Words words, String place) {
+    return all().stream()
+        .flatMap(section -> section.entries().stream())
+        .filter(entry -> entry.place().equals(place))
+        .findFirst()
+        .map(entry -> words.getOr(entry.wordsKey(), place))
+        .orElse(place);
+  }
+
   static List<Section> all() {
     List<Section> sections = new ArrayList<>();
     sections.add(section("set", "set", SheetField.Part.SET));

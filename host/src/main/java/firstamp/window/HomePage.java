@@ -51,8 +51,8 @@ final class HomePage implements Page {
     sets = new RowList("home.sets", pieces, tools.palette(), index -> turn());
     powerUps = new RowList("home.powerUps", pieces, tools.palette(), index -> {});
     name = pieces.label("home-name", " ", true, 26);
-    about = pieces.prose("home-about", " \n \n ", 17, RIGHT_WIDTH);
-    trouble = pieces.prose("home-trouble", "", 16, Pieces.WIDTH);
+    about = pieces.prose("home-about", " \n \n ", WindowTheme.READING_POINTS, RIGHT_WIDTH);
+    trouble = pieces.prose("home-trouble", "", WindowTheme.READING_POINTS, Pieces.WIDTH);
     start = pieces.main("home.start", this::goOn);
     sheet = pieces.plain("home.sheet", () -> choose(1));
     replay = pieces.plain("home.replay", () -> choose(2));
@@ -62,7 +62,7 @@ final class HomePage implements Page {
       scenario.addItem(each);
     }
     scenario.setName("home.scenario");
-    scenario.setFont(WindowTheme.font(false, 16));
+    scenario.setFont(WindowTheme.font(false, 18));
     scenario.getAccessibleContext().setAccessibleName(words.get("flow.home.scenario"));
     pieces.describe(scenario, "home.scenario");
     scenario.addActionListener(event -> describe());
@@ -73,7 +73,9 @@ final class HomePage implements Page {
     JPanel top = pieces.clear(new BorderLayout(0, 8));
     JPanel titles = pieces.clear(new BorderLayout());
     titles.add(pieces.label("home-title", words.get("home.title"), true, 28), BorderLayout.WEST);
-    titles.add(pieces.quiet("home-log", tools.desk().log().toString(), 14), BorderLayout.EAST);
+    titles.add(
+        pieces.quiet("home-log", tools.desk().home().shown(tools.desk().log()), 15),
+        BorderLayout.EAST);
     top.add(titles, BorderLayout.NORTH);
     top.add(reminder.component(), BorderLayout.CENTER);
     top.add(trouble, BorderLayout.SOUTH);

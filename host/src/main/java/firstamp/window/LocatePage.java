@@ -76,8 +76,8 @@ final class LocatePage implements Page {
     page = pieces.page("locate", new BorderLayout(0, 12));
     head = pieces.sheet("locate-head", new BorderLayout(14, 4));
     headline = pieces.label("locate-headline", " ", true, 30);
-    action = pieces.prose("locate-action", " ", 18, WIDTH - 90);
-    likely = pieces.prose("locate-likely", " ", 18, 560);
+    action = pieces.prose("locate-action", " ", WindowTheme.READING_POINTS, WIDTH - 90);
+    likely = pieces.prose("locate-likely", " ", WindowTheme.READING_POINTS, 560);
     done = pieces.prose("locate-done", " ", 16, 560);
     hold = pieces.label("locate-hold", " ", true, 22);
     chain = new Canvas("locate-chain", WIDTH, 260, (g, w, h) -> painter.paint(g, w, h, view));

@@ -30,7 +30,8 @@ final class LookPage implements Page {
     words = tools.words();
     pieces = tools.pieces();
     page = pieces.page("look", new BorderLayout(0, 16));
-    said = pieces.prose("look-said", words.get("look.more"), 17, Pieces.WIDTH);
+    said =
+        pieces.prose("look-said", words.get("look.more"), WindowTheme.READING_POINTS, Pieces.WIDTH);
     for (Locale each : Words.LANGUAGES) {
       // Every language is called what its speakers call it.
       language.addItem(new Words(each).get("language"));

@@ -33,7 +33,7 @@ final class OthersCard {
     lines.setWrapStyleWord(true);
     lines.setOpaque(false);
     lines.setBorder(null);
-    lines.setFont(WindowTheme.font(false, 17));
+    lines.setFont(WindowTheme.font(false, WindowTheme.READING_POINTS));
     card.add(title, BorderLayout.NORTH);
     card.add(lines, BorderLayout.CENTER);
   }

@@ -28,6 +28,8 @@ final class Pieces {
     label.setName(name);
     label.setFont(WindowTheme.font(bold, points));
     label.setForeground(WindowTheme.colour(palette.ink()));
+    // A first letter may reach out to the left of where it stands (J), and would be cut off.
+    label.setBorder(BorderFactory.createEmptyBorder(0, 2, 0, 0));
     return label;
   }
 

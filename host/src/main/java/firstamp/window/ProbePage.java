@@ -51,11 +51,11 @@ final class ProbePage implements Page {
     presenter = new ProbePresenter(words, tools.numbers());
     page = pieces.page("probe", new BorderLayout(0, 14));
     sheet = pieces.sheet("probe-sheet", new BorderLayout(0, 16));
-    step = pieces.quiet("probe-step", " ", 18);
-    title = pieces.label("probe-title", " ", true, 30);
-    todo = pieces.prose("probe-todo", "", 22, TEXT_WIDTH);
-    said = pieces.prose("probe-said", "", 18, TEXT_WIDTH);
-    unit = pieces.label("probe-unit", " ", true, 26);
+    step = pieces.quiet("probe-step", " ", WindowTheme.READING_POINTS);
+    title = pieces.label("probe-title", " ", true, 34);
+    todo = pieces.prose("probe-todo", "", 28, TEXT_WIDTH);
+    said = pieces.prose("probe-said", "", WindowTheme.READING_POINTS, TEXT_WIDTH);
+    unit = pieces.label("probe-unit", " ", true, 34);
     on = pieces.main("probe.on", this::goOn);
     cut = pieces.plain("probe.cut", () -> choose(1));
     entryRow = pieces.row(entry, unit);
@@ -68,9 +68,9 @@ final class ProbePage implements Page {
     JPanel rows = pieces.clear(new BorderLayout(0, 10));
     port.setName("probe.port");
     port.setEditable(true);
-    port.setPrototypeDisplayValue("/dev/ttyUSB0 and some more room for it");
+    port.setPrototypeDisplayValue(words.get("probe.emulated") + "    ");
     rows.add(labelled("probe.port", port), BorderLayout.NORTH);
-    JPanel meter = pieces.clear(new FlowLayout(FlowLayout.LEFT, 24, 0));
+    JPanel meter = pieces.clear(new FlowLayout(FlowLayout.LEFT, 0, 0));
     volts.setName("probe.volts");
     amps.setName("probe.amps");
     meter.add(labelled("probe.volts", volts));
@@ -80,9 +80,9 @@ final class ProbePage implements Page {
   }
 
   private JPanel labelled(String name, JComponent field) {
-    JLabel label = pieces.label(name + "-title", words.get("flow." + name), true, 17);
+    JLabel label = pieces.label(name + "-title", words.get("flow." + name), true, 19);
     label.setLabelFor(field);
-    field.setFont(WindowTheme.font(false, 18));
+    field.setFont(WindowTheme.font(false, 20));
     field.getAccessibleContext().setAccessibleName(words.get("flow." + name));
     pieces.describe(field, name);
     return pieces.row(label, field);
@@ -90,7 +90,7 @@ final class ProbePage implements Page {
 
   private void layOut() {
     entry.setName("probe.entry");
-    entry.setFont(WindowTheme.font(true, 28));
+    entry.setFont(WindowTheme.font(true, 34));
     entry.getAccessibleContext().setAccessibleName(words.get("flow.probe.entry"));
     pieces.describe(entry, "probe.entry");
     JPanel top = pieces.clear(new BorderLayout(0, 4));
@@ -122,7 +122,7 @@ final class ProbePage implements Page {
     title.setText(presenter.title(now));
     Tone tone = presenter.tone(flow);
     boolean verdict = now == ProbeFlow.Step.CUT_DONE;
-    todo.setFont(WindowTheme.font(verdict, verdict ? 40 : 22));
+    todo.setFont(WindowTheme.font(verdict, verdict ? WindowTheme.FAR_POINTS : 28));
     Pieces.say(todo, presenter.todo(flow), TEXT_WIDTH);
     todo.setForeground(WindowTheme.colour(tools.palette().inkOn(tone)));
     sheet.setBackground(WindowTheme.colour(tools.palette().groundOf(tone)));

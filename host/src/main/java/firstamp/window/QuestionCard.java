@@ -45,7 +45,7 @@ final class QuestionCard {
     card.setBorder(
         BorderFactory.createCompoundBorder(
             BorderFactory.createMatteBorder(0, 8, 0, 0, WindowTheme.colour(palette.ask())),
-            BorderFactory.createEmptyBorder(12, 22, 12, 22)));
+            BorderFactory.createEmptyBorder(8, 22, 10, 22)));
     title.setName("question-title");
     title.setFont(WindowTheme.font(true, 23));
     lines.setOpaque(false);
@@ -88,7 +88,7 @@ final class QuestionCard {
     at.gridx = 0;
     at.fill = GridBagConstraints.HORIZONTAL;
     at.weightx = 1;
-    at.insets = new Insets(3, 0, 3, 0);
+    at.insets = new Insets(1, 0, 1, 0);
     for (String line : question.lines()) {
       lines.add(question.tick() ? tick(line) : text(line), at);
     }
@@ -108,7 +108,7 @@ final class QuestionCard {
   private JComponent tick(String line) {
     JCheckBox box = new JCheckBox(line);
     box.setName("question-tick-" + ticks.size());
-    box.setFont(WindowTheme.font(false, 19));
+    box.setFont(WindowTheme.font(false, 20));
     box.setOpaque(false);
     box.getAccessibleContext().setAccessibleDescription(shown.title());
     box.addActionListener(event -> refresh());
@@ -125,7 +125,7 @@ final class QuestionCard {
     area.setWrapStyleWord(true);
     area.setOpaque(false);
     area.setBorder(null);
-    area.setFont(WindowTheme.font(false, 17));
+    area.setFont(WindowTheme.font(false, WindowTheme.READING_POINTS));
     // A wrapped text knows its height only for a width.
     area.setSize(WRAP_WIDTH, 1000);
     area.setPreferredSize(new Dimension(100, area.getPreferredSize().height));

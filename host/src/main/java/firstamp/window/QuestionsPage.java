@@ -61,11 +61,11 @@ final class QuestionsPage implements Page {
     keptName = begunJson == null ? null : flow.name();
     presenter = new QuestionsPresenter(words, tools.numbers());
     page = pieces.page("questions", new BorderLayout(0, 14));
-    step = pieces.quiet("questions-step", " ", 18);
-    title = pieces.label("questions-title", " ", true, 30);
-    hint = pieces.prose("questions-hint", "", 19, TEXT_WIDTH);
-    summary = pieces.prose("questions-summary", "", 17, TEXT_WIDTH);
-    problem = pieces.prose("questions-problem", "", 18, TEXT_WIDTH);
+    step = pieces.quiet("questions-step", " ", WindowTheme.READING_POINTS);
+    title = pieces.label("questions-title", " ", true, 34);
+    hint = pieces.prose("questions-hint", "", 22, TEXT_WIDTH);
+    summary = pieces.prose("questions-summary", "", WindowTheme.READING_POINTS, TEXT_WIDTH);
+    problem = pieces.prose("questions-problem", "", 22, TEXT_WIDTH);
     unit = pieces.label("questions-unit", " ", true, 26);
     on = pieces.main("questions.on", this::goOn);
     unknown = pieces.plain("questions.unknown", () -> take(""));

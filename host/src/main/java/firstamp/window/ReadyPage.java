@@ -49,8 +49,8 @@ final class ReadyPage implements Page {
     sheet = read;
     unreadable = why;
     page = pieces.page("ready", new BorderLayout(24, 12));
-    portMore = pieces.prose("ready-port-more", " ", 15, RIGHT_WIDTH);
-    problem = pieces.prose("ready-problem", "", 18, Pieces.WIDTH);
+    portMore = pieces.prose("ready-port-more", " ", 17, RIGHT_WIDTH);
+    problem = pieces.prose("ready-problem", "", WindowTheme.READING_POINTS, Pieces.WIDTH);
     on = pieces.main("ready.on", this::goOn);
     layOut();
   }
@@ -58,7 +58,7 @@ final class ReadyPage implements Page {
   private void layOut() {
     String name = sheet == null ? words.get("home.noName") : sheet.effective().set().name();
     page.add(
-        pieces.label("ready-title", words.get("ready.title", name), true, 26), BorderLayout.NORTH);
+        pieces.label("ready-title", words.get("ready.title", name), true, 28), BorderLayout.NORTH);
     if (sheet == null) {
       page.add(pieces.prose("ready-unreadable", unreadable, 19, Pieces.WIDTH), BorderLayout.CENTER);
       on.setEnabled(false);
@@ -121,7 +121,7 @@ final class ReadyPage implements Page {
   }
 
   private void add(JPanel column, String name, String text, int width) {
-    JTextArea area = pieces.prose("ready-" + name, text, 17, width);
+    JTextArea area = pieces.prose("ready-" + name, text, 20, width);
     area.setAlignmentX(0);
     area.setMaximumSize(new Dimension(width, area.getPreferredSize().height));
     column.add(area);
@@ -129,10 +129,10 @@ final class ReadyPage implements Page {
   }
 
   private void field(JPanel column, String name, JComponent field) {
-    JLabel title = pieces.label(name + "-title", words.get("flow." + name), true, 16);
+    JLabel title = pieces.label(name + "-title", words.get("flow." + name), true, 18);
     title.setAlignmentX(0);
     title.setLabelFor(field);
-    field.setFont(WindowTheme.font(false, 17));
+    field.setFont(WindowTheme.font(false, 19));
     field.setAlignmentX(0);
     field.setMaximumSize(new Dimension(RIGHT_WIDTH, 38));
     field.setPreferredSize(new Dimension(RIGHT_WIDTH, 38));

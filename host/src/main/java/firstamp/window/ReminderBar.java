@@ -29,7 +29,7 @@ final class ReminderBar {
         BorderFactory.createCompoundBorder(
             BorderFactory.createMatteBorder(0, 8, 0, 0, WindowTheme.colour(tools.palette().ask())),
             BorderFactory.createEmptyBorder(6, 14, 6, 8)));
-    text = pieces.prose("reminder-text", "", 17, TEXT_WIDTH);
+    text = pieces.prose("reminder-text", "", WindowTheme.READING_POINTS, TEXT_WIDTH);
     bar.add(text, BorderLayout.CENTER);
     bar.add(
         pieces.row(pieces.plain("reminder.go", go), pieces.plain("reminder.later", this::later)),

@@ -3,6 +3,7 @@ package firstamp.window;
 import firstamp.window.BenchView.Sentence;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
+import java.awt.Font;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
@@ -12,7 +13,12 @@ import javax.swing.JTextArea;
 /** The one sentence to read first, always at the same place; the alarm bar when there is one. */
 final class SentenceBar {
   static final int HEIGHT = 104;
-  private static final int PADDING = 20;
+  private static final int PADDING = 18;
+
+  /** Room for the headline before the bar has been laid out. */
+  private static final int USUAL_WIDTH = 1000;
+
+  private static final Font FAR = WindowTheme.font(true, WindowTheme.FAR_POINTS);
 
   private final Palette palette;
   private final JPanel bar = new JPanel(new BorderLayout(14, 0));
@@ -36,8 +42,8 @@ final class SentenceBar {
               Shapes.draw(g, shown.tone(), 14, Math.max(4, (h - 44) / 2.0), 44);
             });
     headline.setName("sentence-headline");
-    headline.setFont(WindowTheme.font(true, 27));
-    plain(action, "sentence-action", 18);
+    headline.setFont(FAR);
+    plain(action, "sentence-action", WindowTheme.READING_POINTS);
     texts.setOpaque(false);
     texts.add(headline, BorderLayout.NORTH);
     texts.add(action, BorderLayout.CENTER);
@@ -75,6 +81,7 @@ final class SentenceBar {
     }
     shown = sentence;
     headline.setText(sentence.headline());
+    fit();
     action.setText(sentence.action());
     headline.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
     action.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
@@ -84,6 +91,14 @@ final class SentenceBar {
     bar.setPreferredSize(new Dimension(100, Math.max(HEIGHT, neededHeight())));
     bar.revalidate();
     bar.repaint();
+  }
+
+  /** Names of rails are the person's own: one that is too long makes its line smaller. */
+  private void fit() {
+    int room = texts.getWidth() > 0 ? texts.getWidth() : USUAL_WIDTH;
+    int width = headline.getFontMetrics(FAR).stringWidth(headline.getText()) + 2;
+    headline.setFont(
+        width <= room ? FAR : WindowTheme.font(true, FAR.getSize2D() * (room - 2) / width));
   }
 
   /** A long text makes the bar higher rather than losing its end. */

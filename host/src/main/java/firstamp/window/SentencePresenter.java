@@ -126,37 +126,37 @@ final class SentencePresenter {
         standing.isEmpty()
             ? words.get("awake.slept.action")
             : spoken.alarm(orEmpty(first(standing).text()));
-    return new Sentence(Tone.ALARM, words.get("awake.slept", at), join(action, mains(now.sheet())));
+    return new Sentence(
+        Tone.ALARM,
+        words.get("awake.slept", at),
+        join(words.get("awake.slept.off"), join(action, mains(now.sheet()))));
   }
 
   private Sentence tripped(Snapshot now, List<Alarm> standing) {
-    String head = tripHeadline(TripPresenter.asOnSheet(now));
+    Snapshot.TripView trip = TripPresenter.asOnSheet(now);
     String action =
         standing.isEmpty()
-            ? words.get("trip.action")
+            ? words.get("trip.causeAction", causeWords(trip), words.get("trip.action"))
             : spoken.alarm(orEmpty(first(standing).text()));
-    return new Sentence(Tone.ALARM, head, join(action, mains(now.sheet())));
+    if (trip.atMs() != null) {
+      action = words.get("trip.afterAction", numbers.moment(trip.atMs()), action);
+    }
+    return new Sentence(Tone.ALARM, farTrip(trip), join(action, mains(now.sheet())));
   }
 
-  String tripHeadline(Snapshot.TripView trip) {
-    String cause = causeWords(trip);
-    String after =
-        trip.atMs() == null
-            ? words.get("trip.off")
-            : words.get("trip.offAfter", numbers.moment(trip.atMs()));
-    return words.get("trip.headline", after, cause);
+  /** So short that it can stand in letters that are read from two metres. */
+  private String farTrip(Snapshot.TripView trip) {
+    String value = valueWords(trip);
+    return value == null
+        ? words.get("trip.off")
+        : words.get("alarm.value", words.get("trip.off"), value);
   }
 
   String causeWords(Snapshot.TripView trip) {
     String key = "trip." + trip.cause().id();
-    if (trip.value() == null) {
+    String value = valueWords(trip);
+    if (value == null) {
       return words.get(key);
-    }
-    String value = numbers.inUnit(trip.value(), trip.unit()).toString();
-    if (trip.atMost()) {
-      value = words.get("value.atMost", value);
-    } else if (trip.cause() == TripCause.HARD_SHORT) {
-      value = words.get("value.orMore", value);
     }
     String name = trip.railName() == null ? words.get(key) : trip.railName() + " " + words.get(key);
     return trip.limit() == null || trip.cause() == TripCause.HARD_SHORT
@@ -165,26 +165,53 @@ final class SentencePresenter {
             "trip.valueLimit", name, value, numbers.inUnit(trip.limit(), trip.unit()).toString());
   }
 
+  private String valueWords(Snapshot.TripView trip) {
+    if (trip.value() == null) {
+      return null;
+    }
+    String value = numbers.inUnit(trip.value(), trip.unit()).toString();
+    if (trip.atMost()) {
+      return words.get("value.atMost", value);
+    }
+    return trip.cause() == TripCause.HARD_SHORT ? words.get("value.orMore", value) : value;
+  }
+
   private Sentence alarm(Snapshot now, Alarm alarm) {
     String action = spoken.alarm(orEmpty(alarm.text()));
     if (isOff(now.phase())) {
       action = join(action, mains(now.sheet()));
     }
-    return new Sentence(toneOf(alarm.priority()), headline(alarm), action);
+    return new Sentence(toneOf(alarm.priority()), farHeadline(alarm), action);
   }
 
-  /** Cause and figure of an alarm in one line. */
-  String headline(Alarm alarm) {
-    String cause = words.getOr("rule." + alarm.rule(), alarm.rule());
-    if (alarm.railName() != null && !alarm.railName().isBlank()) {
-      cause = words.get("rule.onRail", alarm.railName(), cause);
-    }
+  /** Cause and figure, to be read from two metres; the alarm's own text names the limit. */
+  String farHeadline(Alarm alarm) {
+    String plain = words.getOr("rule." + alarm.rule(), alarm.rule());
+    String cause = onRail(alarm, words.getOr("far." + alarm.rule(), plain));
+    String value = valueWords(alarm);
+    return value == null ? cause : words.get("alarm.value", cause, value);
+  }
+
+  private String onRail(Alarm alarm, String cause) {
+    return alarm.railName() == null || alarm.railName().isBlank()
+        ? cause
+        : words.get("rule.onRail", alarm.railName(), cause);
+  }
+
+  private String valueWords(Alarm alarm) {
     if (alarm.value() == null) {
-      return cause;
+      return null;
     }
     String value = numbers.inUnit(alarm.value(), alarm.unit()).toString();
-    if (alarm.atMost()) {
-      value = words.get("value.atMost", value);
+    return alarm.atMost() ? words.get("value.atMost", value) : value;
+  }
+
+  /** Cause, figure and limit of an alarm in one line. */
+  String headline(Alarm alarm) {
+    String cause = onRail(alarm, words.getOr("rule." + alarm.rule(), alarm.rule()));
+    String value = valueWords(alarm);
+    if (value == null) {
+      return cause;
     }
     return alarm.limit() == null
         ? words.get("alarm.value", cause, value)

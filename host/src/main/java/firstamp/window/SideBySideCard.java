@@ -49,7 +49,7 @@ final class SideBySideCard {
     lines.setLineWrap(true);
     lines.setWrapStyleWord(true);
     lines.setOpaque(false);
-    lines.setFont(WindowTheme.font(false, 17));
+    lines.setFont(WindowTheme.font(false, WindowTheme.READING_POINTS));
     lines.setForeground(WindowTheme.colour(palette.ink()));
     lines.setBorder(
         BorderFactory.createCompoundBorder(

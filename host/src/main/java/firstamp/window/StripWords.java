@@ -23,7 +23,7 @@ final class StripWords {
   static final double VALUES_ROOM = 80;
 
   /** Between the ink of two texts, and between a text and the edge of its strip. */
-  static final double GAP = 2;
+  static final double GAP = 3;
 
   private static final double RIM = 1.5;
   private static final String BELOW_THE_LINE = "gjpqy,;()/";
@@ -45,7 +45,7 @@ final class StripWords {
 
   /** The name of the strip, always. */
   void name(String name, int ink) {
-    put(name, NAME, area.getX() + PAD, area.getY() + GAP + 2 + nameCap, ink);
+    put(name, NAME, area.getX() + PAD, area.getY() + GAP + 1 + nameCap, ink);
   }
 
   /**
@@ -57,7 +57,8 @@ final class StripWords {
     double width = width(text, VALUE);
     double afterName = taken.isEmpty() ? area.getX() : taken.get(0).getMaxX() + 2 * PAD;
     double left = Math.max(right - width, Math.min(afterName, area.getMaxX() - width - PAD));
-    for (double base : new double[] {lineY - 4, lineY + valueCap + 4}) {
+    double highest = area.getY() + GAP + valueCap;
+    for (double base : new double[] {Math.max(lineY - 4, highest), lineY + valueCap + 4}) {
       for (double x : new double[] {right - width, left}) {
         if (offer(text, VALUE, x, base, ink)) {
           return;
@@ -71,7 +72,7 @@ final class StripWords {
     double x = area.getMaxX() - PAD - width(text, VALUE);
     double lowest = area.getY() + GAP + valueCap;
     double highest = area.getMaxY() - GAP;
-    for (double shift : new double[] {0, 1, -1, 2, -2, 3, -3}) {
+    for (double shift : new double[] {0, 1, -1, 2, -2, 3, -3, 4, -4}) {
       double base = Math.max(lowest, Math.min(highest, y + valueCap / 2 + shift));
       if (offer(text, VALUE, x, base, ink)) {
         return;

@@ -5,6 +5,7 @@ import firstamp.locate.WireCase;
 import firstamp.locate.WireStep;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
+import java.awt.FontMetrics;
 import java.awt.GridLayout;
 import java.util.ArrayList;
 import java.util.List;
@@ -27,7 +28,7 @@ import javax.swing.table.DefaultTableModel;
 final class TrialPage implements Page {
   private static final int WIDTH = 1160;
   private static final int SHOWN = 4;
-  private static final int[] COLUMN_WIDTHS = {170, 130, 130, 370, 430};
+  private static final int COLUMN_GAP = 16;
 
   private final Tools tools;
   private final Words words;
@@ -100,11 +101,11 @@ final class TrialPage implements Page {
     head = pieces.sheet("trial-head", new BorderLayout(14, 2));
     title = pieces.label("trial-title", " ", false, 17);
     headline = pieces.label("trial-headline", " ", true, 28);
-    action = pieces.prose("trial-action", " ", 18, WIDTH - 90);
-    warnings = pieces.prose("trial-warnings", "", 18, WIDTH);
+    action = pieces.prose("trial-action", " ", WindowTheme.READING_POINTS, WIDTH - 90);
+    warnings = pieces.prose("trial-warnings", "", WindowTheme.READING_POINTS, WIDTH);
     about = pieces.prose("trial-about", " ", 16, 560);
     done = pieces.prose("trial-done", " ", 16, 560);
-    said = pieces.prose("trial-said", "", 17, WIDTH);
+    said = pieces.prose("trial-said", "", WindowTheme.READING_POINTS, WIDTH);
     firstTitle = pieces.label("trial-first-title", " ", true, 16);
     secondTitle = pieces.label("trial-second-title", " ", true, 16);
     go = pieces.main("wires.go", this::goOn);
@@ -150,9 +151,9 @@ final class TrialPage implements Page {
     lists.setPreferredSize(new Dimension(WIDTH, 150));
     table.setName("trial-table");
     table.getAccessibleContext().setAccessibleName(words.get("wires.table"));
-    table.setFont(WindowTheme.font(false, 15));
-    table.getTableHeader().setFont(WindowTheme.font(true, 15));
-    table.setRowHeight(26);
+    table.setFont(WindowTheme.font(false, 16));
+    table.getTableHeader().setFont(WindowTheme.font(true, 16));
+    table.setRowHeight(30);
     table.setEnabled(false);
     table.setFocusable(false);
     tableScroll.setName("trial-table-scroll");
@@ -175,8 +176,10 @@ final class TrialPage implements Page {
     JPanel panel = pieces.sheet("trial-place-" + (at + 1), new BorderLayout(0, 4));
     JLabel name = pieces.label("trial-place-name-" + (at + 1), " ", true, 26);
     JLabel likely = pieces.label("trial-place-likely-" + (at + 1), " ", true, 22);
-    JTextArea harm = pieces.prose("trial-place-harm-" + (at + 1), " ", 18, 340);
-    JTextArea reason = pieces.prose("trial-place-reason-" + (at + 1), "", 18, 340);
+    JTextArea harm =
+        pieces.prose("trial-place-harm-" + (at + 1), " ", WindowTheme.READING_POINTS, 340);
+    JTextArea reason =
+        pieces.prose("trial-place-reason-" + (at + 1), "", WindowTheme.READING_POINTS, 340);
     JPanel top = pieces.clear(new BorderLayout());
     top.add(name, BorderLayout.NORTH);
     top.add(likely, BorderLayout.SOUTH);
@@ -350,9 +353,20 @@ final class TrialPage implements Page {
         });
     model.setRowCount(0);
     view.table().forEach(row -> model.addRow(row.toArray()));
-    for (int column = 0; column < COLUMN_WIDTHS.length; column++) {
-      table.getColumnModel().getColumn(column).setPreferredWidth(COLUMN_WIDTHS[column]);
+    for (int column = 0; column < model.getColumnCount(); column++) {
+      table.getColumnModel().getColumn(column).setPreferredWidth(neededWidth(column));
     }
+  }
+
+  /** As wide as the longest text of a column. */
+  private int neededWidth(int column) {
+    FontMetrics metrics = table.getFontMetrics(table.getTableHeader().getFont());
+    int width = metrics.stringWidth(model.getColumnName(column));
+    metrics = table.getFontMetrics(table.getFont());
+    for (int row = 0; row < model.getRowCount(); row++) {
+      width = Math.max(width, metrics.stringWidth(model.getValueAt(row, column).toString()));
+    }
+    return width + COLUMN_GAP;
   }
 
   private static String lines(List<String> texts, int most) {

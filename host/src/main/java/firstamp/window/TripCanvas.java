@@ -46,7 +46,13 @@ final class TripCanvas {
     if (shown == null) {
       return;
     }
-    text(g, shown.sentence(), LEFT, 34, WindowTheme.font(true, 19), palette.ink());
+    text(
+        g,
+        shown.sentence(),
+        LEFT,
+        34,
+        WindowTheme.font(true, WindowTheme.READING_POINTS),
+        palette.ink());
     Rectangle2D area = new Rectangle2D.Double(LEFT, TOP, width - 2 * LEFT, height - TOP - BOTTOM);
     float highest = shown.limitA() == null ? 0 : shown.limitA().floatValue();
     for (float amps : shown.amps()) {
@@ -67,32 +73,44 @@ final class TripCanvas {
     g.setColor(WindowTheme.colour(palette.edge()));
     g.setStroke(new BasicStroke(1));
     g.draw(new Line2D.Double(area.getX(), y(area, 0, top), area.getMaxX(), y(area, 0, top)));
-    Font small = WindowTheme.font(false, 14);
+    Font small = WindowTheme.font(false, 15);
     text(
         g,
         words.get("trip.picture.name"),
         LEFT,
         TOP + 4,
-        WindowTheme.font(true, 14),
+        WindowTheme.font(true, 15),
         palette.ink());
     text(g, numbers.amps(top).toString(), LEFT, TOP + 22, small, palette.quietInk());
     times(g, area, small);
   }
 
-  private void trace(Graphics2D g, Rectangle2D area, double top) {
+  /**
+   * The current as it was taken: a value stands until the next one. A line drawn from value to
+   * value would cross the limit before the moment at which it was seen to be crossed.
+   *
+   * @param lowest amps under which it does not go
+   */
+  private Path2D steps(Rectangle2D area, double top, double lowest) {
     Path2D line = new Path2D.Double();
+    double step = shown.stepMs();
     for (int at = 0; at < shown.amps().size(); at++) {
-      double px = x(area, shown.firstMs() + at * shown.stepMs());
-      double py = y(area, shown.amps().get(at), top);
+      double from = shown.firstMs() + at * step;
+      double py = y(area, Math.max(lowest, shown.amps().get(at)), top);
       if (at == 0) {
-        line.moveTo(px, py);
+        line.moveTo(x(area, from), py);
       } else {
-        line.lineTo(px, py);
+        line.lineTo(x(area, from), py);
       }
+      line.lineTo(x(area, from + step), py);
     }
+    return line;
+  }
+
+  private void trace(Graphics2D g, Rectangle2D area, double top) {
     g.setColor(WindowTheme.colour(palette.ink()));
-    g.setStroke(new BasicStroke(2.2f, 1, 1));
-    g.draw(line);
+    g.setStroke(new BasicStroke(2.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER));
+    g.draw(steps(area, top, Double.NEGATIVE_INFINITY));
   }
 
   /** Fills what lies over the limit. */
@@ -100,19 +118,10 @@ final class TripCanvas {
     if (shown.limitA() == null) {
       return;
     }
-    double at = y(area, shown.limitA(), top);
-    Path2D over = new Path2D.Double();
-    boolean any = false;
-    for (int index = 0; index < shown.amps().size(); index++) {
-      double px = x(area, shown.firstMs() + index * shown.stepMs());
-      double py = Math.min(at, y(area, shown.amps().get(index), top));
-      if (!any) {
-        over.moveTo(px, at);
-        any = true;
-      }
-      over.lineTo(px, py);
-    }
-    over.lineTo(x(area, shown.firstMs() + (shown.amps().size() - 1) * shown.stepMs()), at);
+    Path2D over = steps(area, top, shown.limitA());
+    double limit = y(area, shown.limitA(), top);
+    over.lineTo(over.getCurrentPoint().getX(), limit);
+    over.lineTo(x(area, shown.firstMs()), limit);
     over.closePath();
     g.setColor(WindowTheme.colour(palette.outside()));
     g.fill(over);
@@ -127,7 +136,7 @@ final class TripCanvas {
     g.setStroke(new BasicStroke(1.6f, 0, 1, 1, new float[] {9, 4}, 0));
     g.draw(new Line2D.Double(area.getX(), at, area.getMaxX(), at));
     String label = words.get("trip.picture.limit", numbers.amps(shown.limitA()));
-    Font font = WindowTheme.font(false, 14);
+    Font font = WindowTheme.font(false, 15);
     int width = g.getFontMetrics(font).stringWidth(label);
     text(g, label, area.getMaxX() - width, at - 5, font, palette.ink());
   }
@@ -136,7 +145,7 @@ final class TripCanvas {
     g.setColor(WindowTheme.colour(palette.ink()));
     g.setStroke(new BasicStroke(1.6f));
     g.draw(new Line2D.Double(x, area.getY() + 8, x, area.getMaxY()));
-    Font font = WindowTheme.font(true, 14);
+    Font font = WindowTheme.font(true, 15);
     int width = g.getFontMetrics(font).stringWidth(label);
     text(
         g,

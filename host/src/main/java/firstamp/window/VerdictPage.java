@@ -37,7 +37,7 @@ final class VerdictPage implements Page {
   private final JLabel about;
   private final Canvas shape;
   private final JTextArea lines;
-  private final JTextField file = new JTextField(60);
+  private final JTextField file = new JTextField(40);
   private final JTextArea said;
   private final JButton save;
   private final JButton good;
@@ -70,10 +70,11 @@ final class VerdictPage implements Page {
     presenter = new VerdictPresenter(words, home);
     page = pieces.page("verdict", new BorderLayout(0, 12));
     head = pieces.sheet("verdict-head", new BorderLayout(14, 2));
-    title = pieces.label("verdict-title", words.get("verdict.reading"), true, 30);
-    about = pieces.label("verdict-about", " ", false, 17);
-    lines = pieces.prose("verdict-lines", "", 19, TEXT_WIDTH);
-    said = pieces.prose("verdict-said", "", 18, TEXT_WIDTH);
+    title =
+        pieces.label("verdict-title", words.get("verdict.reading"), true, WindowTheme.FAR_POINTS);
+    about = pieces.label("verdict-about", " ", false, WindowTheme.READING_POINTS);
+    lines = pieces.prose("verdict-lines", "", 22, TEXT_WIDTH);
+    said = pieces.prose("verdict-said", "", WindowTheme.READING_POINTS, TEXT_WIDTH);
     save = pieces.main("verdict.save", this::goOn);
     good = pieces.plain("verdict.good", () -> choose(2));
     found = pieces.plain("verdict.found", () -> choose(3));
@@ -108,16 +109,20 @@ final class VerdictPage implements Page {
     scroll.getVerticalScrollBar().setUnitIncrement(24);
     scroll.getVerticalScrollBar().getAccessibleContext().setAccessibleName("verdict");
     file.setName("verdict.file");
-    file.setFont(WindowTheme.font(false, 16));
+    file.setFont(WindowTheme.font(false, 18));
     file.getAccessibleContext().setAccessibleName(words.get("flow.verdict.file"));
     pieces.describe(file, "verdict.file");
-    JLabel fileTitle = pieces.label("verdict-file-title", words.get("flow.verdict.file"), true, 16);
+    JLabel fileTitle = pieces.label("verdict-file-title", words.get("flow.verdict.file"), true, 18);
     fileTitle.setLabelFor(file);
     JPanel bottom = pieces.clear(new BorderLayout(0, 8));
     JPanel saving = pieces.clear(new BorderLayout(0, 6));
     saving.add(said, BorderLayout.NORTH);
     said.setVisible(false);
-    saving.add(pieces.row(fileTitle, file), BorderLayout.CENTER);
+    JPanel target = pieces.clear(new BorderLayout(12, 0));
+    target.setBorder(BorderFactory.createEmptyBorder(0, 12, 0, 12));
+    target.add(fileTitle, BorderLayout.WEST);
+    target.add(file, BorderLayout.CENTER);
+    saving.add(target, BorderLayout.CENTER);
     bottom.add(saving, BorderLayout.NORTH);
     JPanel buttons = pieces.clear(new BorderLayout());
     List<JComponent> row = new ArrayList<>(List.of(save));
@@ -194,7 +199,7 @@ final class VerdictPage implements Page {
     }
     Pieces.say(lines, String.join("\n", text), TEXT_WIDTH);
     lines.setCaretPosition(0);
-    file.setText(tools.desk().reportFile(read.study()).toString());
+    file.setText(tools.desk().home().shown(tools.desk().reportFile(read.study())));
     flags();
     able(true);
     page.revalidate();
@@ -232,7 +237,7 @@ final class VerdictPage implements Page {
       return;
     }
     busy = true;
-    Path to = Path.of(file.getText().strip());
+    Path to = tools.desk().home().typed(file.getText());
     Desk desk = tools.desk();
     tools
         .shell()
@@ -243,7 +248,7 @@ final class VerdictPage implements Page {
             },
             written -> {
               busy = false;
-              say(words.get("verdict.saved", written.toString()));
+              say(words.get("verdict.saved", tools.desk().home().shown(written)));
               page.requestFocusInWindow();
             },
             this::failed);

@@ -11,7 +11,7 @@ import javax.swing.JTextArea;
 
 /** The line below the strips: values at the pointer, and what the strips show. */
 final class ViewRow {
-  private static final int HEIGHT = 38;
+  private static final int HEIGHT = 40;
 
   private final Palette palette;
   private final Words words;
@@ -64,8 +64,8 @@ final class ViewRow {
     pointer.setLineWrap(true);
     pointer.setWrapStyleWord(true);
     pointer.setOpaque(false);
-    pointer.setBorder(BorderFactory.createEmptyBorder(4, 0, 0, 0));
-    pointer.setFont(WindowTheme.font(false, 13));
+    pointer.setBorder(BorderFactory.createEmptyBorder(1, 2, 0, 0));
+    pointer.setFont(WindowTheme.font(false, WindowTheme.LEAST_POINTS));
     pointer.setForeground(WindowTheme.colour(palette.ink()));
     pointer.setPreferredSize(new Dimension(100, HEIGHT));
     pointer.setMinimumSize(new Dimension(100, HEIGHT));

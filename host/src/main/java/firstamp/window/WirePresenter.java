@@ -42,7 +42,7 @@ final class WirePresenter {
               odds.place(),
               words.get("place." + wires.place(odds.place()).kind().id()),
               place.likely(),
-              place.harm(),
+              ifWrong(wires.place(odds.place()), odds),
               place.reason()));
     }
     return new WireView(
@@ -61,13 +61,18 @@ final class WirePresenter {
     WireCase.Place place = wires.place(odds.place());
     boolean next = answer.next() != null && answer.next().place().equals(odds.place());
     boolean struck = odds.word() == OddsWord.STRUCK_OUT;
-    String harm = words.get("harm." + odds.harm());
     return new WireView.PlaceView(
         odds.place(),
         words.get("likely." + SearchPresenter.key(odds.word())),
-        place.ifWrong() == null ? harm : words.get("wires.ifWrong", place.ifWrong()),
+        place.ifWrong() == null
+            ? ifWrong(place, odds)
+            : words.get("wires.ifWrong", place.ifWrong()),
         odds.reason() == null ? "" : Signs.in(odds.reason()),
         struck ? Tone.ALARM : next ? Tone.ASK : Tone.PLAIN);
+  }
+
+  private String ifWrong(WireCase.Place place, WireAnswer.PlaceOdds odds) {
+    return place.ifWrong() == null ? words.get("harm." + odds.harm()) : place.ifWrong();
   }
 
   private static Tone tone(WireAnswer.State state) {

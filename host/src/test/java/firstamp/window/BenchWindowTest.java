@@ -225,7 +225,7 @@ class BenchWindowTest {
     open(FakeSession.Scene.SHORT);
     show();
     assertThat(Components.onSwing(() -> window.frame().getTitle()))
-        .startsWith("Switched itself off after 3.10 s");
+        .startsWith("Switched itself off: 8.10 A");
   }
 
   @Test

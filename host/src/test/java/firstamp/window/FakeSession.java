@@ -511,9 +511,13 @@ final class FakeSession implements BenchSession {
       Random random = new Random(3);
       for (int at = 0; at < 256; at++) {
         double ms = (at - 125) * 0.25;
-        double value = ms < 0 ? 0.12 : ms < 0.75 ? 8.1 - 5 * Math.exp(-(ms + 0.1) / 0.15) : 0;
+        double value = ms < 0 ? 0.12 : 0;
         amps[at] = (float) (value + 0.008 * random.nextGaussian());
       }
+      // Three conversions beyond the limit decide; the trip's value is that of the third.
+      amps[125] = 5.52f;
+      amps[126] = 7.63f;
+      amps[127] = 8.1f;
       return new Snapshot.TripView(
           4,
           TripCause.RUNNING,

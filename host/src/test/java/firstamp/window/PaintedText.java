@@ -46,7 +46,7 @@ final class PaintedText {
       if (ink.cutOff() > 1) {
         faults.add("\"" + ink.text() + "\" is cut off by " + ink.cutOff() + " at " + ink.box());
       }
-      if (ink.text().endsWith("...") || ink.text().endsWith("\u2026")) {
+      if (ink.text().matches(".*[^ ](\\.\\.\\.|\u2026)")) {
         faults.add("\"" + ink.text() + "\" has lost its end");
       }
       for (RecordingGraphics.Ink other : inks.subList(at + 1, inks.size())) {

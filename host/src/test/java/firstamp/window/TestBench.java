@@ -74,18 +74,28 @@ final class TestBench {
 
   /** A desk with nothing on it yet. */
   static Desk empty(Path folder) {
+    return empty(folder, HomeFolder.ofThePerson());
+  }
+
+  /** The same in somebody's home. */
+  static Desk empty(Path folder, HomeFolder home) {
     return new Desk(
         folder.resolve("bench.db"),
         folder.resolve("demo.db"),
         ports("healthy", Pace.MAX),
         TimeSource.system(),
         sheet -> null,
-        Pace.MAX);
+        Pace.MAX,
+        home);
   }
 
   /** A desk with a set that tripped and came up, one that waits, one that was begun. */
   static Desk used(Path folder) throws Exception {
-    Desk desk = empty(folder);
+    return used(folder, HomeFolder.ofThePerson());
+  }
+
+  static Desk used(Path folder, HomeFolder home) throws Exception {
+    Desk desk = empty(folder, home);
     run(desk.log(), "healthy", "as it came", true);
     run(desk.log(), "wire-short", "W3 went to P7", true);
     run(desk.log(), "healthy", "W3 back on P2", true);

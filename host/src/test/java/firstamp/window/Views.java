@@ -41,8 +41,13 @@ final class Views implements AutoCloseable {
 
   Views() throws Exception {
     folder = Files.createTempDirectory("firstamp-views");
-    used = TestBench.used(Files.createDirectories(folder.resolve("used")));
-    empty = TestBench.empty(Files.createDirectories(folder.resolve("empty")));
+    used = TestBench.used(bench("used"), new HomeFolder(folder.resolve("used")));
+    empty = TestBench.empty(bench("empty"), new HomeFolder(folder.resolve("empty")));
+  }
+
+  /** Where the bench lies in the home of an invented person. */
+  private Path bench(String person) throws IOException {
+    return Files.createDirectories(folder.resolve(person).resolve(".local/share/firstamp"));
   }
 
   Desk used() {
@@ -141,7 +146,7 @@ final class Views implements AutoCloseable {
   }
 
   private View probe(WindowOptions options, int upTo, boolean cut) throws Exception {
-    Desk desk = TestBench.empty(folder.resolve("empty"));
+    Desk desk = TestBench.empty(bench("empty"), new HomeFolder(folder.resolve("empty")));
     ProbePage page = new ProbePage(tools(options, desk));
     page.shown();
     page.emulated();
@@ -154,7 +159,7 @@ final class Views implements AutoCloseable {
     return View.of(page.component());
   }
 
-  private View watch(WindowOptions options, FakeSession.Scene scene) {
+  static View watch(WindowOptions options, FakeSession.Scene scene) {
     FakeSession session = new FakeSession(scene);
     WindowTheme look = new WindowTheme(options.theme());
     BenchPanel panel =

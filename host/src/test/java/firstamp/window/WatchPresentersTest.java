@@ -29,8 +29,8 @@ class WatchPresentersTest {
     Snapshot slept =
         scene(FakeSession.Scene.FALLING).with(new Snapshot.Beside(null, at, null, null, 0));
     BenchView view = presenter.view(slept, null);
-    assertThat(view.sentence().headline())
-        .isEqualTo("The computer slept at 21:42. The set has been off since.");
+    assertThat(view.sentence().headline()).isEqualTo("The computer slept at 21:42");
+    assertThat(view.sentence().action()).startsWith("The set has been off since. ");
     assertThat(view.sentence().tone()).isEqualTo(Tone.ALARM);
     assertThat(view.title()).startsWith("The computer slept at 21:42");
   }
