@@ -64,32 +64,32 @@ final class FigureRow {
     int ink = palette.inkOn(view.tone());
     int quiet = view.tone() == Tone.PLAIN ? palette.quietInk() : ink;
     int room = width - 2 * SIDE;
-    text(g, view.name(), SIDE, 22, WindowTheme.font(true, 15), quiet, room);
+    text(g, view.name(), SIDE, 20, WindowTheme.font(true, 15), quiet, room);
     Font large = WindowTheme.font(true, NUMBER_POINTS);
     Font unit = WindowTheme.font(true, 24);
     int numberWidth = g.getFontMetrics(large).stringWidth(view.number());
     int unitWidth = g.getFontMetrics(unit).stringWidth(view.unit()) + 6;
     // A long number keeps its size, and its unit goes up beside the name.
     boolean above = numberWidth + unitWidth > room;
-    text(g, view.number(), SIDE, 73, large, ink, room);
+    text(g, view.number(), SIDE, 69, large, ink, room);
     text(
         g,
         view.unit(),
         above ? width - SIDE - unitWidth + 6 : SIDE + 6 + numberWidth,
-        above ? 24 : 73,
+        above ? 22 : 69,
         unit,
         ink,
         room);
     int shape = view.tone() == Tone.PLAIN ? 0 : 16;
     if (shape > 0) {
       g.setColor(WindowTheme.colour(ink));
-      Shapes.draw(g, view.tone(), SIDE, 82, shape);
+      Shapes.draw(g, view.tone(), SIDE, 78, shape);
     }
     text(
         g,
         view.word(),
         SIDE + (shape > 0 ? shape + 7 : 0),
-        97,
+        93,
         WindowTheme.font(true, 18),
         ink,
         room - (shape > 0 ? shape + 7 : 0));
@@ -101,10 +101,10 @@ final class FigureRow {
     Font font = WindowTheme.font(false, WindowTheme.LEAST_POINTS);
     int comma = more.indexOf(", ");
     if (g.getFontMetrics(font).stringWidth(more) <= room || comma < 0) {
-      text(g, more, SIDE, 121, font, rgb, room);
+      text(g, more, SIDE, 118, font, rgb, room);
     } else {
-      text(g, more.substring(0, comma), SIDE, 113, font, rgb, room);
-      text(g, more.substring(comma + 2), SIDE, 129, font, rgb, room);
+      text(g, more.substring(0, comma), SIDE, 110, font, rgb, room);
+      text(g, more.substring(comma + 2), SIDE, 127, font, rgb, room);
     }
   }
 

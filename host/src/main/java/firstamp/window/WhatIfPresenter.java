@@ -75,7 +75,7 @@ final class WhatIfPresenter {
     } else if (other.changes().isEmpty()) {
       changed.add(words.get("compare.nothing"));
     } else {
-      changed.addAll(other.changes());
+      other.changes().forEach(line -> changed.add(Signs.in(line)));
     }
     return new Sides(
         words.get("compare.title", String.valueOf(other.powerUp()), String.valueOf(now.powerUp())),

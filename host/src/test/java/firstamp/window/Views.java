@@ -94,6 +94,7 @@ final class Views implements AutoCloseable {
           "watch-" + scene.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
           options -> watch(options, scene));
     }
+    WatchStates.addTo(all);
     return all;
   }
 
