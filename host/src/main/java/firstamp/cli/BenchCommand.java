@@ -3,8 +3,10 @@ package firstamp.cli;
 import firstamp.link.SerialPorts;
 import firstamp.link.SerialProbePort;
 import firstamp.log.BenchLog;
+import firstamp.model.JobSheet;
 import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
+import firstamp.sound.AlarmSound;
 import firstamp.window.BenchWindow;
 import firstamp.window.Desk;
 import firstamp.window.NoDisplayException;
@@ -13,6 +15,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -43,7 +46,7 @@ final class BenchCommand implements Callable<Integer> {
 
   static int open(Path log, LookOptions look) throws CliFailure {
     Path file = (log == null ? BenchLog.defaultFile() : log).toAbsolutePath();
-    Desk desk = desk(file, emulatedLog(file));
+    Desk desk = desk(file, emulatedLog(file), Sounds::inTheWindow);
     try {
       BenchWindow.show(desk, null, look.of(desk)).awaitClosed();
     } catch (NoDisplayException noDisplay) {
@@ -59,9 +62,13 @@ final class BenchCommand implements Callable<Integer> {
     return log.resolveSibling("demo.db");
   }
 
-  static Desk desk(Path log, Path emulatedLog) {
-    return new Desk(
-        log, emulatedLog, new OfThisComputer(), TimeSource.system(), Sounds::inTheWindow);
+  /**
+   * The bench of this computer.
+   *
+   * @param sounds makes what is heard of a power-up that is begun in the window
+   */
+  static Desk desk(Path log, Path emulatedLog, Function<JobSheet, AlarmSound> sounds) {
+    return new Desk(log, emulatedLog, new OfThisComputer(), TimeSource.system(), sounds);
   }
 
   /** Ports through the serial library. */

@@ -76,7 +76,7 @@ final class LiveSetup {
               log,
               new RunModes(options, sound, emulated, supply),
               sound)
-          : WindowRun.live(setup, sheet, opener, log, emulated, port, sound, options.look, also);
+          : WindowRun.live(setup, sheet, opener, log, emulated, port, sound, options, also);
     }
   }
 

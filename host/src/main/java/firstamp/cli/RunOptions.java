@@ -50,7 +50,7 @@ final class RunOptions {
       names = "--sound",
       negatable = true,
       description =
-          "--sound: alarms are heard also in a headless demo; --no-sound: never; else a test beep comes before switching on")
+          "--sound: alarms are heard, also in a headless demo; --no-sound: they are not, also not of what is begun in the window later; else a test beep comes before switching on")
   Boolean sound;
 
   @Option(

@@ -4,6 +4,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
 import firstamp.sound.AlarmSound;
 import java.util.Set;
+import java.util.function.Function;
 
 /** Sound for a run, as the options ask for it. */
 final class Sounds {
@@ -28,6 +29,11 @@ final class Sounds {
   /** Sound of a power-up that is begun in the window. */
   static AlarmSound inTheWindow(JobSheet effective) {
     return open(effective, false, false);
+  }
+
+  /** The same as the options of the command ask for it, which the window was opened with. */
+  static Function<JobSheet, AlarmSound> later(RunOptions options) {
+    return effective -> of(options, effective, true);
   }
 
   private static AlarmSound open(JobSheet effective, boolean tone, boolean speak) {

@@ -8,7 +8,6 @@ import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
 import firstamp.model.TimeSource;
-import firstamp.session.BenchSession;
 import firstamp.session.ChainListener;
 import firstamp.session.EarlierPowerUps;
 import firstamp.session.LiveBench;
@@ -23,6 +22,7 @@ import firstamp.session.SoundingListener;
 import firstamp.sound.AlarmSound;
 import firstamp.window.BenchWindow;
 import firstamp.window.Desk;
+import firstamp.window.Hearing;
 import firstamp.window.NoDisplayException;
 import firstamp.window.Watched;
 import java.nio.file.Path;
@@ -40,7 +40,7 @@ final class WindowRun {
       boolean emulated,
       String port,
       AlarmSound sound,
-      LookOptions look,
+      RunOptions options,
       ChainListener nobody)
       throws CliFailure {
     TimeSource time = TimeSource.system();
@@ -73,7 +73,12 @@ final class WindowRun {
     Runtime.getRuntime().addShutdownHook(onSignal);
     bench.start();
     try {
-      show(bench, log.file(), emulated, look);
+      Desk desk =
+          BenchCommand.desk(
+              log.file(),
+              emulated ? log.file() : BenchCommand.emulatedLog(log.file()),
+              Sounds.later(options));
+      show(desk, Watched.of(bench, log.file(), Hearing.of(sound)), options.look);
     } finally {
       bench.close();
       LiveSetup.closeLog(log);
@@ -135,7 +140,11 @@ final class WindowRun {
     }
     bench.start();
     try {
-      show(bench, Path.of(logFile), false, look);
+      Path file = Path.of(logFile);
+      show(
+          BenchCommand.desk(file, BenchCommand.emulatedLog(file), Sounds::inTheWindow),
+          Watched.of(bench, file, Hearing.NOTHING),
+          look);
     } finally {
       bench.close();
     }
@@ -155,7 +164,7 @@ final class WindowRun {
   /** The steps of a worked example about wires, until the window is closed. */
   static int wires(WireCase wires, Path log, LookOptions look) throws CliFailure {
     try {
-      Desk desk = BenchCommand.desk(log, log);
+      Desk desk = BenchCommand.desk(log, log, Sounds::inTheWindow);
       BenchWindow.showWires(desk, wires, look.of(desk)).awaitClosed();
     } catch (NoDisplayException noDisplay) {
       throw new CliFailure(ExitCode.USAGE, noDisplay.getMessage(), noDisplay);
@@ -166,11 +175,9 @@ final class WindowRun {
   }
 
   /** The window begins on this session; from it the person gets to the rest of the same log. */
-  private static void show(BenchSession bench, Path log, boolean emulated, LookOptions look)
-      throws CliFailure {
+  private static void show(Desk desk, Watched first, LookOptions look) throws CliFailure {
     try {
-      Desk desk = BenchCommand.desk(log, emulated ? log : BenchCommand.emulatedLog(log));
-      BenchWindow.show(desk, Watched.of(bench, log), look.of(desk)).awaitClosed();
+      BenchWindow.show(desk, first, look.of(desk)).awaitClosed();
     } catch (NoDisplayException noDisplay) {
       throw new CliFailure(ExitCode.USAGE, noDisplay.getMessage(), noDisplay);
     } catch (InterruptedException stop) {

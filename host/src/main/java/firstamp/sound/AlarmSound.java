@@ -108,7 +108,10 @@ public final class AlarmSound implements AutoCloseable {
     change(desk::forget);
   }
 
-  /** Silent, or not. */
+  /**
+   * Silent, or not. The next alarm of high priority, and the next time something switches off by
+   * itself, is heard again.
+   */
   public void mute(boolean silent) {
     change(() -> desk.mute(silent));
     if (silent && voice != null) {

@@ -28,6 +28,11 @@ final class SoundDesk {
     this.plugIn = plugIn;
   }
 
+  /**
+   * Silent, or not. What stands now is silenced; an alarm of high priority or a trip that comes
+   * later ends the silence by itself: the person asked not to hear what they know of (common
+   * practice, no source).
+   */
   void mute(boolean silent) {
     muted = silent;
     if (silent) {
@@ -67,6 +72,9 @@ final class SoundDesk {
       return;
     }
     boolean raised = alarm.state() == AlarmState.UNACKNOWLEDGED;
+    if (raised && alarm.priority() == Priority.HIGH) {
+      muted = false;
+    }
     boolean shownUnderAnother = alarm.foldedUnder() != 0 && alarm.priority() != Priority.HIGH;
     if (raised && !shownUnderAnother) {
       play(Tune.of(alarm.priority()));
@@ -78,6 +86,7 @@ final class SoundDesk {
 
   /** The probe has switched itself off, or a rule did. */
   void switchedOff() {
+    muted = false;
     play(Tune.HIGH);
     if (plugIn) {
       play(Tune.PLUG);

@@ -68,6 +68,9 @@ interface BenchActions {
   /** Nobody will watch, or somebody does again; asks first. */
   void soak();
 
+  /** Silences what is heard, or lets it be heard again. */
+  void toggleSound();
+
   /** Whether OFF would open something: then every key is the bench's, also while text is typed. */
   boolean armed();
 }

@@ -17,6 +17,7 @@ import javax.swing.JPanel;
 /** Everything inside the window, and what controls and keys do. Swing thread only. */
 final class BenchPanel implements BenchActions {
   private final BenchSession session;
+  private final Hearing hearing;
   private final BenchPresenter presenter;
   private final Words words;
   private final TimeView time = new TimeView();
@@ -55,8 +56,14 @@ final class BenchPanel implements BenchActions {
   private Runnable verdict;
   private Runnable home;
 
-  BenchPanel(BenchSession session, BenchPresenter presenter, Palette palette, Runnable close) {
+  BenchPanel(
+      BenchSession session,
+      Hearing hearing,
+      BenchPresenter presenter,
+      Palette palette,
+      Runnable close) {
     this.session = session;
+    this.hearing = hearing;
     this.presenter = presenter;
     this.close = close;
     words = presenter.words();
@@ -185,7 +192,7 @@ final class BenchPanel implements BenchActions {
     sentence.show(view.sentence());
     others.show(view.folded());
     awakeSaid = awake;
-    header.show(states.with(view, now, mode, focused));
+    header.show(states.with(view, now, mode, hearing.state(), focused));
     figures.show(view.figures());
     if (view.controls().restore() == null) {
       own.withdraw(OwnQuestions.Kind.RESTORE);
@@ -201,6 +208,7 @@ final class BenchPanel implements BenchActions {
     middle.follow(now, view, besideThere);
     notes.show(now);
     middle.turn(question != null);
+    controls.sound(hearing.state());
     controls.show(view, verdict != null && over && question == null);
     views.show(
         view.trip() != null, middle.shows(Card.TRIP), middle.shows(Card.STRIPS), time.follows());
@@ -401,6 +409,11 @@ final class BenchPanel implements BenchActions {
       own.ask(
           OwnQuestions.Kind.SOAK, modes.question(), () -> session.mode(BenchMode.SOAK, awakeSaid));
     }
+  }
+
+  @Override
+  public void toggleSound() {
+    hearing.mute(hearing.state() != Hearing.State.MUTED);
   }
 
   @Override

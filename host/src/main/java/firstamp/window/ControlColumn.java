@@ -18,6 +18,7 @@ final class ControlColumn {
   private final KeyButton seen;
   private final KeyButton mark;
   private final KeyButton restore;
+  private final KeyButton sound;
   private final KeyButton verdict;
 
   ControlColumn(Palette palette, Words words, BenchActions actions) {
@@ -46,6 +47,9 @@ final class ControlColumn {
     restore =
         new KeyButton(words, "restore", words.get("control.restore"), "", actions::restore)
             .size(WIDTH, 52);
+    sound =
+        new KeyButton(words, "sound", words.get("control.sound"), "X", actions::toggleSound)
+            .size(WIDTH, 38);
     verdict =
         new KeyButton(
                 words,
@@ -68,12 +72,21 @@ final class ControlColumn {
     column.add(verdict.button(), at);
     column.add(seen.button(), at);
     column.add(mark.button(), at);
+    column.add(sound.button(), at);
     at.insets = new Insets(0, 0, 0, 0);
     column.add(restore.button(), at);
   }
 
   JComponent component() {
     return column;
+  }
+
+  /** The key for the sound is there where there is a sound. */
+  void sound(Hearing.State heard) {
+    boolean muted = heard == Hearing.State.MUTED;
+    sound.button().setVisible(muted || heard == Hearing.State.HEARD);
+    sound.text(words.get(muted ? "control.soundOn" : "control.sound"));
+    sound.colours(palette.control(), palette.ink());
   }
 
   /**

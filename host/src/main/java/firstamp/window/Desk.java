@@ -300,7 +300,8 @@ public final class Desk {
     Thread onSignal = new Thread(bench::close, "signal");
     Runtime.getRuntime().addShutdownHook(onSignal);
     bench.start();
-    return new Watched(bench, open.file(), again, () -> done(open, onSignal, sound));
+    return new Watched(
+        bench, open.file(), Hearing.of(sound), again, () -> done(open, onSignal, sound));
   }
 
   private void done(BenchLog open, Thread onSignal, AlarmSound sound) {
@@ -352,7 +353,7 @@ public final class Desk {
       bench.beside(reader(file, other));
     }
     bench.start();
-    return new Watched(bench, file, null, () -> {});
+    return new Watched(bench, file, Hearing.NOTHING, null, () -> {});
   }
 
   /**

@@ -13,13 +13,16 @@ import javax.swing.JPanel;
 /** The line at the top: which set, which power-up, how long, and the state of cable and log. */
 final class HeaderBar {
   private static final int HEIGHT = 40;
+  private static final int GAP = 12;
+  private static final int BETWEEN = 20;
 
   private final Palette palette;
-  private final JPanel bar = new JPanel(new BorderLayout(20, 0));
+  private final JPanel bar = new JPanel(new BorderLayout(BETWEEN, 0));
   private final JLabel set = new JLabel(" ");
   private final JLabel about = new JLabel(" ");
   private final JLabel phase = new JLabel(" ");
   private final JLabel elapsed = new JLabel(" ");
+  private final JPanel left = new JPanel(new FlowLayout(FlowLayout.LEFT, GAP, 2));
   private final JPanel states = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 2));
   private List<LinkView> shown = List.of();
 
@@ -29,7 +32,6 @@ final class HeaderBar {
     label(about, "about", false, 15, palette.quietInk());
     label(phase, "phase", true, 19, palette.ink());
     label(elapsed, "elapsed", true, 26, palette.ink());
-    JPanel left = new JPanel(new FlowLayout(FlowLayout.LEFT, 12, 2));
     left.setOpaque(false);
     left.add(elapsed);
     left.add(phase);
@@ -67,6 +69,19 @@ final class HeaderBar {
       states.revalidate();
       states.repaint();
     }
+    makeRoom(now.about());
+  }
+
+  /** When much is wrong at once the states need the room: the quiet line goes first. */
+  private void makeRoom(String text) {
+    int quiet = about.getPreferredSize().width + GAP;
+    int needed =
+        left.getPreferredSize().width
+            + (about.isVisible() ? 0 : quiet)
+            + BETWEEN
+            + states.getPreferredSize().width;
+    boolean fits = bar.getWidth() == 0 || needed <= bar.getWidth();
+    about.setVisible(fits && !text.isEmpty());
   }
 
   private static void set(JLabel label, String text) {

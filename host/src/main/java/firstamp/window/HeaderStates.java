@@ -7,7 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What the window itself adds to the states of cable and log: the mode, and whether it has keys.
+ * What the window itself adds to the states of cable and log: whether it has the keys, the mode,
+ * and that nothing is heard.
  */
 final class HeaderStates {
   private final Words words;
@@ -18,7 +19,8 @@ final class HeaderStates {
     this.modes = modes;
   }
 
-  BenchView with(BenchView view, Snapshot now, BenchMode.State mode, boolean focused) {
+  BenchView with(
+      BenchView view, Snapshot now, BenchMode.State mode, Hearing.State heard, boolean focused) {
     List<LinkView> links = new ArrayList<>();
     if (!focused && view.controls().off()) {
       links.add(new LinkView(words.get("focus.lost"), words.get("focus.lost.more"), Tone.CAUTION));
@@ -27,7 +29,23 @@ final class HeaderStates {
     if (state != null) {
       links.add(state);
     }
+    LinkView sound = sound(heard);
+    if (sound != null && now.kind() != Snapshot.Kind.REPLAY) {
+      links.add(sound);
+    }
     links.addAll(view.links());
     return view.withLinks(links);
+  }
+
+  private LinkView sound(Hearing.State heard) {
+    return switch (heard) {
+      case NOTHING, HEARD -> null;
+      case MUTED ->
+          new LinkView(words.get("sound.muted"), words.get("sound.muted.more"), Tone.CAUTION);
+      case NOT_WANTED ->
+          new LinkView(words.get("sound.notWanted"), words.get("sound.notWanted.more"), Tone.PLAIN);
+      case NO_DEVICE ->
+          new LinkView(words.get("sound.none"), words.get("sound.none.more"), Tone.CAUTION);
+    };
   }
 }

@@ -44,7 +44,11 @@ final class WatchPage implements Page {
     this.leave = tools.shell()::close;
     panel =
         new BenchPanel(
-            session, new BenchPresenter(tools.words().locale()), tools.palette(), this::leave);
+            session,
+            watched.hearing(),
+            new BenchPresenter(tools.words().locale()),
+            tools.palette(),
+            this::leave);
     panel.show(session.snapshot(), null, true);
     if (watched.log() != null && tools.desk() != null) {
       panel.whenOver(this::verdict, this::home);
@@ -96,7 +100,9 @@ final class WatchPage implements Page {
     keepAwake(now);
     Tone tone = panel.view().sentence().tone();
     if (tone == Tone.ALARM && lastTone != Tone.ALARM && now.kind() != Snapshot.Kind.REPLAY) {
-      Toolkit.getDefaultToolkit().beep();
+      if (watched.hearing().state() != Hearing.State.NOT_WANTED) {
+        Toolkit.getDefaultToolkit().beep();
+      }
       Window window = SwingUtilities.getWindowAncestor(panel.component());
       if (window != null) {
         window.toFront();

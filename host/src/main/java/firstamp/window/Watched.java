@@ -9,13 +9,16 @@ import java.util.Objects;
  *
  * @param session live or replayed
  * @param log where its power-up is kept, null = nothing can be read from it
+ * @param hearing what is heard of it
  * @param again starts the same once more after a trip that the probe box remembers; null = cannot
  * @param afterwards what is left to do once the session is closed (never on the Swing thread)
  */
-public record Watched(BenchSession session, Path log, Again again, Runnable afterwards) {
+public record Watched(
+    BenchSession session, Path log, Hearing hearing, Again again, Runnable afterwards) {
   /** Checks for null. */
   public Watched {
     Objects.requireNonNull(session, "session");
+    Objects.requireNonNull(hearing, "hearing");
     Objects.requireNonNull(afterwards, "afterwards");
   }
 
@@ -33,12 +36,12 @@ public record Watched(BenchSession session, Path log, Again again, Runnable afte
 
   /** A session with nothing behind it. */
   public static Watched of(BenchSession session) {
-    return new Watched(session, null, null, () -> {});
+    return new Watched(session, null, Hearing.NOTHING, null, () -> {});
   }
 
   /** A session kept in a log that somebody else closes. */
-  public static Watched of(BenchSession session, Path log) {
-    return new Watched(session, log, null, () -> {});
+  public static Watched of(BenchSession session, Path log, Hearing hearing) {
+    return new Watched(session, log, hearing, null, () -> {});
   }
 
   void end() {

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
 
 class RunModesTest {
   @TempDir private Path folder;
@@ -26,6 +27,13 @@ class RunModesTest {
                 folder.resolve("bench.db").toString()));
     arguments.addAll(java.util.List.of(more));
     return CommandRunner.run(arguments.toArray(String[]::new));
+  }
+
+  @Test
+  void withoutSoundMeansWithoutSound() {
+    assertThat(CommandLine.populateCommand(new RunOptions(), "--no-sound").sound).isFalse();
+    assertThat(CommandLine.populateCommand(new RunOptions(), "--sound").sound).isTrue();
+    assertThat(CommandLine.populateCommand(new RunOptions()).sound).isNull();
   }
 
   @Test

@@ -104,11 +104,33 @@ class AlarmSoundTest {
   @Test
   void mutedIsSilentAndAnAlarmThatStandsIsHeardAfterwards() {
     SoundDesk desk = new SoundDesk(false);
-    desk.mute(true);
     desk.alarm(raised(1, Priority.HIGH), 0);
+    desk.mute(true);
+    desk.alarm(raised(2, Priority.MEDIUM), 0);
     assertThat(all(desk, 60 * SECOND)).isEmpty();
     desk.mute(false);
     assertThat(all(desk, 61 * SECOND)).containsExactly(Tune.HIGH);
+  }
+
+  @Test
+  void whatIsUrgentAndComesAfterMutingIsHeardAgain() {
+    SoundDesk desk = new SoundDesk(false);
+    desk.alarm(raised(1, Priority.HIGH), 0);
+    desk.mute(true);
+    desk.alarm(alarm(1, Priority.HIGH, AlarmState.CLEARED_UNACKNOWLEDGED, 0), SECOND);
+    assertThat(all(desk, 60 * SECOND)).as("the same alarm, not a new one").isEmpty();
+    desk.alarm(raised(2, Priority.HIGH), 61 * SECOND);
+    assertThat(all(desk, 61 * SECOND)).containsExactly(Tune.HIGH);
+    assertThat(desk.muted()).isFalse();
+  }
+
+  @Test
+  void switchingOffByItselfIsHeardAlsoAfterMuting() {
+    SoundDesk desk = new SoundDesk(true);
+    desk.mute(true);
+    desk.switchedOff();
+    assertThat(all(desk, 0)).containsExactly(Tune.HIGH, Tune.PLUG);
+    assertThat(desk.muted()).isFalse();
   }
 
   @Test

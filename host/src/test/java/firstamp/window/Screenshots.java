@@ -108,7 +108,12 @@ final class Screenshots {
       FakeSession session = new FakeSession(scene);
       WindowTheme look = new WindowTheme(theme);
       BenchPanel panel =
-          new BenchPanel(session, new BenchPresenter(Locale.ENGLISH), look.palette(), () -> {});
+          new BenchPanel(
+              session,
+              Hearing.NOTHING,
+              new BenchPresenter(Locale.ENGLISH),
+              look.palette(),
+              () -> {});
       JFrame frame = new JFrame();
       frame.setUndecorated(true);
       frame.setContentPane(panel.component());

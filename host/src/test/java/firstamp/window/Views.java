@@ -95,6 +95,18 @@ final class Views implements AutoCloseable {
           options -> watch(options, scene));
     }
     WatchStates.addTo(all);
+    all.put("watch-heard", options -> watch(options, FakeSession.Scene.SHORT, new FakeHearing()));
+    all.put(
+        "watch-muted",
+        options -> {
+          FakeHearing hearing = new FakeHearing();
+          hearing.mute(true);
+          return watch(options, FakeSession.Scene.LOST_HEAD, hearing);
+        });
+    all.put(
+        "watch-no-device",
+        options ->
+            watch(options, FakeSession.Scene.RAIL_LOW, new Hearing.Still(Hearing.State.NO_DEVICE)));
     return all;
   }
 
@@ -161,10 +173,16 @@ final class Views implements AutoCloseable {
   }
 
   static View watch(WindowOptions options, FakeSession.Scene scene) {
+    return watch(options, scene, Hearing.NOTHING);
+  }
+
+  private static View watch(
+      WindowOptions options, FakeSession.Scene scene, Hearing hearing) {
     FakeSession session = new FakeSession(scene);
     WindowTheme look = new WindowTheme(options.theme());
     BenchPanel panel =
-        new BenchPanel(session, new BenchPresenter(options.locale()), look.palette(), () -> {});
+        new BenchPanel(
+            session, hearing, new BenchPresenter(options.locale()), look.palette(), () -> {});
     panel.whenOver(() -> {}, () -> {});
     panel.show(session.snapshot(), null, true);
     return new View(panel.component(), () -> panel.show(session.snapshot(), null, true));

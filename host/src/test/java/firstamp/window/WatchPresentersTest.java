@@ -101,6 +101,27 @@ class WatchPresentersTest {
   }
 
   @Test
+  void saysWhyNothingIsHeard() {
+    HeaderStates states = new HeaderStates(words, new ModePresenter(words, numbers));
+    for (Hearing.State heard : Hearing.State.values()) {
+      Snapshot on = scene(FakeSession.Scene.HEALTHY);
+      java.util.List<String> said =
+          states
+              .with(presenter.view(on, null), on, BenchMode.State.BEGIN, heard, true)
+              .links()
+              .stream()
+              .map(BenchView.LinkView::text)
+              .toList();
+      switch (heard) {
+        case NOTHING, HEARD -> assertThat(said).containsExactly("cable good", "logging");
+        case MUTED -> assertThat(said).startsWith("sound off");
+        case NOT_WANTED -> assertThat(said).startsWith("no sound");
+        case NO_DEVICE -> assertThat(said).startsWith("no sound device");
+      }
+    }
+  }
+
+  @Test
   void anEarlierPowerUpStandsBehindAlignedAtSwitchOn() {
     Snapshot now = scene(FakeSession.Scene.BEHIND);
     TimeView time = new TimeView();

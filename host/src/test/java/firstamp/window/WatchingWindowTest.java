@@ -200,6 +200,32 @@ class WatchingWindowTest {
   }
 
   @Test
+  void oneKeySilencesTheSoundAndTheWindowSaysSo() throws Exception {
+    session = new FakeSession(FakeSession.Scene.RAIL_LOW);
+    FakeHearing hearing = new FakeHearing();
+    window = BenchWindow.show(null, new Watched(session, null, hearing, null, () -> {}), OPTIONS);
+    show();
+    assertThat(states()).doesNotContain("sound off");
+    key(KeyEvent.VK_X, 'x');
+    show();
+    assertThat(hearing.state()).isEqualTo(Hearing.State.MUTED);
+    assertThat(states()).contains("sound off");
+    key(KeyEvent.VK_X, 'x');
+    show();
+    assertThat(hearing.state()).isEqualTo(Hearing.State.HEARD);
+    assertThat(session.wishes).as("it is not seen by that").isEmpty();
+  }
+
+  private java.util.List<String> states() throws Exception {
+    return Components.onSwing(
+        () ->
+            Components.visible(window.frame()).stream()
+                .filter(part -> "state".equals(part.getName()))
+                .map(part -> ((javax.swing.JLabel) part).getText())
+                .toList());
+  }
+
+  @Test
   void soakAsksLineByLineFirst() throws Exception {
     open(FakeSession.Scene.HEALTHY);
     key(KeyEvent.VK_S, 's');
