@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.model.TripCause;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SelfTest;
 import java.util.Locale;
@@ -21,7 +22,9 @@ final class ArmCheck {
               .latchedCause()
               .map(one -> one.name().toLowerCase(Locale.ROOT).replace('_', '-'))
               .orElse("unknown");
-      throw refused(
+      throw new RunRefused(
+          new RunRefused.Latched(
+              latched, hello.latchedCause().map(one -> TripCause.ofWire(one.code())).orElse(null)),
           "the probe box has switched itself off before: number "
               + latched
               + ", cause "

@@ -386,7 +386,13 @@ public final class LiveBench implements BenchSession {
   }
 
   private Snapshot.Beside beside() {
-    return new Snapshot.Beside(earlier, sleptAtEpochMs, moved, null, pedalTaps);
+    return new Snapshot.Beside(
+        earlier,
+        sleptAtEpochMs,
+        moved,
+        null,
+        pedalTaps,
+        failure instanceof RunRefused refused ? refused.latched() : null);
   }
 
   private Snapshot build() {

@@ -1,5 +1,8 @@
 package firstamp.session;
 
+import firstamp.model.TripCause;
+import java.io.Serializable;
+
 /** A power-up cannot be started; the message says what stands against it and what to try. */
 public final class RunRefused extends Exception {
   private static final long serialVersionUID = 1L;
@@ -15,10 +18,32 @@ public final class RunRefused extends Exception {
   }
 
   private final Kind kind;
+  private final Latched latched;
+
+  /**
+   * What the probe box remembers of switching itself off.
+   *
+   * @param number that it wants back before it switches on again
+   * @param cause of it, null = not known
+   */
+  public record Latched(int number, TripCause cause) implements Serializable {}
 
   RunRefused(Kind kind, String message) {
     super(message);
     this.kind = kind;
+    this.latched = null;
+  }
+
+  /** The probe box stays off because of what it remembers. */
+  RunRefused(Latched latched, String message) {
+    super(message);
+    this.kind = Kind.ARMING;
+    this.latched = latched;
+  }
+
+  /** What the probe box remembers and has to be switched on again after; null = it is not that. */
+  public Latched latched() {
+    return latched;
   }
 
   /** What kind of obstacle. */

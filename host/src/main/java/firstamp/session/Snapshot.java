@@ -204,11 +204,22 @@ public record Snapshot(
    * @param moved the latest moved limit, null = none
    * @param whatIf what other limits would have done (replay), null = nobody asked
    * @param pedalTaps taps of the probe's pedal that mean "next"
+   * @param latched what the probe box remembers and stays off for, null = nothing
    */
   public record Beside(
-      Earlier earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, int pedalTaps) {
+      Earlier earlier,
+      Long sleptAtEpochMs,
+      Moved moved,
+      WhatIf whatIf,
+      int pedalTaps,
+      RunRefused.Latched latched) {
     /** Nothing. */
     public static final Beside NOTHING = new Beside(null, null, null, null, 0);
+
+    /** A probe box that remembers nothing. */
+    public Beside(Earlier earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, int pedalTaps) {
+      this(earlier, sleptAtEpochMs, moved, whatIf, pedalTaps, null);
+    }
   }
 
   /**

@@ -188,7 +188,9 @@ final class BenchPanel implements BenchActions {
   void show(Snapshot now, String awake, boolean focused) {
     view = presenter.view(now, awake);
     follow(now);
-    over = now.phase() == Snapshot.Phase.ENDED || now.kind() == Snapshot.Kind.REPLAY;
+    over =
+        now.phase() == Snapshot.Phase.ENDED && now.powerUp() != null
+            || now.kind() == Snapshot.Kind.REPLAY;
     sentence.show(view.sentence());
     others.show(view.folded());
     awakeSaid = awake;
@@ -423,15 +425,12 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void restore() {
+    if (last == null || view.controls().restore() == null) {
+      return;
+    }
     own.ask(
         OwnQuestions.Kind.RESTORE,
-        new QuestionView(
-            OwnQuestions.Kind.RESTORE.id(),
-            words.get("restore.title"),
-            List.of(words.get("restore.1"), words.get("restore.2")),
-            true,
-            words.get("restore.yes"),
-            words.get("restore.no")),
+        new RestorePresenter(words).question(last),
         () -> {
           if (view.controls().restore() != null) {
             session.restore(view.controls().restore());

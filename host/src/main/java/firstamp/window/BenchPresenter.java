@@ -87,9 +87,7 @@ final class BenchPresenter {
         words.get(off ? "off.ready" : live ? "off.isOff" : "off.replay"),
         canMark(now),
         canMark(now) && SentencePresenter.unseen(now),
-        live && now.trip() != null && SentencePresenter.hasTripped(now)
-            ? now.trip().number()
-            : null);
+        RestorePresenter.number(now));
   }
 
   /** Also once it is over: marks and seen are then added behind the end. */

@@ -45,7 +45,7 @@ final class ControlColumn {
                 actions::mark)
             .size(WIDTH, 52);
     restore =
-        new KeyButton(words, "restore", words.get("control.restore"), "", actions::restore)
+        new KeyButton(words, "restore", words.get("control.restore"), "R", actions::restore)
             .size(WIDTH, 52);
     sound =
         new KeyButton(words, "sound", words.get("control.sound"), "X", actions::toggleSound)

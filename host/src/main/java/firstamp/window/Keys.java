@@ -99,6 +99,7 @@ final class Keys implements KeyEventDispatcher {
       case KeyEvent.VK_L -> once(first, actions::nextLimit);
       case KeyEvent.VK_H -> once(first, actions::handsIn);
       case KeyEvent.VK_S -> once(first, actions::soak);
+      case KeyEvent.VK_R -> once(first, actions::restore);
       case KeyEvent.VK_X -> once(first, actions::toggleSound);
       case KeyEvent.VK_W -> once(first, actions::toggleNotes);
       case KeyEvent.VK_Q -> once(first, actions::toggleWhatIf);

@@ -21,18 +21,23 @@ final class SentencePresenter {
   private final Numbers numbers;
   private final NotWatchedWords notWatched;
   private final Spoken spoken;
+  private final RestorePresenter restores;
 
   SentencePresenter(Words words, Numbers numbers) {
     this.words = words;
     this.notWatched = new NotWatchedWords(words);
     this.numbers = numbers;
     this.spoken = new Spoken(words.locale());
+    this.restores = new RestorePresenter(words);
   }
 
   Sentence sentence(Snapshot now) {
     List<Alarm> standing = now.alarms().stream().filter(SentencePresenter::matters).toList();
     if (now.beside().sleptAtEpochMs() != null && isOff(now.phase())) {
       return slept(now, standing);
+    }
+    if (RestorePresenter.met(now) != null) {
+      return restores.sentence(RestorePresenter.met(now), mains(now.sheet()));
     }
     if (now.trip() != null && hasTripped(now)) {
       return tripped(now, standing);

@@ -10,8 +10,10 @@ import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
 import firstamp.model.ProbeEvent;
+import firstamp.model.ProbePort;
 import firstamp.model.Reading;
 import firstamp.model.TimeSource;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.BooleanSupplier;
@@ -66,6 +68,105 @@ class LiveBenchTest {
                     progress));
     bench.start();
     await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
+  }
+
+  /** A box that stays in its hand between two power-ups, with what it remembers. */
+  private record Kept(ProbePort box) implements ProbePort {
+    @Override
+    public int read(byte[] buffer, int timeoutMillis) throws IOException {
+      return box.read(buffer, timeoutMillis);
+    }
+
+    @Override
+    public void write(byte[] bytes) throws IOException {
+      box.write(bytes);
+    }
+
+    @Override
+    public TimeSource time() {
+      return box.time();
+    }
+
+    @Override
+    public String describe() {
+      return "probe box";
+    }
+
+    @Override
+    public void close() {
+      // The cable is pulled, the box keeps its supply.
+    }
+  }
+
+  @Test
+  void whatTheProbeBoxRemembersIsShownAndSwitchedOnAgainAfter() throws Exception {
+    JobSheet sheet = LoggedRun.sheet("wire-short");
+    log = BenchLog.open(folder.resolve("bench.db"), TimeSource.system());
+    ProbePort box = Scenarios.open("wire-short", ProbeOptions.of(1, Pace.MAX));
+    LiveBench first = kept(sheet, new Kept(box));
+    first.start();
+    await(() -> first.snapshot().phase() == Snapshot.Phase.ENDED);
+    int number = first.snapshot().trip().number();
+    first.close();
+
+    bench = kept(sheet, new Kept(box));
+    bench.start();
+    await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
+    RunRefused.Latched latched = bench.snapshot().beside().latched();
+    assertThat(latched.number()).isEqualTo(number);
+    assertThat(latched.cause()).isEqualTo(first.snapshot().trip().cause());
+    assertThat(bench.snapshot().powerUp()).as("nothing was begun").isNull();
+    assertThat(log.list()).hasSize(1);
+
+    bench.restore(number + 1);
+    await(() -> refusedAnew(latched));
+    assertThat(bench.snapshot().beside().latched()).as("another number").isEqualTo(latched);
+    assertThat(log.list()).hasSize(1);
+
+    bench.restore(number);
+    await(() -> bench.result() != null && bench.snapshot().phase() == Snapshot.Phase.ENDED);
+    assertThat(bench.snapshot().beside().latched()).isNull();
+    assertThat(bench.result().summary().onMs()).isGreaterThan(0);
+    assertThat(log.list()).hasSize(2);
+    box.close();
+  }
+
+  private boolean refusedAnew(RunRefused.Latched before) {
+    RunRefused.Latched now = bench.snapshot().beside().latched();
+    return now != null && now != before;
+  }
+
+  private LiveBench kept(JobSheet sheet, ProbePort port) {
+    RunSetup setup =
+        new RunSetup(
+            sheet,
+            new ProbeSettings(sheet),
+            null,
+            true,
+            5_000_000L,
+            0,
+            false,
+            2_000_000,
+            false,
+            ArmGate.alwaysOpen());
+    String json = Scenarios.sheetJson("wire-short");
+    return new LiveBench(
+        setup,
+        time,
+        Snapshot.Kind.PROBE,
+        "port",
+        "bench.db",
+        setup.gate(),
+        new ChainListener() {},
+        (listener, progress, restoreTrip) ->
+            new LivePowerUp(
+                log,
+                new SheetTexts(sheet.set().name(), json, json),
+                setup.restoring(restoreTrip),
+                () -> port,
+                TimeSource.system(),
+                listener,
+                progress));
   }
 
   private static void await(BooleanSupplier condition) throws InterruptedException {

@@ -119,6 +119,25 @@ class BenchPresenterTest {
   }
 
   @Test
+  void saysWhatTheProbeBoxRemembersAndLeadsToSwitchingOnAgain() {
+    Snapshot now = new FakeSession(FakeSession.Scene.REMEMBERED).snapshot();
+    BenchView view = presenter.view(now, null);
+    assertThat(view.sentence().headline()).isEqualTo("The probe box stays off");
+    assertThat(view.sentence().action())
+        .contains("number 7, supply current")
+        .contains("\"On again\"")
+        .doesNotContain("--");
+    assertThat(view.controls().restore()).isEqualTo(7);
+    assertThat(view.controls().off()).isFalse();
+    BenchView.QuestionView question = new RestorePresenter(presenter.words()).question(now);
+    assertThat(question.tick()).isTrue();
+    assertThat(question.lines())
+        .hasSize(3)
+        .first()
+        .isEqualTo("I know what that was: number 7, supply current.");
+  }
+
+  @Test
   void offersNoSwitchInAReplay() {
     BenchView view = view(FakeSession.Scene.REPLAY);
     assertThat(view.controls().off()).isFalse();

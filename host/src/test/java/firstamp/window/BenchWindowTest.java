@@ -121,6 +121,33 @@ class BenchWindowTest {
   }
 
   @Test
+  void aProbeBoxThatRemembersIsSwitchedOnAgainStepByStep() throws Exception {
+    open(FakeSession.Scene.REMEMBERED);
+    show();
+    key(KeyEvent.VK_ENTER, '\n');
+    assertThat(session.wishes).isEmpty();
+    key(KeyEvent.VK_R, 'r');
+    show();
+    for (int line = 0; line < 3; line++) {
+      key(KeyEvent.VK_1, '1');
+    }
+    assertThat(session.wishes).isEmpty();
+    key(KeyEvent.VK_1, '1');
+    assertThat(session.wishes).containsExactly("restore 7");
+  }
+
+  @Test
+  void noKeySwitchesOnAgainWhereNothingHasSwitchedOff() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    key(KeyEvent.VK_R, 'r');
+    show();
+    for (int line = 0; line < 4; line++) {
+      key(KeyEvent.VK_1, '1');
+    }
+    assertThat(session.wishes).isEmpty();
+  }
+
+  @Test
   void noKeyThatRepeatsSaysYes() throws Exception {
     open(FakeSession.Scene.ASKING);
     Component to = window.panel().component();

@@ -12,6 +12,7 @@ import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.Course;
 import firstamp.session.LimitMove;
+import firstamp.session.RunRefused;
 import firstamp.session.Snapshot;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -63,6 +64,8 @@ final class FakeSession implements BenchSession {
     WHAT_IF,
     /** All is well, with an earlier power-up behind. */
     BEHIND,
+    /** The probe box remembers that it switched itself off before, and stays off. */
+    REMEMBERED,
     /** The computer slept; the probe switched off by itself. */
     SLEPT;
 
@@ -80,7 +83,7 @@ final class FakeSession implements BenchSession {
 
     double onSeconds() {
       return switch (this) {
-        case ASKING, CAUTIONS -> 0;
+        case ASKING, CAUTIONS, REMEMBERED -> 0;
         case SHORT, REPLAY, WHAT_IF -> 3.1;
         case FALLING, OVER, SLEPT -> 6;
         default -> 7.2;
@@ -264,7 +267,8 @@ final class FakeSession implements BenchSession {
     }
 
     Snapshot snapshot() {
-      boolean asking = scene == Scene.ASKING || scene == Scene.CAUTIONS;
+      boolean asking =
+          scene == Scene.ASKING || scene == Scene.CAUTIONS || scene == Scene.REMEMBERED;
       boolean on = phase() == Snapshot.Phase.ON;
       Double b1 = last(Course.Quantity.RAIL1_V);
       Double b2 = last(Course.Quantity.RAIL2_V);
@@ -273,7 +277,7 @@ final class FakeSession implements BenchSession {
       return new Snapshot(
           phase(),
           scene.replayed() ? Snapshot.Kind.REPLAY : Snapshot.Kind.EMULATED,
-          13,
+          scene == Scene.REMEMBERED ? null : 13,
           "W3 to P7",
           sheet(),
           null,
@@ -319,6 +323,9 @@ final class FakeSession implements BenchSession {
         case BEHIND ->
             new Snapshot.Beside(
                 new Snapshot.Earlier(11, true, earlier(), CLOSED_MS - 500), null, null, null, 0);
+        case REMEMBERED ->
+            new Snapshot.Beside(
+                null, null, null, null, 0, new RunRefused.Latched(7, TripCause.RUNNING));
         case SLEPT -> new Snapshot.Beside(null, 1_790_000_000_000L, null, null, 0);
         case WHAT_IF ->
             new Snapshot.Beside(
@@ -360,7 +367,7 @@ final class FakeSession implements BenchSession {
         case ASKING, CAUTIONS -> Snapshot.Phase.OPEN;
         case SHORT, REPLAY, WHAT_IF -> Snapshot.Phase.TRIPPED;
         case FALLING, SLEPT -> Snapshot.Phase.RAILS_FALLING;
-        case OVER -> Snapshot.Phase.ENDED;
+        case OVER, REMEMBERED -> Snapshot.Phase.ENDED;
         default -> Snapshot.Phase.ON;
       };
     }
