@@ -200,6 +200,11 @@ public final class RovingClip {
     return held;
   }
 
+  /** Whether the joint that the clip rests behind is being tapped. */
+  public boolean touching() {
+    return touching;
+  }
+
   /** The level of what is or was held last, null = none yet. */
   public SettledLevel last() {
     return last;

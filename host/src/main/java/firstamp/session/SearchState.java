@@ -13,11 +13,27 @@ import java.util.List;
  * @param level of what is or was held last, null = none yet
  * @param courseDbv levels of the present hold, one per 200 ms
  * @param strokes that are over, of a contact being worked
+ * @param touching whether the joint that the clip rests behind is being tapped
  */
 public record SearchState(
-    LocateSession search, ClipMark held, SettledLevel level, List<Double> courseDbv, int strokes) {
+    LocateSession search,
+    ClipMark held,
+    SettledLevel level,
+    List<Double> courseDbv,
+    int strokes,
+    boolean touching) {
   /** Copies the list. */
   public SearchState {
     courseDbv = List.copyOf(courseDbv);
+  }
+
+  /** Nothing is being tapped. */
+  public SearchState(
+      LocateSession search,
+      ClipMark held,
+      SettledLevel level,
+      List<Double> courseDbv,
+      int strokes) {
+    this(search, held, level, courseDbv, strokes, false);
   }
 }

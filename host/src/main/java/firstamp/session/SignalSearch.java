@@ -138,7 +138,9 @@ public final class SignalSearch implements ChainListener {
     LocateSession search =
         new LocateSession(
             start.graph(), start.settings(), List.copyOf(standing.values()), clip.taken());
-    state = new SearchState(search, clip.held(), clip.last(), clip.course(), clip.strokes());
+    state =
+        new SearchState(
+            search, clip.held(), clip.last(), clip.course(), clip.strokes(), clip.touching());
   }
 
   /** A listener that tells the search first and then another one. */

@@ -71,6 +71,12 @@ interface BenchActions {
   /** Silences what is heard, or lets it be heard again. */
   void toggleSound();
 
+  /** Looks for a lost signal, where the sheet names a path. */
+  void search();
+
+  /** Opens the wires of unknown place, where the sheet names some. */
+  void wires();
+
   /** Whether OFF would open something: then every key is the bench's, also while text is typed. */
   boolean armed();
 }

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.locate.SheetPath;
 import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.LimitMove;
@@ -55,6 +56,8 @@ final class BenchPanel implements BenchActions {
   private boolean over;
   private Runnable verdict;
   private Runnable home;
+  private Runnable search;
+  private Runnable wires;
 
   BenchPanel(
       BenchSession session,
@@ -146,6 +149,26 @@ final class BenchPanel implements BenchActions {
     verdictKey.button().setVisible(true);
   }
 
+  /** What helps to think; the buttons for it are there where the sheet gives something. */
+  void whenThinking(Runnable toSearch, Runnable toWires) {
+    search = toSearch;
+    wires = toWires;
+  }
+
+  @Override
+  public void search() {
+    if (search != null) {
+      search.run();
+    }
+  }
+
+  @Override
+  public void wires() {
+    if (wires != null) {
+      wires.run();
+    }
+  }
+
   @Override
   public boolean next() {
     boolean there = verdict != null && over && question() == null;
@@ -211,6 +234,11 @@ final class BenchPanel implements BenchActions {
     notes.show(now);
     middle.turn(question != null);
     controls.sound(hearing.state());
+    // Once it has switched itself off and is over, the column has no room left: the keys stay.
+    boolean room = !over || view.controls().restore() == null;
+    controls.think(
+        room && search != null && SheetPath.hasPath(now.sheet()),
+        room && wires != null && !now.sheet().unknownWires().isEmpty());
     controls.show(view, verdict != null && over && question == null);
     views.show(
         view.trip() != null, middle.shows(Card.TRIP), middle.shows(Card.STRIPS), time.follows());

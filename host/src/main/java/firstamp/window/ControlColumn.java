@@ -10,6 +10,7 @@ import javax.swing.JPanel;
 final class ControlColumn {
   static final int WIDTH = 196;
   private static final int OFF_HEIGHT = 150;
+  private static final int IDLE_OFF_HEIGHT = 92;
 
   private final Palette palette;
   private final Words words;
@@ -19,6 +20,8 @@ final class ControlColumn {
   private final KeyButton mark;
   private final KeyButton restore;
   private final KeyButton sound;
+  private final ThinkButtons think;
+  private boolean idle;
   private final KeyButton verdict;
 
   ControlColumn(Palette palette, Words words, BenchActions actions) {
@@ -58,6 +61,7 @@ final class ControlColumn {
                 words.get("control.verdict.key"),
                 actions::next)
             .size(WIDTH, 84);
+    think = new ThinkButtons(palette, words, actions);
     column.setName("controls");
     column.setOpaque(false);
     GridBagConstraints at = new GridBagConstraints();
@@ -73,6 +77,7 @@ final class ControlColumn {
     column.add(seen.button(), at);
     column.add(mark.button(), at);
     column.add(sound.button(), at);
+    column.add(think.component(), at);
     at.insets = new Insets(0, 0, 0, 0);
     column.add(restore.button(), at);
   }
@@ -89,6 +94,11 @@ final class ControlColumn {
     sound.colours(palette.control(), palette.ink());
   }
 
+  /** What helps to think, where the sheet gives something. */
+  void think(boolean path, boolean unknown) {
+    think.show(path, unknown);
+  }
+
   /**
    * Shows what can be done.
    *
@@ -97,6 +107,12 @@ final class ControlColumn {
   void show(BenchView now, boolean next) {
     BenchView.Controls controls = now.controls();
     column.setVisible(now.replay() == null);
+    // Where there is nothing to switch off the others need the room more.
+    if (idle == controls.off()) {
+      idle = !controls.off();
+      off.size(WIDTH, idle ? IDLE_OFF_HEIGHT : OFF_HEIGHT);
+      column.revalidate();
+    }
     off.enabled(controls.off());
     off.hint(controls.off() ? words.get("off.key") : controls.offWords());
     if (controls.off()) {

@@ -1,11 +1,7 @@
 package firstamp.window;
 
-import firstamp.locate.ClipInput;
 import firstamp.locate.ClipMark;
-import firstamp.locate.JointKind;
-import firstamp.locate.LocateAnswer;
 import firstamp.locate.LocateSession;
-import firstamp.locate.SignalGraph;
 import firstamp.session.BenchSession;
 import firstamp.session.SearchState;
 import java.awt.BorderLayout;
@@ -38,6 +34,7 @@ final class LocatePage implements Page {
   private final Words words;
   private final BenchSession session;
   private final Page from;
+  private final SearchHand hand;
   private final SearchPresenter presenter;
   private final ChainPainter painter;
   private final JPanel page;
@@ -70,6 +67,7 @@ final class LocatePage implements Page {
     this.session = session;
     this.whole = whole;
     this.from = from;
+    hand = session == null ? null : new SearchHand(session);
     presenter = new SearchPresenter(words, tools.numbers());
     painter = new ChainPainter(tools.palette());
     Pieces pieces = tools.pieces();
@@ -159,7 +157,9 @@ final class LocatePage implements Page {
               pieces.plain("search.mended", () -> choose(4)),
               pieces.plain("search.takeBack", () -> choose(5))),
           BorderLayout.NORTH);
-      all.add(pieces.row(typedTitle, level), BorderLayout.WEST);
+      all.add(
+          pieces.row(pieces.plain("search.tap", () -> choose(6)), typedTitle, level),
+          BorderLayout.WEST);
     }
     JButton off = pieces.plain("search.off", this::off);
     off.setVisible(session != null);
@@ -263,22 +263,7 @@ final class LocatePage implements Page {
     if (session == null || state == null) {
       return;
     }
-    boolean holding = state.held() != null;
-    if (!on) {
-      say(ClipMark.of(ClipMark.Act.OFF));
-    } else if (!holding) {
-      LocateAnswer answer = state.search().answer();
-      if (answer.next() != null) {
-        ClipInput input = ClipInput.forLevel(answer.next().expectedDbv());
-        say(new ClipMark(ClipMark.Act.HELD, answer.next().point(), answer.next().mode(), input));
-      } else {
-        stroke();
-      }
-    }
-  }
-
-  private void say(ClipMark mark) {
-    session.mark(mark.text());
+    hand.hold(state, on);
   }
 
   @Override
@@ -293,44 +278,14 @@ final class LocatePage implements Page {
       return;
     }
     switch (number) {
-      case 1 -> heard(ClipMark.Act.THERE);
-      case 2 -> heard(ClipMark.Act.GONE);
-      case 3 -> stroke();
-      case 4 -> mended();
-      case 5 -> say(ClipMark.of(ClipMark.Act.BACK));
+      case 1 -> hand.heard(state, ClipMark.Act.THERE);
+      case 2 -> hand.heard(state, ClipMark.Act.GONE);
+      case 3 -> hand.stroke(state);
+      case 4 -> hand.mended(state);
+      case 5 -> hand.back();
+      case 6 -> hand.tap(state);
       default -> {}
     }
-  }
-
-  private void heard(ClipMark.Act act) {
-    LocateAnswer.Next next = state.search().answer().next();
-    if (next != null) {
-      say(new ClipMark(act, next.point(), next.mode(), null));
-    }
-  }
-
-  /** The most likely contact is worked once; the level behind it follows. */
-  private void stroke() {
-    String joint = likeliest(JointKind.SWITCH);
-    if (joint != null) {
-      say(new ClipMark(ClipMark.Act.STROKE, joint, null, ClipInput.METER));
-    }
-  }
-
-  private void mended() {
-    String joint = likeliest(null);
-    if (joint != null) {
-      say(new ClipMark(ClipMark.Act.MENDED, joint, null, null));
-    }
-  }
-
-  private String likeliest(JointKind kind) {
-    SignalGraph graph = state.search().graph();
-    return state.search().answer().odds().stream()
-        .map(LocateAnswer.JointOdds::joint)
-        .filter(joint -> kind == null || graph.joints().get(graph.jointIndex(joint)).kind() == kind)
-        .findFirst()
-        .orElse(null);
   }
 
   /** Enter: the level in the field, read off another meter. */
@@ -344,11 +299,9 @@ final class LocatePage implements Page {
   }
 
   private void typed() {
-    LocateAnswer.Next next = state == null ? null : state.search().answer().next();
     try {
       double dbv = Double.parseDouble(level.getText().strip().replace(',', '.'));
-      if (next != null) {
-        session.mark(ClipMark.typed(next.point(), next.mode(), dbv));
+      if (state != null && hand.typed(state, dbv)) {
         level.setText("");
         page.requestFocusInWindow();
       }

@@ -219,7 +219,9 @@ final class SearchPresenter {
       return words.get("search.stroke", held.name(), state.strokes() + 1);
     }
     if (held.act() == ClipMark.Act.RESTING) {
-      return words.get("search.tapping", held.name());
+      boolean rested = state.courseDbv().size() >= SearchHand.QUIET_WINDOWS;
+      String key = state.touching() ? "tapping" : rested ? "rested" : "resting";
+      return words.get("search." + key, held.name());
     }
     if (level == null || level.levelDbv() == null) {
       return level == null || level.state() == SettledLevel.State.TOO_SHORT

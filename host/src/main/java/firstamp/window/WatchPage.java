@@ -49,6 +49,7 @@ final class WatchPage implements Page {
             new BenchPresenter(tools.words().locale()),
             tools.palette(),
             this::leave);
+    panel.whenThinking(this::search, this::wires);
     panel.show(session.snapshot(), null, true);
     if (watched.log() != null && tools.desk() != null) {
       panel.whenOver(this::verdict, this::home);

@@ -137,6 +137,22 @@ class BenchWindowTest {
   }
 
   @Test
+  void whatHelpsToThinkHasButtonsWhereTheSheetGivesSomething() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    show();
+    assertThat(Components.onSwing(() -> Components.visible(window.frame())))
+        .noneMatch(part -> "wires".equals(part.getName()));
+    session.set(Scenes.withThinking(session.snapshot()));
+    java.util.List<String> asked = new java.util.ArrayList<>();
+    SwingUtilities.invokeAndWait(
+        () -> window.panel().whenThinking(() -> asked.add("search"), () -> asked.add("wires")));
+    show();
+    press("search");
+    press("wires");
+    assertThat(asked).containsExactly("search", "wires");
+  }
+
+  @Test
   void noKeySwitchesOnAgainWhereNothingHasSwitchedOff() throws Exception {
     open(FakeSession.Scene.HEALTHY);
     key(KeyEvent.VK_R, 'r');

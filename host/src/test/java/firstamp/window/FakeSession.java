@@ -54,6 +54,8 @@ final class FakeSession implements BenchSession {
     RAIL_LOW,
     /** A short after 3.1 s. */
     SHORT,
+    /** The same once it is over. */
+    SHORT_OVER,
     /** Switched off, rails falling. */
     FALLING,
     /** Over, nothing tripped. */
@@ -78,13 +80,13 @@ final class FakeSession implements BenchSession {
     }
 
     boolean shorted() {
-      return this == SHORT || replayed();
+      return this == SHORT || this == SHORT_OVER || replayed();
     }
 
     double onSeconds() {
       return switch (this) {
         case ASKING, CAUTIONS, REMEMBERED -> 0;
-        case SHORT, REPLAY, WHAT_IF -> 3.1;
+        case SHORT, SHORT_OVER, REPLAY, WHAT_IF -> 3.1;
         case FALLING, OVER, SLEPT -> 6;
         default -> 7.2;
       };
@@ -92,7 +94,7 @@ final class FakeSession implements BenchSession {
 
     double tailSeconds() {
       return switch (this) {
-        case SHORT, REPLAY, WHAT_IF -> 1.5;
+        case SHORT, SHORT_OVER, REPLAY, WHAT_IF -> 1.5;
         case FALLING, SLEPT -> 0.08;
         case OVER -> 3;
         default -> 0;
@@ -314,7 +316,7 @@ final class FakeSession implements BenchSession {
               new NotWatched("ripple 2", "rippleMaxVrms is not on the sheet")),
           course,
           replay(),
-          scene == Scene.OVER || scene.replayed() ? summary() : null,
+          scene == Scene.OVER || scene == Scene.SHORT_OVER || scene.replayed() ? summary() : null,
           beside());
     }
 
@@ -367,7 +369,7 @@ final class FakeSession implements BenchSession {
         case ASKING, CAUTIONS -> Snapshot.Phase.OPEN;
         case SHORT, REPLAY, WHAT_IF -> Snapshot.Phase.TRIPPED;
         case FALLING, SLEPT -> Snapshot.Phase.RAILS_FALLING;
-        case OVER, REMEMBERED -> Snapshot.Phase.ENDED;
+        case OVER, SHORT_OVER, REMEMBERED -> Snapshot.Phase.ENDED;
         default -> Snapshot.Phase.ON;
       };
     }

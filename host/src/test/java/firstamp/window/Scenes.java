@@ -1,8 +1,10 @@
 package firstamp.window;
 
+import firstamp.emulate.Scenarios;
 import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.session.Snapshot;
+import firstamp.sheet.SheetException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -34,6 +36,34 @@ final class Scenes {
               : rail);
     }
     return with(s, s.sheet(), rails);
+  }
+
+  /** The same set with a signal path and a wire of unknown place on its sheet. */
+  static Snapshot withThinking(Snapshot s) {
+    JobSheet was = s.sheet();
+    JobSheet path = thinking("silent-head");
+    JobSheet wires = thinking("lead-off");
+    JobSheet sheet =
+        new JobSheet(
+            1,
+            was.set(),
+            was.supply(),
+            was.limits(),
+            was.rails(),
+            was.levels(),
+            was.rules(),
+            path.path(),
+            wires.unknownWires(),
+            List.of());
+    return with(s, sheet, s.rails());
+  }
+
+  private static JobSheet thinking(String scenario) {
+    try {
+      return ReadySheet.of(scenario, Scenarios.sheetJson(scenario)).effective();
+    } catch (SheetException defect) {
+      throw new IllegalStateException(scenario, defect);
+    }
   }
 
   static Snapshot withLongText(Snapshot s) {

@@ -88,6 +88,42 @@ class ThinkPagesTest {
   }
 
   @Test
+  void oneKeyThreeTimesRestsTheClipTapsTheJointAndLeavesIt() throws Exception {
+    SearchingSession session = new SearchingSession(ThinkViews.search(4));
+    LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
+    press(() -> page.choose(6));
+    String joint = "muting contact of the earphone jack";
+    ClipMark resting = new ClipMark(ClipMark.Act.RESTING, joint, null, ClipInput.METER);
+    assertThat(session.marks).containsExactly(resting.text());
+    tapping(session, page, resting, List.of(-4.0), false);
+    assertThat(page.view().hold()).contains(joint).contains("leave it alone");
+    press(() -> page.choose(6));
+    assertThat(session.marks).as("one window says nothing about rest").hasSize(1);
+    tapping(session, page, resting, List.of(-4.0, -4.1), false);
+    assertThat(page.view().hold()).startsWith("Key 6").contains(joint);
+    press(() -> page.choose(6));
+    assertThat(session.marks).last().isEqualTo("tapping");
+    tapping(session, page, resting, List.of(-4.0, -4.1), true);
+    assertThat(page.view().hold()).contains("tap and flex");
+    press(() -> page.choose(6));
+    assertThat(session.marks).as("nothing was seen of the tapping yet").hasSize(2);
+    tapping(session, page, resting, List.of(-4.0, -4.1, -12.0), true);
+    press(() -> page.choose(6));
+    assertThat(session.marks).endsWith("tapping ended", "clip off");
+  }
+
+  private static void tapping(
+      SearchingSession session,
+      LocatePage page,
+      ClipMark held,
+      List<Double> course,
+      boolean touching)
+      throws Exception {
+    session.state = new SearchState(session.state.search(), held, null, course, 0, touching);
+    press(page::refresh);
+  }
+
+  @Test
   void aSearchThatIsOverIsGoneThroughStepByStep() throws Exception {
     LocatePage page =
         on(() -> new LocatePage(Views.tools(OPTIONS, null), null, ThinkViews.search(5), null));

@@ -24,6 +24,19 @@ final class ThinkViews {
     }
     all.put("search-live", options -> page(live(tools(options))));
     all.put(
+        "search-tapping",
+        options -> {
+          ClipMark resting =
+              new ClipMark(
+                  ClipMark.Act.RESTING,
+                  "muting contact of the earphone jack",
+                  null,
+                  ClipInput.METER);
+          SearchState state =
+              new SearchState(search(4).search(), resting, null, List.of(-4.0, -4.1), 0, true);
+          return page(new LocatePage(tools(options), new SearchingSession(state), null, null));
+        });
+    all.put(
         "search-template",
         options -> {
           LocateSession chain =

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
@@ -96,6 +97,20 @@ final class Views implements AutoCloseable {
     }
     WatchStates.addTo(all);
     all.put("watch-heard", options -> watch(options, FakeSession.Scene.SHORT, new FakeHearing()));
+    for (FakeSession.Scene scene :
+        List.of(
+            FakeSession.Scene.LOST_HEAD,
+            FakeSession.Scene.SHORT,
+            FakeSession.Scene.SHORT_OVER,
+            FakeSession.Scene.REPLAY)) {
+      all.put(
+          "think-" + scene.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
+          options -> {
+            FakeSession session = new FakeSession(scene);
+            session.set(Scenes.withThinking(session.snapshot()));
+            return watch(options, session, new FakeHearing());
+          });
+    }
     all.put(
         "watch-muted",
         options -> {
@@ -176,14 +191,17 @@ final class Views implements AutoCloseable {
     return watch(options, scene, Hearing.NOTHING);
   }
 
-  private static View watch(
-      WindowOptions options, FakeSession.Scene scene, Hearing hearing) {
-    FakeSession session = new FakeSession(scene);
+  private static View watch(WindowOptions options, FakeSession.Scene scene, Hearing hearing) {
+    return watch(options, new FakeSession(scene), hearing);
+  }
+
+  private static View watch(WindowOptions options, FakeSession session, Hearing hearing) {
     WindowTheme look = new WindowTheme(options.theme());
     BenchPanel panel =
         new BenchPanel(
             session, hearing, new BenchPresenter(options.locale()), look.palette(), () -> {});
     panel.whenOver(() -> {}, () -> {});
+    panel.whenThinking(() -> {}, () -> {});
     panel.show(session.snapshot(), null, true);
     return new View(panel.component(), () -> panel.show(session.snapshot(), null, true));
   }

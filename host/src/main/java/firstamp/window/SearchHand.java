@@ -1,0 +1,109 @@
+package firstamp.window;
+
+import firstamp.locate.ClipInput;
+import firstamp.locate.ClipMark;
+import firstamp.locate.JointKind;
+import firstamp.locate.LocateAnswer;
+import firstamp.locate.SignalGraph;
+import firstamp.session.BenchSession;
+import firstamp.session.SearchState;
+
+/** What the person does in a search for a lost signal: each becomes a mark of the power-up. */
+final class SearchHand {
+  /** So many settled windows are wanted before a joint is touched. */
+  static final int QUIET_WINDOWS = 2;
+
+  private final BenchSession session;
+  private int windowsAtTouch;
+
+  SearchHand(BenchSession session) {
+    this.session = session;
+  }
+
+  /** The clip is on the point that was asked for, or comes off it. */
+  void hold(SearchState state, boolean on) {
+    if (!on) {
+      say(ClipMark.of(ClipMark.Act.OFF));
+    } else if (state.held() == null) {
+      LocateAnswer.Next next = state.search().answer().next();
+      if (next != null) {
+        ClipInput input = ClipInput.forLevel(next.expectedDbv());
+        say(new ClipMark(ClipMark.Act.HELD, next.point(), next.mode(), input));
+      } else {
+        stroke(state);
+      }
+    }
+  }
+
+  /** The signal is there, or gone, without a figure. */
+  void heard(SearchState state, ClipMark.Act act) {
+    LocateAnswer.Next next = state.search().answer().next();
+    if (next != null) {
+      say(new ClipMark(act, next.point(), next.mode(), null));
+    }
+  }
+
+  /** The most likely contact is worked once; the level behind it follows. */
+  void stroke(SearchState state) {
+    String joint = likeliest(state, JointKind.SWITCH);
+    if (joint != null) {
+      say(new ClipMark(ClipMark.Act.STROKE, joint, null, ClipInput.METER));
+    }
+  }
+
+  void mended(SearchState state) {
+    String joint = likeliest(state, null);
+    if (joint != null) {
+      say(new ClipMark(ClipMark.Act.MENDED, joint, null, null));
+    }
+  }
+
+  void back() {
+    say(ClipMark.of(ClipMark.Act.BACK));
+  }
+
+  /** A level read off another meter; false if none is asked for. */
+  boolean typed(SearchState state, double dbv) {
+    LocateAnswer.Next next = state.search().answer().next();
+    if (next != null) {
+      session.mark(ClipMark.typed(next.point(), next.mode(), dbv));
+    }
+    return next != null;
+  }
+
+  /**
+   * One key, three times: the clip rests behind the most likely joint; it is being tapped; it is
+   * left alone and the clip comes off. A press that comes too early for anything to be told is left
+   * out.
+   */
+  void tap(SearchState state) {
+    int windows = state.courseDbv().size();
+    if (state.held() == null || state.held().act() != ClipMark.Act.RESTING) {
+      String joint = likeliest(state, null);
+      if (joint != null) {
+        say(new ClipMark(ClipMark.Act.RESTING, joint, null, ClipInput.METER));
+      }
+    } else if (state.touching()) {
+      if (windows > windowsAtTouch) {
+        say(ClipMark.of(ClipMark.Act.LEFT));
+        say(ClipMark.of(ClipMark.Act.OFF));
+      }
+    } else if (windows >= QUIET_WINDOWS) {
+      windowsAtTouch = windows;
+      say(ClipMark.of(ClipMark.Act.TOUCHED));
+    }
+  }
+
+  private void say(ClipMark mark) {
+    session.mark(mark.text());
+  }
+
+  private static String likeliest(SearchState state, JointKind kind) {
+    SignalGraph graph = state.search().graph();
+    return state.search().answer().odds().stream()
+        .map(LocateAnswer.JointOdds::joint)
+        .filter(joint -> kind == null || graph.joints().get(graph.jointIndex(joint)).kind() == kind)
+        .findFirst()
+        .orElse(null);
+  }
+}
