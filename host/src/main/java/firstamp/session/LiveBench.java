@@ -55,6 +55,7 @@ public final class LiveBench implements BenchSession {
   private volatile Snapshot.Moved moved;
   private volatile int pedalTaps;
   private volatile Long sleptAtEpochMs;
+  private volatile Snapshot.LookScale lookScale;
   private RunSteps.Step step = RunSteps.Step.CONNECTING;
   private Integer countdownS;
   private String notice;
@@ -392,7 +393,8 @@ public final class LiveBench implements BenchSession {
         moved,
         null,
         pedalTaps,
-        failure instanceof RunRefused refused ? refused.latched() : null);
+        failure instanceof RunRefused refused ? refused.latched() : null,
+        lookScale);
   }
 
   private Snapshot build() {
@@ -448,6 +450,12 @@ public final class LiveBench implements BenchSession {
   private final class Both extends ForwardingChainListener {
     Both() {
       super(alsoTold);
+    }
+
+    @Override
+    public void probe(ProbeHello hello) {
+      lookScale = Snapshot.LookScale.of(hello);
+      super.probe(hello);
     }
 
     @Override

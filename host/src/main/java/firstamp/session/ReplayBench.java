@@ -37,6 +37,7 @@ public final class ReplayBench implements BenchSession {
   private volatile LoggedCourse course;
   private volatile ReplayTrack track;
   private volatile Summary summary;
+  private volatile Snapshot.LookScale lookScale;
   private volatile LogException failure;
   private volatile Snapshot.WhatIf whatIf;
   private volatile Snapshot.Earlier beside;
@@ -169,6 +170,7 @@ public final class ReplayBench implements BenchSession {
     LoggedCourse opened = LoggedCourse.open(reader, events);
     ReplayTrack found = new ReplayTrack(sheet, opened, events, reader.alarmTransitions());
     summary = StoredSummary.of(reader.entry());
+    lookScale = Snapshot.LookScale.of(reader.header().hello());
     clock.over(0, opened.endMs());
     course = opened;
     track = found;
@@ -266,7 +268,7 @@ public final class ReplayBench implements BenchSession {
     Snapshot.Replay replay =
         new Snapshot.Replay(0, course.endMs(), clock.factor(), clock.held(), now.timeBar());
     return ReplaySnapshot.at(ms, reader.entry(), now, course, logFile, replay, summary, FIGURE_MS)
-        .with(new Snapshot.Beside(beside, null, null, whatIf, 0));
+        .with(new Snapshot.Beside(beside, null, null, whatIf, 0, null, lookScale));
   }
 
   @Override

@@ -1,9 +1,11 @@
 package firstamp.session;
 
 import firstamp.model.Alarm;
+import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Priority;
+import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.model.TripCause;
 import java.util.List;
@@ -205,6 +207,7 @@ public record Snapshot(
    * @param whatIf what other limits would have done (replay), null = nobody asked
    * @param pedalTaps taps of the probe's pedal that mean "next"
    * @param latched what the probe box remembers and stays off for, null = nothing
+   * @param lookScale what the first look is measured with, null before the probe has said so
    */
   public record Beside(
       Earlier earlier,
@@ -212,13 +215,28 @@ public record Snapshot(
       Moved moved,
       WhatIf whatIf,
       int pedalTaps,
-      RunRefused.Latched latched) {
+      RunRefused.Latched latched,
+      LookScale lookScale) {
     /** Nothing. */
     public static final Beside NOTHING = new Beside(null, null, null, null, 0);
 
     /** A probe box that remembers nothing. */
     public Beside(Earlier earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, int pedalTaps) {
-      this(earlier, sleptAtEpochMs, moved, whatIf, pedalTaps, null);
+      this(earlier, sleptAtEpochMs, moved, whatIf, pedalTaps, null, null);
+    }
+  }
+
+  /**
+   * What the first look is measured with.
+   *
+   * @param stepV volts of one count of V: finer than that nothing is seen
+   * @param resistorOhm through which it looks
+   */
+  public record LookScale(double stepV, double resistorOhm) {
+    /** Of one probe. */
+    static LookScale of(ProbeHello hello) {
+      double stepV = Math.abs(hello.calibration().scale(Channel.V).perCount());
+      return new LookScale(stepV, hello.lookOhm());
     }
   }
 

@@ -35,6 +35,8 @@ final class BenchPanel implements BenchActions {
   private final ControlColumn controls;
   private final QuestionCard questions;
   private final TripCanvas trip;
+  private final LookCard look;
+  private final LookPresenter looks;
   private final OthersCard others;
   private final ReplayBar replay;
   private final LimitPresenter limits;
@@ -96,6 +98,8 @@ final class BenchPanel implements BenchActions {
     controls = new ControlColumn(palette, words, this);
     questions = new QuestionCard(palette, words, this::answer);
     trip = new TripCanvas(palette, words, numbers);
+    look = new LookCard(palette, words);
+    looks = new LookPresenter(words, numbers);
     others = new OthersCard(palette, words);
     replay = new ReplayBar(palette, words, numbers, session);
     verdictKey =
@@ -120,6 +124,7 @@ final class BenchPanel implements BenchActions {
     middle.add(Card.STRIPS, strips.component());
     middle.add(Card.QUESTION, questions.component());
     middle.add(Card.TRIP, trip.component());
+    middle.add(Card.LOOK, look.component());
     middle.add(Card.OTHERS, others.component());
     middle.add(Card.WHAT_IF, whatIf.component());
     middle.add(Card.NOTES, notes.component());
@@ -223,6 +228,7 @@ final class BenchPanel implements BenchActions {
       own.withdraw(OwnQuestions.Kind.RESTORE);
     }
     trip.show(view.trip());
+    look.show(looks.view(now));
     QuestionView question = question();
     if (question != null) {
       questions.show(question);
@@ -240,8 +246,7 @@ final class BenchPanel implements BenchActions {
         room && search != null && SheetPath.hasPath(now.sheet()),
         room && wires != null && !now.sheet().unknownWires().isEmpty());
     controls.show(view, verdict != null && over && question == null);
-    views.show(
-        view.trip() != null, middle.shows(Card.TRIP), middle.shows(Card.STRIPS), time.follows());
+    views.show(middle.pictures(), middle.next(), middle.shows(Card.STRIPS), time.follows());
     views.modes(ModePresenter.offered(now) && middle.shows(Card.STRIPS), mode.mode());
     views.more(
         !armed() && !now.marks().isEmpty(),
@@ -468,7 +473,7 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void toggleView() {
-    middle.toggleTrip(view != null && view.trip() != null);
+    middle.turnPicture();
   }
 
   @Override

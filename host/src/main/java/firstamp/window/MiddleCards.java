@@ -12,8 +12,11 @@ final class MiddleCards {
   private final CardLayout cards = new CardLayout();
   private final JPanel middle = new JPanel(cards);
   private Card shown = Card.STRIPS;
-  private boolean trip;
+  private Card picture = Card.STRIPS;
   private int tripSeen = NONE_SEEN;
+  private boolean tripThere;
+  private boolean lookSeen;
+  private boolean lookThere;
   private boolean more;
   private boolean notes;
   private boolean whatIf;
@@ -24,6 +27,7 @@ final class MiddleCards {
     STRIPS,
     QUESTION,
     TRIP,
+    LOOK,
     OTHERS,
     WHAT_IF,
     NOTES
@@ -51,20 +55,45 @@ final class MiddleCards {
     more &= !view.folded().isEmpty();
     if (now.beside().whatIf() != whatIfSeen) {
       whatIf |= whatIfSeen == null;
-      trip &= !whatIf;
+      picture = whatIf ? Card.STRIPS : picture;
       whatIfSeen = now.beside().whatIf();
     }
     whatIf &= besideThere;
     // While something can be switched off every key is the bench's: no typing then.
     notes &= !view.controls().off();
     // A new trip brings its picture up by itself, once.
+    boolean live = now.kind() != Snapshot.Kind.REPLAY;
     if (view.trip() == null) {
-      trip = false;
+      leave(Card.TRIP);
       tripSeen = NONE_SEEN;
     } else if (now.trip().number() != tripSeen) {
       tripSeen = now.trip().number();
-      trip = now.kind() != Snapshot.Kind.REPLAY;
+      picture = live ? Card.TRIP : Card.STRIPS;
     }
+    // So does a look that keeps the switch open: it is all that there is to see.
+    boolean keptOpen = LookPresenter.keptOpen(now);
+    if (keptOpen && !lookSeen) {
+      picture = live ? Card.LOOK : picture;
+    }
+    lookSeen = keptOpen;
+    tripThere = view.trip() != null;
+    lookThere = now.look() != null;
+    if (!lookThere) {
+      leave(Card.LOOK);
+    }
+  }
+
+  private void leave(Card card) {
+    picture = picture == card ? Card.STRIPS : picture;
+  }
+
+  /** What the key for the picture turns to next; the strips where there is nothing else. */
+  Card next() {
+    return switch (picture) {
+      case STRIPS -> tripThere ? Card.TRIP : lookThere ? Card.LOOK : Card.STRIPS;
+      case TRIP -> lookThere ? Card.LOOK : Card.STRIPS;
+      default -> Card.STRIPS;
+    };
   }
 
   /** Turns to what is due; a question goes before everything else. */
@@ -72,9 +101,7 @@ final class MiddleCards {
     Card next =
         question
             ? Card.QUESTION
-            : more
-                ? Card.OTHERS
-                : notes ? Card.NOTES : whatIf ? Card.WHAT_IF : trip ? Card.TRIP : Card.STRIPS;
+            : more ? Card.OTHERS : notes ? Card.NOTES : whatIf ? Card.WHAT_IF : picture;
     if (next != shown) {
       shown = next;
       cards.show(middle, next.name());
@@ -85,6 +112,11 @@ final class MiddleCards {
     return shown == card;
   }
 
+  /** Whether there is another picture than the strips. */
+  boolean pictures() {
+    return tripThere || lookThere;
+  }
+
   boolean more() {
     return more;
   }
@@ -93,8 +125,8 @@ final class MiddleCards {
     return notes;
   }
 
-  void toggleTrip(boolean there) {
-    trip = !trip && there;
+  void turnPicture() {
+    picture = next();
     more = false;
   }
 

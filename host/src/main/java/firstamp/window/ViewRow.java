@@ -18,6 +18,7 @@ final class ViewRow {
   private final JPanel row = new JPanel(new BorderLayout(10, 0));
   private final JTextArea pointer = new JTextArea();
   private final KeyButton view;
+  private MiddleCards.Card turnsTo;
   private final KeyButton narrower;
   private final KeyButton wider;
   private final KeyButton follow;
@@ -31,7 +32,7 @@ final class ViewRow {
     this.words = words;
     view =
         new KeyButton(words, "view", words.get("control.trip"), "T", actions::toggleView)
-            .size(150, HEIGHT);
+            .size(0, HEIGHT);
     narrower =
         new KeyButton(words, "narrower", words.get("control.narrower"), "", () -> actions.zoom(0.5))
             .size(90, HEIGHT);
@@ -93,9 +94,26 @@ final class ViewRow {
     }
   }
 
-  void show(boolean hasTrip, boolean tripShown, boolean stripsShown, boolean following) {
-    view.button().setVisible(hasTrip);
-    view.text(words.get(tripShown ? "control.strips" : "control.trip"));
+  /**
+   * Shows what can be turned to.
+   *
+   * @param pictures whether there is another picture than the strips
+   * @param next what the key for it turns to
+   */
+  void show(boolean pictures, MiddleCards.Card next, boolean stripsShown, boolean following) {
+    view.button().setVisible(pictures);
+    if (next != turnsTo) {
+      turnsTo = next;
+      view.text(
+          words.get(
+              switch (next) {
+                case TRIP -> "control.trip";
+                case LOOK -> "control.look";
+                default -> "control.strips";
+              }));
+      view.size(0, HEIGHT);
+      row.revalidate();
+    }
     narrower.button().setVisible(stripsShown);
     wider.button().setVisible(stripsShown);
     follow.button().setVisible(stripsShown);

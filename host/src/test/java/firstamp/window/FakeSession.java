@@ -68,6 +68,8 @@ final class FakeSession implements BenchSession {
     BEHIND,
     /** The probe box remembers that it switched itself off before, and stays off. */
     REMEMBERED,
+    /** The first look kept the switch open. */
+    LOOK_SHORT,
     /** The computer slept; the probe switched off by itself. */
     SLEPT;
 
@@ -85,7 +87,7 @@ final class FakeSession implements BenchSession {
 
     double onSeconds() {
       return switch (this) {
-        case ASKING, CAUTIONS, REMEMBERED -> 0;
+        case ASKING, CAUTIONS, REMEMBERED, LOOK_SHORT -> 0;
         case SHORT, SHORT_OVER, REPLAY, WHAT_IF -> 3.1;
         case FALLING, OVER, SLEPT -> 6;
         default -> 7.2;
@@ -270,7 +272,10 @@ final class FakeSession implements BenchSession {
 
     Snapshot snapshot() {
       boolean asking =
-          scene == Scene.ASKING || scene == Scene.CAUTIONS || scene == Scene.REMEMBERED;
+          scene == Scene.ASKING
+              || scene == Scene.CAUTIONS
+              || scene == Scene.REMEMBERED
+              || scene == Scene.LOOK_SHORT;
       boolean on = phase() == Snapshot.Phase.ON;
       Double b1 = last(Course.Quantity.RAIL1_V);
       Double b2 = last(Course.Quantity.RAIL2_V);
@@ -298,7 +303,7 @@ final class FakeSession implements BenchSession {
           head == null ? null : meter - head,
           new Snapshot.Limits(4.5, 60.0, 1.0, 11.0, 13.0),
           alarms(),
-          new Summary.LookFigures("clear", 210.0, 3180.0, 12.02),
+          look(),
           trip(),
           link(),
           scene == Scene.RAIL_LOW
@@ -320,6 +325,14 @@ final class FakeSession implements BenchSession {
           beside());
     }
 
+    private Summary.LookFigures look() {
+      return switch (scene) {
+        case ASKING, CAUTIONS, REMEMBERED -> null;
+        case LOOK_SHORT -> new Summary.LookFigures("short", 0.8, null, 12.02);
+        default -> new Summary.LookFigures("clear", 210.0, 3180.0, 12.02);
+      };
+    }
+
     private Snapshot.Beside beside() {
       return switch (scene) {
         case BEHIND ->
@@ -327,7 +340,7 @@ final class FakeSession implements BenchSession {
                 new Snapshot.Earlier(11, true, earlier(), CLOSED_MS - 500), null, null, null, 0);
         case REMEMBERED ->
             new Snapshot.Beside(
-                null, null, null, null, 0, new RunRefused.Latched(7, TripCause.RUNNING));
+                null, null, null, null, 0, new RunRefused.Latched(7, TripCause.RUNNING), null);
         case SLEPT -> new Snapshot.Beside(null, 1_790_000_000_000L, null, null, 0);
         case WHAT_IF ->
             new Snapshot.Beside(
@@ -341,7 +354,9 @@ final class FakeSession implements BenchSession {
                     CLOSED_MS + 352,
                     "supply current 0.27 A, limit 0.25 A"),
                 0);
-        default -> Snapshot.Beside.NOTHING;
+        default ->
+            new Snapshot.Beside(
+                null, null, null, null, 0, null, new Snapshot.LookScale(60.0 / 1024, 330));
       };
     }
 
@@ -369,7 +384,7 @@ final class FakeSession implements BenchSession {
         case ASKING, CAUTIONS -> Snapshot.Phase.OPEN;
         case SHORT, REPLAY, WHAT_IF -> Snapshot.Phase.TRIPPED;
         case FALLING, SLEPT -> Snapshot.Phase.RAILS_FALLING;
-        case OVER, SHORT_OVER, REMEMBERED -> Snapshot.Phase.ENDED;
+        case OVER, SHORT_OVER, REMEMBERED, LOOK_SHORT -> Snapshot.Phase.ENDED;
         default -> Snapshot.Phase.ON;
       };
     }

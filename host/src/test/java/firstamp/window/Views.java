@@ -111,6 +111,11 @@ final class Views implements AutoCloseable {
             return watch(options, session, new FakeHearing());
           });
     }
+    for (FakeSession.Scene scene : List.of(FakeSession.Scene.HEALTHY, FakeSession.Scene.REPLAY)) {
+      all.put(
+          "first-look-" + scene.name().toLowerCase(java.util.Locale.ROOT),
+          options -> turned(options, scene));
+    }
     all.put(
         "watch-muted",
         options -> {
@@ -195,7 +200,23 @@ final class Views implements AutoCloseable {
     return watch(options, new FakeSession(scene), hearing);
   }
 
+  /** With the first look in the place of the strips. */
+  private View turned(WindowOptions options, FakeSession.Scene scene) {
+    FakeSession session = new FakeSession(scene);
+    BenchPanel panel = panel(options, session, Hearing.NOTHING);
+    for (int turn = scene.shorted() ? 0 : 1; turn < 2; turn++) {
+      panel.toggleView();
+      panel.show(session.snapshot(), null, true);
+    }
+    return new View(panel.component(), () -> panel.show(session.snapshot(), null, true));
+  }
+
   private static View watch(WindowOptions options, FakeSession session, Hearing hearing) {
+    BenchPanel panel = panel(options, session, hearing);
+    return new View(panel.component(), () -> panel.show(session.snapshot(), null, true));
+  }
+
+  private static BenchPanel panel(WindowOptions options, FakeSession session, Hearing hearing) {
     WindowTheme look = new WindowTheme(options.theme());
     BenchPanel panel =
         new BenchPanel(
@@ -203,7 +224,7 @@ final class Views implements AutoCloseable {
     panel.whenOver(() -> {}, () -> {});
     panel.whenThinking(() -> {}, () -> {});
     panel.show(session.snapshot(), null, true);
-    return new View(panel.component(), () -> panel.show(session.snapshot(), null, true));
+    return panel;
   }
 
   /**

@@ -101,6 +101,31 @@ class WatchPresentersTest {
   }
 
   @Test
+  void saysWhatTheFirstLookFoundAndHowFineItSees() {
+    LookPresenter looks = new LookPresenter(words, numbers);
+    assertThat(looks.view(scene(FakeSession.Scene.ASKING))).isNull();
+    LookPresenter.LookView clear = looks.view(scene(FakeSession.Scene.HEALTHY));
+    assertThat(clear.tone()).isEqualTo(Tone.CALM);
+    assertThat(clear.figures()).isEqualTo("210 \u03a9     3180 \u00b5F");
+    // 60 V / 1024 = 58.6 mV; 12.02 V / (330 + 210) ohm = 22.3 mA; 58.6 mV / 22.3 mA = 2.6 ohm.
+    assertThat(clear.lines())
+        .contains(
+            "One step of the volts input is 59 mV; at the 22.3 mA of this look that is 2.6 \u03a9."
+                + " What is less cannot be told from nothing.",
+            "The supply gave 12.0 V behind the resistor.");
+  }
+
+  @Test
+  void aResistanceOfLessThanAStepIsOnlyKnownToBeNoLarger() {
+    LookPresenter looks = new LookPresenter(words, numbers);
+    LookPresenter.LookView shorted = looks.view(scene(FakeSession.Scene.LOOK_SHORT));
+    assertThat(shorted.tone()).isEqualTo(Tone.ALARM);
+    // 58.6 mV / (12.02 V / 330.8 ohm) = 1.6 ohm, and 0.8 ohm is less than a step and a half.
+    assertThat(shorted.figures()).isEqualTo("at most 1.6 \u03a9");
+    assertThat(shorted.lines()).contains("The volts rose too fast for a capacitance to be told.");
+  }
+
+  @Test
   void saysWhyNothingIsHeard() {
     HeaderStates states = new HeaderStates(words, new ModePresenter(words, numbers));
     for (Hearing.State heard : Hearing.State.values()) {

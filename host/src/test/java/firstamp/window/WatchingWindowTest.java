@@ -182,8 +182,12 @@ class WatchingWindowTest {
     Component to = window.panel().component();
     long now = firstamp.model.TimeSource.system().epochMillis();
     char none = KeyEvent.CHAR_UNDEFINED;
-    key(to, KeyEvent.KEY_PRESSED, Keys.PEDAL, none, now);
-    key(to, KeyEvent.KEY_RELEASED, Keys.PEDAL, none, now + 100);
+    // In one go: the window's own clock must not come between on a busy machine.
+    SwingUtilities.invokeAndWait(
+        () -> {
+          to.dispatchEvent(new KeyEvent(to, KeyEvent.KEY_PRESSED, now, 0, Keys.PEDAL, none));
+          to.dispatchEvent(new KeyEvent(to, KeyEvent.KEY_RELEASED, now + 100, 0, Keys.PEDAL, none));
+        });
     SwingUtilities.invokeAndWait(() -> window.keys().tick(now + 200));
     assertThat(session.wishes).containsExactly("mark ");
     key(to, KeyEvent.KEY_PRESSED, Keys.PEDAL, none, now + 1000);
@@ -197,6 +201,41 @@ class WatchingWindowTest {
     key(KeyEvent.VK_H, 'h');
     key(KeyEvent.VK_H, 'h');
     assertThat(session.wishes).containsExactly("mode HANDS_IN", "mode USUAL");
+  }
+
+  @Test
+  void theFirstLookStaysReadableAfterItAndInAReplay() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    key(KeyEvent.VK_T, 't');
+    show();
+    assertThat(isThere("first-look")).isTrue();
+    key(KeyEvent.VK_T, 't');
+    show();
+    assertThat(isThere("first-look")).isFalse();
+    close();
+    open(FakeSession.Scene.REPLAY);
+    key(KeyEvent.VK_T, 't');
+    show();
+    assertThat(isThere("first-look")).as("the trip picture is first").isFalse();
+    key(KeyEvent.VK_T, 't');
+    show();
+    assertThat(isThere("first-look")).isTrue();
+  }
+
+  @Test
+  void aLookThatKeepsTheSwitchOpenComesUpByItself() throws Exception {
+    open(FakeSession.Scene.LOOK_SHORT);
+    assertThat(isThere("first-look")).isTrue();
+    key(KeyEvent.VK_T, 't');
+    show();
+    assertThat(isThere("first-look")).as("and not again").isFalse();
+  }
+
+  private boolean isThere(String name) throws Exception {
+    return Components.onSwing(
+        () ->
+            Components.visible(window.frame()).stream()
+                .anyMatch(part -> name.equals(part.getName())));
   }
 
   @Test

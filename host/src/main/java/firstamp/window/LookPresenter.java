@@ -1,0 +1,103 @@
+package firstamp.window;
+
+import firstamp.model.Summary;
+import firstamp.session.Snapshot;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** What the first look through the resistor found, in words. */
+final class LookPresenter {
+  /** Under so many steps of the volts input a resistance is only known to be no larger. */
+  private static final double STEPS_TOLD = 1.5;
+
+  private final Words words;
+  private final Numbers numbers;
+
+  LookPresenter(Words words, Numbers numbers) {
+    this.words = words;
+    this.numbers = numbers;
+  }
+
+  /**
+   * The card.
+   *
+   * @param tone of the finding
+   * @param headline the finding
+   * @param figures resistance and capacitance, large
+   * @param lines what the figures mean
+   */
+  record LookView(Tone tone, String headline, String figures, List<String> lines) {}
+
+  /** The card of a snapshot; null before a look was made. */
+  LookView view(Snapshot now) {
+    Summary.LookFigures look = now.look();
+    if (look == null) {
+      return null;
+    }
+    List<String> figures = new ArrayList<>();
+    List<String> lines = new ArrayList<>();
+    lines.add(words.getOr("firstlook." + look.result() + ".more", words.get("firstlook.other")));
+    Double stepOhm = stepOhm(now);
+    if (look.ohm() != null) {
+      boolean atMost = stepOhm != null && look.ohm() < STEPS_TOLD * stepOhm;
+      // Of less than a step only the step is known.
+      double ohm = atMost ? Math.max(look.ohm(), stepOhm) : look.ohm();
+      String said = numbers.ohms(ohm).toString();
+      figures.add(atMost ? words.get("value.atMost", said) : said);
+      lines.add(words.get("firstlook.ohm"));
+    }
+    if (look.uF() != null) {
+      figures.add(numbers.microfarads(look.uF()).toString());
+      lines.add(words.get("firstlook.farad"));
+    } else if (look.supplyV() != null) {
+      lines.add(words.get("firstlook.noFarad"));
+    }
+    if (look.supplyV() != null) {
+      lines.add(words.get("firstlook.supply", numbers.volts(look.supplyV())));
+    }
+    if (stepOhm != null) {
+      lines.add(
+          words.get(
+              "firstlook.step",
+              numbers.fixed(now.beside().lookScale().stepV() * 1000, 0) + " mV",
+              numbers.amps(lookA(now)),
+              numbers.ohms(stepOhm)));
+    }
+    return new LookView(
+        tone(look.result()),
+        words.getOr("firstlook." + look.result(), look.result().toUpperCase(Locale.ROOT)),
+        String.join("     ", figures),
+        lines);
+  }
+
+  /** Whether a look was made that kept the switch open. */
+  static boolean keptOpen(Snapshot now) {
+    return now.look() != null && now.closedMs() == null && now.phase() == Snapshot.Phase.ENDED;
+  }
+
+  /** The current through resistor and set when nothing charges any more; null = not known. */
+  private static Double lookA(Snapshot now) {
+    Snapshot.LookScale scale = now.beside().lookScale();
+    Double supplyV = now.look().supplyV();
+    if (scale == null || supplyV == null || now.look().ohm() == null) {
+      return null;
+    }
+    return supplyV / (scale.resistorOhm() + now.look().ohm());
+  }
+
+  /** What one step of the volts input is in ohms here. */
+  private static Double stepOhm(Snapshot now) {
+    Double amps = lookA(now);
+    return amps == null || !(amps > 0) ? null : (Double) (now.beside().lookScale().stepV() / amps);
+  }
+
+  private static Tone tone(String result) {
+    return switch (result) {
+      case "clear" -> Tone.CALM;
+      case "skipped" -> Tone.PLAIN;
+      case "low", "nothing-joined" -> Tone.CAUTION;
+      default -> Tone.ALARM;
+    };
+  }
+}
