@@ -1,5 +1,7 @@
 package firstamp.cli;
 
+import firstamp.link.PortException;
+import firstamp.link.SerialPorts;
 import firstamp.link.SerialProbePort;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
@@ -115,6 +117,7 @@ final class WatchCommand implements Callable<Integer> {
     }
     Sheets.Ready said = run.fitted(Sheets.read(sheet));
     Sheets.warn(said);
+    lookForPort();
     List<String> questions = observe ? List.of() : Questions.about(said.effective());
     if (run.headless) {
       checkAnswers(questions);
@@ -142,6 +145,15 @@ final class WatchCommand implements Callable<Integer> {
                 TimeSource.system());
     BenchSupply bench = supply == null ? null : SupplyPort.open(supply, lockFolder());
     return LiveSetup.run(run, setup, ready.texts(), opener, log, false, port, bench);
+  }
+
+  /** Before anything is asked: nobody goes to look at a bench for a box that is not there. */
+  private void lookForPort() throws CliFailure {
+    try {
+      SerialPorts.check(port);
+    } catch (PortException absent) {
+      throw new CliFailure(ExitCode.NO_PORT, absent.getMessage(), absent);
+    }
   }
 
   /** In the window the cautions come first; where the switch is never closed nothing is asked. */

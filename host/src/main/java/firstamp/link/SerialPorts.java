@@ -18,6 +18,15 @@ public final class SerialPorts {
    */
   public record Found(String path, String description, boolean usable, String why) {}
 
+  /**
+   * Refuses a port that is absent or not permitted, without opening it.
+   *
+   * @throws PortException with the remedy
+   */
+  public static void check(String port) throws PortException {
+    PortAccess.check(port);
+  }
+
   /** All ports, sorted by path. Opens none: opening resets common boards. */
   public static List<Found> list() {
     List<Found> found = new ArrayList<>();

@@ -100,12 +100,29 @@ class BadInputTest {
   }
 
   @Test
-  void unansweredQuestionsEndWith77AndAreAsked() throws IOException {
+  void aPortThatIsNotThereIsSaidBeforeAnythingIsAsked() throws IOException {
     CommandRunner.Result result =
         CommandRunner.run(
             "watch",
             "--port",
             "/dev/no-such-port",
+            "--sheet",
+            sheet("\"rails\":[]").toString(),
+            "--headless",
+            "--for",
+            "1s");
+    assertThat(result.exitCode()).isEqualTo(69);
+    assertThat(result.err()).contains("/dev/no-such-port").doesNotContain("above-60");
+  }
+
+  /** Behind this port nobody answers; it is there and may be opened, so the questions come. */
+  @Test
+  void unansweredQuestionsEndWith77AndAreAsked() throws IOException {
+    CommandRunner.Result result =
+        CommandRunner.run(
+            "watch",
+            "--port",
+            "/dev/null",
             "--sheet",
             sheet("\"rails\":[]").toString(),
             "--headless",
