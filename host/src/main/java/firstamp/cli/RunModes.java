@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import firstamp.model.JobSheet;
 import firstamp.session.BenchMode;
+import firstamp.session.LiveBench;
 import firstamp.session.Soak;
 import firstamp.session.WatchRun;
 import firstamp.sound.AlarmSound;
@@ -31,24 +32,42 @@ final class RunModes implements AutoCloseable {
     if (supply != null) {
       begin(watch, supply, effective);
     }
-    String problem = null;
     boolean mayFollowSoak = options.soakMicros != null || options.keys;
-    // Behind an emulated probe nothing can burn.
-    if (mayFollowSoak && !emulated) {
-      awake.keep();
-      problem = awake.problem();
+    String problem = mayFollowSoak ? keepAwake() : null;
+    begin(watch::mode, effective, problem);
+    if (options.keys) {
+      new RunKeys(watch, sound, problem).start();
     }
+  }
+
+  /** Before a run in the window; what only a run without it carries out was refused before. */
+  void begin(LiveBench bench, JobSheet effective) throws CliFailure {
+    begin(bench::mode, effective, options.soakMicros == null ? null : keepAwake());
+  }
+
+  /** Takes a wish for a mode. */
+  private interface Wish {
+    void mode(BenchMode mode, String awakeProblem, long soakMicros);
+  }
+
+  /** Why the computer may fall asleep; null = it is kept awake, or nothing can burn. */
+  private String keepAwake() {
+    if (emulated) {
+      return null;
+    }
+    awake.keep();
+    return awake.problem();
+  }
+
+  private void begin(Wish wish, JobSheet effective, String problem) throws CliFailure {
     if (options.soakMicros != null) {
       String against = Soak.refused(effective, problem);
       if (against != null) {
         throw new CliFailure(ExitCode.REFUSED, against);
       }
-      watch.mode(BenchMode.SOAK, problem, options.soakMicros);
+      wish.mode(BenchMode.SOAK, problem, options.soakMicros);
     } else if (options.handsIn) {
-      watch.mode(BenchMode.HANDS_IN, null, 0);
-    }
-    if (options.keys) {
-      new RunKeys(watch, sound, problem).start();
+      wish.mode(BenchMode.HANDS_IN, null, 0);
     }
   }
 

@@ -84,13 +84,10 @@ final class RunOptions {
 
   /** What only a run without the window carries out is refused with it, not left out silently. */
   void refuseWhatTheWindowLeavesOut(CommandSpec spec) {
-    String option =
-        steps ? "--steps" : soakMicros != null ? "--soak" : handsIn ? "--hands-in" : null;
-    if (option != null && !headless) {
+    if (steps && !headless) {
       throw new ParameterException(
           spec.commandLine(),
-          option
-              + " needs --headless; in the window H draws the running limit in and S switches off at any alarm");
+          "--steps needs --headless: in the window the limits of one step only are drawn and held");
     }
   }
 

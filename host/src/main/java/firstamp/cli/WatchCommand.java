@@ -135,7 +135,9 @@ final class WatchCommand implements Callable<Integer> {
             observe,
             LiveSetup.quietMicros(run.countdown, 3),
             true,
-            run.headless ? ArmGate.alwaysOpen() : gate(log, ready, questions));
+            run.headless
+                ? ArmGate.alwaysOpen()
+                : gate(log, ready, questions, run.soakMicros != null));
     PortOpener opener =
         () ->
             SerialProbePort.open(
@@ -157,8 +159,8 @@ final class WatchCommand implements Callable<Integer> {
   }
 
   /** In the window the cautions come first; where the switch is never closed nothing is asked. */
-  private static ArmGate gate(BenchLog log, Sheets.Ready ready, List<String> questions)
-      throws CliFailure {
+  private static ArmGate gate(
+      BenchLog log, Sheets.Ready ready, List<String> questions, boolean soak) throws CliFailure {
     List<String> all = new ArrayList<>();
     if (!questions.isEmpty()) {
       try {
@@ -167,6 +169,9 @@ final class WatchCommand implements Callable<Integer> {
         throw Logs.failure(failed);
       }
       all.addAll(questions);
+      if (soak) {
+        all.add("soak");
+      }
     }
     return new ArmGate(all);
   }

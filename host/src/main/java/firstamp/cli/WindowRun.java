@@ -70,9 +70,11 @@ final class WindowRun {
               LiveSetup.closeLog(log);
             },
             "signal");
+    RunModes modes = new RunModes(options, sound, emulated, null);
     Runtime.getRuntime().addShutdownHook(onSignal);
-    bench.start();
     try {
+      modes.begin(bench, setup.effective());
+      bench.start();
       Desk desk =
           BenchCommand.desk(
               log.file(),
@@ -80,6 +82,7 @@ final class WindowRun {
               Sounds.later(options));
       show(desk, Watched.of(bench, log.file(), Hearing.of(sound)), options.look);
     } finally {
+      modes.close();
       bench.close();
       LiveSetup.closeLog(log);
       unhook(onSignal);

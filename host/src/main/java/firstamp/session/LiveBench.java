@@ -324,6 +324,15 @@ public final class LiveBench implements BenchSession {
     powerUp.watch().mode(mode, awakeProblem, 0);
   }
 
+  /**
+   * The same for a time.
+   *
+   * @param soakMicros how long to soak, 0 = the usual
+   */
+  public void mode(BenchMode mode, String awakeProblem, long soakMicros) {
+    powerUp.watch().mode(mode, awakeProblem, soakMicros);
+  }
+
   @Override
   public BenchMode.State mode() {
     return powerUp.watch().mode();

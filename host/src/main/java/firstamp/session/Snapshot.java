@@ -439,7 +439,8 @@ public record Snapshot(
    * the window's.
    *
    * @param id {@code cautions} (the whole page), {@code cautions-short} (two lines, the set was
-   *     seen before), {@code floating-supply}, {@code above-60}, {@code no-fuse}, or another one
+   *     seen before), {@code floating-supply}, {@code above-60}, {@code no-fuse}, {@code soak}
+   *     (nobody will watch), or another one
    * @param text words for one that the window does not know, null otherwise
    */
   public record Question(String id, String text) {}

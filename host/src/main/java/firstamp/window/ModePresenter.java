@@ -51,8 +51,13 @@ final class ModePresenter {
 
   /** The question before nobody watches. */
   QuestionView question() {
+    return question(words, OwnQuestions.Kind.SOAK.id());
+  }
+
+  /** The same under another identifier: it is asked before switching on. */
+  static QuestionView question(Words words, String id) {
     return new QuestionView(
-        OwnQuestions.Kind.SOAK.id(),
+        id,
         words.get("mode.soak.title"),
         List.of(words.get("mode.soak.1"), words.get("mode.soak.2"), words.get("mode.soak.3")),
         true,

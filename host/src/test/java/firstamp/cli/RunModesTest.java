@@ -67,6 +67,25 @@ class RunModesTest {
     assertThat(result.err()).contains("fuse");
   }
 
+  /** The rule is looked at before the window opens: this needs no display. */
+  @Test
+  void soakInTheWindowIsRefusedByTheSameRule() throws Exception {
+    Path sheet = folder.resolve("s.json");
+    Files.writeString(sheet, "{\"sheet\":1,\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":12}}");
+    CommandRunner.Result result =
+        CommandRunner.run(
+            "demo",
+            "--no-sound",
+            "--soak",
+            "1s",
+            "--sheet",
+            sheet.toString(),
+            "--log",
+            folder.resolve("bench.db").toString());
+    assertThat(result.exitCode()).as(result.err()).isEqualTo(77);
+    assertThat(result.err()).contains("fuse");
+  }
+
   @Test
   void wordsOnStandardInputAreTaken() {
     synchronized (CommandRunner.class) {

@@ -31,6 +31,11 @@ class LiveBenchTest {
   private LiveBench bench;
 
   private void run(String scenario, ChainListener also) throws Exception {
+    run(scenario, also, 3_000_000L, () -> {});
+  }
+
+  private void run(String scenario, ChainListener also, Long forMicros, Runnable before)
+      throws Exception {
     JobSheet sheet = LoggedRun.sheet(scenario);
     log = BenchLog.open(folder.resolve("bench.db"), TimeSource.system());
     RunSetup setup =
@@ -39,7 +44,7 @@ class LiveBenchTest {
             new ProbeSettings(sheet),
             null,
             true,
-            3_000_000L,
+            forMicros,
             0,
             false,
             2_000_000,
@@ -66,6 +71,7 @@ class LiveBenchTest {
                     TimeSource.system(),
                     listener,
                     progress));
+    before.run();
     bench.start();
     await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
   }
@@ -209,6 +215,26 @@ class LiveBenchTest {
   void hasNotSleptWhenItHasNot() throws Exception {
     run("healthy", new ChainListener() {});
     assertThat(bench.snapshot().beside().sleptAtEpochMs()).isNull();
+  }
+
+  @Test
+  void soakThatWasAskedForBeforehandEndsWithItsTime() throws Exception {
+    run(
+        "healthy",
+        new ChainListener() {},
+        null,
+        () -> bench.mode(BenchMode.SOAK, null, 1_500_000L));
+    assertThat(bench.result().summary().ended()).isEqualTo("time");
+    assertThat(bench.result().summary().onMs()).isBetween(1_500.0, 2_000.0);
+    assertThat(bench.snapshot().marks()).extracting(Snapshot.Mark::text).contains("mode: soak");
+  }
+
+  @Test
+  void handsInThatWasAskedForBeforehandBeginsOnceTheSetHasRunForSevenSeconds() throws Exception {
+    run("healthy", new ChainListener() {}, 9_000_000L, () -> bench.mode(BenchMode.HANDS_IN, null));
+    assertThat(bench.mode().mode()).isEqualTo(BenchMode.HANDS_IN);
+    assertThat(bench.mode().limitA()).isNotNull().isLessThan(1.0);
+    assertThat(log.find("last").events()).anyMatch(ProbeEvent.LimitChanged.class::isInstance);
   }
 
   @Test

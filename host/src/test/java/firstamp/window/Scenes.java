@@ -91,12 +91,25 @@ final class Scenes {
     return with(s, s.sheet(), s.rails(), alarms);
   }
 
+  static Snapshot withQuestion(Snapshot s, Snapshot.Question question) {
+    return with(s, s.sheet(), s.rails(), s.alarms(), List.of(question));
+  }
+
   private static Snapshot with(Snapshot s, JobSheet sheet, List<Snapshot.Rail> rails) {
     return with(s, sheet, rails, s.alarms());
   }
 
   private static Snapshot with(
       Snapshot s, JobSheet sheet, List<Snapshot.Rail> rails, List<Alarm> alarms) {
+    return with(s, sheet, rails, alarms, s.questions());
+  }
+
+  private static Snapshot with(
+      Snapshot s,
+      JobSheet sheet,
+      List<Snapshot.Rail> rails,
+      List<Alarm> alarms,
+      List<Snapshot.Question> questions) {
     return new Snapshot(
         s.phase(),
         s.kind(),
@@ -122,7 +135,7 @@ final class Scenes {
         s.link(),
         s.log(),
         s.marks(),
-        s.questions(),
+        questions,
         s.notWatched(),
         s.course(),
         s.replay(),

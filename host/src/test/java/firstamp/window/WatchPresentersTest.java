@@ -126,6 +126,16 @@ class WatchPresentersTest {
   }
 
   @Test
+  void nobodyWatchingIsAskedAboutLineByLineAlsoBeforeSwitchingOn() {
+    Snapshot asking =
+        Scenes.withQuestion(scene(FakeSession.Scene.ASKING), new Snapshot.Question("soak", null));
+    BenchView.QuestionView question = presenter.view(asking, null).questions().get(0);
+    assertThat(question.id()).isEqualTo("soak");
+    assertThat(question.tick()).isTrue();
+    assertThat(question.lines()).hasSize(3);
+  }
+
+  @Test
   void saysWhyNothingIsHeard() {
     HeaderStates states = new HeaderStates(words, new ModePresenter(words, numbers));
     for (Hearing.State heard : Hearing.State.values()) {
