@@ -7,7 +7,6 @@ import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
-import firstamp.log.PowerUpEntry;
 import firstamp.log.PowerUpReader;
 import firstamp.log.SetNotes;
 import firstamp.model.JobSheet;
@@ -40,8 +39,6 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.SortedMap;
 import java.util.function.Function;
 
 /**
@@ -170,41 +167,8 @@ public final class Desk {
   }
 
   /** The sets of the first screen. */
-  List<SetEntry> sets(String emulatedName) throws LogException, IOException {
-    return SetList.of(
-        log,
-        entries(log),
-        sheets(shelf.ready()),
-        sheets(shelf.begun()),
-        emulatedName,
-        emulatedLog,
-        entries(emulatedLog));
-  }
-
-  private List<PowerUpEntry> entries(Path file) throws LogException {
-    return Files.exists(file) ? BenchLog.openForReading(file, time).list() : List.of();
-  }
-
-  private static List<SetList.Sheet> sheets(SortedMap<Path, String> texts) throws IOException {
-    List<SetList.Sheet> sheets = new ArrayList<>();
-    for (Map.Entry<Path, String> text : texts.entrySet()) {
-      String name = SheetEntries.nameIn(text.getValue());
-      String file = text.getKey().getFileName().toString();
-      sheets.add(
-          new SetList.Sheet(
-              name == null ? file : name,
-              text.getValue(),
-              SheetShelf.writtenEpochMs(text.getKey())));
-    }
-    return sheets;
-  }
-
-  /** The job sheet of a set: the one on the shelf, else that of its latest power-up. */
-  String sheetOf(SetEntry set) throws LogException {
-    if (set.sheetJson() != null || set.powerUps().isEmpty()) {
-      return set.sheetJson();
-    }
-    return reader(set.log(), set.powerUps().get(0).number()).header().sheetJson();
+  BenchSets sets() {
+    return new BenchSets(this);
   }
 
   PowerUpReader reader(Path file, long number) throws LogException {

@@ -130,7 +130,9 @@ final class HomePage implements Page {
     busy = false;
     Desk desk = tools.desk();
     reminder.look();
-    tools.shell().aside(() -> desk.sets(words.get("home.emulated")), this::show, this::failed);
+    tools
+        .shell()
+        .aside(() -> desk.sets().list(words.get("home.emulated")), this::show, this::failed);
     say(desk.trouble());
   }
 
@@ -185,7 +187,7 @@ final class HomePage implements Page {
       tools
           .shell()
           .aside(
-              () -> tools.desk().sheetOf(set),
+              () -> tools.desk().sets().sheetOf(set),
               json -> {
                 if (set == set()) {
                   about(json);
@@ -248,7 +250,7 @@ final class HomePage implements Page {
       case BEGUN -> tools.shell().open(new QuestionsPage(tools, set.begunJson()));
       case REAL ->
           aside(
-              () -> tools.desk().sheetOf(set),
+              () -> tools.desk().sets().sheetOf(set),
               json -> tools.shell().open(new ReadyPage(tools, json)));
     }
   }
@@ -274,7 +276,7 @@ final class HomePage implements Page {
       case 1 -> {
         if (set != null && set.kind() == SetEntry.Kind.REAL) {
           aside(
-              () -> tools.desk().sheetOf(set),
+              () -> tools.desk().sets().sheetOf(set),
               json -> tools.shell().open(new FormPage(tools, json)));
         }
       }

@@ -90,7 +90,7 @@ class FlowPagesTest {
           return null;
         });
     assertThat(shell.homeAsked).isTrue();
-    assertThat(desk.sets("emulated"))
+    assertThat(desk.sets().list("emulated"))
         .anyMatch(
             set ->
                 set.kind() == SetEntry.Kind.BEGUN && set.name().equals("Dunlin tuner (invented)"));

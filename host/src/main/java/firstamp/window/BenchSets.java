@@ -1,0 +1,63 @@
+package firstamp.window;
+
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.log.PowerUpEntry;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+
+/** The sets of a bench as its logs and the files beside them keep them. Reads from disk. */
+final class BenchSets {
+  private final Desk desk;
+
+  BenchSets(Desk desk) {
+    this.desk = desk;
+  }
+
+  /**
+   * All sets.
+   *
+   * @param emulatedName what the invented ones are called
+   */
+  List<SetEntry> list(String emulatedName) throws LogException, IOException {
+    return SetList.of(
+        desk.log(),
+        entries(desk.log()),
+        sheets(desk.shelf().ready()),
+        sheets(desk.shelf().begun()),
+        emulatedName,
+        desk.emulatedLog(),
+        entries(desk.emulatedLog()));
+  }
+
+  private List<PowerUpEntry> entries(Path file) throws LogException {
+    return Files.exists(file) ? BenchLog.openForReading(file, desk.time()).list() : List.of();
+  }
+
+  private static List<SetList.Sheet> sheets(SortedMap<Path, String> texts) throws IOException {
+    List<SetList.Sheet> sheets = new ArrayList<>();
+    for (Map.Entry<Path, String> text : texts.entrySet()) {
+      String name = SheetEntries.nameIn(text.getValue());
+      String file = text.getKey().getFileName().toString();
+      sheets.add(
+          new SetList.Sheet(
+              name == null ? file : name,
+              text.getValue(),
+              SheetShelf.writtenEpochMs(text.getKey())));
+    }
+    return sheets;
+  }
+
+  /** The job sheet of a set: the one on the shelf, else that of its latest power-up. */
+  String sheetOf(SetEntry set) throws LogException {
+    if (set.sheetJson() != null || set.powerUps().isEmpty()) {
+      return set.sheetJson();
+    }
+    return desk.reader(set.log(), set.powerUps().get(0).number()).header().sheetJson();
+  }
+}
