@@ -1,8 +1,11 @@
 package firstamp.window;
 
+import firstamp.locate.WireCase;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
+import firstamp.log.SetNotes;
+import firstamp.model.ProbeEvent;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -25,6 +28,33 @@ final class BenchSets {
    * @param emulatedName what the invented ones are called
    */
   List<SetEntry> list(String emulatedName) throws LogException, IOException {
+    List<SetEntry> sets = new ArrayList<>();
+    for (SetEntry set : found(emulatedName)) {
+      sets.add(set.kind() == SetEntry.Kind.REAL ? set.with(job(set)) : set);
+    }
+    return sets;
+  }
+
+  /** A wires' file that cannot be read says nothing here; the wires' page says why. */
+  private JobState job(SetEntry set) throws LogException, IOException {
+    SetNotes notes =
+        Files.exists(set.log())
+            ? SetNotes.of(BenchLog.openForReading(set.log(), desk.time()), set.name())
+            : new SetNotes(List.of(), List.of());
+    List<ProbeEvent> events =
+        set.powerUps().isEmpty()
+            ? List.of()
+            : desk.reader(set.log(), set.powerUps().get(0).number()).events();
+    WireCase wires;
+    try {
+      wires = WireShelf.kept(desk, set.name());
+    } catch (IllegalArgumentException damaged) {
+      wires = null;
+    }
+    return JobState.of(set.powerUps(), events, notes, wires);
+  }
+
+  private List<SetEntry> found(String emulatedName) throws LogException, IOException {
     return SetList.of(
         desk.log(),
         entries(desk.log()),

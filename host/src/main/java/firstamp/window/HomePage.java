@@ -7,6 +7,7 @@ import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.FlowLayout;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -202,7 +203,9 @@ final class HomePage implements Page {
   private void about(String json) {
     try {
       ReadySheet ready = ReadySheet.of("job sheet", json == null ? "" : json);
-      tell(String.join("\n", presenter.about(ready.effective())));
+      List<String> lines = new ArrayList<>(presenter.about(ready.effective()));
+      lines.addAll(presenter.job(set()));
+      tell(String.join("\n", lines));
     } catch (SheetException bad) {
       tell(bad.getMessage());
     }

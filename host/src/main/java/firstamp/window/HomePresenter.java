@@ -19,10 +19,12 @@ final class HomePresenter {
   private final Words words;
   private final Numbers numbers;
   private final DateTimeFormatter dates;
+  private final JobPresenter jobs;
 
   HomePresenter(Words words, Numbers numbers, ZoneId zone) {
     this.words = words;
     this.numbers = numbers;
+    this.jobs = new JobPresenter(words);
     this.dates =
         DateTimeFormatter.ofLocalizedDateTime(FormatStyle.MEDIUM, FormatStyle.SHORT)
             .withLocale(words.locale())
@@ -52,12 +54,16 @@ final class HomePresenter {
   }
 
   private Row real(String main, SetEntry set) {
-    if (set.powerUps().isEmpty()) {
-      return new Row(main, words.get("home.never"), Tone.PLAIN);
+    PowerUpEntry last = set.powerUps().isEmpty() ? null : set.powerUps().get(0);
+    String outcome = last == null ? words.get("home.noPowerUp") : outcome(last);
+    String job = jobs.brief(set.job(), outcome);
+    Tone tone = last == null ? Tone.PLAIN : toneOf(last);
+    if (job != null) {
+      return new Row(main, job, tone);
     }
-    PowerUpEntry last = set.powerUps().get(0);
-    return new Row(
-        main, words.get("home.last", date(last.startedEpochMs()), outcome(last)), toneOf(last));
+    return last == null
+        ? new Row(main, words.get("home.never"), tone)
+        : new Row(main, words.get("home.last", date(last.startedEpochMs()), outcome), tone);
   }
 
   Row powerUp(PowerUpEntry entry) {
@@ -120,6 +126,11 @@ final class HomePresenter {
       // A summary that cannot be read says nothing.
       return MAPPER.createObjectNode();
     }
+  }
+
+  /** Where its job stands, a line each. */
+  List<String> job(SetEntry set) {
+    return jobs.lines(set.job());
   }
 
   /** What is known of a set, a line each. */

@@ -14,6 +14,7 @@ import java.util.List;
  * @param log where its power-ups are
  * @param powerUps newest first
  * @param lastEpochMs when it was touched last
+ * @param job where its job stands
  */
 record SetEntry(
     String name,
@@ -22,9 +23,26 @@ record SetEntry(
     String begunJson,
     Path log,
     List<PowerUpEntry> powerUps,
-    long lastEpochMs) {
+    long lastEpochMs,
+    JobState job) {
   SetEntry {
     powerUps = List.copyOf(powerUps);
+  }
+
+  /** Nothing is known about its job. */
+  SetEntry(
+      String name,
+      Kind kind,
+      String sheetJson,
+      String begunJson,
+      Path log,
+      List<PowerUpEntry> powerUps,
+      long lastEpochMs) {
+    this(name, kind, sheetJson, begunJson, log, powerUps, lastEpochMs, JobState.NOTHING);
+  }
+
+  SetEntry with(JobState state) {
+    return new SetEntry(name, kind, sheetJson, begunJson, log, powerUps, lastEpochMs, state);
   }
 
   /** Kinds of entries. */

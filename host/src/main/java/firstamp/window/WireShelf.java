@@ -31,8 +31,23 @@ final class WireShelf implements TrialPage.Keeping {
    * @throws IllegalArgumentException the file is none of ours, or the sheet names no wire
    */
   WireCase of(JobSheet sheet) throws IOException {
-    file = desk.folder().resolve("wires").resolve(SheetShelf.stem(sheet.set().name()) + ".json");
-    return Files.exists(file) ? WireFile.read(Files.readString(file)) : SheetPath.wires(sheet);
+    file = fileOf(desk, sheet.set().name());
+    WireCase kept = kept(desk, sheet.set().name());
+    return kept != null ? kept : SheetPath.wires(sheet);
+  }
+
+  private static Path fileOf(Desk desk, String setName) {
+    return desk.folder().resolve("wires").resolve(SheetShelf.stem(setName) + ".json");
+  }
+
+  /**
+   * The wires of a set as they were kept; null where nothing was done about them yet.
+   *
+   * @throws IllegalArgumentException the file is none of ours
+   */
+  static WireCase kept(Desk desk, String setName) throws IOException {
+    Path file = fileOf(desk, setName);
+    return Files.exists(file) ? WireFile.read(Files.readString(file)) : null;
   }
 
   /** Writes beside and moves, so that a full disk leaves what was there. */

@@ -3,7 +3,9 @@ package firstamp.window;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.locate.WireFile;
 import firstamp.log.BenchLog;
+import firstamp.model.ProbeEvent;
 import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
 import firstamp.session.ArmGate;
@@ -13,6 +15,7 @@ import firstamp.session.ProbeSettings;
 import firstamp.session.RunProgress;
 import firstamp.session.RunSetup;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -100,6 +103,16 @@ final class TestBench {
     run(desk.log(), "wire-short", "W3 went to P7", true);
     run(desk.log(), "healthy", "W3 back on P2", true);
     run(desk.emulatedLog(), "lost-head", null, false);
+    try (BenchLog log = BenchLog.open(desk.log(), desk.time())) {
+      log.later(3, new ProbeEvent.Marked(9_000_000, "waits for the driver transistor"));
+    }
+    Path wires =
+        folder
+            .resolve("wires")
+            .resolve(
+                SheetShelf.stem(SheetEntries.nameIn(Scenarios.sheetJson("healthy"))) + ".json");
+    Files.createDirectories(wires.getParent());
+    Files.writeString(wires, WireFile.write(ThinkViews.wires("screened-lead", 8)));
     desk.shelf()
         .keep(
             "Wren pocket radio (invented)",
