@@ -182,7 +182,7 @@ final class FigurePresenter {
                     : Math.abs(volts) < near ? "figure.low" : "figure.high");
         tone = toneOf(now, alarm -> alarm.rail() == rail && ABOUT_VOLTS.contains(alarm.rule()));
       } else {
-        word = words.get("figure.inside", word);
+        word = word.isEmpty() ? words.get("figure.insideAlone") : words.get("figure.inside", word);
       }
     } else if (rail > 0 && now.phase() == Snapshot.Phase.ON && lowV != null) {
       word = words.get("figure.settling");

@@ -6,6 +6,7 @@ import java.awt.Dimension;
 import java.awt.FlowLayout;
 import java.util.List;
 import javax.swing.BorderFactory;
+import javax.swing.BoxLayout;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -22,7 +23,7 @@ final class HeaderBar {
   private final JLabel about = new JLabel(" ");
   private final JLabel phase = new JLabel(" ");
   private final JLabel elapsed = new JLabel(" ");
-  private final JPanel left = new JPanel(new FlowLayout(FlowLayout.LEFT, GAP, 2));
+  private final JPanel left = new JPanel();
   private final JPanel states = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 2));
   private List<LinkView> shown = List.of();
 
@@ -32,11 +33,15 @@ final class HeaderBar {
     label(about, "about", false, 15, palette.quietInk());
     label(phase, "phase", true, 19, palette.ink());
     label(elapsed, "elapsed", true, 26, palette.ink());
+    // In one line: what is said last gives way, a set and its label may have long names.
+    left.setLayout(new BoxLayout(left, BoxLayout.X_AXIS));
     left.setOpaque(false);
-    left.add(elapsed);
-    left.add(phase);
-    left.add(set);
-    left.add(about);
+    for (JLabel part : List.of(elapsed, phase, set, about)) {
+      part.setBorder(BorderFactory.createEmptyBorder(0, GAP, 0, 0));
+      part.setAlignmentY(0.5f);
+      left.add(part);
+    }
+    about.setMinimumSize(new Dimension(0, 0));
     states.setOpaque(false);
     bar.setOpaque(false);
     bar.setName("header");
@@ -74,7 +79,7 @@ final class HeaderBar {
 
   /** When much is wrong at once the states need the room: the quiet line goes first. */
   private void makeRoom(String text) {
-    int quiet = about.getPreferredSize().width + GAP;
+    int quiet = about.getPreferredSize().width;
     int needed =
         left.getPreferredSize().width
             + (about.isVisible() ? 0 : quiet)

@@ -22,6 +22,10 @@ import java.util.function.Consumer;
 /** The strips with the lane of events above them; takes pointer, wheel and drag. */
 final class StripsView {
   private static final int LANE = 24;
+
+  /** At the right a limit has its words and the scale its values. */
+  private static final int WORDS_ROOM = 260;
+
   private static final int NAME_ROOM = 150;
   private static final int NEAR_POINTS = 6;
 
@@ -291,7 +295,11 @@ final class StripsView {
     String text = limitWords.moving(limit, editor.value(), !limitDragged);
     int width = g.getFontMetrics().stringWidth(text);
     double base = y > area.getMinY() + 24 ? y - 6 : y + 18;
-    double left = area.getCenterX() - width / 2.0;
+    // Clear of the words that the limit has anyway.
+    double left =
+        Math.max(
+            area.getX() + StripWords.PAD,
+            Math.min(area.getCenterX() - width / 2.0, area.getMaxX() - WORDS_ROOM - width));
     g.setColor(WindowTheme.colour(palette.surface()));
     g.fill(new Rectangle2D.Double(left - 4, base - 15, width + 8, 19));
     g.setColor(WindowTheme.colour(palette.ink()));

@@ -12,11 +12,14 @@ import javax.swing.JTextArea;
 /** The line below the strips: values at the pointer, and what the strips show. */
 final class ViewRow {
   private static final int HEIGHT = 40;
+  private static final int GAP = 10;
+  private static final int LINES = 2;
 
   private final Palette palette;
   private final Words words;
-  private final JPanel row = new JPanel(new BorderLayout(10, 0));
+  private final JPanel row = new JPanel(new BorderLayout(GAP, 0));
   private final JTextArea pointer = new JTextArea();
+  private final JPanel buttons = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 0));
   private final KeyButton view;
   private MiddleCards.Card turnsTo;
   private final KeyButton narrower;
@@ -70,7 +73,6 @@ final class ViewRow {
     pointer.setForeground(WindowTheme.colour(palette.ink()));
     pointer.setPreferredSize(new Dimension(100, HEIGHT));
     pointer.setMinimumSize(new Dimension(100, HEIGHT));
-    JPanel buttons = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 0));
     buttons.setOpaque(false);
     for (KeyButton key :
         new KeyButton[] {handsIn, soak, notes, whatIf, view, narrower, wider, follow}) {
@@ -86,8 +88,18 @@ final class ViewRow {
     return row;
   }
 
-  /** Says a sentence; text that is too long for the line wraps onto a second one. */
+  /**
+   * Says a sentence in two lines; one that is too long for them beside the buttons (all values at
+   * the pointer) has the whole row while it stands there.
+   */
   void say(String text) {
+    int beside = row.getWidth() - buttons.getPreferredSize().width - GAP;
+    int needed = pointer.getFontMetrics(pointer.getFont()).stringWidth(text) * 11 / 10;
+    boolean fits = row.getWidth() == 0 || needed < LINES * beside;
+    if (fits != buttons.isVisible()) {
+      buttons.setVisible(fits);
+      row.revalidate();
+    }
     if (!text.equals(pointer.getText())) {
       pointer.setText(text);
       pointer.getAccessibleContext().setAccessibleName(text);

@@ -46,7 +46,7 @@ class BenchPresenterTest {
     assertThat(view.controls().restore()).isEqualTo(4);
     assertThat(view.trip().sentence())
         .isEqualTo(
-            "From \"limit crossed\" to \"switch open\" it took 0.71 ms. Highest current 8.01 A.");
+            "From \"limit crossed\" to \"switch open\" it took 0.71 ms. Highest current 8.10 A.");
     assertThat(view.trip().limitA()).isEqualTo(1.0);
   }
 

@@ -3,7 +3,6 @@ package firstamp.window;
 import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
-import java.io.File;
 import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Files;
@@ -19,9 +18,9 @@ import javax.swing.SwingUtilities;
 /**
  * Paints every view of the window into files, in every ground and size; see DEVELOPERS.md.
  *
- * <p>Arguments: the folder; then, each with a default, themes ({@code light,dark}), scales ({@code
- * 1,2}), language ({@code en}) and the begin of the names of the views that are wanted. A scale is
- * set before the first window part is made, so each gets a process of its own.
+ * <p>Arguments: the folder; then, each with a default, themes ({@code light,dark,contrast}), scales
+ * ({@code 1,2}), languages ({@code en,de}) and the begin of the names of the views that are wanted.
+ * A scale is set before the first window part is made, so each gets a process of its own.
  */
 final class Screenshots {
   static final Dimension SIZE = new Dimension(1280, 800);
@@ -30,12 +29,12 @@ final class Screenshots {
 
   public static void main(String[] arguments) throws Exception {
     Path folder = Files.createDirectories(Path.of(arguments[0]));
-    String themes = argument(arguments, 1, "light,dark");
+    String themes = argument(arguments, 1, "light,dark,contrast");
     String scales = argument(arguments, 2, "1,2");
-    String language = argument(arguments, 3, "en");
+    String languages = argument(arguments, 3, "en,de");
     String wanted = argument(arguments, 4, "");
     if (System.getProperty("sun.java2d.uiScale") != null) {
-      paint(folder, themes, scales, language, wanted);
+      paint(folder, themes, scales, languages, wanted);
       System.exit(0);
     }
     for (String scale : scales.split(",")) {
@@ -50,7 +49,7 @@ final class Screenshots {
                   folder.toString(),
                   themes,
                   scale,
-                  language,
+                  languages,
                   wanted));
       int exit = new ProcessBuilder(command).inheritIO().start().waitFor();
       if (exit != 0) {
@@ -64,19 +63,19 @@ final class Screenshots {
   }
 
   private static void paint(
-      Path folder, String themes, String scale, String language, String wanted) throws Exception {
+      Path folder, String themes, String scale, String languages, String wanted) throws Exception {
     double factor = Double.parseDouble(scale);
-    Locale locale = Locale.forLanguageTag(language);
     try (Views views = new Views()) {
-      for (String theme : themes.split(",")) {
-        WindowOptions options = new WindowOptions(WindowOptions.Theme.of(theme), locale, false);
-        for (Map.Entry<String, Views.Maker> view : views.makers().entrySet()) {
-          if (view.getKey().startsWith(wanted)) {
-            File file =
-                folder
-                    .resolve(String.join("-", view.getKey(), theme, scale, language) + ".png")
-                    .toFile();
-            ImageIO.write(picture(view.getValue(), options, factor), "png", file);
+      for (String language : languages.split(",")) {
+        Locale locale = Locale.forLanguageTag(language);
+        for (String theme : themes.split(",")) {
+          WindowOptions options = new WindowOptions(WindowOptions.Theme.of(theme), locale, false);
+          for (Map.Entry<String, Views.Maker> view : views.makers().entrySet()) {
+            if (view.getKey().startsWith(wanted)) {
+              String name = String.join("-", view.getKey(), theme, scale, language) + ".png";
+              BufferedImage image = picture(view.getValue(), options, factor);
+              ImageIO.write(image, "png", folder.resolve(name).toFile());
+            }
           }
         }
       }
