@@ -39,6 +39,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Function;
 
 /**
@@ -57,6 +58,7 @@ public final class Desk {
   private final Function<JobSheet, AlarmSound> sounds;
   private final Pace pace;
   private final HomeFolder home;
+  private final AtomicBoolean warmed = new AtomicBoolean();
   private volatile String trouble;
   private ProbeFlow probeFlow;
 
@@ -164,6 +166,11 @@ public final class Desk {
 
   DeskSettings settings() {
     return DeskSettings.load(folder());
+  }
+
+  /** Whether a replay is still to be made ready; true once only. */
+  boolean warms() {
+    return warmed.compareAndSet(false, true);
   }
 
   /** The sets of the first screen. */

@@ -6,6 +6,7 @@ import firstamp.sheet.SheetException;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.FlowLayout;
+import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -141,6 +142,24 @@ final class HomePage implements Page {
     shown = List.copyOf(found);
     sets.show(found.stream().map(presenter::set).toList(), words.get("flow.home.sets"));
     turn();
+    PowerUpEntry next = powerUp();
+    if (next != null && tools.desk().warms()) {
+      warm(set().log(), next.number());
+    }
+  }
+
+  /** What cannot be opened is said when the person opens it. */
+  private void warm(Path log, long number) {
+    ReplayWarming warming = new ReplayWarming(tools.desk(), tools);
+    tools
+        .shell()
+        .aside(
+            () -> {
+              warming.open(log, number);
+              return null;
+            },
+            done -> {},
+            unreadable -> {});
   }
 
   private void failed(Exception failure) {

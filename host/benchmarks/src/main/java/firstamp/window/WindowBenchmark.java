@@ -28,7 +28,7 @@ import javax.swing.SwingUtilities;
 
 /**
  * The window under load: {@code live}, {@code hours H}; a long log: {@code write H FILE}, {@code
- * open FILE}. The first two need a display.
+ * open FILE}, {@code warm FILE}. The first two need a display.
  *
  * <p>What is printed goes into README.md of this folder, with commit, date and command.
  */
@@ -45,8 +45,10 @@ public final class WindowBenchmark {
       case "hours" -> hours(Double.parseDouble(arguments[1]));
       case "write" -> new LongLog(Path.of(arguments[2])).write(Double.parseDouble(arguments[1]));
       case "open" -> open(Path.of(arguments[1]));
+      case "warm" -> warm(Path.of(arguments[1]));
       default ->
-          throw new IllegalArgumentException(arguments[0] + ", expected live, hours, write, open");
+          throw new IllegalArgumentException(
+              arguments[0] + ", expected live, hours, write, open, warm");
     }
     System.exit(0);
   }
@@ -136,6 +138,25 @@ public final class WindowBenchmark {
         times.cpuPercentile(0.5),
         times.cpuPercentile(0.99),
         100 * core);
+  }
+
+  /** The same behind a first screen that has been read for a while. */
+  private static void warm(Path file) throws Exception {
+    Desk desk = new Desk(file, file, null, TimeSource.system(), sheet -> null);
+    Tools tools =
+        new Tools(
+            new Words(Locale.ENGLISH),
+            new Numbers(Locale.ENGLISH),
+            Palette.of(WindowOptions.Theme.LIGHT),
+            null,
+            desk);
+    long begin = System.nanoTime();
+    new ReplayWarming(desk, tools)
+        .open(
+            file, BenchLog.openForReading(file, TimeSource.system()).find("last").entry().number());
+    System.out.printf(
+        Locale.ROOT, "made ready aside in %.0f ms%n", (System.nanoTime() - begin) / 1e6);
+    open(file);
   }
 
   /** A logged power-up of hours: until its overview can be seen. */
