@@ -15,6 +15,7 @@ import firstamp.session.ReplayBench;
 import firstamp.session.RunSetup;
 import firstamp.session.Snapshot;
 import firstamp.window.Desk;
+import firstamp.window.Hearing;
 import firstamp.window.Rehearsal;
 import firstamp.window.Watched;
 import firstamp.window.WindowOptions;
@@ -63,7 +64,7 @@ final class QuickStart {
     if (code != ExitCode.NORMAL) {
       System.exit(code);
     }
-    Desk desk = BenchCommand.desk(folder.resolve("bench.db"), file);
+    Desk desk = BenchCommand.desk(folder.resolve("bench.db"), file, sheet -> null);
     WindowOptions options =
         new WindowOptions(WindowOptions.Theme.LIGHT, WindowOptions.usual().locale(), false);
     Rehearsal.home(desk, options);
@@ -111,11 +112,11 @@ final class QuickStart {
               () -> EarlierPowerUps.course(log, sheet.texts().setName()));
       bench.start();
       try {
-        Rehearsal.watch(desk, Watched.of(bench, file), options, 3);
+        Rehearsal.watch(desk, Watched.of(bench, file, Hearing.NOTHING), options, 3);
         for (int look = 0; bench.result() == null && look < LONGEST_LOOKS; look++) {
           LockSupport.parkNanos(LOOK_NANOS);
         }
-        Rehearsal.watch(desk, Watched.of(bench, file), options, 3);
+        Rehearsal.watch(desk, Watched.of(bench, file, Hearing.NOTHING), options, 3);
       } finally {
         bench.close();
       }
@@ -137,7 +138,7 @@ final class QuickStart {
         for (int look = 0; !bench.opened() && look < LONGEST_LOOKS; look++) {
           LockSupport.parkNanos(LOOK_NANOS);
         }
-        Rehearsal.watch(desk, Watched.of(bench, file), options, 3);
+        Rehearsal.watch(desk, Watched.of(bench, file, Hearing.NOTHING), options, 3);
       } finally {
         bench.close();
       }

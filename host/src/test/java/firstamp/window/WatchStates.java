@@ -242,7 +242,12 @@ final class WatchStates {
       session = new FakeSession(scene);
       WindowTheme look = new WindowTheme(options.theme());
       panel =
-          new BenchPanel(session, new BenchPresenter(options.locale()), look.palette(), () -> {});
+          new BenchPanel(
+              session,
+              Hearing.NOTHING,
+              new BenchPresenter(options.locale()),
+              look.palette(),
+              () -> {});
       panel.whenOver(() -> {}, () -> {});
       panel.show(session.snapshot(), null, true);
     }
