@@ -124,10 +124,16 @@ final class ConversionGroup implements StreamGroup {
   }
 
   @Override
-  public Parts parts(boolean repack, CodingRoom room) {
+  public Parts parts(CodingRoom room) {
     Channels channels = split(room);
-    BankTrainer.Effort effort = repack ? BankTrainer.Effort.REPACK : BankTrainer.Effort.LIVE;
-    return new Parts(chunks(channels, effort, room.encoder), Spans.of(stretches, length, channels));
+    return new Parts(
+        chunks(channels, BankTrainer.Effort.LIVE, room.encoder),
+        Spans.of(stretches, length, channels));
+  }
+
+  @Override
+  public List<ChunkRow> repacked(CodingRoom room) {
+    return chunks(split(room), BankTrainer.Effort.REPACK, room.encoder);
   }
 
   private static List<ChunkRow> chunks(

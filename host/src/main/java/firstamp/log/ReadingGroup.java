@@ -81,8 +81,13 @@ final class ReadingGroup implements StreamGroup {
   }
 
   @Override
-  public Parts parts(boolean repack, CodingRoom room) {
-    return new Parts(chunks(repack), Spans.of(readings));
+  public Parts parts(CodingRoom room) {
+    return new Parts(chunks(false), Spans.of(readings));
+  }
+
+  @Override
+  public List<ChunkRow> repacked(CodingRoom room) {
+    return chunks(true);
   }
 
   private List<ChunkRow> chunks(boolean repack) {

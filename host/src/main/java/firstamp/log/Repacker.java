@@ -116,7 +116,7 @@ final class Repacker {
   }
 
   private void replace(StreamGroup group, long from, long to) throws SQLException, LogException {
-    List<StreamGroup.ChunkRow> chunks = group.parts(true, room).chunks();
+    List<StreamGroup.ChunkRow> chunks = group.repacked(room);
     if (bytes(chunks) >= oldBytes(from, to)) {
       return;
     }

@@ -19,13 +19,11 @@ interface StreamGroup {
   /** Elements from an offset on, packed for the tail. */
   byte[] packed(int from);
 
-  /**
-   * What goes into the file for this group.
-   *
-   * @param repack true = smaller and slower
-   * @param room to work in
-   */
-  Parts parts(boolean repack, CodingRoom room);
+  /** What goes into the file for this group while recording. */
+  Parts parts(CodingRoom room);
+
+  /** The same chunks, smaller and slower. */
+  List<ChunkRow> repacked(CodingRoom room);
 
   /**
    * A group as the file holds it.

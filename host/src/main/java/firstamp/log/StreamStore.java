@@ -228,7 +228,7 @@ final class StreamStore {
     if (group.length() == 0) {
       return;
     }
-    StreamGroup.Parts parts = group.parts(false, room);
+    StreamGroup.Parts parts = group.parts(room);
     insertChunks(connection, powerUp, cursor.groupPosition, parts.chunks());
     LevelRows levels = new LevelRows(connection, powerUp);
     levels.add(cursor.groupPosition, parts.spans());

@@ -108,6 +108,26 @@ final class LogUpkeepTest {
   }
 
   @Test
+  void aPowerUpWhoseStretchesLieFarApartIsRepackedAsItIs() throws Exception {
+    try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
+      try (PowerUpWriter writer =
+          log.begin(Fixture.header(PowerUpHeader.Stream.RAW), state -> {})) {
+        for (long first : new long[] {0, 3200, 6400}) {
+          writer.append(Fixture.block(first + 8, 1600, random));
+        }
+        writer.finish("{}", "normal", "time");
+      }
+      // As a damaged file may have it: the second stretch years later, the third before all others.
+      sql(file, "UPDATE stretch SET first_index = 5000000000000 WHERE first_index = 3208");
+      sql(file, "UPDATE stretch SET first_index = 0 WHERE first_index = 6408");
+      List<Object> before = replayed(log, "1");
+      log.repack(() -> true);
+      assertThat(text("SELECT state FROM power_up")).isEqualTo("repacked");
+      assertThat(replayed(log, "1")).isEqualTo(before);
+    }
+  }
+
+  @Test
   void longPowerUpsAreDrawnFromFewRows() throws Exception {
     try (BenchLog log = BenchLog.open(file, Fixture.TIME);
         PowerUpWriter writer =
