@@ -40,8 +40,7 @@ final class ArmCheck {
               + " was given, but the probe box has not switched itself off. Leave it out.");
     }
     if (new SelfTest(hello.selfTest().bits()).refusesArming()) {
-      throw refused(
-          "the probe box fails its self-test: " + Refusals.selfTest(hello.selfTest().bits()));
+      throw refused(Refusals.failsSelfTest(hello.selfTest().bits()));
     }
   }
 

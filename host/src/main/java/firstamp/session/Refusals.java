@@ -3,67 +3,55 @@ package firstamp.session;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SelfTest;
 import firstamp.protocol.SelfTestFault;
+import java.text.MessageFormat;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
 
-/** The probe's refusals in words that say what to do. */
+/**
+ * The probe's refusals in words that say what to do; the log and the command line speak English.
+ */
 final class Refusals {
+  private static final ResourceBundle WORDS =
+      ResourceBundle.getBundle("firstamp.session.refusals", Locale.ROOT);
+
   private Refusals() {}
 
   static String words(ProbeMessage.Refused refused) {
+    Integer detail = refused.detail();
     return switch (refused.reason()) {
-      case NO_CHASSIS_CLIP ->
-          "the chassis clip is not on. Clip it to the set's chassis, then try again.";
-      case BUTTON_DOWN ->
-          "the button or the pedal of the probe box is held down. Let go, then try again.";
-      case SELF_TEST -> "the probe box fails its self-test: " + selfTest(refused.detail());
-      case CALIBRATION_DAMAGED ->
-          "the probe box's calibration is damaged. Calibrate it again (`firstamp calibrate`).";
-      case TRIP_LATCHED ->
-          "the probe box has switched itself off before (number "
-              + refused.detail()
-              + "). Find out why, then give `--restore "
-              + refused.detail()
-              + "`.";
-      case WRONG_NUMBER ->
-          "the number after --restore is not that of the latched switch-off, which is "
-              + refused.detail()
-              + ".";
-      case LIMIT_TOO_FINE ->
-          "a limit is finer than the probe can watch (field "
-              + refused.detail()
-              + "). See `firstamp sheet check`.";
-      case NO_LIMITS -> "the probe box has no limits yet. Try again.";
-      case WRONG_STATE, BUSY ->
-          "the probe box is busy with another power-up. Press its button, then try again.";
-      default ->
-          "the probe box refuses ("
-              + refused.reason().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-')
-              + ", "
-              + refused.detail()
-              + ").";
+      case NO_CHASSIS_CLIP -> say("no-chassis-clip");
+      case BUTTON_DOWN -> say("button-down");
+      case SELF_TEST -> say("self-test", selfTest(refused.detail()));
+      case CALIBRATION_DAMAGED -> say("calibration-damaged");
+      case TRIP_LATCHED -> say("remembered", detail.toString());
+      case WRONG_NUMBER -> say("wrong-number", detail.toString());
+      case LIMIT_TOO_FINE -> say("limit-too-fine", detail.toString());
+      case NO_LIMITS -> say("no-limits");
+      case WRONG_STATE, BUSY -> say("busy");
+      default -> say("other", id(refused.reason()), detail.toString());
     };
   }
 
   static String selfTest(int bits) {
     List<String> faults = new ArrayList<>();
     for (SelfTestFault fault : new SelfTest(bits).faults()) {
-      faults.add(
-          switch (fault) {
-            case REFERENCE -> "its 4.096 V reference is off by more than 10 %";
-            case SUPPLY -> "its own supply is too low";
-            case INPUT_STUCK -> "one of its inputs is stuck";
-            case CALIBRATION -> "its calibration record is damaged; calibrate it again";
-            case PROGRAM -> "its program is damaged; flash it again";
-            case MEMORY -> "its memory fails";
-            case STACK -> "its memory is short";
-            case SWITCH_PATH ->
-                "the switch does not open, or the set has another feed. Pull the supply";
-            case WATCHDOG_START -> "it was restarted by its watchdog";
-            case LATCH_RECORD -> "its record of the last switch-off is damaged";
-            case CONVERTER -> "its converter does not run";
-          });
+      faults.add(say("fault." + id(fault)));
     }
     return faults.isEmpty() ? "code " + bits + "." : String.join("; ", faults) + ".";
+  }
+
+  /** The probe box does not do as it says of itself. */
+  static String failsSelfTest(int bits) {
+    return say("self-test", selfTest(bits));
+  }
+
+  private static String id(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static String say(String key, Object... values) {
+    return new MessageFormat(WORDS.getString(key), Locale.ROOT).format(values);
   }
 }

@@ -236,7 +236,7 @@ final class HomePage implements Page {
       tell(
           words.get("home.emulated.about")
               + "\n"
-              + Scenarios.describe(Scenarios.names().get(scenario.getSelectedIndex())));
+              + words.get("scenario." + Scenarios.names().get(scenario.getSelectedIndex())));
     } else if (set != null && set.kind() == SetEntry.Kind.BEGUN) {
       tell(words.get("home.begun.about"));
     }

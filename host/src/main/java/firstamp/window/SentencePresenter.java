@@ -81,7 +81,7 @@ final class SentencePresenter {
         };
     String action =
         now.notice() != null
-            ? now.notice()
+            ? spoken.refusal(now.notice())
             : now.phase() == Snapshot.Phase.ON ? watching(now) : words.get(key + ".action");
     if (isOff(now.phase())) {
       action = join(action, mains(now.sheet()));
@@ -101,7 +101,9 @@ final class SentencePresenter {
         Tone.CAUTION,
         words.get("sentence.refused"),
         join(
-            now.notice() == null ? words.get("sentence.refused.action") : now.notice(),
+            now.notice() == null
+                ? words.get("sentence.refused.action")
+                : spoken.refusal(now.notice()),
             mains(now.sheet())));
   }
 

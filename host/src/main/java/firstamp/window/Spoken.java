@@ -22,6 +22,7 @@ final class Spoken {
   private final List<Pair> alarms;
   private final List<Pair> figures;
   private final List<Pair> questions;
+  private final List<Pair> refusals;
 
   /** A pattern and the same in the other language. */
   private record Pair(Pattern pattern, List<Integer> order, String other) {}
@@ -32,6 +33,7 @@ final class Spoken {
     alarms = pairs("firstamp.trip.alarms");
     figures = pairs("firstamp.analysis.figures");
     questions = pairs("firstamp.sheet.questions");
+    refusals = pairs("firstamp.session.refusals");
   }
 
   private List<Pair> pairs(String name) {
@@ -81,8 +83,18 @@ final class Spoken {
 
   /** An alarm is put together from parts; each is said by itself. */
   String alarm(String text) {
+    return parts(text, alarms);
+  }
+
+  /** Why the probe box does not switch on; a failed self-test names several faults. */
+  String refusal(String text) {
+    String said = whole(text, refusals);
+    return parts(said, refusals);
+  }
+
+  private String parts(String text, List<Pair> pairs) {
     String said = text;
-    for (Pair pair : alarms) {
+    for (Pair pair : pairs) {
       Matcher matcher = pair.pattern().matcher(said);
       if (matcher.find()) {
         said =

@@ -14,6 +14,7 @@ final class Words {
           "firstamp.window.words",
           "firstamp.window.flow",
           "firstamp.window.think",
+          "firstamp.window.scenarios",
           "firstamp.sheet.questions");
 
   /** Languages that are there whole; the first one is the language of the plain files. */

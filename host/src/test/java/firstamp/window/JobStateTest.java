@@ -80,7 +80,7 @@ class JobStateTest {
         .containsExactly(
             "Job: on the shelf, waits for a fuse",
             "Unknown wires: 3; tried: 2; with their place: 1",
-            "Measured with the supply off: 4 values",
+            "Values measured with the supply off: 4",
             "Known good: power-up 2");
     assertThat(home.set(set.with(new JobState(List.of(), 3, 2, 1, 0, null))).more())
         .isEqualTo("Switched itself off; wires: 1 of 3 placed");

@@ -38,6 +38,35 @@ class SpokenTest {
   }
 
   @Test
+  void saysWhyTheProbeBoxRefusesWithEveryFaultItNames() {
+    assertThat(
+            german.refusal(
+                "the probe box fails its self-test: one of its inputs is stuck; its memory"
+                    + " fails."))
+        .isEqualTo(
+            "Der Messkasten besteht seine Selbstpr\u00fcfung nicht: einer seiner Eing\u00e4nge"
+                + " h\u00e4ngt; sein Speicher versagt.");
+    assertThat(
+            german.refusal(
+                "the chassis clip is not on. Clip it to the set's chassis, then try again."))
+        .isEqualTo(
+            "Die Chassisklemme ist nicht dran. Am Chassis des Ger\u00e4ts anklemmen, dann noch"
+                + " einmal.");
+    assertThat(german.refusal("something else")).isEqualTo("something else");
+  }
+
+  @Test
+  void everyScenarioHasItsSentenceInBothLanguages() {
+    Words english = new Words(Locale.ENGLISH);
+    Words inGerman = new Words(Locale.GERMAN);
+    for (String name : firstamp.emulate.Scenarios.names()) {
+      assertThat(english.get("scenario." + name))
+          .isEqualTo(firstamp.emulate.Scenarios.describe(name));
+      assertThat(inGerman.get("scenario." + name)).isNotEqualTo(english.get("scenario." + name));
+    }
+  }
+
+  @Test
   void leavesWhatItDoesNotKnowAndEnglishAsTheyAre() {
     assertThat(german.verdict("Something new.")).isEqualTo("Something new.");
     Spoken english = new Spoken(Locale.ENGLISH);
