@@ -19,7 +19,7 @@ final class ViewRow {
   private final Words words;
   private final JPanel row = new JPanel(new BorderLayout(GAP, 0));
   private final JTextArea pointer = new JTextArea();
-  private final JPanel buttons = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 0));
+  private final JPanel buttons = new JPanel(new FlowLayout(FlowLayout.RIGHT, 5, 0));
   private final KeyButton view;
   private MiddleCards.Card turnsTo;
   private final KeyButton narrower;
@@ -49,7 +49,7 @@ final class ViewRow {
                 words.get("control.follow"),
                 words.get("control.follow.key"),
                 actions::follow)
-            .size(116, HEIGHT);
+            .size(0, HEIGHT);
     handsIn =
         new KeyButton(words, "handsIn", words.get("control.handsIn"), "H", actions::handsIn)
             .size(140, HEIGHT);
@@ -58,7 +58,7 @@ final class ViewRow {
             .size(110, HEIGHT);
     notes =
         new KeyButton(words, "notes", words.get("control.notes"), "W", actions::toggleNotes)
-            .size(118, HEIGHT);
+            .size(0, HEIGHT);
     whatIf =
         new KeyButton(words, "whatIf", words.get("control.whatIf"), "Q", actions::toggleWhatIf)
             .size(128, HEIGHT);
