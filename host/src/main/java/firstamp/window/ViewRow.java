@@ -8,12 +8,16 @@ import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
+import javax.swing.text.View;
 
 /** The line below the strips: values at the pointer, and what the strips show. */
 final class ViewRow {
   private static final int HEIGHT = 40;
   private static final int GAP = 10;
   private static final int LINES = 2;
+
+  /** Words are a little wider on screens of another scale. */
+  private static final int ROOM = 8;
 
   private final Palette palette;
   private final Words words;
@@ -93,17 +97,22 @@ final class ViewRow {
    * the pointer) has the whole row while it stands there.
    */
   void say(String text) {
-    int beside = row.getWidth() - buttons.getPreferredSize().width - GAP;
-    int needed = pointer.getFontMetrics(pointer.getFont()).stringWidth(text) * 11 / 10;
-    boolean fits = row.getWidth() == 0 || needed < LINES * beside;
-    if (fits != buttons.isVisible()) {
-      buttons.setVisible(fits);
-      row.revalidate();
-    }
     if (!text.equals(pointer.getText())) {
       pointer.setText(text);
       pointer.getAccessibleContext().setAccessibleName(text);
     }
+    boolean fits = row.getWidth() == 0 || fitsBesideButtons();
+    if (fits != buttons.isVisible()) {
+      buttons.setVisible(fits);
+      row.revalidate();
+    }
+  }
+
+  private boolean fitsBesideButtons() {
+    View words = pointer.getUI().getRootView(pointer);
+    words.setSize(row.getWidth() - buttons.getPreferredSize().width - GAP - ROOM, 1000);
+    int line = pointer.getFontMetrics(pointer.getFont()).getHeight();
+    return words.getPreferredSpan(View.Y_AXIS) <= LINES * line + 1;
   }
 
   /**

@@ -18,9 +18,9 @@ import javax.swing.SwingUtilities;
 /**
  * Paints every view of the window into files, in every ground and size; see DEVELOPERS.md.
  *
- * <p>Arguments: the folder; then, each with a default, themes ({@code light,dark,contrast}), scales
- * ({@code 1,2}), languages ({@code en,de}) and the begin of the names of the views that are wanted.
- * A scale is set before the first window part is made, so each gets a process of its own.
+ * <p>Arguments: the folder; then, each with a default, themes ({@code light,dark,high-contrast}),
+ * scales ({@code 1,2}), languages ({@code en,de}) and the begin of the names of the views that are
+ * wanted. A scale is set before the first window part is made, so each gets a process of its own.
  */
 final class Screenshots {
   static final Dimension SIZE = new Dimension(1280, 800);
@@ -29,7 +29,7 @@ final class Screenshots {
 
   public static void main(String[] arguments) throws Exception {
     Path folder = Files.createDirectories(Path.of(arguments[0]));
-    String themes = argument(arguments, 1, "light,dark,contrast");
+    String themes = argument(arguments, 1, "light,dark,high-contrast");
     String scales = argument(arguments, 2, "1,2");
     String languages = argument(arguments, 3, "en,de");
     String wanted = argument(arguments, 4, "");
