@@ -80,6 +80,7 @@ final class NotesCard {
     JTextField field = new JTextField(mark.text() == null ? "" : mark.text(), COLUMNS);
     field.setName("note-" + number);
     field.setFont(WindowTheme.font(false, 18));
+    field.getAccessibleContext().setAccessibleDescription(words.get("notes.title"));
     field.addActionListener(event -> keep.accept(number, field.getText()));
     JLabel name = new JLabel(words.get("notes.mark", number, numbers.moment(mark.ms() - zero)));
     name.setName("note-name-" + number);
