@@ -38,7 +38,7 @@ final class ControlColumn {
                 words.get("control.seen"),
                 words.get("control.seen.key"),
                 actions::seen)
-            .size(WIDTH, 60);
+            .size(WIDTH, 54);
     mark =
         new KeyButton(
                 words,
@@ -46,10 +46,10 @@ final class ControlColumn {
                 words.get("control.mark"),
                 words.get("control.mark.key"),
                 actions::mark)
-            .size(WIDTH, 52);
+            .size(WIDTH, 46);
     restore =
         new KeyButton(words, "restore", words.get("control.restore"), "R", actions::restore)
-            .size(WIDTH, 52);
+            .size(WIDTH, 46);
     sound =
         new KeyButton(words, "sound", words.get("control.sound"), "X", actions::toggleSound)
             .size(WIDTH, 38);
@@ -60,7 +60,7 @@ final class ControlColumn {
                 words.get("control.verdict"),
                 words.get("control.verdict.key"),
                 actions::next)
-            .size(WIDTH, 84);
+            .size(WIDTH, 72);
     think = new ThinkButtons(palette, words, actions);
     column.setName("controls");
     column.setOpaque(false);
@@ -68,7 +68,7 @@ final class ControlColumn {
     at.gridx = 0;
     at.fill = GridBagConstraints.BOTH;
     at.weightx = 1;
-    at.insets = new Insets(0, 0, 8, 0);
+    at.insets = new Insets(0, 0, 6, 0);
     // OFF takes all the height that the others leave.
     at.weighty = 1;
     column.add(off.button(), at);

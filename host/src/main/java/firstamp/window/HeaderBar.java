@@ -17,6 +17,9 @@ final class HeaderBar {
   private static final int GAP = 12;
   private static final int BETWEEN = 20;
 
+  /** Words are a little wider on screens of another scale. */
+  private static final int ROOM = 8;
+
   private final Palette palette;
   private final JPanel bar = new JPanel(new BorderLayout(BETWEEN, 0));
   private final JLabel set = new JLabel(" ");
@@ -84,6 +87,7 @@ final class HeaderBar {
         left.getPreferredSize().width
             + (about.isVisible() ? 0 : quiet)
             + BETWEEN
+            + ROOM
             + states.getPreferredSize().width;
     boolean fits = bar.getWidth() == 0 || needed <= bar.getWidth();
     about.setVisible(fits && !text.isEmpty());
