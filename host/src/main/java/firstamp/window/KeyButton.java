@@ -82,8 +82,11 @@ final class KeyButton {
     hint.setEnabled(enabled);
   }
 
-  void text(String text) {
+  /** Says what it does; true if that is new. */
+  boolean text(String text) {
+    boolean other = !text.equals(main.getText());
     main.setText(text);
+    return other;
   }
 
   void hint(String text) {

@@ -125,15 +125,13 @@ final class ViewRow {
     view.button().setVisible(pictures);
     if (next != turnsTo) {
       turnsTo = next;
-      view.text(
-          words.get(
-              switch (next) {
-                case TRIP -> "control.trip";
-                case LOOK -> "control.look";
-                default -> "control.strips";
-              }));
-      view.size(0, HEIGHT);
-      row.revalidate();
+      text(
+          view,
+          switch (next) {
+            case TRIP -> "control.trip";
+            case LOOK -> "control.look";
+            default -> "control.strips";
+          });
     }
     narrower.button().setVisible(stripsShown);
     wider.button().setVisible(stripsShown);
@@ -148,16 +146,24 @@ final class ViewRow {
   /** The two views that are there only sometimes: words for marks, and what if. */
   void more(boolean hasNotes, boolean notesShown, boolean hasWhatIf, boolean whatIfShown) {
     notes.button().setVisible(hasNotes);
-    notes.text(words.get(notesShown ? "control.back" : "control.notes"));
+    text(notes, notesShown ? "control.back" : "control.notes");
     whatIf.button().setVisible(hasWhatIf);
-    whatIf.text(words.get(whatIfShown ? "control.strips" : "control.whatIf"));
+    text(whatIf, whatIfShown ? "control.strips" : "control.whatIf");
   }
 
   /** Hands in and soak, while the set is on. */
   void modes(boolean offered, BenchMode mode) {
     handsIn.button().setVisible(offered);
     soak.button().setVisible(offered);
-    handsIn.text(words.get(mode == BenchMode.HANDS_IN ? "control.handsOut" : "control.handsIn"));
-    soak.text(words.get(mode == BenchMode.SOAK ? "control.soakEnd" : "control.soak"));
+    text(handsIn, mode == BenchMode.HANDS_IN ? "control.handsOut" : "control.handsIn");
+    text(soak, mode == BenchMode.SOAK ? "control.soakEnd" : "control.soak");
+  }
+
+  /** Other words need another width. */
+  private void text(KeyButton key, String word) {
+    if (key.text(words.get(word))) {
+      key.size(0, HEIGHT);
+      row.revalidate();
+    }
   }
 }

@@ -96,7 +96,9 @@ final class LayoutFaults {
     Dimension preferred = child.getPreferredSize();
     if (child.getHeight() < preferred.height
         || child.getWidth() < preferred.width && !(child instanceof JTextArea)) {
-      faults.add(name(child) + " " + child.getSize() + " is smaller than it needs: " + preferred);
+      String says = child instanceof javax.swing.JLabel label ? " \"" + label.getText() + "\"" : "";
+      faults.add(
+          name(child) + says + " " + child.getSize() + " is smaller than it needs: " + preferred);
     }
     if (child instanceof JTextArea area && area.isPreferredSizeSet()) {
       Dimension set = area.getPreferredSize();
