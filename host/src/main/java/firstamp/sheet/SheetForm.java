@@ -208,10 +208,14 @@ public final class SheetForm {
     }
     boolean asked = question.first() || alsoUseful().contains(question) || isAnswered(question);
     boolean suggested = !question.first() && suggestion(question) != null;
-    // A known idle current makes the label useless, and a motor is in it.
+    // A known idle current makes the label useless, and a motor is in it. Where nothing gives a
+    // running limit, one sentence says so instead.
     boolean better =
         question == SheetQuestion.LABEL && answer(SheetQuestion.IDLE) != null
-            || question == SheetQuestion.MOTOR && limits().runningA() == null;
+            || limits().runningA() == null
+                && (question == SheetQuestion.LABEL
+                    || question == SheetQuestion.IDLE
+                    || question == SheetQuestion.MOTOR);
     return !asked || suggested || better ? null : question.costWords();
   }
 

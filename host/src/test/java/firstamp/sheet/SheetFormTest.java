@@ -67,6 +67,7 @@ class SheetFormTest {
       }
     }
     assertThat(form.costs()).anyMatch(cost -> cost.startsWith("No running limit"));
+    assertThat(form.costs()).noneMatch(cost -> cost.startsWith("The running limit comes from"));
     assertThat(form.costs()).anyMatch(cost -> cost.startsWith("No unattended running"));
     JobSheet sheet = form.sheet();
     assertThat(sheet.supply().nominalV()).as("the lowest usual").isEqualTo(6);
