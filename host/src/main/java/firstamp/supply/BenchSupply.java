@@ -265,8 +265,9 @@ public final class BenchSupply implements AutoCloseable {
   }
 
   private void failAndOff(String why) {
-    fail(why);
+    // In this order: whoever sees that it failed may rely on it that it was told to switch off.
     off();
+    fail(why);
   }
 
   private void fail(String why) {
