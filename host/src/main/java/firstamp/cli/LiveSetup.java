@@ -102,8 +102,23 @@ final class LiveSetup {
 
   /** Closes a log; what fails is said, the exit code is that of the run. */
   static void closeLog(BenchLog log) {
+    saying(log::close);
+  }
+
+  /** The same for where somebody waits. */
+  static void closeLog(BenchLog log, long millis) {
+    saying(() -> log.closeWithin(millis));
+  }
+
+  /** Closes a log. */
+  @FunctionalInterface
+  private interface Closing {
+    void close() throws LogException;
+  }
+
+  private static void saying(Closing closing) {
     try {
-      log.close();
+      closing.close();
     } catch (LogException failed) {
       System.err.println("firstamp: " + failed.getMessage());
     }

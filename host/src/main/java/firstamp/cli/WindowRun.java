@@ -29,6 +29,11 @@ import java.nio.file.Path;
 
 /** A power-up or a replay in the window. */
 final class WindowRun {
+  /** What waits for the window, and what waits for the end of the session, have patience for. */
+  private static final long CLOSE_MILLIS = 10_000;
+
+  private static final long SIGNAL_MILLIS = 1_000;
+
   private WindowRun() {}
 
   /** Runs until the window is closed; what was seen is printed then. */
@@ -67,7 +72,7 @@ final class WindowRun {
         new Thread(
             () -> {
               bench.close();
-              LiveSetup.closeLog(log);
+              LiveSetup.closeLog(log, SIGNAL_MILLIS);
             },
             "signal");
     RunModes modes = new RunModes(options, sound, emulated, null);
@@ -84,7 +89,7 @@ final class WindowRun {
     } finally {
       modes.close();
       bench.close();
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, CLOSE_MILLIS);
       unhook(onSignal);
     }
     LivePowerUp.Result result = bench.result();

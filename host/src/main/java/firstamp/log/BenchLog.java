@@ -336,6 +336,21 @@ public final class BenchLog implements AutoCloseable {
    */
   @Override
   public void close() throws LogException {
+    close(() -> true);
+  }
+
+  /**
+   * The same for where somebody waits: what of the repack is not done by then is left to the next
+   * close.
+   *
+   * @param millis after which no other group of chunks is begun
+   */
+  public void closeWithin(long millis) throws LogException {
+    long until = time.monotonicNanos() + millis * 1_000_000;
+    close(() -> time.monotonicNanos() - until < 0);
+  }
+
+  private void close(BooleanSupplier goOn) throws LogException {
     try {
       idle.close();
     } catch (SQLException e) {
@@ -344,7 +359,7 @@ public final class BenchLog implements AutoCloseable {
     if (!wrote) {
       return;
     }
-    repack(() -> true);
+    repack(goOn);
     wrote = false;
     try (Connection connection = LogDatabase.openForWriting(file);
         Statement statement = connection.createStatement()) {

@@ -49,6 +49,7 @@ import java.util.function.Function;
  */
 public final class Desk {
   private static final long QUIET_MICROS = 3_000_000;
+  private static final long CLOSE_MILLIS = 10_000;
 
   private final Path log;
   private final Path emulatedLog;
@@ -286,7 +287,8 @@ public final class Desk {
       Thread.yield();
     }
     try {
-      open.close();
+      // Aside, but the window waits for it when it closes.
+      open.closeWithin(CLOSE_MILLIS);
       trouble = null;
     } catch (LogException failed) {
       trouble = failed.getMessage();

@@ -108,6 +108,24 @@ final class LogUpkeepTest {
   }
 
   @Test
+  void whatWasNotRepackedInTimeIsLeftToTheNextClose() throws Exception {
+    BenchLog log = BenchLog.open(file, Fixture.TIME);
+    keep(log, 0, 400_000);
+    log.closeWithin(0);
+    assertThat(Files.list(folder)).containsExactly(file);
+    assertThat(text("SELECT state FROM power_up")).isEqualTo("finished");
+    try (BenchLog again = BenchLog.open(file, Fixture.TIME)) {
+      assertThat(replayed(again, "1")).isEqualTo(expected.items);
+      again.repack(() -> false);
+    }
+    assertThat(text("SELECT state FROM power_up")).isEqualTo("repacked");
+    assertThat(Files.list(folder)).containsExactly(file);
+    try (BenchLog again = BenchLog.openForReading(file, Fixture.TIME)) {
+      assertThat(replayed(again, "1")).isEqualTo(expected.items);
+    }
+  }
+
+  @Test
   void aPowerUpWhoseStretchesLieFarApartIsRepackedAsItIs() throws Exception {
     try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
       try (PowerUpWriter writer =
