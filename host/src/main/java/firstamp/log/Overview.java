@@ -16,10 +16,11 @@ public final class Overview {
   private static final int C = PlanOrder.channelAt(2);
 
   private final long[] edges;
-  private final int[][] lowest;
-  private final int[][] highest;
-  private final double[][] sums;
-  private final double[][] weights;
+  // All channels of a column side by side: a column is filled at one go.
+  private final int[] lowest;
+  private final int[] highest;
+  private final double[] sums;
+  private final double[] weights;
   private final int[] low = new int[CHANNELS];
   private final int[] high = new int[CHANNELS];
   private final int[] sum = new int[CHANNELS];
@@ -28,22 +29,27 @@ public final class Overview {
   Overview(long[] edges) {
     int columns = edges.length - 1;
     this.edges = edges;
-    this.lowest = new int[CHANNELS][columns];
-    this.highest = new int[CHANNELS][columns];
-    this.sums = new double[CHANNELS][columns];
-    this.weights = new double[CHANNELS][columns];
+    this.lowest = new int[columns * CHANNELS];
+    this.highest = new int[columns * CHANNELS];
+    this.sums = new double[columns * CHANNELS];
+    this.weights = new double[columns * CHANNELS];
   }
 
   void add(int column, int channel, int low, int high, double sum, double weight) {
-    if (weights[channel][column] == 0) {
-      lowest[channel][column] = low;
-      highest[channel][column] = high;
+    int at = column * CHANNELS + channel;
+    if (weights[at] == 0) {
+      lowest[at] = low;
+      highest[at] = high;
     } else {
-      lowest[channel][column] = Math.min(lowest[channel][column], low);
-      highest[channel][column] = Math.max(highest[channel][column], high);
+      lowest[at] = Math.min(lowest[at], low);
+      highest[at] = Math.max(highest[at], high);
     }
-    sums[channel][column] += sum;
-    weights[channel][column] += weight;
+    sums[at] += sum;
+    weights[at] += weight;
+  }
+
+  private static int at(Channel channel, int column) {
+    return column * CHANNELS + channel.ordinal();
   }
 
   /** Adds conversions that follow each other. */
@@ -82,6 +88,9 @@ public final class Overview {
     int highA = high[A];
     int highB = high[B];
     int highC = high[C];
+    int sumA = 0;
+    int sumB = 0;
+    int sumC = 0;
     int k = from;
     for (; k + 4 <= length; k += 4) {
       int a = counts[offset + k];
@@ -93,9 +102,9 @@ public final class Overview {
       highA = Math.max(highA, a);
       highB = Math.max(highB, b);
       highC = Math.max(highC, c);
-      sum[A] += a;
-      sum[B] += b;
-      sum[C] += c;
+      sumA += a;
+      sumB += b;
+      sumC += c;
       one(PlanOrder.channelAt(firstIndex + k + 3), counts[offset + k + 3]);
     }
     low[A] = lowA;
@@ -104,6 +113,9 @@ public final class Overview {
     high[A] = highA;
     high[B] = highB;
     high[C] = highC;
+    sum[A] += sumA;
+    sum[B] += sumB;
+    sum[C] += sumC;
     int fours = (k - from) / 4;
     number[A] += fours;
     number[B] += fours;
@@ -123,21 +135,21 @@ public final class Overview {
 
   /** Whether the channel has nothing in the column. */
   public boolean empty(Channel channel, int column) {
-    return weights[channel.ordinal()][column] == 0;
+    return weights[at(channel, column)] == 0;
   }
 
   /** Lowest count; meaningless in an empty column. */
   public int lowest(Channel channel, int column) {
-    return lowest[channel.ordinal()][column];
+    return lowest[at(channel, column)];
   }
 
   /** Highest count; meaningless in an empty column. */
   public int highest(Channel channel, int column) {
-    return highest[channel.ordinal()][column];
+    return highest[at(channel, column)];
   }
 
   /** Mean, counts; meaningless in an empty column. */
   public double mean(Channel channel, int column) {
-    return sums[channel.ordinal()][column] / weights[channel.ordinal()][column];
+    return sums[at(channel, column)] / weights[at(channel, column)];
   }
 }
