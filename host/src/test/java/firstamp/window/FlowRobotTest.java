@@ -43,7 +43,6 @@ class FlowRobotTest {
   @BeforeEach
   void open() throws Exception {
     robot = new Robot();
-    robot.setAutoWaitForIdle(true);
     desk =
         new Desk(
             folder.resolve("bench.db"),
@@ -80,21 +79,23 @@ class FlowRobotTest {
       }
       robot.delay(WAIT_MS);
     }
-    throw new AssertionError("waited in vain for " + what + ", on page " + window.page().name());
+    String stands =
+        window.page() instanceof WatchPage
+            ? ", in phase " + now().phase() + ", " + now().questions().size() + " questions"
+            : "";
+    throw new AssertionError(
+        "waited in vain for " + what + ", on page " + window.page().name() + stands);
   }
 
+  /** Without a wait between: a key that is held for long repeats itself, and answers what comes. */
   private void key(int code) {
     robot.keyPress(code);
     robot.keyRelease(code);
+    robot.delay(WAIT_MS);
   }
 
   private void click(String name) throws Exception {
-    await(
-        name,
-        () ->
-            all(window.frame().getContentPane())
-                .anyMatch(
-                    each -> name.equals(each.getName()) && each.isShowing() && each.isEnabled()));
+    await(name, () -> stands(name));
     Point at =
         on(
             () -> {
@@ -105,6 +106,12 @@ class FlowRobotTest {
     robot.mouseMove(at.x, at.y);
     robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
     robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+  }
+
+  /** Whether it can be seen and used: what the session knows comes to the window a moment later. */
+  private boolean stands(String name) {
+    return all(window.frame().getContentPane())
+        .anyMatch(each -> name.equals(each.getName()) && each.isShowing() && each.isEnabled());
   }
 
   private static Stream<Component> all(Container root) {
@@ -143,11 +150,11 @@ class FlowRobotTest {
   @Test
   void theKeyboardAloneGetsFromTheFirstScreenToASavedReport() throws Exception {
     key(KeyEvent.VK_ENTER);
-    await("a question", () -> window.page() instanceof WatchPage && !now().questions().isEmpty());
+    await("a question", () -> stands("question-yes"));
     key(KeyEvent.VK_NUMPAD1);
     await("the set on", () -> onFor(1200));
     key(KeyEvent.VK_SPACE);
-    await("its end", () -> phase(Snapshot.Phase.ENDED));
+    await("its end", () -> phase(Snapshot.Phase.ENDED) && stands("verdict"));
     key(KeyEvent.VK_ENTER);
     await("the verdict", () -> window.page() instanceof VerdictPage page && page.ready());
     key(KeyEvent.VK_ENTER);
@@ -159,7 +166,6 @@ class FlowRobotTest {
   @Test
   void theMouseGetsFromTheFirstScreenToASavedReport() throws Exception {
     click("home.start");
-    await("a question", () -> window.page() instanceof WatchPage && !now().questions().isEmpty());
     click("question-yes");
     await("the set on", () -> onFor(1200));
     click("off");
