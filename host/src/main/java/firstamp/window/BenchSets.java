@@ -28,23 +28,27 @@ final class BenchSets {
    * @param emulatedName what the invented ones are called
    */
   List<SetEntry> list(String emulatedName) throws LogException, IOException {
+    BenchLog log = log(desk.log());
     List<SetEntry> sets = new ArrayList<>();
-    for (SetEntry set : found(emulatedName)) {
-      sets.add(set.kind() == SetEntry.Kind.REAL ? set.with(job(set)) : set);
+    for (SetEntry set : found(log, emulatedName)) {
+      sets.add(set.kind() == SetEntry.Kind.REAL ? set.with(job(log, set)) : set);
     }
     return sets;
   }
 
+  /** A log for reading, checked once for all that is asked of it; null = there is none yet. */
+  private BenchLog log(Path file) throws LogException {
+    return Files.exists(file) ? BenchLog.openForReading(file, desk.time()) : null;
+  }
+
   /** A wires' file that cannot be read says nothing here; the wires' page says why. */
-  private JobState job(SetEntry set) throws LogException, IOException {
+  private JobState job(BenchLog log, SetEntry set) throws LogException, IOException {
     SetNotes notes =
-        Files.exists(set.log())
-            ? SetNotes.of(BenchLog.openForReading(set.log(), desk.time()), set.name())
-            : new SetNotes(List.of(), List.of());
+        log == null ? new SetNotes(List.of(), List.of()) : SetNotes.of(log, set.name());
     List<ProbeEvent> events =
         set.powerUps().isEmpty()
             ? List.of()
-            : desk.reader(set.log(), set.powerUps().get(0).number()).events();
+            : log.find(Long.toString(set.powerUps().get(0).number())).events();
     WireCase wires;
     try {
       wires = WireShelf.kept(desk, set.name());
@@ -54,19 +58,19 @@ final class BenchSets {
     return JobState.of(set.powerUps(), events, notes, wires);
   }
 
-  private List<SetEntry> found(String emulatedName) throws LogException, IOException {
+  private List<SetEntry> found(BenchLog log, String emulatedName) throws LogException, IOException {
     return SetList.of(
         desk.log(),
-        entries(desk.log()),
+        entries(log),
         sheets(desk.shelf().ready()),
         sheets(desk.shelf().begun()),
         emulatedName,
         desk.emulatedLog(),
-        entries(desk.emulatedLog()));
+        entries(log(desk.emulatedLog())));
   }
 
-  private List<PowerUpEntry> entries(Path file) throws LogException {
-    return Files.exists(file) ? BenchLog.openForReading(file, desk.time()).list() : List.of();
+  private static List<PowerUpEntry> entries(BenchLog log) throws LogException {
+    return log == null ? List.of() : log.list();
   }
 
   private static List<SetList.Sheet> sheets(SortedMap<Path, String> texts) throws IOException {

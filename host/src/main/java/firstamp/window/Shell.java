@@ -28,4 +28,16 @@ interface Shell {
    * @param otherwise takes what went wrong
    */
   <T> void aside(Callable<T> task, Consumer<T> then, Consumer<Exception> otherwise);
+
+  /** The same at once, on the caller's thread: for where nobody sees it and nobody waits. */
+  static <T> void atOnce(Callable<T> task, Consumer<T> then, Consumer<Exception> otherwise) {
+    T result;
+    try {
+      result = task.call();
+    } catch (Exception failed) {
+      otherwise.accept(failed);
+      return;
+    }
+    then.accept(result);
+  }
 }

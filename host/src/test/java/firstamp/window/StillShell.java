@@ -51,13 +51,6 @@ final class StillShell implements Shell {
 
   @Override
   public <T> void aside(Callable<T> task, Consumer<T> then, Consumer<Exception> otherwise) {
-    T result;
-    try {
-      result = task.call();
-    } catch (Exception failed) {
-      otherwise.accept(failed);
-      return;
-    }
-    then.accept(result);
+    Shell.atOnce(task, then, otherwise);
   }
 }
