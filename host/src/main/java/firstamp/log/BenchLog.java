@@ -42,6 +42,7 @@ public final class BenchLog implements AutoCloseable {
   private final EventCodec codec = new EventCodec();
   private final IdleConnection idle;
   private boolean wrote;
+  private boolean toRepack;
 
   private BenchLog(Path file, TimeSource time, boolean writable) {
     this(file, time, writable, 0);
@@ -192,6 +193,7 @@ public final class BenchLog implements AutoCloseable {
       throw new IllegalStateException(file + " was opened for reading only");
     }
     wrote = true;
+    toRepack = true;
     long number = 0;
     LogException later = null;
     try (Connection connection = connector.open()) {
@@ -277,6 +279,7 @@ public final class BenchLog implements AutoCloseable {
    */
   public Imported importFrom(Path source) throws LogException {
     wrote = true;
+    toRepack = true;
     return LogTransfer.importInto(source.toAbsolutePath(), file, codec, time);
   }
 
@@ -317,6 +320,7 @@ public final class BenchLog implements AutoCloseable {
    */
   public void repack(BooleanSupplier goOn) throws LogException {
     wrote = true;
+    toRepack = true;
     try (Connection connection = LogDatabase.openForWriting(file)) {
       List<PowerUpEntry> entries = entries(connection, ENTRY + "WHERE state = 'finished'");
       connection.setAutoCommit(false);
@@ -359,8 +363,12 @@ public final class BenchLog implements AutoCloseable {
     if (!wrote) {
       return;
     }
-    repack(goOn);
+    // A note or a flag brings nothing to repack: who keeps one does not wait for what was left.
+    if (toRepack) {
+      repack(goOn);
+    }
     wrote = false;
+    toRepack = false;
     try (Connection connection = LogDatabase.openForWriting(file);
         Statement statement = connection.createStatement()) {
       LogDatabase.returnFreePages(connection);

@@ -114,11 +114,16 @@ final class LogUpkeepTest {
     log.closeWithin(0);
     assertThat(Files.list(folder)).containsExactly(file);
     assertThat(text("SELECT state FROM power_up")).isEqualTo("finished");
+    try (BenchLog flagging = BenchLog.open(file, Fixture.TIME)) {
+      flagging.flag(1, true, false);
+    }
+    assertThat(text("SELECT state FROM power_up")).isEqualTo("finished");
+    assertThat(Files.list(folder)).containsExactly(file);
     try (BenchLog again = BenchLog.open(file, Fixture.TIME)) {
       assertThat(replayed(again, "1")).isEqualTo(expected.items);
-      again.repack(() -> false);
+      again.begin(Fixture.header(PowerUpHeader.Stream.RAW), state -> {}).close();
     }
-    assertThat(text("SELECT state FROM power_up")).isEqualTo("repacked");
+    assertThat(text("SELECT state FROM power_up WHERE id = 1")).isEqualTo("repacked");
     assertThat(Files.list(folder)).containsExactly(file);
     try (BenchLog again = BenchLog.openForReading(file, Fixture.TIME)) {
       assertThat(replayed(again, "1")).isEqualTo(expected.items);
