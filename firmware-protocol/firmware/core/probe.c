@@ -27,6 +27,7 @@ uint32_t probe_now_us(void)
 void probe_start(struct probe *p)
 {
     wire_in_start(&p->in, p->in_buffer, sizeof p->in_buffer);
+    wire_out_delimit(&p->out);
     stream_start(&p->stream, &p->guard.queue.lost);
     guard_start(&p->guard);
     p->capture_block = CAPTURE_BLOCKS;

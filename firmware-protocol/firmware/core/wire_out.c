@@ -6,6 +6,12 @@
 #include "hal.h"
 #include "wire.h"
 
+void wire_out_delimit(struct wire_out *out)
+{
+    out->ring[out->head] = 0;
+    out->head++;
+}
+
 uint8_t wire_out_used(const struct wire_out *out)
 {
     return (uint8_t)(out->head - out->tail);

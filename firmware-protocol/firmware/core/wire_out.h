@@ -23,6 +23,8 @@ struct wire_out {
 /* Bytes on the line for a payload: header, checksum, one code byte, delimiter (frames are under 255 bytes). */
 #define WIRE_OUT_BYTES(payload) ((payload) + 8u + 2u + 1u + 1u)
 
+/* Ends what a start may have cut off on the line, so that the first frame after it is whole. */
+void wire_out_delimit(struct wire_out *out);
 uint8_t wire_out_free(const struct wire_out *out);
 uint8_t wire_out_used(const struct wire_out *out);
 /* Begins a frame; false when a payload of this length does not fit now (nothing is changed then). */

@@ -480,6 +480,20 @@ static void reset_at_any_moment_leaves_it_open(void)
     }
 }
 
+/* Else the hello would be taken for the rest of the frame that the reset cut off, and be dropped with it. */
+static void start_ends_a_frame_that_a_reset_cut_off(void)
+{
+    talk_fresh(&probe);
+    fake_run_ms(5);
+    fake.from_probe[fake.from_probe_length++] = 7;
+    size_t cut = fake.from_probe_length;
+    fake_reset_chip();
+    fake_run_ms(5);
+    CHECK(fake.from_probe_length > cut + 1);
+    CHECK_IS(fake.from_probe[cut], 0);
+    CHECK(fake.from_probe[cut + 1] != 0);
+}
+
 void probe_tests(void)
 {
     current_trip_says_when_and_how_much();
@@ -503,4 +517,5 @@ void probe_tests(void)
     beeper_ends_by_itself();
     status_comes_five_times_a_second_while_a_host_is_there();
     reset_at_any_moment_leaves_it_open();
+    start_ends_a_frame_that_a_reset_cut_off();
 }

@@ -52,6 +52,8 @@ uint16_t talk_send(uint8_t type, const uint8_t *payload, size_t length)
 
 bool talk_hear(struct heard *heard)
 {
+    while (heard_to < fake.from_probe_length && fake.from_probe[heard_to] == 0)
+        heard_to++; /* an empty frame */
     if (heard_to >= fake.from_probe_length)
         return false;
     uint8_t frame[256];

@@ -9,6 +9,7 @@ import firstamp.protocol.Message;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.RawBlock;
 import firstamp.protocol.RefusalReason;
+import firstamp.protocol.Rejected;
 import java.io.BufferedReader;
 import java.io.FileInputStream;
 import java.io.FileOutputStream;
@@ -44,6 +45,7 @@ final class ChipProbe implements AutoCloseable {
   private final BlockingQueue<Frame> frames = new LinkedBlockingQueue<>();
   private final AtomicLong conversions = new AtomicLong();
   private final AtomicLong holes = new AtomicLong();
+  private final AtomicLong rejected = new AtomicLong();
   private final Thread reader;
   private final Thread heart;
   private volatile boolean ended;
@@ -204,6 +206,11 @@ final class ChipProbe implements AutoCloseable {
     return holes.get();
   }
 
+  /** Frames that were damaged, or cut off by a reset. */
+  long rejected() {
+    return rejected.get();
+  }
+
   /** Ends the run and gives the simulator's record of it. */
   ChipEvents finish() throws IOException {
     close();
@@ -259,6 +266,11 @@ final class ChipProbe implements AutoCloseable {
               @Override
               public void frame(Frame frame) {
                 frames.add(frame);
+              }
+
+              @Override
+              public void rejected(Rejected frame) {
+                rejected.incrementAndGet();
               }
 
               @Override

@@ -6,6 +6,7 @@ import firstamp.protocol.HostMessage;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
+import firstamp.protocol.StreamKind;
 import firstamp.protocol.TripLimits;
 import java.nio.file.Path;
 import java.util.List;
@@ -13,6 +14,7 @@ import java.util.Locale;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -41,6 +43,31 @@ class ResetTest {
   @Tag("full")
   void opensTheSwitchAtAThousandMoments(String fault) throws Exception {
     faultAtEach(fault, 334);
+  }
+
+  /**
+   * The raw stream fills nearly half of the line's time: about half of the resets cut a frame off.
+   */
+  @Test
+  void saysHelloAlthoughItCutAFrameOff() throws Exception {
+    Random random = new Random(4);
+    int cut = 0;
+    for (int i = 0; i < 20; i++) {
+      String moment = String.format(Locale.ROOT, "%.4f", 20 + 20 * random.nextDouble());
+      List<String> options =
+          List.of("--flat-out", "--from-switch-on", "--reset-at-ms", moment, "--for-ms", "240");
+      try (ChipProbe probe = ChipProbe.start(folder, WAVEFORM, options)) {
+        ProbeMessage.Hello before = probe.hello();
+        probe.command(
+            new HostMessage.SetLimits(TripLimits.builder().silenceMillis(10_000).build()));
+        probe.command(new HostMessage.StreamRequest(StreamKind.RAW));
+        probe.send(new HostMessage.SwitchOn(LOOK));
+        probe.await(ProbeMessage.Hello.class, h -> h.bootId() != before.bootId());
+        cut += probe.rejected() > 0 ? 1 : 0;
+      }
+    }
+    System.out.printf("reset while the raw stream runs: %d of 20 cut a frame off%n", cut);
+    assertThat(cut).as("resets in the middle of a frame").isPositive();
   }
 
   /** Moments spread over check, look and on, each at a random place of its share of the time. */
