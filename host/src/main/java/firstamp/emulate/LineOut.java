@@ -5,6 +5,7 @@ import firstamp.protocol.LineSpeed;
 import firstamp.protocol.ProbeMessage;
 import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.SplittableRandom;
 
 /**
@@ -39,9 +40,22 @@ final class LineOut implements Outlet {
     this.random = new SplittableRandom(seed);
   }
 
+  /** The probe begins anew: the frame under way is cut off, a delimiter ends what is left of it. */
   void restart() {
+    cut();
     encoder = new FrameEncoder();
-    freeNanos = nowNanos;
+    if (!silent()) {
+      freeNanos = nowNanos + byteNanos();
+      pieces.add(new Piece(new byte[] {FrameEncoder.DELIMITER}, freeNanos + lateNanos()));
+    }
+  }
+
+  private long byteNanos() {
+    return 1_000_000_000L * BITS_PER_BYTE / speed.baud();
+  }
+
+  private long lateNanos() {
+    return faults.lateMillis() * 1_000_000L;
   }
 
   void now(long nanos) {
@@ -72,9 +86,8 @@ final class LineOut implements Outlet {
     if (faults.protocolVersion() != 1) {
       bytes = ForeignVersion.of(bytes, faults.protocolVersion());
     }
-    long perByte = 1_000_000_000L * BITS_PER_BYTE / speed.baud();
-    freeNanos = Math.max(freeNanos, nowNanos) + perByte * bytes.length;
-    pieces.add(new Piece(damaged(bytes), freeNanos + faults.lateMillis() * 1_000_000L));
+    freeNanos = Math.max(freeNanos, nowNanos) + byteNanos() * bytes.length;
+    pieces.add(new Piece(damaged(bytes), freeNanos + lateNanos()));
   }
 
   private boolean silent() {
@@ -128,13 +141,14 @@ final class LineOut implements Outlet {
     return length;
   }
 
-  /** The cable is pulled: of the frame that is under way only a part arrives. */
+  /** What is not here yet is lost; of the frame that is under way a part arrives. */
   void cut() {
-    Piece first = pieces.peek();
-    pieces.clear();
-    if (first != null && first.bytes.length > 1) {
-      int part = Math.max(1, first.bytes.length / 2);
-      pieces.add(new Piece(Arrays.copyOf(first.bytes, part), nowNanos));
-    }
+    Optional<Piece> underWay =
+        pieces.stream().filter(piece -> piece.readyNanos > nowNanos).findFirst();
+    pieces.removeIf(piece -> piece.readyNanos > nowNanos);
+    underWay
+        .filter(piece -> piece.bytes.length > 1)
+        .map(piece -> Arrays.copyOf(piece.bytes, piece.bytes.length / 2))
+        .ifPresent(part -> pieces.add(new Piece(part, nowNanos)));
   }
 }
