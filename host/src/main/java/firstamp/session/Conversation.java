@@ -26,6 +26,12 @@ final class Conversation implements FrameDecoder.Sink {
     /** The probe's state of health. */
     void status(ProbeMessage.Status status);
 
+    /**
+     * The probe's clock has begun anew and no hello came: the one of a restart was lost on the
+     * line.
+     */
+    default void restartUnsaid() {}
+
     /** What the probe keeps of its calibration. */
     default void calibration(ProbeMessage.Calibration calibration) {}
   }
@@ -40,6 +46,7 @@ final class Conversation implements FrameDecoder.Sink {
   private final Listener listener;
   private final FrameEncoder encoder = new FrameEncoder();
   private final byte[] buffer = new byte[BUFFER_BYTES];
+  private final StatusTicks statusTicks = new StatusTicks();
   private FrameDecoder decoder = new FrameDecoder(this);
   private ProbePort port;
   private long lastSentNanos;
@@ -186,6 +193,7 @@ final class Conversation implements FrameDecoder.Sink {
 
     @Override
     public Void hello(ProbeMessage.Hello message) {
+      statusTicks.beginAnew();
       listener.hello(message);
       return null;
     }
@@ -222,6 +230,10 @@ final class Conversation implements FrameDecoder.Sink {
 
     @Override
     public Void status(ProbeMessage.Status message) {
+      if (statusTicks.jumped(tick)) {
+        listener.restartUnsaid();
+        return null;
+      }
       translator.condition(tick, message.inputs().bits(), message.selfTest().bits());
       listener.status(message);
       return null;

@@ -75,7 +75,8 @@ final class LineWatch {
   }
 
   private void watchSilence() {
-    if (!run.steps().streaming()) {
+    boolean reconnecting = run.steps().reconnecting();
+    if (!run.steps().streaming() && !reconnecting) {
       return;
     }
     long silent = run.talk().silentNanos();
@@ -89,14 +90,17 @@ final class LineWatch {
           "nothing has come from the probe box for "
               + silent / 1_000_000
               + " ms. Check the cable.");
-    } else if (saidLost) {
+    } else if (saidLost && !reconnecting) {
       restored();
     }
   }
 
   private void lost(String why) {
     up = false;
-    lostNanos = time.monotonicNanos();
+    boolean wasBack = !(saidLost && run.steps().reconnecting());
+    if (wasBack) { // A line that opens and stays silent was not.
+      lostNanos = time.monotonicNanos();
+    }
     run.talk().port().close();
     backoff.reset();
     sayLost(why);
@@ -131,7 +135,7 @@ final class LineWatch {
     try {
       run.talk().over(opener.open());
       up = true;
-      run.steps().lineBack();
+      run.steps().whoIsThere();
     } catch (IOException notYet) {
       if (!run.setup().live()) {
         // Nobody plugs an emulated probe in again while it runs as fast as it goes.

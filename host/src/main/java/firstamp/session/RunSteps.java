@@ -75,6 +75,11 @@ public final class RunSteps {
     return step.ordinal() > Step.STARTING.ordinal() && step != Step.DONE && !reconnecting;
   }
 
+  /** Whether the probe has yet to say again who it is. */
+  boolean reconnecting() {
+    return reconnecting;
+  }
+
   private void to(Step next) {
     if (step != next) {
       step = next;
@@ -103,6 +108,9 @@ public final class RunSteps {
   private void connect() throws IOException, RunRefused {
     Greeting.Found found = greeting.poll(reconnecting);
     if (found == null) {
+      if (reconnecting && run.wantsEnd()) {
+        linkLost();
+      }
       return;
     }
     if (reconnecting) {
@@ -257,8 +265,8 @@ public final class RunSteps {
     to(Step.DONE);
   }
 
-  /** The line is open again: find out whether it is the same probe, still on. */
-  void lineBack() {
+  /** The line is open again, or in doubt: find out whether it is the same probe, still on. */
+  void whoIsThere() {
     reconnecting = step != Step.CONNECTING;
     greeting.again();
   }

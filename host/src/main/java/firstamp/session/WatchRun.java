@@ -354,6 +354,13 @@ public final class WatchRun implements StreamSink {
     }
 
     @Override
+    public void restartUnsaid() {
+      if (!steps.reconnecting()) {
+        steps.whoIsThere();
+      }
+    }
+
+    @Override
     public void calibration(ProbeMessage.Calibration calibration) {
       steps.calibration(calibration);
     }

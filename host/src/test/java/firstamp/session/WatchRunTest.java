@@ -21,7 +21,9 @@ import firstamp.model.Summary;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
 import java.io.IOException;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -55,21 +57,7 @@ class WatchRunTest {
   }
 
   private WatchRun run(String scenario, Faults faults, long forMicros) {
-    JobSheet effective = sheet(scenario);
-    RunSetup setup = setup(effective, forMicros);
-    boolean[] opened = new boolean[1];
-    return new WatchRun(
-        setup,
-        () -> {
-          if (opened[0]) {
-            throw new IOException("still unplugged");
-          }
-          opened[0] = true;
-          return Scenarios.open(scenario, ProbeOptions.of(1, Pace.MAX).withFaults(faults));
-        },
-        kept,
-        heard,
-        new RunProgress() {});
+    return runOver(scenario, forMicros, () -> {}, faults);
   }
 
   private static Summary summary(WatchRun run, Chain chain) {
@@ -101,12 +89,64 @@ class WatchRunTest {
   }
 
   @Test
+  void restartWhoseHelloIsLostIsFoundByTheClockThatBeganAnew() throws Exception {
+    Faults helloLost = Faults.NONE.withResetAt(6.0).withSilence(6.0, 0.3);
+    Chain chain = run("healthy", helloLost, 60_000_000).run();
+    assertThat(chain.ended()).isEqualTo("probe-reset");
+    assertThat(chain.offBy()).isEqualTo(OffCause.START);
+    assertThat(heard.links).contains(ProbeEvent.LinkState.PROBE_RESTARTED);
+    assertThat(kept.outOfOrder).as("time goes on after the restart").isZero();
+  }
+
+  @Test
   void pulledCableIsSaidAndEndsTheRun() throws Exception {
     WatchRun run = run("healthy", Faults.NONE.withCableOutAt(6.0), 60_000_000);
     Chain chain = run.run();
     assertThat(chain.ended()).isEqualTo("link-lost");
     assertThat(heard.links).startsWith(ProbeEvent.LinkState.LOST);
     assertThat(heard.rules).contains("probe-silent");
+  }
+
+  @Test
+  void lineThatComesBackDumbIsGivenUp() throws Exception {
+    Faults dumb = Faults.NONE.withSilence(0, 1e9);
+    WatchRun run = runOver("healthy", 60_000_000, () -> {}, Faults.NONE.withCableOutAt(6.0), dumb);
+    assertThat(run.run().ended()).isEqualTo("link-lost");
+    assertThat(heard.links).containsExactly(ProbeEvent.LinkState.LOST);
+  }
+
+  @Test
+  void lineThatComesBackWithWhatIsNotUnderstoodCanBeLeft() throws Exception {
+    WatchRun[] run = new WatchRun[1];
+    run[0] =
+        runOver(
+            "healthy",
+            60_000_000,
+            () -> run[0].off(OffCause.SIGNAL),
+            Faults.NONE.withCableOutAt(6.0),
+            Faults.NONE.withProtocolVersion(2));
+    assertThat(run[0].run().ended()).isEqualTo("link-lost");
+    assertThat(heard.links).containsExactly(ProbeEvent.LinkState.LOST);
+  }
+
+  /** One line after the other; behind the last one nothing can be opened. */
+  private WatchRun runOver(String scenario, long forMicros, Runnable atLast, Faults... lines) {
+    Deque<Faults> left = new ArrayDeque<>(List.of(lines));
+    return new WatchRun(
+        setup(sheet(scenario), forMicros),
+        () -> {
+          if (left.isEmpty()) {
+            throw new IOException("unplugged");
+          }
+          Faults next = left.remove();
+          if (left.isEmpty()) {
+            atLast.run();
+          }
+          return Scenarios.open(scenario, ProbeOptions.of(1, Pace.MAX).withFaults(next));
+        },
+        kept,
+        heard,
+        new RunProgress() {});
   }
 
   @Test
