@@ -5,17 +5,16 @@ import firstamp.model.Capture;
 import firstamp.model.Channel;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Trip;
-import java.sql.Connection;
 import java.sql.SQLException;
 
 /** Puts events, alarms, gaps and clock fits of one power-up into their tables. */
 final class EventRows {
-  private final Connection connection;
+  private final KeptStatements statements;
   private final long powerUp;
   private final EventCodec codec;
 
-  EventRows(Connection connection, long powerUp, EventCodec codec) {
-    this.connection = connection;
+  EventRows(KeptStatements statements, long powerUp, EventCodec codec) {
+    this.statements = statements;
     this.powerUp = powerUp;
     this.codec = codec;
   }
@@ -124,6 +123,6 @@ final class EventRows {
   }
 
   private void update(String sql, Object... values) throws SQLException {
-    Rows.update(connection, sql, values);
+    statements.update(sql, values);
   }
 }

@@ -1,6 +1,5 @@
 package firstamp.log;
 
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -15,7 +14,7 @@ final class LevelRows {
   /** Buckets of a row that is not joined any further. */
   static final int LONG_ROW = 3000;
 
-  private final Connection connection;
+  private final KeptStatements statements;
   private final long powerUp;
 
   /** Place of a row. */
@@ -25,8 +24,8 @@ final class LevelRows {
     }
   }
 
-  LevelRows(Connection connection, long powerUp) {
-    this.connection = connection;
+  LevelRows(KeptStatements statements, long powerUp) {
+    this.statements = statements;
     this.powerUp = powerUp;
   }
 
@@ -76,8 +75,7 @@ final class LevelRows {
     SeriesCoder.Coded plain = SpanCodec.pack(joined, SpanCodec.PLAIN);
     SeriesCoder.Coded coded = SpanCodec.pack(joined, SpanCodec.FROM_MEAN);
     for (Row row : run) {
-      Rows.update(
-          connection,
+      statements.update(
           "DELETE FROM span_level WHERE power_up = ? AND level = ? AND position = ?",
           powerUp,
           level,
@@ -89,45 +87,42 @@ final class LevelRows {
 
   private List<Row> rows(int level, long fromPosition) throws SQLException {
     List<Row> rows = new ArrayList<>();
-    try (PreparedStatement query =
-        connection.prepareStatement(
+    PreparedStatement query =
+        statements.of(
             "SELECT position, first_bucket, buckets, version FROM span_level WHERE power_up = ?"
-                + " AND level = ? AND position >= ? ORDER BY position")) {
-      query.setLong(1, powerUp);
-      query.setInt(2, level);
-      query.setLong(3, fromPosition);
-      try (ResultSet row = query.executeQuery()) {
-        while (row.next()) {
-          rows.add(new Row(row.getLong(1), row.getLong(2), row.getInt(3), row.getInt(4)));
-        }
+                + " AND level = ? AND position >= ? ORDER BY position");
+    query.setLong(1, powerUp);
+    query.setInt(2, level);
+    query.setLong(3, fromPosition);
+    try (ResultSet row = query.executeQuery()) {
+      while (row.next()) {
+        rows.add(new Row(row.getLong(1), row.getLong(2), row.getInt(3), row.getInt(4)));
       }
     }
     return rows;
   }
 
   private Spans spans(int level, Row place) throws SQLException, MalformedChunkException {
-    try (PreparedStatement query =
-        connection.prepareStatement(
+    PreparedStatement query =
+        statements.of(
             "SELECT crc32c, data FROM span_level WHERE power_up = ? AND level = ?"
-                + " AND position = ?")) {
-      query.setLong(1, powerUp);
-      query.setInt(2, level);
-      query.setLong(3, place.position());
-      try (ResultSet row = query.executeQuery()) {
-        byte[] data = row.next() ? row.getBytes(2) : null;
-        if (data == null || Rows.crc32c(data) != row.getLong(1)) {
-          throw new MalformedChunkException("its CRC-32C does not match");
-        }
-        return SpanCodec.unpack(
-            Spans.LEVELS[level], place.firstBucket(), place.buckets(), place.version(), data);
+                + " AND position = ?");
+    query.setLong(1, powerUp);
+    query.setInt(2, level);
+    query.setLong(3, place.position());
+    try (ResultSet row = query.executeQuery()) {
+      byte[] data = row.next() ? row.getBytes(2) : null;
+      if (data == null || Rows.crc32c(data) != row.getLong(1)) {
+        throw new MalformedChunkException("its CRC-32C does not match");
       }
+      return SpanCodec.unpack(
+          Spans.LEVELS[level], place.firstBucket(), place.buckets(), place.version(), data);
     }
   }
 
   private void insert(int level, long position, Spans spans, SeriesCoder.Coded coded)
       throws SQLException {
-    Rows.update(
-        connection,
+    statements.update(
         "INSERT INTO span_level (power_up, level, position, first_bucket, buckets, version,"
             + " crc32c, data) VALUES (?,?,?,?,?,?,?,?)",
         powerUp,

@@ -40,6 +40,13 @@ final class Repacker {
 
   /** Repacks all; false when it was told to stop before the end. */
   boolean repack(BooleanSupplier goOn) throws SQLException, LogException {
+    try (KeptStatements statements = new KeptStatements(connection)) {
+      return repack(goOn, statements);
+    }
+  }
+
+  private boolean repack(BooleanSupplier goOn, KeptStatements statements)
+      throws SQLException, LogException {
     StreamReader.Elements first = chunks(0);
     while (first != null) {
       if (!goOn.getAsBoolean()) {
@@ -56,16 +63,16 @@ final class Repacker {
       }
       // One that is longer than 10 s was made by an earlier run.
       if (isShort(first)) {
-        replace(group, first.position(), end);
+        replace(statements, group, first.position(), end);
       }
       first = next;
     }
     try {
-      new LevelRows(connection, entry.number()).join(0);
+      new LevelRows(statements, entry.number()).join(0);
     } catch (MalformedChunkException e) {
       throw reader.damaged("a row of the pyramid", e);
     }
-    Rows.update(connection, "UPDATE power_up SET state = 'repacked' WHERE id = ?", entry.number());
+    statements.update("UPDATE power_up SET state = 'repacked' WHERE id = ?", entry.number());
     connection.commit();
     return true;
   }
@@ -115,18 +122,18 @@ final class Repacker {
     }
   }
 
-  private void replace(StreamGroup group, long from, long to) throws SQLException, LogException {
+  private void replace(KeptStatements statements, StreamGroup group, long from, long to)
+      throws SQLException, LogException {
     List<StreamGroup.ChunkRow> chunks = group.repacked(room);
     if (bytes(chunks) >= oldBytes(from, to)) {
       return;
     }
-    Rows.update(
-        connection,
+    statements.update(
         "DELETE FROM chunk WHERE power_up = ? AND position >= ? AND position < ?",
         entry.number(),
         from,
         to);
-    StreamStore.insertChunks(connection, entry.number(), from, chunks);
+    StreamStore.insertChunks(statements, entry.number(), from, chunks);
     // Read back from where it will be read from now on, before the old ones are gone for good.
     try {
       verify(group, from);

@@ -33,6 +33,7 @@ final class StreamStore {
   private final EventCodec codec;
   private final CodingRoom room = new CodingRoom();
   private Connection connection;
+  private KeptStatements statements;
   private long powerUp;
   private StreamGroup group;
   private Cursor cursor = new Cursor();
@@ -95,6 +96,7 @@ final class StreamStore {
       if (connection == null) {
         connection = connector.open();
         connection.setAutoCommit(false);
+        statements = new KeptStatements(connection);
       }
       if (powerUp == 0) {
         powerUp = PowerUpRow.insert(connection, header, codec);
@@ -161,7 +163,7 @@ final class StreamStore {
   }
 
   private EventRows rows() {
-    return new EventRows(connection, powerUp, codec);
+    return new EventRows(statements, powerUp, codec);
   }
 
   private long place() {
@@ -170,7 +172,7 @@ final class StreamStore {
 
   void finish(String summaryJson, String outcome, String ended, long epochMs) throws SQLException {
     flushGroup();
-    joinLevels(new LevelRows(connection, powerUp), cursor.groupPosition);
+    joinLevels(new LevelRows(statements, powerUp), cursor.groupPosition);
     update(
         "UPDATE power_up SET state = 'finished', summary = ?, outcome = ?, ended = ?,"
             + " ended_epoch_ms = ? WHERE id = ? AND state = 'open'",
@@ -183,12 +185,13 @@ final class StreamStore {
 
   void close() {
     if (connection != null) {
-      try {
-        connection.close();
+      try (Connection closing = connection) {
+        statements.close();
       } catch (SQLException e) {
         // What was committed is on the disk; a connection that fails to close is given up.
       }
       connection = null;
+      statements = null;
     }
   }
 
@@ -229,8 +232,8 @@ final class StreamStore {
       return;
     }
     StreamGroup.Parts parts = group.parts(room);
-    insertChunks(connection, powerUp, cursor.groupPosition, parts.chunks());
-    LevelRows levels = new LevelRows(connection, powerUp);
+    insertChunks(statements, powerUp, cursor.groupPosition, parts.chunks());
+    LevelRows levels = new LevelRows(statements, powerUp);
     levels.add(cursor.groupPosition, parts.spans());
     seconds(parts.spans().coarser(SamplePlan.CONVERSIONS_PER_SECOND));
     if (++cursor.groupsToJoin == JOINED_GROUPS) {
@@ -258,19 +261,17 @@ final class StreamStore {
 
   private void seconds(Spans seconds) throws SQLException {
     int rows = 0;
-    // Of its many columns the statement is longer to make ready than to run.
-    try (PreparedStatement insert = connection.prepareStatement(SecondTable.INSERT)) {
-      for (int bucket = 0; bucket < seconds.buckets; bucket++) {
-        Object[] row = SecondTable.row(seconds, bucket, calibration, cursor.zero);
-        if (!row[1].equals(0L)) {
-          insert.setLong(1, powerUp);
-          // Places only have to rise and differ: a group has no more seconds than elements.
-          insert.setLong(2, cursor.groupPosition + rows++);
-          for (int k = 0; k < row.length; k++) {
-            insert.setObject(3 + k, row[k]);
-          }
-          insert.executeUpdate();
+    PreparedStatement insert = statements.of(SecondTable.INSERT);
+    for (int bucket = 0; bucket < seconds.buckets; bucket++) {
+      Object[] row = SecondTable.row(seconds, bucket, calibration, cursor.zero);
+      if (!row[1].equals(0L)) {
+        insert.setLong(1, powerUp);
+        // Places only have to rise and differ: a group has no more seconds than elements.
+        insert.setLong(2, cursor.groupPosition + rows++);
+        for (int k = 0; k < row.length; k++) {
+          insert.setObject(3 + k, row[k]);
         }
+        insert.executeUpdate();
       }
     }
   }
@@ -294,11 +295,10 @@ final class StreamStore {
 
   /** The chunks of one group. */
   static void insertChunks(
-      Connection connection, long powerUp, long position, List<StreamGroup.ChunkRow> chunks)
+      KeptStatements statements, long powerUp, long position, List<StreamGroup.ChunkRow> chunks)
       throws SQLException {
     for (StreamGroup.ChunkRow chunk : chunks) {
-      Rows.update(
-          connection,
+      statements.update(
           "INSERT INTO chunk (power_up, position, channel, version, count, first_index, crc32c,"
               + " data) VALUES (?,?,?,?,?,?,?,?)",
           powerUp,
@@ -313,7 +313,7 @@ final class StreamStore {
   }
 
   private void update(String sql, Object... values) throws SQLException {
-    Rows.update(connection, sql, values);
+    statements.update(sql, values);
   }
 
   private StreamGroup newGroup(int elements) {
