@@ -23,7 +23,7 @@ final class BankTrainer {
    */
   record Effort(int own, int most, int stretch, int rounds, int portion, int step) {
     /** While recording. */
-    static final Effort LIVE = new Effort(12, 3, 32, 1, 64, 2);
+    static final Effort LIVE = new Effort(8, 3, 32, 1, 64, 2);
 
     /** For a few thousand values that hardly follow from each other. */
     static final Effort SHORT = new Effort(4, 1, 16, 0, 256, 1);
