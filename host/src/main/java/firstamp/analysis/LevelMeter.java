@@ -188,23 +188,14 @@ public final class LevelMeter {
     for (int i = 0; i < SAMPLES; i++) {
       meterAc[i] = (meter[i] - mean) * meterVPerCount;
     }
-    double[][] quarters = between.at(meterAc);
-    double highest = 0;
-    double sum = 0;
-    for (int i = 0; i < SAMPLES; i++) {
-      for (double[] quarter : quarters) {
-        double stands = needle.put(quarter[i]);
-        highest = stands > highest ? stands : highest;
-        sum += stands;
-      }
-    }
+    VuBallistics.Swing swing = needle.put(between.at(meterAc));
     return new LevelDetail(
         begin,
         new MainsLines(spectrum, false, BIN_HZ, headVPerCount),
         ThirdOctaves.powers(headPower, headVPerCount * headVPerCount),
         ThirdOctaves.powers(meterPower, meterVPerCount * meterVPerCount),
-        highest,
-        sum / (4 * SAMPLES),
+        swing.highest(),
+        swing.mean(),
         meterScale.value(512 + mean),
         toneShare >= TONE_SHARE ? split.of(head, headPower, headVPerCount) : null);
   }

@@ -1,0 +1,35 @@
+package firstamp.analysis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class VuBallisticsTest {
+  private static final int LENGTH = 800;
+
+  @Test
+  void fourInTurnAreFourOneAfterTheOther() {
+    Random random = new Random(11);
+    VuBallistics atOnce = new VuBallistics(16_000);
+    VuBallistics oneByOne = new VuBallistics(16_000);
+    for (int window = 0; window < 20; window++) {
+      double[][] turns = new double[4][LENGTH];
+      double highest = 0;
+      double sum = 0;
+      for (int i = 0; i < LENGTH; i++) {
+        for (double[] turn : turns) {
+          turn[i] = random.nextGaussian() * (window < 10 ? 1 : 0.01);
+          double stands = oneByOne.put(turn[i]);
+          highest = Math.max(highest, stands);
+          sum += stands;
+        }
+      }
+      VuBallistics.Swing swing = atOnce.put(turns);
+      assertThat(swing.highest()).isCloseTo(highest, within(1e-12));
+      assertThat(swing.mean()).isCloseTo(sum / (4 * LENGTH), within(1e-12));
+    }
+    assertThat(atOnce.vu()).isCloseTo(oneByOne.vu(), within(1e-9));
+  }
+}
