@@ -2,6 +2,9 @@ package firstamp.log;
 
 /** Bytes back to prediction errors; the reverse of {@link ErrorEncoder}. */
 final class ErrorDecoder {
+  /** What is added to a direct error in the lookup: it then is below the tokens of others. */
+  private static final int NEAREST = Tokens.DIRECT / 2;
+
   private final EntropyTables tables;
   private final int[][] lookup;
   private final byte[] data;
@@ -29,7 +32,8 @@ final class ErrorDecoder {
   private static int[] lookup(int[] frequencies, int[] starts) {
     int[] lookup = new int[EntropyTables.TOTAL];
     for (int token = 0; token < Tokens.COUNT; token++) {
-      int packed = frequencies[token] << 7 | token;
+      int packed =
+          frequencies[token] << 7 | (token < 32 ? (token >>> 1 ^ -(token & 1)) + NEAREST : token);
       int start = starts[token];
       for (int k = 0; k < frequencies[token]; k++) {
         lookup[start + k] = k << 20 | packed;
@@ -57,88 +61,91 @@ final class ErrorDecoder {
     int b = state(at + 4);
     int c = state(at + 8);
     int d = state(at + 12);
-    int context = firstContext;
-    int k = 0;
-    while (k < end) {
-      int[] table = lookup(context);
-      int stop = Math.min(end, k + ErrorContext.RUN);
-      int size = 0;
-      for (; k + 4 <= stop; k += 4) {
-        int p = table[a & EntropyTables.TOTAL - 1];
-        int q = table[b & EntropyTables.TOTAL - 1];
-        int r = table[c & EntropyTables.TOTAL - 1];
-        int s = table[d & EntropyTables.TOTAL - 1];
-        a = (p >>> 7 & 0x1fff) * (a >>> 12) + (p >>> 20);
-        b = (q >>> 7 & 0x1fff) * (b >>> 12) + (q >>> 20);
-        c = (r >>> 7 & 0x1fff) * (c >>> 12) + (r >>> 20);
-        d = (s >>> 7 & 0x1fff) * (d >>> 12) + (s >>> 20);
-        if (word + 8 > wordsEnd) {
-          int missing = needs(a) + needs(b) + needs(c) + needs(d);
-          if (word + 2 * missing > wordsEnd) {
-            throw new MalformedChunkException("code words end at value " + k);
-          }
+    int[] table = lookup(firstContext);
+    int size = 0;
+    int fours = end & -4;
+    for (int k = 0; k < fours; k += 4) {
+      if ((k & ErrorContext.RUN - 1) == 0 && k > 0) {
+        table = lookup(ErrorContext.of(size));
+        size = 0;
+      }
+      int p = table[a & table.length - 1];
+      int q = table[b & table.length - 1];
+      int r = table[c & table.length - 1];
+      int s = table[d & table.length - 1];
+      a = (p >>> 7 & 0x1fff) * (a >>> 12) + (p >>> 20);
+      b = (q >>> 7 & 0x1fff) * (b >>> 12) + (q >>> 20);
+      c = (r >>> 7 & 0x1fff) * (c >>> 12) + (r >>> 20);
+      d = (s >>> 7 & 0x1fff) * (d >>> 12) + (s >>> 20);
+      long next;
+      if (word + 8 <= wordsEnd) {
+        next = Words.eight(data, word);
+      } else {
+        int missing = needs(a) + needs(b) + needs(c) + needs(d);
+        if (word + 2 * missing > wordsEnd) {
+          throw new MalformedChunkException("code words end at value " + k);
         }
-        if (word + 8 > data.length) {
-          if (a < ErrorContext.LOWEST) {
-            a = a << 16 | Words.get(data, word);
-            word += 2;
-          }
-          if (b < ErrorContext.LOWEST) {
-            b = b << 16 | Words.get(data, word);
-            word += 2;
-          }
-          if (c < ErrorContext.LOWEST) {
-            c = c << 16 | Words.get(data, word);
-            word += 2;
-          }
-          if (d < ErrorContext.LOWEST) {
-            d = d << 16 | Words.get(data, word);
-            word += 2;
-          }
-        } else {
-          // Which state needs a word cannot be foreseen: masks (all ones = it does), no branches.
-          int needed = a - ErrorContext.LOWEST >> 31;
-          a = a << (needed & 16) | Words.get(data, word) & needed;
-          word += needed & 2;
-          needed = b - ErrorContext.LOWEST >> 31;
-          b = b << (needed & 16) | Words.get(data, word) & needed;
-          word += needed & 2;
-          needed = c - ErrorContext.LOWEST >> 31;
-          c = c << (needed & 16) | Words.get(data, word) & needed;
-          word += needed & 2;
-          needed = d - ErrorContext.LOWEST >> 31;
-          d = d << (needed & 16) | Words.get(data, word) & needed;
-          word += needed & 2;
-        }
-        int e = error(p & 0x7f, extras);
-        int f = error(q & 0x7f, extras);
-        int g = error(r & 0x7f, extras);
-        int h = error(s & 0x7f, extras);
-        errors[k] = e;
-        errors[k + 1] = f;
-        errors[k + 2] = g;
-        errors[k + 3] = h;
+        next = last(word);
+      }
+      // Which state needs a word cannot be foreseen: masks (all ones = it does), no branches.
+      int needed = a - ErrorContext.LOWEST >> 31;
+      int bits = needed & 16;
+      a = a << bits | (int) next & 0xffff & needed;
+      next >>>= bits;
+      int all = bits;
+      needed = b - ErrorContext.LOWEST >> 31;
+      bits = needed & 16;
+      b = b << bits | (int) next & 0xffff & needed;
+      next >>>= bits;
+      all += bits;
+      needed = c - ErrorContext.LOWEST >> 31;
+      bits = needed & 16;
+      c = c << bits | (int) next & 0xffff & needed;
+      next >>>= bits;
+      all += bits;
+      needed = d - ErrorContext.LOWEST >> 31;
+      bits = needed & 16;
+      d = d << bits | (int) next & 0xffff & needed;
+      word += all + bits >> 3;
+      int e = (p & 0x7f) - NEAREST;
+      int f = (q & 0x7f) - NEAREST;
+      int g = (r & 0x7f) - NEAREST;
+      int h = (s & 0x7f) - NEAREST;
+      if (((p | q | r | s) & 0x60) == 0) {
+        size += Math.abs(e) + Math.abs(f) + (Math.abs(g) + Math.abs(h));
+      } else {
+        e = error(p & 0x7f, extras);
+        f = error(q & 0x7f, extras);
+        g = error(r & 0x7f, extras);
+        h = error(s & 0x7f, extras);
         size += ErrorContext.size(e) + ErrorContext.size(f);
         size += ErrorContext.size(g) + ErrorContext.size(h);
       }
-      for (; k < stop; k++) {
-        int p = table[a & EntropyTables.TOTAL - 1];
-        int next = (p >>> 7 & 0x1fff) * (a >>> 12) + (p >>> 20);
-        if (next < ErrorContext.LOWEST) {
-          if (word == wordsEnd) {
-            throw new MalformedChunkException("code words end at value " + k);
-          }
-          next = next << 16 | Words.get(data, word);
-          word += 2;
-        }
-        a = b;
-        b = c;
-        c = d;
-        d = next;
-        errors[k] = error(p & 0x7f, extras);
-        size += ErrorContext.size(errors[k]);
+      errors[k] = e;
+      errors[k + 1] = f;
+      errors[k + 2] = g;
+      errors[k + 3] = h;
+    }
+    for (int k = fours; k < end; k++) {
+      if ((k & ErrorContext.RUN - 1) == 0 && k > 0) {
+        table = lookup(ErrorContext.of(size));
+        size = 0;
       }
-      context = ErrorContext.of(size);
+      int p = table[a & EntropyTables.TOTAL - 1];
+      int next = (p >>> 7 & 0x1fff) * (a >>> 12) + (p >>> 20);
+      if (next < ErrorContext.LOWEST) {
+        if (word == wordsEnd) {
+          throw new MalformedChunkException("code words end at value " + k);
+        }
+        next = next << 16 | Words.get(data, word);
+        word += 2;
+      }
+      a = b;
+      b = c;
+      c = d;
+      d = next;
+      errors[k] = error(p & 0x7f, extras);
+      size += ErrorContext.size(errors[k]);
     }
     boolean begun =
         a == ErrorContext.LOWEST
@@ -158,13 +165,21 @@ final class ErrorDecoder {
     return state;
   }
 
+  private long last(int word) {
+    long eight = 0;
+    for (int k = Math.min(data.length - word, 8) - 1; k >= 0; k--) {
+      eight = eight << 8 | data[word + k] & 0xff;
+    }
+    return eight;
+  }
+
   private static int needs(int state) {
     return state < ErrorContext.LOWEST ? 1 : 0;
   }
 
   private static int error(int token, BitReader extras) {
     if (token < Tokens.DIRECT) {
-      return token >>> 1 ^ -(token & 1);
+      return token - NEAREST;
     }
     return Tokens.error(token, extras.take(Tokens.extraBits(token)));
   }
