@@ -324,8 +324,9 @@ public final class BenchLog implements AutoCloseable {
     try (Connection connection = LogDatabase.openForWriting(file)) {
       List<PowerUpEntry> entries = entries(connection, ENTRY + "WHERE state = 'finished'");
       connection.setAutoCommit(false);
+      Statements statements = new Statements(connection);
       for (PowerUpEntry entry : entries) {
-        if (!new Repacker(connection, file, entry, codec).repack(goOn)) {
+        if (!new Repacker(statements, file, entry, codec).repack(goOn)) {
           return;
         }
       }

@@ -3,6 +3,7 @@ package firstamp.log;
 import firstamp.model.Channel;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
+import java.util.concurrent.atomic.AtomicInteger;
 
 /**
  * The chunks of one group of a raw power-up, as they came out of the file; decoded as far as asked
@@ -11,8 +12,21 @@ import java.util.concurrent.ForkJoinTask;
 final class CodedGroup {
   private static final int HIGHEST = 1023;
 
-  /** Head values from which on a second thread pays. */
-  private static final int MUCH = 4000;
+  /** Conversions from which on a second thread pays. */
+  private static final int MUCH = 16_000;
+
+  /**
+   * What is decoded at one go, most work first. Before each channel the one that may be predicted
+   * from it: what that one needs of it is then there for it too.
+   */
+  private static final Channel[][] UNITS = {
+    {Channel.M, Channel.H},
+    {Channel.J, Channel.I},
+    {Channel.R1},
+    {Channel.R2},
+    {Channel.R3},
+    {Channel.V}
+  };
 
   private final long position;
   private final int length;
@@ -32,7 +46,7 @@ final class CodedGroup {
     this.length = length;
     this.stretches = stretches;
     this.series = series;
-    int[] needed = takenBefore(length);
+    int[] needed = stretches.valuesBefore(length, length);
     for (int channel = 0; channel < series.length; channel++) {
       int count = series[channel] == null ? 0 : series[channel].count();
       if (count != needed[channel]) {
@@ -54,85 +68,86 @@ final class CodedGroup {
     return stretches;
   }
 
-  /** Values of each channel before an offset. */
-  private int[] takenBefore(int offset) {
-    int[] taken = new int[PlanOrder.CHANNELS];
-    for (int s = 0; s < stretches.size() && stretches.offset(s) < offset; s++) {
-      long first = stretches.firstIndex(s);
-      long end = first + Math.min(offset, stretches.end(s, length)) - stretches.offset(s);
-      for (int channel = 0; channel < taken.length; channel++) {
-        taken[channel] += PlanOrder.count(channel, first, end);
-      }
+  /**
+   * Begins to decode the conversions from one offset to another, aside where there is much; they
+   * are had from {@link Decoding#values}.
+   */
+  Decoding decode(int from, int to) {
+    Decoding decoding = new Decoding(from, to);
+    if (to - from >= MUCH) {
+      decoding.aside = ForkJoinPool.commonPool().submit(decoding::units);
     }
-    return taken;
+    return decoding;
   }
 
-  /** The conversions from one offset to another. */
-  short[] counts(int from, int to) throws MalformedChunkException {
-    int[] begin = takenBefore(from);
-    int[] end = takenBefore(to);
-    CodedSeries.Part[] parts = decode(begin, end);
-    int[][] values = new int[parts.length][];
-    int[] taken = new int[parts.length];
-    for (int channel = 0; channel < parts.length; channel++) {
-      values[channel] = parts[channel].values();
-      taken[channel] = begin[channel] - parts[channel].origin();
-    }
-    int seen = 0;
-    short[] counts = new short[to - from];
-    for (int s = 0; s < stretches.size(); s++) {
-      int first = Math.max(from, stretches.offset(s));
-      int stop = Math.min(to, stretches.end(s, length));
-      if (first < stop) {
-        long index = stretches.firstIndex(s) + first - stretches.offset(s);
-        seen |= PlanOrder.join(values, taken, index, counts, first - from, stop - first);
-      }
-    }
-    if ((seen & ~HIGHEST) != 0) {
-      throw new MalformedChunkException("a conversion is not 0 to " + HIGHEST);
-    }
-    return counts;
-  }
+  /** Decoding under way: whoever has nothing else to do takes the next channels. */
+  final class Decoding {
+    private final int from;
+    private final int to;
+    private final int[] begin;
+    private final int[] end;
+    private final int[][] values = new int[series.length][0];
+    private final int[] origins = new int[series.length];
+    private final AtomicInteger next = new AtomicInteger();
+    private volatile MalformedChunkException failure;
+    private ForkJoinTask<?> aside;
 
-  private CodedSeries.Part[] decode(int[] from, int[] to) throws MalformedChunkException {
-    CodedSeries.Part[] parts = new CodedSeries.Part[series.length];
-    int head = Channel.H.ordinal();
-    if (to[head] - from[head] < MUCH) {
-      decode(parts, from, to, 0, series.length);
-      return parts;
+    private Decoding(int from, int to) {
+      this.from = from;
+      this.to = to;
+      this.begin = stretches.valuesBefore(from, length);
+      this.end = stretches.valuesBefore(to, length);
     }
-    // Head and meter are half of everything, and neither needs one of the others.
-    ForkJoinTask<Void> half =
-        ForkJoinPool.commonPool()
-            .submit(
-                () -> {
-                  decode(parts, from, to, head, series.length);
-                  return null;
-                });
-    try {
-      decode(parts, from, to, 0, head);
-    } finally {
-      half.quietlyJoin();
-    }
-    for (Throwable failed = half.getException(); failed != null; failed = failed.getCause()) {
-      if (failed instanceof MalformedChunkException malformed) {
-        throw malformed;
-      }
-      if (failed.getCause() == null) {
-        throw new IllegalStateException("decoding failed", failed);
-      }
-    }
-    return parts;
-  }
 
-  /** From the last channel on: what a meter needs of the head is then there for the head too. */
-  private void decode(CodedSeries.Part[] parts, int[] from, int[] to, int first, int end)
-      throws MalformedChunkException {
-    for (int channel = end - 1; channel >= first; channel--) {
-      parts[channel] =
-          series[channel] == null
-              ? new CodedSeries.Part(new int[0], 0)
-              : series[channel].part(from[channel], to[channel]);
+    /** Helps to decode, waits for the rest and gives all. */
+    ChannelValues values() throws MalformedChunkException {
+      units();
+      if (aside != null) {
+        aside.join();
+      }
+      if (failure != null) {
+        throw failure;
+      }
+      return new ChannelValues(stretches, length, from, to, values, origins);
+    }
+
+    /** Takes no more channels and waits until those begun are through. */
+    void stop() {
+      next.set(UNITS.length);
+      if (aside != null) {
+        aside.quietlyJoin();
+      }
+    }
+
+    private void units() {
+      try {
+        for (int unit = next.getAndIncrement();
+            unit < UNITS.length && failure == null;
+            unit = next.getAndIncrement()) {
+          for (Channel channel : UNITS[unit]) {
+            decode(channel);
+          }
+        }
+      } catch (MalformedChunkException e) {
+        failure = e;
+      }
+    }
+
+    private void decode(Channel channel) throws MalformedChunkException {
+      int c = channel.ordinal();
+      if (series[c] == null || begin[c] == end[c]) {
+        return;
+      }
+      CodedSeries.Part part = series[c].part(begin[c], end[c]);
+      int seen = 0;
+      for (int value : part.values()) {
+        seen |= value;
+      }
+      if ((seen & ~HIGHEST) != 0) {
+        throw new MalformedChunkException("a conversion of " + channel + " is not 0 to " + HIGHEST);
+      }
+      values[c] = part.values();
+      origins[c] = part.origin();
     }
   }
 }

@@ -1,26 +1,26 @@
 package firstamp.log;
 
 import java.nio.file.Path;
-import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.concurrent.atomic.AtomicReference;
 
 /**
- * Keeps one reading connection between calls: what a new one costs (files beside the log, reading
- * the tables' definitions) is more than what drawing a short span takes.
+ * Keeps one reading connection between calls, with its prepared statements: what a new one costs
+ * (files beside the log, reading the tables' definitions) is more than what drawing a short span
+ * takes.
  *
  * <p>It holds no transaction while it is idle, so nothing waits for it. Safe to share: a second
  * caller at the same time gets a connection of its own.
  */
 final class IdleConnection {
   private final Path file;
-  private final AtomicReference<Connection> idle = new AtomicReference<>();
+  private final AtomicReference<Statements> idle = new AtomicReference<>();
   private volatile boolean closed;
 
   /** Something to read. */
   @FunctionalInterface
   interface Reading<T> {
-    T from(Connection connection) throws SQLException, LogException;
+    T from(Statements statements) throws SQLException, LogException;
   }
 
   IdleConnection(Path file) {
@@ -29,16 +29,16 @@ final class IdleConnection {
 
   /** Reads; a connection that failed is not used again. */
   <T> T read(Reading<T> reading) throws SQLException, LogException {
-    Connection kept = idle.getAndSet(null);
-    Connection connection = kept != null ? kept : LogDatabase.openForReading(file);
+    Statements kept = idle.getAndSet(null);
+    Statements statements = kept != null ? kept : new Statements(LogDatabase.openForReading(file));
     boolean good = false;
     try {
-      T result = reading.from(connection);
+      T result = reading.from(statements);
       good = true;
       return result;
     } finally {
-      if (!good || closed || !idle.compareAndSet(null, connection)) {
-        connection.close();
+      if (!good || closed || !idle.compareAndSet(null, statements)) {
+        statements.connection().close();
       } else if (closed) {
         close();
       }
@@ -48,9 +48,9 @@ final class IdleConnection {
   /** Closes what is idle; what is still being read closes after it. */
   void close() throws SQLException {
     closed = true;
-    Connection kept = idle.getAndSet(null);
+    Statements kept = idle.getAndSet(null);
     if (kept != null) {
-      kept.close();
+      kept.connection().close();
     }
   }
 }

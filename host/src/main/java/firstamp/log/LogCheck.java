@@ -17,12 +17,14 @@ final class LogCheck {
   private static final int MOST_FINDINGS = 100;
 
   private final Connection connection;
+  private final Statements statements;
   private final Path file;
   private final EventCodec codec;
   private final List<String> findings = new ArrayList<>();
 
   LogCheck(Connection connection, Path file, EventCodec codec) {
     this.connection = connection;
+    this.statements = new Statements(connection);
     this.file = file;
     this.codec = codec;
   }
@@ -102,7 +104,7 @@ final class LogCheck {
   }
 
   private void powerUp(PowerUpEntry entry) throws SQLException {
-    StreamReader reader = new StreamReader(connection, file, entry, codec);
+    StreamReader reader = new StreamReader(statements, file, entry, codec);
     long[] elements = {0};
     try {
       reader.replay(

@@ -3,19 +3,18 @@ package firstamp.log;
 import firstamp.model.Channel;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 
 /** Draws a span of a power-up from the coarsest level that is fine enough, else from its values. */
 final class OverviewReader {
-  private final Connection connection;
+  private final Statements statements;
   private final PowerUpEntry entry;
   private final StreamReader reader;
 
-  OverviewReader(Connection connection, PowerUpEntry entry, StreamReader reader) {
-    this.connection = connection;
+  OverviewReader(Statements statements, PowerUpEntry entry, StreamReader reader) {
+    this.statements = statements;
     this.entry = entry;
     this.reader = reader;
   }
@@ -46,30 +45,26 @@ final class OverviewReader {
     long step = step();
     long low = Long.MAX_VALUE;
     long high = -1;
-    try (PreparedStatement query =
-        connection.prepareStatement(
-            "SELECT position, first_index FROM stretch WHERE power_up = ? ORDER BY position")) {
-      query.setLong(1, entry.number());
-      try (ResultSet row = query.executeQuery()) {
-        long position = -1;
-        long index = 0;
-        while (true) {
-          boolean more = row.next();
-          long next = more ? row.getLong(1) : Long.MAX_VALUE;
-          if (position >= 0) {
-            long a = Math.max(position, position + Math.floorDiv(fromIndex - index, step));
-            long b = Math.min(next, position + Math.floorDiv(toIndex - index + step - 1, step));
-            if (a < b) {
-              low = Math.min(low, a);
-              high = Math.max(high, b);
-            }
+    String sql = "SELECT position, first_index FROM stretch WHERE power_up = ?1 ORDER BY position";
+    try (ResultSet row = statements.with(sql, entry.number()).executeQuery()) {
+      long position = -1;
+      long index = 0;
+      while (true) {
+        boolean more = row.next();
+        long next = more ? row.getLong(1) : Long.MAX_VALUE;
+        if (position >= 0) {
+          long a = Math.max(position, position + Math.floorDiv(fromIndex - index, step));
+          long b = Math.min(next, position + Math.floorDiv(toIndex - index + step - 1, step));
+          if (a < b) {
+            low = Math.min(low, a);
+            high = Math.max(high, b);
           }
-          if (!more) {
-            break;
-          }
-          position = next;
-          index = row.getLong(2);
         }
+        if (!more) {
+          break;
+        }
+        position = next;
+        index = row.getLong(2);
       }
     }
     return high < 0 ? null : new long[] {low, high};
@@ -82,39 +77,31 @@ final class OverviewReader {
         "SELECT first_bucket, buckets, crc32c, data, version FROM span_level WHERE power_up = ?1"
             + " AND level = ?2 AND position < ?4 AND position >= coalesce((SELECT max(position)"
             + " FROM span_level WHERE power_up = ?1 AND level = ?2 AND position <= ?3), 0)";
-    try (PreparedStatement query = connection.prepareStatement(sql)) {
-      query.setLong(1, entry.number());
-      query.setInt(2, level);
-      query.setLong(3, positions[0]);
-      query.setLong(4, positions[1]);
-      try (ResultSet row = query.executeQuery()) {
-        int column = 0;
-        while (row.next()) {
-          byte[] data = row.getBytes(4);
-          if (data == null || Rows.crc32c(data) != row.getLong(3)) {
-            throw reader.damaged(
-                "a row of level " + level,
-                new MalformedChunkException("its CRC-32C does not match"));
-          }
-          try {
-            Spans spans =
-                SpanCodec.unpack(
-                    Spans.LEVELS[level], row.getLong(1), row.getInt(2), row.getInt(5), data);
-            column = add(overview, spans, column);
-          } catch (MalformedChunkException e) {
-            throw reader.damaged("a row of level " + level, e);
-          }
+    PreparedStatement query =
+        statements.with(sql, entry.number(), level, positions[0], positions[1]);
+    try (ResultSet row = query.executeQuery()) {
+      int column = 0;
+      while (row.next()) {
+        byte[] data = row.getBytes(4);
+        if (data == null || Rows.crc32c(data) != row.getLong(3)) {
+          throw reader.damaged(
+              "a row of level " + level, new MalformedChunkException("its CRC-32C does not match"));
+        }
+        try {
+          Spans spans =
+              SpanCodec.unpack(
+                  Spans.LEVELS[level], row.getLong(1), row.getInt(2), row.getInt(5), data);
+          column = add(overview, spans, column);
+        } catch (MalformedChunkException e) {
+          throw reader.damaged("a row of level " + level, e);
         }
       }
     }
-    try (PreparedStatement query =
-        connection.prepareStatement(
-            "SELECT position, sum(count), max(count) FROM chunk WHERE power_up = ?1 AND position ="
-                + " (SELECT max(position) FROM chunk WHERE power_up = ?1)")) {
-      query.setLong(1, entry.number());
-      try (ResultSet row = query.executeQuery()) {
-        return row.next() ? row.getLong(1) + row.getLong(step() == 1 ? 2 : 3) : 0;
-      }
+    String last =
+        "SELECT position, sum(count), max(count) FROM chunk WHERE power_up = ?1 AND position ="
+            + " (SELECT max(position) FROM chunk WHERE power_up = ?1)";
+    try (ResultSet row = statements.with(last, entry.number()).executeQuery()) {
+      return row.next() ? row.getLong(1) + row.getLong(step() == 1 ? 2 : 3) : 0;
     }
   }
 
@@ -179,18 +166,25 @@ final class OverviewReader {
     Stretches stretches = elements.stretches();
     int k = begin;
     int hint = 0;
+    ChannelValues values = elements.values();
+    int[] places = values == null ? null : values.places(begin);
     while (k < end) {
       long index = stretches.firstIndex(stretch) + (k - stretches.offset(stretch)) * step();
       int column = column(overview, index, hint);
       if (column < 0) {
         k++;
+        places = values == null ? null : values.places(k);
         continue;
       }
       hint = column;
       long inside = overview.edge(column + 1) - index;
       int stop = (int) Math.min(end, k + (inside + step() - 1) / step());
-      if (elements.counts() != null) {
-        overview.add(column, index, elements.counts(), k - elements.from(), stop - k);
+      if (values != null) {
+        for (int channel = 0; channel < places.length; channel++) {
+          int count = PlanOrder.count(channel, index, index + stop - k);
+          overview.add(column, channel, values.values()[channel], places[channel], count);
+          places[channel] += count;
+        }
       } else {
         for (int r = k; r < stop; r++) {
           reading(overview, column, elements.readings().get(r));

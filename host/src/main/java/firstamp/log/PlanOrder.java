@@ -9,6 +9,7 @@ final class PlanOrder {
   static final int CHANNELS = Channel.values().length;
 
   private static final int SLOTS = SamplePlan.SLOTS;
+  private static final int SLOT_BITS = Integer.numberOfTrailingZeros(SLOTS);
   private static final byte[] CHANNEL_AT = channels();
   private static final int[][] BEFORE = before();
 
@@ -29,8 +30,7 @@ final class PlanOrder {
   }
 
   private static long before(int channel, long index) {
-    return Math.floorDiv(index, (long) SLOTS) * BEFORE[channel][SLOTS]
-        + BEFORE[channel][(int) index & SLOTS - 1];
+    return (index >> SLOT_BITS) * BEFORE[channel][SLOTS] + BEFORE[channel][(int) index & SLOTS - 1];
   }
 
   /**
@@ -83,33 +83,28 @@ final class PlanOrder {
    * The reverse of {@link #split}.
    *
    * @param taken how many values of each channel are gone already; goes on
-   * @return the bits that are set in any of the values
    */
-  static int join(
+  static void join(
       int[][] values, int[] taken, long firstIndex, short[] counts, int offset, int length) {
-    int seen = 0;
     long index = firstIndex;
     int k = offset;
     int end = offset + length;
     for (; k < end && (index & SLOTS - 1) != 0; k++, index++) {
-      int value = values[channelAt(index)][taken[channelAt(index)]++];
-      seen |= value;
-      counts[k] = (short) value;
+      int channel = channelAt(index);
+      counts[k] = (short) values[channel][taken[channel]++];
     }
     int plans = (end - k) / SLOTS;
-    seen |= joinPlans(values, taken, counts, k, plans);
+    joinPlans(values, taken, counts, k, plans);
     k += plans * SLOTS;
     for (int slot = 0; k < end; k++, slot++) {
-      int value = values[CHANNEL_AT[slot]][taken[CHANNEL_AT[slot]]++];
-      seen |= value;
-      counts[k] = (short) value;
+      int channel = CHANNEL_AT[slot];
+      counts[k] = (short) values[channel][taken[channel]++];
     }
-    return seen;
   }
 
   /** Whole plans: every fourth conversion is of I, of H and of M. */
-  private static int joinPlans(int[][] values, int[] taken, short[] counts, int offset, int plans) {
-    int seen = 0;
+  private static void joinPlans(
+      int[][] values, int[] taken, short[] counts, int offset, int plans) {
     int[] i = values[I];
     int[] h = values[H];
     int[] m = values[M];
@@ -120,20 +115,14 @@ final class PlanOrder {
     for (int k = offset; k < offset + plans * SLOTS; k += 4) {
       int channel = CHANNEL_AT[slot];
       slot = slot + 4 & SLOTS - 1;
-      int ofI = i[atI++];
-      int ofH = h[atH++];
-      int ofM = m[atM++];
-      int other = values[channel][taken[channel]++];
-      seen |= ofI | ofH | ofM | other;
-      counts[k] = (short) ofI;
-      counts[k + 1] = (short) ofH;
-      counts[k + 2] = (short) ofM;
-      counts[k + 3] = (short) other;
+      counts[k] = (short) i[atI++];
+      counts[k + 1] = (short) h[atH++];
+      counts[k + 2] = (short) m[atM++];
+      counts[k + 3] = (short) values[channel][taken[channel]++];
     }
     taken[I] = atI;
     taken[H] = atH;
     taken[M] = atM;
-    return seen;
   }
 
   private static byte[] channels() {

@@ -82,7 +82,7 @@ public final class PowerUpReader {
    */
   public void replay(StreamSink sink) throws LogException {
     try (Connection connection = log.reading()) {
-      new StreamReader(connection, log.file(), entry, codec).replay(sink);
+      new StreamReader(new Statements(connection), log.file(), entry, codec).replay(sink);
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot read", log.file(), e);
     }
@@ -121,8 +121,9 @@ public final class PowerUpReader {
   }
 
   private RangeReader range(Connection connection) {
+    Statements statements = new Statements(connection);
     return new RangeReader(
-        connection, entry, new StreamReader(connection, log.file(), entry, codec));
+        connection, entry, new StreamReader(statements, log.file(), entry, codec));
   }
 
   /**
@@ -145,9 +146,9 @@ public final class PowerUpReader {
     }
     try {
       return log.read(
-          connection -> {
-            StreamReader reader = new StreamReader(connection, log.file(), entry, codec);
-            return new OverviewReader(connection, entry, reader).read(fromIndex, toIndex, columns);
+          statements -> {
+            StreamReader reader = new StreamReader(statements, log.file(), entry, codec);
+            return new OverviewReader(statements, entry, reader).read(fromIndex, toIndex, columns);
           });
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot read", log.file(), e);

@@ -9,7 +9,6 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /** Reads parts of a power-up: its events alone, its extent, the values of a span of time. */
@@ -130,16 +129,13 @@ final class RangeReader {
         }
         continue;
       }
-      if (elements.counts() != null) {
+      if (elements.values() != null) {
         // Only what can lie in the span was decoded.
-        int from = Math.max(begin, elements.from());
-        int to = Math.min(stop, elements.from() + elements.counts().length);
+        int from = Math.max(begin, elements.values().from());
+        int to = Math.min(stop, elements.values().to());
         if (from < to) {
           sink.conversions(
-              new ConversionBlock(
-                  index + from - offset,
-                  Arrays.copyOfRange(
-                      elements.counts(), from - elements.from(), to - elements.from())));
+              new ConversionBlock(index + from - offset, elements.values().counts(from, to)));
         }
       } else {
         for (int k = begin; k < stop; k++) {

@@ -29,11 +29,11 @@ final class Repacker {
   private final boolean raw;
   private final long cell;
 
-  Repacker(Connection connection, Path file, PowerUpEntry entry, EventCodec codec) {
-    this.connection = connection;
+  Repacker(Statements statements, Path file, PowerUpEntry entry, EventCodec codec) {
+    this.connection = statements.connection();
     this.file = file;
     this.entry = entry;
-    this.reader = new StreamReader(connection, file, entry, codec);
+    this.reader = new StreamReader(statements, file, entry, codec);
     this.raw = entry.stream() == PowerUpHeader.Stream.RAW;
     this.cell = (long) StreamStore.GROUP_CONVERSIONS * (raw ? RAW_CELLS : REDUCED_CELLS);
   }
@@ -116,7 +116,7 @@ final class Repacker {
       }
     }
     if (group instanceof ConversionGroup conversions) {
-      conversions.add(elements.counts(), 0, elements.length());
+      conversions.add(elements.values().counts(0, elements.length()), 0, elements.length());
     } else if (group instanceof ReadingGroup readings) {
       elements.readings().forEach(readings::add);
     }
@@ -151,7 +151,7 @@ final class Repacker {
             && again.length() == group.length()
             && (raw
                 ? Arrays.equals(
-                    again.counts(),
+                    again.values().counts(0, again.length()),
                     0,
                     again.length(),
                     ((ConversionGroup) group).counts(),

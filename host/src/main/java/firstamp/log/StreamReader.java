@@ -6,11 +6,9 @@ import firstamp.model.ConversionBlock;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
 import java.nio.file.Path;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.Arrays;
 import java.util.List;
 
 /** Walks over the stream of one power-up, group by group, with the events between. */
@@ -21,7 +19,7 @@ final class StreamReader {
   /** No position or index lies beyond: five hundred years of conversions. */
   private static final long FARTHEST = 1L << 48;
 
-  private final Connection connection;
+  private final Statements statements;
   private final Path file;
   private final long powerUp;
   private final boolean raw;
@@ -30,20 +28,27 @@ final class StreamReader {
   /**
    * Elements of one group or tail row.
    *
-   * @param from offset of the first conversion in {@code counts}
-   * @param counts null in a reduced stream
+   * @param values conversions as far as they were asked for; null in a reduced stream
    * @param readings null in a raw stream
    */
   record Elements(
       long position,
       int length,
       Stretches stretches,
-      int from,
-      short[] counts,
+      ChannelValues values,
       List<Reading> readings) {}
 
-  StreamReader(Connection connection, Path file, PowerUpEntry entry, EventCodec codec) {
-    this.connection = connection;
+  /** Elements that are perhaps still being decoded. */
+  private interface Pending {
+    /** Waits for them; null = there are none. */
+    Elements get() throws SQLException, LogException;
+
+    /** For one who does not want them any more: nothing goes on behind this. */
+    default void stop() {}
+  }
+
+  StreamReader(Statements statements, Path file, PowerUpEntry entry, EventCodec codec) {
+    this.statements = statements;
     this.file = file;
     this.powerUp = entry.number();
     this.raw = entry.stream() == PowerUpHeader.Stream.RAW;
@@ -52,15 +57,19 @@ final class StreamReader {
 
   void replay(StreamSink sink) throws SQLException, LogException {
     long position = 0;
-    try (EventPages events = new EventPages(connection, powerUp, codec)) {
-      Elements elements = elements(position, Long.MAX_VALUE);
+    Pending pending = begin(position, Long.MAX_VALUE);
+    try (EventPages events = new EventPages(statements.connection(), powerUp, codec)) {
+      Elements elements = pending.get();
       while (elements != null) {
         int from = (int) (position - elements.position());
-        give(elements, from, events, sink);
         position = elements.position() + elements.length();
-        elements = elements(position, Long.MAX_VALUE);
+        pending = ahead(position);
+        give(elements, from, events, sink);
+        elements = pending.get();
       }
       events.upTo(Long.MAX_VALUE, sink);
+    } finally {
+      pending.stop();
     }
   }
 
@@ -70,8 +79,31 @@ final class StreamReader {
    * @param until position up to which elements are needed
    */
   Elements elements(long position, long until) throws SQLException, LogException {
-    Elements chunked = chunks(position, until);
-    return chunked != null ? chunked : tail(position);
+    return begin(position, until).get();
+  }
+
+  /** Begins with the elements that come next while others are given out; failures come later. */
+  private Pending ahead(long position) {
+    try {
+      return begin(position, Long.MAX_VALUE);
+    } catch (SQLException e) {
+      return () -> {
+        throw e;
+      };
+    } catch (LogException e) {
+      return () -> {
+        throw e;
+      };
+    }
+  }
+
+  private Pending begin(long position, long until) throws SQLException, LogException {
+    Pending chunked = chunked(position, until);
+    if (chunked != null) {
+      return chunked;
+    }
+    Elements tail = tail(position);
+    return () -> tail;
   }
 
   private void give(Elements elements, int from, EventPages events, StreamSink sink)
@@ -87,8 +119,7 @@ final class StreamReader {
           sink.conversions(
               new ConversionBlock(
                   stretches.firstIndex(s) + (offset - stretches.offset(s)),
-                  Arrays.copyOfRange(
-                      elements.counts(), offset - elements.from(), stop - elements.from())));
+                  elements.values().counts(offset, stop)));
         } else {
           for (int k = offset; k < stop; k++) {
             sink.reading(elements.readings().get(k));
@@ -101,20 +132,25 @@ final class StreamReader {
 
   /** The group that holds a position, as far as chunks reach; null beyond them. */
   Elements chunks(long wanted, long until) throws SQLException, LogException {
+    Pending chunked = chunked(wanted, until);
+    return chunked == null ? null : chunked.get();
+  }
+
+  private Pending chunked(long wanted, long until) throws SQLException, LogException {
     String sql =
         "SELECT position, channel, version, count, crc32c, data FROM chunk WHERE power_up = ?1"
             + " AND position = (SELECT max(position) FROM chunk WHERE power_up = ?1"
             + " AND position <= ?2) ORDER BY channel";
-    try (PreparedStatement query = connection.prepareStatement(sql)) {
-      query.setLong(1, powerUp);
-      query.setLong(2, wanted);
-      try (ResultSet row = query.executeQuery()) {
-        return raw ? conversions(row, wanted, until) : readings(row, wanted);
+    try (ResultSet row = statements.with(sql, powerUp, wanted).executeQuery()) {
+      if (raw) {
+        return conversions(row, wanted, until);
       }
+      Elements readings = readings(row, wanted);
+      return readings == null ? null : () -> readings;
     }
   }
 
-  private Elements conversions(ResultSet row, long wanted, long until)
+  private Pending conversions(ResultSet row, long wanted, long until)
       throws SQLException, LogException {
     CodedSeries[] series = new CodedSeries[PlanOrder.CHANNELS];
     long position = -1;
@@ -141,7 +177,23 @@ final class StreamReader {
       CodedGroup group = new CodedGroup(position, (int) length, stretches, series);
       int from = (int) (wanted - position);
       int to = (int) Math.min(length, until - position);
-      return new Elements(position, (int) length, stretches, from, group.counts(from, to), null);
+      CodedGroup.Decoding decoding = group.decode(from, to);
+      return new Pending() {
+        @Override
+        public Elements get() throws LogException {
+          try {
+            ChannelValues values = decoding.values();
+            return new Elements(group.position(), group.length(), stretches, values, null);
+          } catch (MalformedChunkException e) {
+            throw damaged("a chunk at " + group.position(), e);
+          }
+        }
+
+        @Override
+        public void stop() {
+          decoding.stop();
+        }
+      };
     } catch (MalformedChunkException e) {
       throw damaged("a chunk at " + position, e);
     }
@@ -178,7 +230,7 @@ final class StreamReader {
         }
       }
       List<Reading> readings = ReadingGroup.readings(values, stretches, length);
-      return new Elements(position, length, stretches, 0, null, readings);
+      return new Elements(position, length, stretches, null, readings);
     } catch (MalformedChunkException e) {
       throw damaged("chunks at " + position, e);
     }
@@ -202,37 +254,35 @@ final class StreamReader {
     String sql =
         "SELECT position, count, version, crc32c, data FROM tail WHERE power_up = ?1"
             + " AND position <= ?2 ORDER BY position DESC LIMIT 1";
-    try (PreparedStatement query = connection.prepareStatement(sql)) {
-      query.setLong(1, powerUp);
-      query.setLong(2, wanted);
-      try (ResultSet row = query.executeQuery()) {
-        if (!row.next()) {
-          return null;
+    try (ResultSet row = statements.with(sql, powerUp, wanted).executeQuery()) {
+      if (!row.next()) {
+        return null;
+      }
+      long position = row.getLong(1);
+      int count = row.getInt(2);
+      if (wanted >= position + count) {
+        return null;
+      }
+      String what = "tail at " + position;
+      byte[] data = checked(row, 4, what);
+      try {
+        int version = row.getInt(3);
+        if (version != (raw ? SeriesCoder.PLAIN : ReadingGroup.CHUNK_VERSION)) {
+          throw new MalformedChunkException("version " + version);
         }
-        long position = row.getLong(1);
-        int count = row.getInt(2);
-        if (wanted >= position + count) {
-          return null;
+        if (count < 0 || count > SeriesCoder.LONGEST) {
+          throw new MalformedChunkException("count " + count);
         }
-        String what = "tail at " + position;
-        byte[] data = checked(row, 4, what);
-        try {
-          int version = row.getInt(3);
-          if (version != (raw ? SeriesCoder.PLAIN : ReadingGroup.CHUNK_VERSION)) {
-            throw new MalformedChunkException("version " + version);
-          }
-          if (count < 0 || count > SeriesCoder.LONGEST) {
-            throw new MalformedChunkException("count " + count);
-          }
-          Stretches stretches = stretches(position, count);
-          return raw
-              ? new Elements(
-                  position, count, stretches, 0, ConversionGroup.unpack(data, count), null)
-              : new Elements(
-                  position, count, stretches, 0, null, ReadingGroup.unpack(data, count, stretches));
-        } catch (MalformedChunkException e) {
-          throw damaged(what, e);
+        Stretches stretches = stretches(position, count);
+        if (raw) {
+          short[] counts = ConversionGroup.unpack(data, count);
+          ChannelValues values = ChannelValues.of(stretches, counts);
+          return new Elements(position, count, stretches, values, null);
         }
+        List<Reading> readings = ReadingGroup.unpack(data, count, stretches);
+        return new Elements(position, count, stretches, null, readings);
+      } catch (MalformedChunkException e) {
+        throw damaged(what, e);
       }
     }
   }
@@ -248,20 +298,16 @@ final class StreamReader {
     }
     int step = raw ? 1 : SamplePlan.CONVERSIONS_PER_READING;
     Stretches stretches = new Stretches();
-    try (PreparedStatement query = connection.prepareStatement(sql)) {
-      query.setLong(1, powerUp);
-      query.setLong(2, position);
-      query.setLong(3, position + length);
-      try (ResultSet row = query.executeQuery()) {
-        while (row.next()) {
-          long begin = row.getLong(1);
-          if (begin < 0 || begin > FARTHEST || row.getLong(2) < 0 || row.getLong(2) > FARTHEST) {
-            throw new MalformedChunkException(
-                "a stretch at " + begin + " begins with index " + row.getLong(2));
-          }
-          long ahead = Math.max(0, position - begin);
-          stretches.add((int) Math.max(0, begin - position), row.getLong(2) + ahead * step);
+    PreparedStatement query = statements.with(sql, powerUp, position, position + length);
+    try (ResultSet row = query.executeQuery()) {
+      while (row.next()) {
+        long begin = row.getLong(1);
+        if (begin < 0 || begin > FARTHEST || row.getLong(2) < 0 || row.getLong(2) > FARTHEST) {
+          throw new MalformedChunkException(
+              "a stretch at " + begin + " begins with index " + row.getLong(2));
         }
+        long ahead = Math.max(0, position - begin);
+        stretches.add((int) Math.max(0, begin - position), row.getLong(2) + ahead * step);
       }
     }
     if (stretches.size() == 0) {

@@ -37,6 +37,18 @@ final class Stretches {
     return indices[k];
   }
 
+  /** Values of each channel before an offset, in a group of conversions of this length. */
+  int[] valuesBefore(int offset, int length) {
+    int[] before = new int[PlanOrder.CHANNELS];
+    for (int s = 0; s < size && offsets[s] < offset; s++) {
+      long end = indices[s] + Math.min(offset, end(s, length)) - offsets[s];
+      for (int channel = 0; channel < before.length; channel++) {
+        before[channel] += PlanOrder.count(channel, indices[s], end);
+      }
+    }
+    return before;
+  }
+
   /** Takes back every stretch that begins at this offset or later. */
   void truncate(int offset) {
     while (size > 0 && offsets[size - 1] >= offset) {
