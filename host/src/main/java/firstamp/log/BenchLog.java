@@ -21,8 +21,9 @@ import java.util.function.Consumer;
 /**
  * A bench log: begins, lists and finds power-ups.
  *
- * <p>Holds no connection open between calls, so that other programs can read the file at any time.
- * Safe to share. Whoever opened it closes it: closing leaves one file behind.
+ * <p>Between calls it holds at most one connection that only reads, and no transaction, so that
+ * other programs can use the file at any time. Safe to share. Whoever opened it closes it: closing
+ * leaves one file behind.
  */
 public final class BenchLog implements AutoCloseable {
   /** Unsaved items kept in memory while the disk is full: about half an hour of a raw stream. */
@@ -142,8 +143,8 @@ public final class BenchLog implements AutoCloseable {
     checkKind(absolute);
     LogDatabase.checkHeader(absolute);
     BenchLog log = new BenchLog(absolute, time, false);
-    try (Connection connection = log.reading()) {
-      LogSchema.check(connection, absolute);
+    try {
+      log.read(statements -> LogSchema.check(statements.connection(), absolute));
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot open", absolute, e);
     }
@@ -422,6 +423,14 @@ public final class BenchLog implements AutoCloseable {
   }
 
   private List<PowerUpEntry> entries(String sql, Object... values) throws LogException {
+    if (!writable) {
+      // The connection of the check at the beginning serves for this and for the first picture.
+      try {
+        return read(statements -> entries(statements.connection(), sql, values));
+      } catch (SQLException e) {
+        throw LogDatabase.failure("cannot read", file, e);
+      }
+    }
     try (Connection connection = reading()) {
       return entries(connection, sql, values);
     } catch (SQLException e) {
