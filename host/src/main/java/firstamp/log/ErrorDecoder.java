@@ -5,41 +5,49 @@ final class ErrorDecoder {
   /** What is added to a direct error in the lookup: it then is below the tokens of others. */
   private static final int NEAREST = Tokens.DIRECT / 2;
 
+  /** More than there are tokens, a power of two. */
+  private static final int MOST_TOKENS = 128;
+
   private final EntropyTables tables;
-  private final int[][] lookup;
+  private final byte[][] tokens;
+  private final int[][] facts;
   private final byte[] data;
 
   /** A decoder for the segments of one series. */
   ErrorDecoder(EntropyTables tables, byte[] data) {
     this.tables = tables;
-    this.lookup = new int[tables.frequency.length][];
+    this.tokens = new byte[tables.frequency.length][];
+    this.facts = new int[tables.frequency.length][];
     this.data = data;
   }
 
-  /** Made when it is needed first: a short span needs few of them. */
-  private int[] lookup(int context) throws MalformedChunkException {
+  private int table(int context) throws MalformedChunkException {
     int table = tables.tableOf[context];
-    if (table >= lookup.length) {
+    if (table >= tokens.length) {
       throw new MalformedChunkException("a context without a table");
     }
-    if (lookup[table] == null) {
-      lookup[table] = lookup(tables.frequency[table], tables.start[table]);
+    if (tokens[table] == null) {
+      // Made when it is needed first: a short span needs few of them.
+      make(table);
     }
-    return lookup[table];
+    return table;
   }
 
-  /** For the low bits of a state: place within the token, frequency, token. */
-  private static int[] lookup(int[] frequencies, int[] starts) {
-    int[] lookup = new int[EntropyTables.TOTAL];
+  /** For the low bits of a state the token; for a token begin of its run, frequency, error. */
+  private void make(int table) {
+    int[] frequency = tables.frequency[table];
+    int[] start = tables.start[table];
+    byte[] tokens = new byte[EntropyTables.TOTAL];
+    int[] facts = new int[MOST_TOKENS];
     for (int token = 0; token < Tokens.COUNT; token++) {
-      int packed =
-          frequencies[token] << 7 | (token < 32 ? (token >>> 1 ^ -(token & 1)) + NEAREST : token);
-      int start = starts[token];
-      for (int k = 0; k < frequencies[token]; k++) {
-        lookup[start + k] = k << 20 | packed;
+      if (frequency[token] > 0) {
+        java.util.Arrays.fill(tokens, start[token], start[token] + frequency[token], (byte) token);
+        int code = token < Tokens.DIRECT ? (token >>> 1 ^ -(token & 1)) + NEAREST : token;
+        facts[token] = start[token] << 20 | frequency[token] << 7 | code;
       }
     }
-    return lookup;
+    this.tokens[table] = tokens;
+    this.facts[table] = facts;
   }
 
   /**
@@ -61,22 +69,26 @@ final class ErrorDecoder {
     int b = state(at + 4);
     int c = state(at + 8);
     int d = state(at + 12);
-    int[] table = lookup(firstContext);
+    int table = table(firstContext);
+    byte[] tokens = this.tokens[table];
+    int[] facts = this.facts[table];
     int size = 0;
     int fours = end & -4;
     for (int k = 0; k < fours; k += 4) {
       if ((k & ErrorContext.RUN - 1) == 0 && k > 0) {
-        table = lookup(ErrorContext.of(size));
+        table = table(ErrorContext.of(size));
+        tokens = this.tokens[table];
+        facts = this.facts[table];
         size = 0;
       }
-      int p = table[a & table.length - 1];
-      int q = table[b & table.length - 1];
-      int r = table[c & table.length - 1];
-      int s = table[d & table.length - 1];
-      a = (p >>> 7 & 0x1fff) * (a >>> 12) + (p >>> 20);
-      b = (q >>> 7 & 0x1fff) * (b >>> 12) + (q >>> 20);
-      c = (r >>> 7 & 0x1fff) * (c >>> 12) + (r >>> 20);
-      d = (s >>> 7 & 0x1fff) * (d >>> 12) + (s >>> 20);
+      int p = facts[tokens[a & tokens.length - 1] & facts.length - 1];
+      int q = facts[tokens[b & tokens.length - 1] & facts.length - 1];
+      int r = facts[tokens[c & tokens.length - 1] & facts.length - 1];
+      int s = facts[tokens[d & tokens.length - 1] & facts.length - 1];
+      a = (p >>> 7 & 0x1fff) * (a >>> 12) + (a & EntropyTables.TOTAL - 1) - (p >>> 20);
+      b = (q >>> 7 & 0x1fff) * (b >>> 12) + (b & EntropyTables.TOTAL - 1) - (q >>> 20);
+      c = (r >>> 7 & 0x1fff) * (c >>> 12) + (c & EntropyTables.TOTAL - 1) - (r >>> 20);
+      d = (s >>> 7 & 0x1fff) * (d >>> 12) + (d & EntropyTables.TOTAL - 1) - (s >>> 20);
       long next;
       if (word + 8 <= wordsEnd) {
         next = Words.eight(data, word);
@@ -128,11 +140,13 @@ final class ErrorDecoder {
     }
     for (int k = fours; k < end; k++) {
       if ((k & ErrorContext.RUN - 1) == 0 && k > 0) {
-        table = lookup(ErrorContext.of(size));
+        table = table(ErrorContext.of(size));
+        tokens = this.tokens[table];
+        facts = this.facts[table];
         size = 0;
       }
-      int p = table[a & EntropyTables.TOTAL - 1];
-      int next = (p >>> 7 & 0x1fff) * (a >>> 12) + (p >>> 20);
+      int p = facts[tokens[a & tokens.length - 1] & facts.length - 1];
+      int next = (p >>> 7 & 0x1fff) * (a >>> 12) + (a & EntropyTables.TOTAL - 1) - (p >>> 20);
       if (next < ErrorContext.LOWEST) {
         if (word == wordsEnd) {
           throw new MalformedChunkException("code words end at value " + k);
