@@ -9,11 +9,11 @@ import java.sql.SQLException;
 
 /** Puts events, alarms, gaps and clock fits of one power-up into their tables. */
 final class EventRows {
-  private final KeptStatements statements;
+  private final Statements statements;
   private final long powerUp;
   private final EventCodec codec;
 
-  EventRows(KeptStatements statements, long powerUp, EventCodec codec) {
+  EventRows(Statements statements, long powerUp, EventCodec codec) {
     this.statements = statements;
     this.powerUp = powerUp;
     this.codec = codec;

@@ -14,7 +14,7 @@ final class LevelRows {
   /** Buckets of a row that is not joined any further. */
   static final int LONG_ROW = 3000;
 
-  private final KeptStatements statements;
+  private final Statements statements;
   private final long powerUp;
 
   /** Place of a row. */
@@ -24,7 +24,7 @@ final class LevelRows {
     }
   }
 
-  LevelRows(KeptStatements statements, long powerUp) {
+  LevelRows(Statements statements, long powerUp) {
     this.statements = statements;
     this.powerUp = powerUp;
   }
@@ -88,12 +88,12 @@ final class LevelRows {
   private List<Row> rows(int level, long fromPosition) throws SQLException {
     List<Row> rows = new ArrayList<>();
     PreparedStatement query =
-        statements.of(
+        statements.with(
             "SELECT position, first_bucket, buckets, version FROM span_level WHERE power_up = ?"
-                + " AND level = ? AND position >= ? ORDER BY position");
-    query.setLong(1, powerUp);
-    query.setInt(2, level);
-    query.setLong(3, fromPosition);
+                + " AND level = ? AND position >= ? ORDER BY position",
+            powerUp,
+            level,
+            fromPosition);
     try (ResultSet row = query.executeQuery()) {
       while (row.next()) {
         rows.add(new Row(row.getLong(1), row.getLong(2), row.getInt(3), row.getInt(4)));
@@ -104,12 +104,12 @@ final class LevelRows {
 
   private Spans spans(int level, Row place) throws SQLException, MalformedChunkException {
     PreparedStatement query =
-        statements.of(
+        statements.with(
             "SELECT crc32c, data FROM span_level WHERE power_up = ? AND level = ?"
-                + " AND position = ?");
-    query.setLong(1, powerUp);
-    query.setInt(2, level);
-    query.setLong(3, place.position());
+                + " AND position = ?",
+            powerUp,
+            level,
+            place.position());
     try (ResultSet row = query.executeQuery()) {
       byte[] data = row.next() ? row.getBytes(2) : null;
       if (data == null || Rows.crc32c(data) != row.getLong(1)) {

@@ -21,6 +21,7 @@ final class Repacker {
   private static final int RAW_CELLS = 4;
   private static final int REDUCED_CELLS = 30;
 
+  private final Statements statements;
   private final Connection connection;
   private final Path file;
   private final PowerUpEntry entry;
@@ -30,6 +31,7 @@ final class Repacker {
   private final long cell;
 
   Repacker(Statements statements, Path file, PowerUpEntry entry, EventCodec codec) {
+    this.statements = statements;
     this.connection = statements.connection();
     this.file = file;
     this.entry = entry;
@@ -40,13 +42,6 @@ final class Repacker {
 
   /** Repacks all; false when it was told to stop before the end. */
   boolean repack(BooleanSupplier goOn) throws SQLException, LogException {
-    try (KeptStatements statements = new KeptStatements(connection)) {
-      return repack(goOn, statements);
-    }
-  }
-
-  private boolean repack(BooleanSupplier goOn, KeptStatements statements)
-      throws SQLException, LogException {
     StreamReader.Elements first = chunks(0);
     while (first != null) {
       if (!goOn.getAsBoolean()) {
@@ -63,7 +58,7 @@ final class Repacker {
       }
       // One that is longer than 10 s was made by an earlier run.
       if (isShort(first)) {
-        replace(statements, group, first.position(), end);
+        replace(group, first.position(), end);
       }
       first = next;
     }
@@ -122,8 +117,7 @@ final class Repacker {
     }
   }
 
-  private void replace(KeptStatements statements, StreamGroup group, long from, long to)
-      throws SQLException, LogException {
+  private void replace(StreamGroup group, long from, long to) throws SQLException, LogException {
     List<StreamGroup.ChunkRow> chunks = group.repacked(room);
     if (bytes(chunks) >= oldBytes(from, to)) {
       return;

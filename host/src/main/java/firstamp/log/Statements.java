@@ -8,8 +8,8 @@ import java.util.Map;
 
 /**
  * Prepared statements of one connection, each made once: to prepare one takes longer than what it
- * reads for a short span. Whoever gets one closes its answer, not the statement; the statements go
- * with the connection. Not thread-safe.
+ * reads for a short span, or writes for a row. Whoever gets one closes its answer, not the
+ * statement; the statements go with the connection. Not thread-safe.
  */
 final class Statements {
   private final Connection connection;
@@ -34,5 +34,14 @@ final class Statements {
       statement.setLong(k + 1, values[k]);
     }
     return statement;
+  }
+
+  /** Runs a statement with these values in the place of its question marks. */
+  void update(String sql, Object... values) throws SQLException {
+    PreparedStatement statement = with(sql);
+    for (int k = 0; k < values.length; k++) {
+      statement.setObject(k + 1, values[k]);
+    }
+    statement.executeUpdate();
   }
 }

@@ -33,7 +33,7 @@ final class StreamStore {
   private final EventCodec codec;
   private final CodingRoom room = new CodingRoom();
   private Connection connection;
-  private KeptStatements statements;
+  private Statements statements;
   private long powerUp;
   private StreamGroup group;
   private Cursor cursor = new Cursor();
@@ -96,7 +96,7 @@ final class StreamStore {
       if (connection == null) {
         connection = connector.open();
         connection.setAutoCommit(false);
-        statements = new KeptStatements(connection);
+        statements = new Statements(connection);
       }
       if (powerUp == 0) {
         powerUp = PowerUpRow.insert(connection, header, codec);
@@ -185,8 +185,8 @@ final class StreamStore {
 
   void close() {
     if (connection != null) {
-      try (Connection closing = connection) {
-        statements.close();
+      try {
+        connection.close();
       } catch (SQLException e) {
         // What was committed is on the disk; a connection that fails to close is given up.
       }
@@ -261,7 +261,7 @@ final class StreamStore {
 
   private void seconds(Spans seconds) throws SQLException {
     int rows = 0;
-    PreparedStatement insert = statements.of(SecondTable.INSERT);
+    PreparedStatement insert = statements.with(SecondTable.INSERT);
     for (int bucket = 0; bucket < seconds.buckets; bucket++) {
       Object[] row = SecondTable.row(seconds, bucket, calibration, cursor.zero);
       if (!row[1].equals(0L)) {
@@ -295,7 +295,7 @@ final class StreamStore {
 
   /** The chunks of one group. */
   static void insertChunks(
-      KeptStatements statements, long powerUp, long position, List<StreamGroup.ChunkRow> chunks)
+      Statements statements, long powerUp, long position, List<StreamGroup.ChunkRow> chunks)
       throws SQLException {
     for (StreamGroup.ChunkRow chunk : chunks) {
       statements.update(
