@@ -26,6 +26,7 @@ final class ErrorEncoder {
   private short[] words = new short[0];
   private EntropyTables tables;
   private boolean large;
+  private boolean[] largeRuns = new boolean[0];
   private double[] reciprocal;
   private int[] places;
   private final int[] tableBase = new int[ErrorContext.COUNT];
@@ -36,6 +37,7 @@ final class ErrorEncoder {
     if (tokens.length < count) {
       tokens = new byte[count];
       contexts = new byte[count / ErrorContext.RUN + 1 + count / segment];
+      largeRuns = new boolean[contexts.length];
     }
     if (words.length < segment + 8) {
       words = new short[segment + 8];
@@ -76,7 +78,9 @@ final class ErrorEncoder {
       seen |= folded;
       size += Math.abs(error);
     }
-    if ((seen & -Tokens.DIRECT) == 0) {
+    boolean direct = (seen & -Tokens.DIRECT) == 0;
+    largeRuns[from / ErrorContext.RUN] = !direct;
+    if (direct) {
       return size;
     }
     large = true;
@@ -229,15 +233,18 @@ final class ErrorEncoder {
     long held = 0;
     int bits = 0;
     int place = at;
-    for (int k = begin; k < end; k++) {
-      int width = Tokens.extraBits(tokens[k]);
-      held |= (long) Tokens.extra(errors[k], width) << bits;
-      bits += width;
-      if (bits >= 32) {
-        Words.putFour(out, place, (int) held);
-        place += 4;
-        held >>>= 32;
-        bits -= 32;
+    for (int from = begin; from < end; from += ErrorContext.RUN) {
+      int to = largeRuns[from / ErrorContext.RUN] ? Math.min(end, from + ErrorContext.RUN) : from;
+      for (int k = from; k < to; k++) {
+        int width = Tokens.extraBits(tokens[k]);
+        held |= (long) Tokens.extra(errors[k], width) << bits;
+        bits += width;
+        if (bits >= 32) {
+          Words.putFour(out, place, (int) held);
+          place += 4;
+          held >>>= 32;
+          bits -= 32;
+        }
       }
     }
     for (; bits > 0; bits -= 8) {
