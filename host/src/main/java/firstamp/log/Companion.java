@@ -22,15 +22,18 @@ record Companion(int[] values, int count, int base, int stride, int offset, int 
     return new Companion(values, count, mean, stride, centre - taps / 2, taps);
   }
 
-  /** Adds coefficient times companion to the sums of the values from one place to another. */
-  void add(int[] sums, int begin, int end, int tap, int coefficient, Segment segment) {
+  /**
+   * Adds coefficient times companion to the sums of the values from one place to another.
+   *
+   * @param to place in the sums of value 0
+   */
+  void add(int[] sums, int to, int begin, int end, int tap, int coefficient, Segment segment) {
     int shift = offset + tap;
     // What belongs to another segment of the companion counts as 0: segments can be read alone.
     int low = Math.max(0, offset + taps / 2 + stride * segment.begin());
     int high = Math.min(count, offset + taps / 2 + stride * segment.end());
     int first = Math.max(begin, Math.floorDiv(low - shift + stride - 1, stride));
     int last = Math.min(end, Math.floorDiv(high - 1 - shift, stride) + 1);
-    int to = -segment.begin();
     if (stride == 1) {
       for (int k = first; k < last; k++) {
         sums[k + to] += coefficient * (values[k + shift] - base);
@@ -43,7 +46,7 @@ record Companion(int[] values, int count, int base, int stride, int offset, int 
   }
 
   /** The same for four taps that follow each other. */
-  void add4(int[] sums, int begin, int end, int tap, int[] coefficients, Segment segment) {
+  void add4(int[] sums, int to, int begin, int end, int tap, int[] coefficients, Segment segment) {
     int shift = offset + tap;
     int low = Math.max(0, offset + taps / 2 + stride * segment.begin());
     int high = Math.min(count, offset + taps / 2 + stride * segment.end());
@@ -52,20 +55,19 @@ record Companion(int[] values, int count, int base, int stride, int offset, int 
     int last = Math.min(end, Math.floorDiv(high - 4 - shift, stride) + 1);
     if (first >= last) {
       for (int t = 0; t < 4; t++) {
-        add(sums, begin, end, tap + t, coefficients[tap + t], segment);
+        add(sums, to, begin, end, tap + t, coefficients[tap + t], segment);
       }
       return;
     }
     for (int t = 0; t < 4; t++) {
-      add(sums, begin, first, tap + t, coefficients[tap + t], segment);
-      add(sums, last, end, tap + t, coefficients[tap + t], segment);
+      add(sums, to, begin, first, tap + t, coefficients[tap + t], segment);
+      add(sums, to, last, end, tap + t, coefficients[tap + t], segment);
     }
     int a = coefficients[tap];
     int b = coefficients[tap + 1];
     int c = coefficients[tap + 2];
     int d = coefficients[tap + 3];
     int level = base * (a + b + c + d);
-    int to = -segment.begin();
     if (stride > 1) {
       for (int k = first, h = first * stride + shift; k < last; k++, h += stride) {
         sums[k + to] +=

@@ -5,15 +5,14 @@ package firstamp.log;
  * coefficients the loop that takes least time. Every value waits for the one before it, so what
  * does not hang on the latest values goes first into a sum.
  *
- * @param errors from the segment's begin on
- * @param sums intercept and companion's share of every prediction
+ * @param errors of the segment
+ * @param sums intercept and companion's share of every prediction of a block
  * @param base is added to each value that is given out
  * @param values to give out
- * @param place in {@code values} of the segment's begin
- * @param x values before base, kept for the next ones, {@link PredictorBank#MOST_OWN} before the
- *     segment's begin among them
+ * @param x room for the values of a block before base, behind the {@link PredictorBank#MOST_OWN}
+ *     before them
  */
-record Recurrence(int[] errors, int[] sums, int base, int[] values, int place, long[] x) {
+record Recurrence(int[] errors, int[] sums, int base, int[] values, long[] x) {
   private static final int MOST = PredictorBank.MOST_OWN;
   private static final int POINT = PredictorBank.POINT;
   private static final int HALF = 1 << POINT - 1;
@@ -40,66 +39,69 @@ record Recurrence(int[] errors, int[] sums, int base, int[] values, int place, l
     return pairs;
   }
 
-  /** Values from one place of the segment to another. */
-  void block(long[] pair, int from, int to) {
+  /**
+   * Values of a block; the last of them are those before the next block's then.
+   *
+   * @param at of its first error
+   * @param place of its first value
+   */
+  void block(long[] pair, int at, int place, int length) {
     int order = pair.length - 1;
     if (order > ORDERS[ORDERS.length - 1]) {
-      many(pair, from, to);
+      many(pair, at, place, length);
     } else if (order > 4) {
-      upTo16(pair, from, to);
+      upTo16(pair, at, place, length);
     } else {
       if (order == 0) {
-        none(from, to);
+        none(at, place, length);
       } else {
-        upTo4(pair, from, to);
+        upTo4(pair, at, place, length);
       }
       // Only the last ones are looked back at.
-      for (int k = Math.max(from, to - MOST); k < to; k++) {
+      for (int k = Math.max(0, length - MOST); k < length; k++) {
         x[MOST + k] = values[place + k] - base;
       }
     }
+    System.arraycopy(x, length, x, 0, MOST);
   }
 
-  private void none(int from, int to) {
+  private void none(int at, int place, int length) {
     int[] errors = this.errors;
     int[] sums = this.sums;
     int[] values = this.values;
-    int place = this.place;
     int base = this.base;
-    for (int k = from; k < to; k++) {
-      values[place + k] = errors[k] + (sums[k] + HALF >> POINT) + base;
+    for (int k = 0; k < length; k++) {
+      values[place + k] = errors[at + k] + (sums[k] + HALF >> POINT) + base;
     }
   }
 
-  private void upTo4(long[] pair, int from, int to) {
+  private void upTo4(long[] pair, int at, int place, int length) {
     int[] errors = this.errors;
     int[] sums = this.sums;
     int[] values = this.values;
-    int place = this.place;
     int base = this.base;
     int c1 = (int) pair[1];
     int c2 = (int) pair[2];
     int c3 = (int) pair[3];
     int c4 = (int) pair[4];
-    int x1 = (int) x[MOST + from - 1];
-    int x2 = (int) x[MOST + from - 2];
-    int x3 = (int) x[MOST + from - 3];
-    int x4 = (int) x[MOST + from - 4];
-    for (int k = from; k < to; k++) {
+    int x1 = (int) x[MOST - 1];
+    int x2 = (int) x[MOST - 2];
+    int x3 = (int) x[MOST - 3];
+    int x4 = (int) x[MOST - 4];
+    for (int k = 0; k < length; k++) {
       int sum = sums[k] + HALF + c4 * x4 + c3 * x3 + c2 * x2 + c1 * x1;
       x4 = x3;
       x3 = x2;
       x2 = x1;
-      x1 = errors[k] + (sum >> POINT);
+      x1 = errors[at + k] + (sum >> POINT);
       values[place + k] = x1 + base;
     }
   }
 
-  private void upTo16(long[] pair, int from, int to) {
+  private void upTo16(long[] pair, int at, int place, int length) {
     int[] errors = this.errors;
     int[] sums = this.sums;
     int[] values = this.values;
-    int place = this.place;
     int base = this.base;
     long[] x = this.x;
     boolean above8 = pair.length > 9;
@@ -121,10 +123,10 @@ record Recurrence(int[] errors, int[] sums, int base, int[] values, int place, l
     long p15 = above12 ? pair[15] : 0;
     long p16 = above12 ? pair[16] : 0;
     int between = (int) (pair[0] >> 32);
-    long last = x[MOST + from - 1];
-    long older = x[MOST + from - 2];
-    int twos = from + (to - from & -2);
-    for (int k = from; k < twos; k += 2) {
+    long last = x[MOST - 1];
+    long older = x[MOST - 2];
+    int twos = length & -2;
+    for (int k = 0; k < twos; k += 2) {
       long sum = HALVES + sums[k] + ((long) sums[k + 1] << 32);
       if (above8) {
         if (above12) {
@@ -144,9 +146,9 @@ record Recurrence(int[] errors, int[] sums, int base, int[] values, int place, l
       sum += p2 * older;
       sum += p1 * last;
       int low = (int) sum;
-      int first = errors[k] + (low >> POINT);
+      int first = errors[at + k] + (low >> POINT);
       int high = (int) (sum - low >> 32) + between * first;
-      int second = errors[k + 1] + (high >> POINT);
+      int second = errors[at + k + 1] + (high >> POINT);
       older = first;
       last = second;
       x[MOST + k] = older;
@@ -154,38 +156,38 @@ record Recurrence(int[] errors, int[] sums, int base, int[] values, int place, l
       values[place + k] = first + base;
       values[place + k + 1] = second + base;
     }
-    if (twos < to) {
-      one(pair, twos);
+    if (twos < length) {
+      one(pair, at, place, twos);
     }
   }
 
-  private void many(long[] pair, int from, int to) {
-    int twos = from + (to - from & -2);
-    for (int k = from; k < twos; k += 2) {
+  private void many(long[] pair, int at, int place, int length) {
+    int twos = length & -2;
+    for (int k = 0; k < twos; k += 2) {
       long sum = HALVES + sums[k] + ((long) sums[k + 1] << 32);
       for (int i = pair.length - 1; i > 0; i--) {
         sum += pair[i] * x[MOST + k - i];
       }
       int low = (int) sum;
-      int first = errors[k] + (low >> POINT);
+      int first = errors[at + k] + (low >> POINT);
       int high = (int) (sum - low >> 32) + (int) (pair[0] >> 32) * first;
-      int second = errors[k + 1] + (high >> POINT);
+      int second = errors[at + k + 1] + (high >> POINT);
       x[MOST + k] = first;
       x[MOST + k + 1] = second;
       values[place + k] = first + base;
       values[place + k + 1] = second + base;
     }
-    if (twos < to) {
-      one(pair, twos);
+    if (twos < length) {
+      one(pair, at, place, twos);
     }
   }
 
-  private void one(long[] pair, int k) {
+  private void one(long[] pair, int at, int place, int k) {
     int sum = HALF + sums[k];
     for (int i = 1; i < pair.length; i++) {
       sum += (int) pair[i] * (int) x[MOST + k - i];
     }
-    x[MOST + k] = errors[k] + (sum >> POINT);
+    x[MOST + k] = errors[at + k] + (sum >> POINT);
     values[place + k] = (int) x[MOST + k] + base;
   }
 }

@@ -12,7 +12,7 @@ final class Recursion {
   private final PredictorBank bank;
   private final Companion companion;
   private final long[][] pairs;
-  private final int[] sums;
+  private int[] sums = new int[0];
   private final int longestSegment;
   private int[] history;
   private long[] x;
@@ -24,7 +24,6 @@ final class Recursion {
     for (int p = 0; p < pairs.length; p++) {
       pairs[p] = Recurrence.pairs(bank.own()[p]);
     }
-    this.sums = new int[longestSegment];
     this.longestSegment = longestSegment;
   }
 
@@ -38,13 +37,18 @@ final class Recursion {
     if (history == null) {
       history = new int[pad + longestSegment];
     }
+    if (sums.length < longestSegment) {
+      sums = new int[longestSegment];
+    }
     java.util.Arrays.fill(history, 0, pad, start);
     System.arraycopy(values, begin, history, pad, end - begin);
-    companionSums(new Companion.Segment(begin, end), end);
+    Companion.Segment segment = new Companion.Segment(begin, end);
     for (int from = begin; from < end; from += PredictorBank.BLOCK) {
       int length = Math.min(PredictorBank.BLOCK, end - from);
-      int[] own = bank.own()[bank.choice()[from / PredictorBank.BLOCK]];
+      int predictor = bank.choice()[from / PredictorBank.BLOCK];
+      int[] own = bank.own()[predictor];
       int at = from - begin;
+      companionSums(predictor, segment, from, length, at);
       int i = 0;
       for (; i + 4 <= own.length; i += 4) {
         add4(sums, at, length, history, pad + at - 1 - i, own, i);
@@ -75,21 +79,17 @@ final class Recursion {
     }
   }
 
-  /** Intercepts and the companion's share of every prediction. */
-  private void companionSums(Companion.Segment segment, int end) {
-    int begin = segment.begin();
-    for (int from = begin; from < end; from += PredictorBank.BLOCK) {
-      int to = Math.min(end, from + PredictorBank.BLOCK);
-      int predictor = bank.choice()[from / PredictorBank.BLOCK];
-      java.util.Arrays.fill(sums, from - begin, to - begin, bank.intercepts()[predictor]);
-      int[] joint = bank.joint()[predictor];
-      int j = 0;
-      for (; j + 4 <= joint.length; j += 4) {
-        companion.add4(sums, from, to, j, joint, segment);
-      }
-      for (; j < joint.length; j++) {
-        companion.add(sums, from, to, j, joint[j], segment);
-      }
+  /** Intercept and the companion's share of every prediction of a block, put at a place. */
+  private void companionSums(
+      int predictor, Companion.Segment segment, int from, int length, int place) {
+    java.util.Arrays.fill(sums, place, place + length, bank.intercepts()[predictor]);
+    int[] joint = bank.joint()[predictor];
+    int j = 0;
+    for (; j + 4 <= joint.length; j += 4) {
+      companion.add4(sums, place - from, from, from + length, j, joint, segment);
+    }
+    for (; j < joint.length; j++) {
+      companion.add(sums, place - from, from, from + length, j, joint[j], segment);
     }
   }
 
@@ -109,15 +109,19 @@ final class Recursion {
       int[] values,
       int origin) {
     int begin = segment.begin();
-    companionSums(segment, end);
     if (x == null) {
-      x = new long[PredictorBank.MOST_OWN + longestSegment];
+      x = new long[PredictorBank.MOST_OWN + PredictorBank.BLOCK];
+    }
+    if (sums.length < PredictorBank.BLOCK) {
+      sums = new int[PredictorBank.BLOCK];
     }
     java.util.Arrays.fill(x, 0, PredictorBank.MOST_OWN, start);
-    Recurrence recurrence = new Recurrence(errors, sums, base, values, begin - origin, x);
+    Recurrence recurrence = new Recurrence(errors, sums, base, values, x);
     for (int from = begin; from < end; from += PredictorBank.BLOCK) {
-      int to = Math.min(end, from + PredictorBank.BLOCK);
-      recurrence.block(pairs[bank.choice()[from / PredictorBank.BLOCK]], from - begin, to - begin);
+      int length = Math.min(PredictorBank.BLOCK, end - from);
+      int predictor = bank.choice()[from / PredictorBank.BLOCK];
+      companionSums(predictor, segment, from, length, 0);
+      recurrence.block(pairs[predictor], from - begin, from - origin, length);
     }
   }
 }

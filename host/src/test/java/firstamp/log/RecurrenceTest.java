@@ -20,15 +20,17 @@ final class RecurrenceTest {
     for (int count : new int[] {1, 2, 255, 256, 513}) {
       int[] errors = random.ints(count, -400, 400).toArray();
       int[] sums = random.ints(count, -900_000, 900_000).toArray();
+      int[] ofBlock = sums.clone();
       int[] values = new int[count + 3];
       long[] x = new long[PredictorBank.MOST_OWN + count];
       java.util.Arrays.fill(x, 0, PredictorBank.MOST_OWN, START);
-      Recurrence recurrence = new Recurrence(errors, sums, 300, values, 3, x);
+      Recurrence recurrence = new Recurrence(errors, ofBlock, 300, values, x);
       long[] pairs = Recurrence.pairs(own);
       // In two blocks, the first of an odd length where it can be.
       int cut = count / 2;
-      recurrence.block(pairs, 0, cut);
-      recurrence.block(pairs, cut, count);
+      recurrence.block(pairs, 0, 3, cut);
+      System.arraycopy(sums, cut, ofBlock, 0, count - cut);
+      recurrence.block(pairs, cut, 3 + cut, count - cut);
       assertArrayEquals(plain(own, errors, sums, 300, 3), values);
     }
   }
