@@ -46,9 +46,15 @@ final class BankEncoder {
     if (!bank.fits(size, companion == null ? 0 : companion.highest())) {
       bank = PredictorBank.none(count);
     }
-    // Shorter ones are read sooner, longer ones are smaller.
-    int segment = count > LONG_SERIES || effort == BankTrainer.Effort.REPACK ? 8192 : 4096;
-    return encode(count, base, bank, companion, segment);
+    return encode(count, base, bank, companion, segment(count, companion, effort));
+  }
+
+  /** Shorter ones are read sooner, longer ones are smaller. */
+  private static int segment(int count, Companion companion, BankTrainer.Effort effort) {
+    if (companion != null && companion.stride() > 1) {
+      return 2048; // Of the companion's values a reader needs many times as many.
+    }
+    return count > LONG_SERIES || effort == BankTrainer.Effort.REPACK ? 8192 : 4096;
   }
 
   private static int mean(int[] values, int count, int lowest) {
