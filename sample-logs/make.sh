@@ -1,24 +1,25 @@
 #!/bin/sh
 # Makes the sample logs anew: each power-up runs on the emulated probe with the sheet beside it and is exported to a
-# file of its own. The work folder has a fixed name, because the stored summary keeps the path of its log.
+# file of its own. The stored summary keeps the path of its log as it was given: it is given without a folder, from
+# within the work folder, so that no path of the computer gets into a sample.
 set -eu
-cd "$(dirname "$0")"
-firstamp=../host/firstamp
-work=${TMPDIR:-/tmp}/firstamp-sample-logs
-mkdir -m 700 "$work"
+here=$(cd "$(dirname "$0")" && pwd)
+firstamp=${FIRSTAMP:-$here/../host/firstamp}
+work=$(mktemp -d)
+cd "$work"
 trap 'rm -rf "$work"' EXIT
 
 # NAME SCENARIO TIME SEED LABEL: the power-up on the sheet NAME.json, into NAME.firstamp.
 sample() {
   status=0
-  "$firstamp" demo --headless --json --speed max --scenario "$2" --sheet "$1.json" --for "$3" --seed "$4" --label "$5" \
-    --log "$work/$1.db" >"$work/$1.lines" 2>"$work/$1.messages" || status=$?
+  "$firstamp" demo --headless --json --speed max --scenario "$2" --sheet "$here/$1.json" --for "$3" --seed "$4" --label "$5" \
+    --log "$1.db" >"$1.lines" 2>"$1.messages" || status=$?
   # 3 is a finding, and most of these sets are there to be found something wrong with.
   case $status in
     0 | 3) ;;
-    *) cat "$work/$1.messages" >&2; exit "$status" ;;
+    *) cat "$1.messages" >&2; exit "$status" ;;
   esac
-  "$firstamp" export last --force --log "$work/$1.db" --to "$1.firstamp"
+  "$firstamp" export last --force --log "$1.db" --to "$here/$1.firstamp"
 }
 
 sample healthy healthy 3s 1 "all wires back, first try"

@@ -1,5 +1,6 @@
 package firstamp.analysis;
 
+import firstamp.model.Numbers;
 import java.util.Locale;
 
 /** Figures with their units, three digits, as they stand in sentences: 118 mA, 2200 uF, 0.5 s. */
@@ -23,7 +24,7 @@ public final class FigureText {
 
   /** Ampere. */
   public static String amps(double value) {
-    return of(value, "A");
+    return Numbers.amps(value);
   }
 
   /** Volt. */

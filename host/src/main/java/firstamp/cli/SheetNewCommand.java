@@ -203,14 +203,7 @@ final class SheetNewCommand implements Callable<Integer> {
     for (SheetForm.Limit limit : form.suggestedLimits()) {
       String name = limit.field().isEmpty() ? "bench supply" : limit.field();
       System.out.println(
-          "  "
-              + name
-              + " "
-              + Numbers.text(limit.value())
-              + " "
-              + limit.unit()
-              + ": "
-              + limit.why());
+          "  " + name + " " + Numbers.inUnit(limit.value(), limit.unit()) + ": " + limit.why());
     }
     System.out.println("What is not known, and what that costs:");
     form.costs().forEach(cost -> System.out.println("  " + cost));

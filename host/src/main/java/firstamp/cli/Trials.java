@@ -32,8 +32,7 @@ final class Trials {
           "firstamp: a trial of "
               + tried.wire()
               + ": the limit is "
-              + Numbers.text(tight.limits().runningA())
-              + " A"
+              + Numbers.amps(tight.limits().runningA())
               + (good == null
                   ? " (from the sheet's idle current)"
                   : " (from power-up " + good.number() + ")"));

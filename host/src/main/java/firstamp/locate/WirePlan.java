@@ -83,7 +83,7 @@ final class WirePlan {
     return "Is it a source, a load or dead? Insulate the end of "
         + wire.name()
         + ", clips on first, then power with the limit at "
-        + amps(wires.set().trialLimitA())
+        + Numbers.amps(wires.set().trialLimitA())
         + " for 10 s: volts on it alone, then with 10 kohm to the chassis.";
   }
 
@@ -114,9 +114,9 @@ final class WirePlan {
             + " next: write down what you expect, supply off and discharged, join it "
             + through
             + ", limit "
-            + amps(next.limitA())
+            + Numbers.amps(next.limitA())
             + ", 10 s. At worst "
-            + amps(next.worstA())
+            + Numbers.amps(next.worstA())
             + " and "
             + Numbers.text(next.worstW())
             + " W flow there. "
@@ -140,11 +140,6 @@ final class WirePlan {
       return new WireAnswer.Trial(place.name(), null, limitA, volts * limitA, limitA);
     }
     return new WireAnswer.Trial(place.name(), ohm, volts / ohm, volts * volts / ohm, limitA);
-  }
-
-  /** Small currents as the set's meter shows them: one way of writing for a limit and a flow. */
-  private static String amps(double amps) {
-    return amps < 1 ? Numbers.text(amps * 1000) + " mA" : Numbers.text(amps) + " A";
   }
 
   /** Harm first, then what is learnt; what cannot be tried last. */
@@ -226,7 +221,7 @@ final class WirePlan {
               + " is on the chassis: joined to a rail it is a short, "
               + Numbers.text(wires.set().supplyV())
               + " V straight to the limit of "
-              + amps(wires.set().runningA())
+              + Numbers.amps(wires.set().runningA())
               + ".");
     }
     if ("positive".equals(wires.set().chassis())) {
@@ -239,7 +234,7 @@ final class WirePlan {
     double volts = wires.set().supplyV();
     double limitA = wires.set().runningA();
     if (ohm * limitA < volts) {
-      String flows = ohm < 0.1 ? "no less than the supply gives" : amps(volts / ohm);
+      String flows = ohm < 0.1 ? "no less than the supply gives" : Numbers.amps(volts / ohm);
       warnings.add(
           Numbers.text(ohm)
               + " ohm from "
@@ -249,9 +244,9 @@ final class WirePlan {
               + " V that is "
               + flows
               + ", your limit is "
-              + amps(limitA)
+              + Numbers.amps(limitA)
               + ". Do not power, or limit to "
-              + amps(wires.set().trialLimitA())
+              + Numbers.amps(wires.set().trialLimitA())
               + " and expect it to switch off.");
     } else if (ohm * limitA < SUSPECT_FACTOR * volts) {
       warnings.add(
@@ -261,9 +256,9 @@ final class WirePlan {
               + " to the chassis is suspect: at "
               + Numbers.text(volts)
               + " V that is "
-              + amps(volts / ohm)
+              + Numbers.amps(volts / ohm)
               + " of your limit of "
-              + amps(limitA)
+              + Numbers.amps(limitA)
               + ".");
     }
   }

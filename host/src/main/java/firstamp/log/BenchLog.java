@@ -37,6 +37,7 @@ public final class BenchLog implements AutoCloseable {
           + " state, outcome, ended, summary, as_found, baseline FROM power_up ";
 
   private final Path file;
+  private final Path named;
   private final TimeSource time;
   private final boolean writable;
   private final int fullAtPages;
@@ -45,13 +46,14 @@ public final class BenchLog implements AutoCloseable {
   private boolean wrote;
   private boolean toRepack;
 
-  private BenchLog(Path file, TimeSource time, boolean writable) {
-    this(file, time, writable, 0);
+  private BenchLog(Path named, TimeSource time, boolean writable) {
+    this(named, time, writable, 0);
   }
 
-  private BenchLog(Path file, TimeSource time, boolean writable, int fullAtPages) {
+  private BenchLog(Path named, TimeSource time, boolean writable, int fullAtPages) {
     this.fullAtPages = fullAtPages;
-    this.file = file;
+    this.named = named;
+    this.file = named.toAbsolutePath();
     this.idle = new IdleConnection(file);
     this.time = time;
     this.writable = writable;
@@ -125,7 +127,7 @@ public final class BenchLog implements AutoCloseable {
               + " another file with --log",
           e);
     }
-    return new BenchLog(absolute, time, true);
+    return new BenchLog(file, time, true);
   }
 
   /**
@@ -142,7 +144,7 @@ public final class BenchLog implements AutoCloseable {
     }
     checkKind(absolute);
     LogDatabase.checkHeader(absolute);
-    BenchLog log = new BenchLog(absolute, time, false);
+    BenchLog log = new BenchLog(file, time, false);
     try {
       log.read(statements -> LogSchema.check(statements.connection(), absolute));
     } catch (SQLException e) {
@@ -153,12 +155,17 @@ public final class BenchLog implements AutoCloseable {
 
   /** The same log on a disk that is full at so many pages: for the demo and for tests. */
   public BenchLog onDiskFullAt(int pages) {
-    return new BenchLog(file, time, writable, pages);
+    return new BenchLog(named, time, writable, pages);
   }
 
-  /** The file. */
+  /** The file, absolute. */
   public Path file() {
     return file;
+  }
+
+  /** The file as it was named: what is kept of it and handed on shows no more of the computer. */
+  public Path named() {
+    return named;
   }
 
   /**

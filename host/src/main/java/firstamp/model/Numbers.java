@@ -7,7 +7,20 @@ import java.math.MathContext;
 public final class Numbers {
   private static final MathContext THREE_DIGITS = new MathContext(3);
 
+  /** From here on rounding would write 1000 mA. */
+  private static final double ONE_AMPERE = 0.9995;
+
   private Numbers() {}
+
+  /** A current as every sentence and figure writes it: 9.8 mA, 130 mA, 1.02 A. */
+  public static String amps(double amps) {
+    return Math.abs(amps) < ONE_AMPERE && amps != 0 ? text(amps * 1000) + " mA" : text(amps) + " A";
+  }
+
+  /** A value in its unit; a current as {@link #amps} writes it. */
+  public static String inUnit(double value, String unit) {
+    return unit.equals("A") ? amps(value) : text(value) + " " + unit;
+  }
 
   /** Three significant digits without an exponent, no zeros behind: 0.0488, 1.2, 1020, 0. */
   public static String text(double value) {

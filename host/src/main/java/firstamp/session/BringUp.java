@@ -92,8 +92,7 @@ final class BringUp {
     at = next;
     JobSheet.Step step = steps.get(next);
     watch = new StepWatch(step, farad);
-    String text =
-        Numbers.text(step.supplyV()) + " V, at most " + Numbers.text(step.limitA()) + " A";
+    String text = Numbers.text(step.supplyV()) + " V, at most " + Numbers.amps(step.limitA());
     mark(number() + ": " + text);
     boolean byWire = run.giveSupply(step.supplyV(), step.limitA());
     say(byWire ? "The supply goes to " + text + "." : "Turn the supply to " + text + ".", false);

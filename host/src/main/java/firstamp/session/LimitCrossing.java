@@ -6,11 +6,11 @@ import firstamp.log.StreamSink;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
+import firstamp.model.Numbers;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
 import firstamp.model.Scaling;
-import java.util.Locale;
 
 /**
  * Where the probe itself would have switched off under other limits of the supply current: the
@@ -62,8 +62,7 @@ final class LimitCrossing {
       // The first place is all that is asked for.
       atMs = found.atMs;
       words =
-          String.format(
-              Locale.ROOT, "supply current %.2f A, limit %.2f A", found.value, found.limit);
+          "supply current " + Numbers.amps(found.value) + ", limit " + Numbers.amps(found.limit);
     }
   }
 

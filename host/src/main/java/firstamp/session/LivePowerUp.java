@@ -120,7 +120,7 @@ public final class LivePowerUp {
             uuid,
             chain,
             watch.conversions(),
-            new Summary.LogPlace(log.file().toString(), bytes),
+            new Summary.LogPlace(log.named().toString(), bytes),
             false);
     if (writer != null) {
       try {

@@ -82,8 +82,8 @@ final class Modes {
         drawnIn == null
             ? null
             : "The running limit stays drawn in to "
-                + Numbers.text(drawnIn)
-                + " A until you switch off: a wider one is taken only then.");
+                + Numbers.amps(drawnIn)
+                + " until you switch off: a wider one is taken only then.");
   }
 
   private boolean on() {
@@ -145,13 +145,11 @@ final class Modes {
     if (limit >= running) {
       say(
           BenchMode.HANDS_IN,
-          "The running limit of "
-              + Numbers.text(running)
-              + " A is as narrow as hands in would be.");
+          "The running limit of " + Numbers.amps(running) + " is as narrow as hands in would be.");
       return;
     }
     asked = limit;
-    say(BenchMode.HANDS_IN, "Drawing the running limit in to " + Numbers.text(limit) + " A.");
+    say(BenchMode.HANDS_IN, "Drawing the running limit in to " + Numbers.amps(limit) + ".");
     run.limitMoves().want(new LimitMove(LimitKind.RUNNING_A, 0, limit));
   }
 
@@ -166,8 +164,8 @@ final class Modes {
       say(
           BenchMode.HANDS_IN,
           "Switches off above "
-              + Numbers.text(drawnIn)
-              + " A now. Take your hands out before you switch off and on again.");
+              + Numbers.amps(drawnIn)
+              + " now. Take your hands out before you switch off and on again.");
     } else {
       say(BenchMode.USUAL, "The limit could not be drawn in: " + why);
     }

@@ -5,6 +5,7 @@ import firstamp.analysis.SettledSecond;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
 import firstamp.model.Channel;
+import firstamp.model.Numbers;
 import firstamp.model.ProbeHello;
 import firstamp.model.Scaling;
 import firstamp.model.Summary;
@@ -79,13 +80,13 @@ public final class ResistorTrial {
           RunRefused.Kind.ARMING,
           String.format(
               java.util.Locale.ROOT,
-              "%.2f V on %.1f ohm would be %.2f A, expected %.1f to %.1f A. Put 10 ohm (10 W) on the"
+              "%.2f V on %.1f ohm would be %s, expected %s to %s. Put 10 ohm (10 W) on the"
                   + " set terminals, and 5 to 12 V on the supply.",
               found.supplyV(),
               found.ohm(),
-              expectedA,
-              LEAST_A,
-              MOST_A));
+              Numbers.amps(expectedA),
+              Numbers.amps(LEAST_A),
+              Numbers.amps(MOST_A)));
     }
     double limitA = LIMIT_SHARE * expectedA;
     if (!talk.switchOn(Resistor.limits(calibration, limitA), parameters)) {
@@ -97,10 +98,10 @@ public final class ResistorTrial {
           RunRefused.Kind.ARMING,
           String.format(
               java.util.Locale.ROOT,
-              "IT DID NOT SWITCH ITSELF OFF within 1.5 s although the limit was %.2f A and %.2f A were"
+              "IT DID NOT SWITCH ITSELF OFF within 1.5 s although the limit was %s and %s were"
                   + " expected. Do not power up a set with it. Is the resistor still on?",
-              limitA,
-              expectedA));
+              Numbers.amps(limitA),
+              Numbers.amps(expectedA)));
     }
     Cut cut = judge(calibration, limitA);
     talk.clearTrip();

@@ -128,7 +128,11 @@ final class StepWatch {
       overSinceMs = atMs;
     } else if (atMs - overSinceMs >= chargeMs) {
       return say(
-          Next.STOP, "It draws %s A at %s V, this step allows %s A.", ampere, volts, step.limitA());
+          Next.STOP,
+          "It draws %s at %s V, this step allows %s.",
+          Numbers.amps(ampere),
+          volts,
+          Numbers.amps(step.limitA()));
     }
     return Next.WAIT;
   }
@@ -157,9 +161,9 @@ final class StepWatch {
     if (dwelt && settled && low) {
       say(
           Next.GO_ON,
-          "settled: %s V, %s A, %s ohm.",
+          "settled: %s V, %s, %s ohm.",
           meanV,
-          meanA,
+          Numbers.amps(meanA),
           meanA < 1e-4 ? Double.POSITIVE_INFINITY : meanV / meanA);
       words += leakWords();
       return Next.GO_ON;
@@ -168,10 +172,10 @@ final class StepWatch {
         atMs,
         !low && settled
             ? "it still draws "
-                + Numbers.text(meanA)
-                + " A, "
-                + Numbers.text(step.belowA())
-                + " A was asked for"
+                + Numbers.amps(meanA)
+                + ", "
+                + Numbers.amps(step.belowA())
+                + " was asked for"
             : "the current does not settle");
   }
 
@@ -184,7 +188,7 @@ final class StepWatch {
     double heat = meanV * Math.max(0, leakA);
     if (heat >= HOT_W) {
       return say(
-          Next.STOP, "The capacitor turns %s W into heat (%s mA): stop.", heat, leakA * 1000);
+          Next.STOP, "The capacitor turns %s W into heat (%s): stop.", heat, Numbers.amps(leakA));
     }
     if (leakA > RISES * lowestLeakA && leakA > lowestLeakA + LEAST_RISE_A) {
       rising++;
@@ -195,9 +199,9 @@ final class StepWatch {
     if (rising >= RISING_SECONDS) {
       return say(
           Next.STOP,
-          "The leakage rises: %s mA, it had come down to %s mA. This capacitor does not form.",
-          leakA * 1000,
-          lowestLeakA * 1000);
+          "The leakage rises: %s, it had come down to %s. This capacitor does not form.",
+          Numbers.amps(leakA),
+          Numbers.amps(lowestLeakA));
     }
     if (heat >= WARM_W && !warmSaid) {
       warmSaid = true;
@@ -213,12 +217,12 @@ final class StepWatch {
       return "";
     }
     return " It leaks "
-        + Numbers.text(Math.max(0, leakA) * 1000)
-        + " mA; a new capacitor leaks up to "
-        + Numbers.text(LeakageAcceptance.newPartA(farad, step.supplyV()) * 1000)
-        + " mA at these volts, an old large can up to "
-        + Numbers.text(old * 1000)
-        + " mA.";
+        + Numbers.amps(Math.max(0, leakA))
+        + "; a new capacitor leaks up to "
+        + Numbers.amps(LeakageAcceptance.newPartA(farad, step.supplyV()))
+        + " at these volts, an old large can up to "
+        + Numbers.amps(old)
+        + ".";
   }
 
   private Next timedOut(double atMs, String why) {
@@ -229,12 +233,16 @@ final class StepWatch {
         Next.STOP, "The time of this step is over: " + why + " (%s s).", step.timeoutMs() / 1000);
   }
 
-  private Next say(Next next, String form, double... values) {
+  private Next say(Next next, String form, Object... values) {
     Object[] texts = new Object[values.length];
     for (int k = 0; k < values.length; k++) {
-      texts[k] = Double.isInfinite(values[k]) ? "many" : Numbers.text(values[k]);
+      texts[k] = values[k] instanceof Number number ? said(number.doubleValue()) : values[k];
     }
     words = String.format(java.util.Locale.ROOT, form, texts);
     return next;
+  }
+
+  private static String said(double value) {
+    return Double.isInfinite(value) ? "many" : Numbers.text(value);
   }
 }

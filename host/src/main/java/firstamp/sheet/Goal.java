@@ -42,8 +42,8 @@ record Goal(String words, String on, Double limit, String unit, double stepMs) {
         double below = settings.numbers().get("belowA");
         yield reading(
             "when the set draws less than "
-                + Numbers.text(below * 1000)
-                + " mA from "
+                + Numbers.amps(below)
+                + " from "
                 + Numbers.text(settings.numbers().get("afterMs"))
                 + " ms on",
             "J",
@@ -53,7 +53,7 @@ record Goal(String words, String on, Double limit, String unit, double stepMs) {
       case CURRENT_CREEP -> {
         double over = settings.numbers().get("overAPerMin");
         yield new Goal(
-            "when the current climbs by more than " + Numbers.text(over * 1000) + " mA a minute",
+            "when the current climbs by more than " + Numbers.amps(over) + " a minute",
             "I, J",
             over,
             "A/min",

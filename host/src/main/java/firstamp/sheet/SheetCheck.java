@@ -80,9 +80,11 @@ public record SheetCheck(
           default -> "rail " + limit.rail() + " (" + limit.channel() + ")";
         };
     StringBuilder text = new StringBuilder("The probe switches off by itself above ");
-    text.append(Numbers.text(limit.usedValue())).append(' ').append(limit.unit());
+    text.append(Numbers.inUnit(limit.usedValue(), limit.unit()));
     if (Math.abs(limit.usedValue() - limit.sheetValue()) > 1e-9) {
-      text.append(" (the sheet says ").append(Numbers.text(limit.sheetValue())).append(')');
+      text.append(" (the sheet says ")
+          .append(Numbers.inUnit(limit.sheetValue(), limit.unit()))
+          .append(')');
     }
     text.append(", ").append(limit.field()).append(", on the ").append(range);
     text.append(", within ").append(Numbers.text(limit.withinMs())).append(" ms.");

@@ -44,12 +44,12 @@ public final class SheetWarnings {
       warnings.add(
           field
               + " "
-              + Numbers.text(value)
-              + " A is above "
+              + Numbers.amps(value)
+              + " is above "
               + other
               + " "
-              + Numbers.text(bound)
-              + " A.");
+              + Numbers.amps(bound)
+              + ".");
     }
   }
 
@@ -58,8 +58,8 @@ public final class SheetWarnings {
     if (surge != null) {
       warnings.add(
           "The surge can reach "
-              + Numbers.text(surge.ampere())
-              + " A; from 9 A on the probe takes it for a short. Before you switch on, put a wire-wound"
+              + Numbers.amps(surge.ampere())
+              + "; from 9 A on the probe takes it for a short. Before you switch on, put a wire-wound"
               + " resistor of "
               + Numbers.text(surge.ohm())
               + " ohm, "
@@ -87,8 +87,8 @@ public final class SheetWarnings {
               + " ms is shorter than the "
               + Numbers.text(needed)
               + " ms that the capacitors need to charge at "
-              + Numbers.text(limit)
-              + " A: a healthy set may be switched off. Write three times as much.");
+              + Numbers.amps(limit)
+              + ": a healthy set may be switched off. Write three times as much.");
     }
   }
 }

@@ -1,5 +1,6 @@
 package firstamp.trip;
 
+import firstamp.model.Numbers;
 import firstamp.model.RuleId;
 
 /** What must not happen once the switch is open: a rail that climbs, current that flows on. */
@@ -95,7 +96,7 @@ final class AfterOffRules {
         false,
         ampere == null ? null : (Double) FLOWS_A,
         ampere == null ? null : "A",
-        texts.text(key, true, ampere == null ? (Object) "" : ampere * 1000));
+        texts.text(key, true, ampere == null ? "" : Numbers.amps(ampere)));
   }
 
   /** Whether the run got as far as an opened switch. */

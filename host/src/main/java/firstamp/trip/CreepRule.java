@@ -1,5 +1,6 @@
 package firstamp.trip;
 
+import firstamp.model.Numbers;
 import firstamp.model.RuleId;
 
 /**
@@ -129,9 +130,9 @@ final class CreepRule {
               texts.text(
                   RuleId.CURRENT_CREEP.id(),
                   watch.settings().action().equals("off"),
-                  slope * 1000,
-                  limit * 1000,
-                  now.supplyA() * 1000));
+                  Numbers.amps(slope),
+                  Numbers.amps(limit),
+                  Numbers.amps(now.supplyA())));
       case CLEAR -> book.clear(watch, now.toMicros());
       case NOTHING -> {}
     }

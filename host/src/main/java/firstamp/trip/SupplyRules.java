@@ -1,6 +1,7 @@
 package firstamp.trip;
 
 import firstamp.model.JobSheet;
+import firstamp.model.Numbers;
 import firstamp.model.Rest;
 import firstamp.model.RuleId;
 import firstamp.model.SamplePlan;
@@ -88,7 +89,7 @@ final class SupplyRules {
                     shorted.settings().action().equals("off"),
                     volts,
                     supply.nominalV(),
-                    ampere);
+                    Numbers.amps(ampere));
         book.raise(
             shorted,
             now.toMicros(),
@@ -162,7 +163,7 @@ final class SupplyRules {
               false,
               below,
               "A",
-              texts.text("no-draw", false, Math.max(0, ampere) * 1000, below * 1000));
+              texts.text("no-draw", false, Numbers.amps(Math.max(0, ampere)), Numbers.amps(below)));
       case CLEAR -> book.clear(noDraw, now.toMicros());
       case NOTHING -> {}
     }

@@ -5,6 +5,7 @@ import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
 import firstamp.model.Look;
+import firstamp.model.Numbers;
 import firstamp.model.Reading;
 import firstamp.model.RuleId;
 import firstamp.model.Scaling;
@@ -152,7 +153,12 @@ final class TripJudge {
         false,
         limit,
         unit,
-        texts.text(key, true, value, limit));
+        texts.text(key, true, inUnit(value, unit), inUnit(limit, unit)));
+  }
+
+  /** A current with its unit; the rest gets its unit from the sentence. */
+  private static Object inUnit(double value, String unit) {
+    return unit.equals("A") ? Numbers.amps(value) : (Object) value;
   }
 
   private static double or(Double said, double used) {

@@ -81,4 +81,24 @@ class SampleLogsTest {
     }
     assertThat(bytes).isLessThan(MOST_BYTES);
   }
+
+  /** No folder of the computer that made them; none at all, as in the summaries of the papers. */
+  @Test
+  void noLogKeepsAPathOfTheComputerThatMadeIt() throws Exception {
+    int logs = 0;
+    for (Path file : files()) {
+      if (!file.toString().endsWith(".firstamp")) {
+        continue;
+      }
+      logs++;
+      String bytes = Files.readString(file, java.nio.charset.StandardCharsets.ISO_8859_1);
+      assertThat(bytes)
+          .as(file.toString())
+          .doesNotContain("firstamp-sample", "/tmp/", "/home/", "/root/", "/Users/");
+      JsonNode stored =
+          CommandRunner.run("show", "last", "--json", "--log", file.toString()).summary();
+      assertThat(stored.at("/log/file").asText()).as(file.toString()).matches("[a-z-]+[.]db");
+    }
+    assertThat(logs).isEqualTo(8);
+  }
 }

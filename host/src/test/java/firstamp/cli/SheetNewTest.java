@@ -35,7 +35,7 @@ class SheetNewTest {
     assertThat(result.err()).contains("An answer is needed").contains("Did you mean \"battery\"?");
     assertThat(SheetReader.read(file).sheet().set().name()).isEqualTo("pocket radio");
     assertThat(String.join("\n", result.out()))
-        .contains("limits.runningA 0.09 A")
+        .contains("limits.runningA 90 mA")
         .contains("No unattended running");
     assertThat(CommandRunner.run("sheet", "check", file.toString()).exitCode()).isZero();
   }

@@ -95,7 +95,7 @@ class DefaultsTest {
               assertThat(one.withinMs()).isEqualTo(4.1);
               assertThat(one.text())
                   .isEqualTo(
-                      "The probe switches off by itself above 0.0297 A (the sheet says 0.03),"
+                      "The probe switches off by itself above 29.7 mA (the sheet says 30 mA),"
                           + " limits.runningA, on the fine current range (J), within 4.1 ms.");
             });
     assertThat(check.watched())
