@@ -113,15 +113,33 @@ final class WirePlan {
             + name
             + " next: write down what you expect, supply off and discharged, join it "
             + through
-            + ", limit "
-            + Numbers.amps(next.limitA())
-            + ", 10 s. At worst "
-            + Numbers.amps(next.worstA())
-            + " and "
-            + Numbers.text(next.worstW())
-            + " W flow there. "
+            + ", switch on for 10 s. "
+            + flows(next)
+            + " "
             + why(odds.places().get(first));
     return make(WireAnswer.State.TRY, text, warnings, places, next);
+  }
+
+  /** What can flow there, and what the limit of the trial makes of it. */
+  private static String flows(WireAnswer.Trial next) {
+    String limit = Numbers.amps(next.limitA());
+    String heat = " (" + Numbers.text(next.worstW()) + " W)";
+    if (next.throughOhm() == null) {
+      return "Set the lamp or the supply so that no more than " + limit + heat + " flows there.";
+    }
+    String worst = Numbers.amps(next.worstA()) + heat;
+    return next.worstA() > next.limitA()
+        ? "The limit of this trial is "
+            + limit
+            + ", once the rails have settled: above it the supply is switched off. Until then the"
+            + " resistor lets through "
+            + worst
+            + " if the guess is wrong in the worst way."
+        : "If the guess is wrong in the worst way, the resistor lets through "
+            + worst
+            + ": under the limit of this trial, "
+            + limit
+            + ", so it stays on.";
   }
 
   private static String why(WireCase.Place place) {

@@ -262,7 +262,8 @@ final class BenchPanel implements BenchActions {
     if (view.replay() != null) {
       replay.show(view.replay());
     }
-    views.say(pointed != null ? pointed : said.line(now, view));
+    boolean stripsShown = middle.shows(Card.STRIPS);
+    views.say(pointed != null && stripsShown ? pointed : said.line(now, view, stripsShown));
     strips.show(now);
   }
 

@@ -31,7 +31,12 @@ final class SaidLine {
     }
   }
 
-  String line(Snapshot now, BenchView view) {
+  /**
+   * What to say now.
+   *
+   * @param strips whether there are strips to point at
+   */
+  String line(Snapshot now, BenchView view, boolean strips) {
     if (modeWords != null && now.nowMs() - modeSaidMs < SAID_MS) {
       return modeWords;
     }
@@ -39,7 +44,7 @@ final class SaidLine {
       return limits.became(now, moved);
     }
     return view.replay() != null || view.controls().off() && view.questions().isEmpty()
-        ? words.get("pointer.none")
+        ? strips ? words.get("pointer.none") : ""
         : view.closing();
   }
 }

@@ -69,6 +69,18 @@ class WireCaseTest {
     assertThat(next.limitA()).isCloseTo(0.108, within(1e-12));
   }
 
+  /** 12 V over 100 ohm is 120 mA; the limit is 1.2 times the idle current. */
+  @Test
+  void tellsTheLimitOfTheTrialFromWhatFlowsAtWorst() {
+    String under = upTo("screened-lead", 7).answer("W3").sentence();
+    assertThat(under)
+        .contains("resistor lets through 12 mA (0.144 W): under the limit of this trial, 108 mA");
+    String over = upTo("positive-chassis", 6).answer("red wire").sentence();
+    assertThat(over)
+        .contains("The limit of this trial is 10.8 mA, once the rails have settled")
+        .contains("Until then the resistor lets through 90 mA (0.81 W) if");
+  }
+
   /** 9 V over 22 ohm is 0.41 A; the limit is 0.05 A. */
   @Test
   void warnsBeforePowerWithTheExpectedCurrent() {

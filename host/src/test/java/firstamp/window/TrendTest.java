@@ -20,6 +20,25 @@ class TrendTest {
     assertThat(of(s -> 0.118 + 0.0003 * s)).isEqualTo(Trend.STEADY);
   }
 
+  /** The switch opens; an RC fall of 0.5 s. The word changes within 0.2 s and stays to the end. */
+  @Test
+  void saysFallingJustAfterTheSwitchOpened() {
+    Course course = new Course();
+    double openMs = 4000;
+    for (int slot = 0; slot < 500; slot++) {
+      double ms = slot * 10.0;
+      double ripple = 0.02 * Math.sin(2 * Math.PI * 100 * ms / 1000 + 1);
+      double volts = ms < openMs ? 12 + ripple : 12 * Math.exp(-(ms - openMs) / 500);
+      add(course, slot * 10L, volts);
+      Trend trend = Trend.of(course, Course.Quantity.SUPPLY_A, course.endMs(), 0.02);
+      if (ms >= 2000 && ms < openMs) {
+        assertThat(trend).as("%s ms, on", ms).isEqualTo(Trend.STEADY);
+      } else if (ms >= openMs + 200) {
+        assertThat(trend).as("%s ms, off", ms).isEqualTo(Trend.FALLING);
+      }
+    }
+  }
+
   @Test
   void saysNothingBeforeThereIsEnough() {
     Course course = new Course();

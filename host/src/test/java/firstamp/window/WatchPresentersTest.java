@@ -58,6 +58,21 @@ class WatchPresentersTest {
   }
 
   @Test
+  void asksToPointAtStripsOnlyWhereThereAreSome() {
+    SaidLine said = new SaidLine(words, new LimitPresenter(words, numbers));
+    for (FakeSession.Scene each :
+        List.of(FakeSession.Scene.HEALTHY, FakeSession.Scene.REPLAY, FakeSession.Scene.OVER)) {
+      Snapshot now = scene(each);
+      BenchView view = presenter.view(now, null);
+      said.follow(now, BenchMode.State.BEGIN);
+      assertThat(said.line(now, view, false)).as("%s", each).doesNotContain("strip");
+    }
+    Snapshot replay = scene(FakeSession.Scene.REPLAY);
+    assertThat(said.line(replay, presenter.view(replay, null), true))
+        .startsWith("Point at a strip");
+  }
+
+  @Test
   void setsWhatWouldHaveHappenedBesideWhatHappened() {
     WhatIfPresenter presents = new WhatIfPresenter(words, numbers, presenter.sentences());
     assertThat(presents.sides(scene(FakeSession.Scene.REPLAY))).isNull();
