@@ -48,13 +48,18 @@ public final class SupplyReckoning {
         : (Double) (supply.steadyV() / supply.steadyA());
   }
 
-  /** Sum of the filter capacitors on the sheet, microfarad; null if it names none. */
+  /**
+   * The set's capacitors by the sheet, microfarad: what it says of the whole set or the sum of its
+   * rails, whichever is more; null if it names none.
+   */
   public static Double sheetUf(JobSheet sheet) {
+    Double whole = sheet.supply() == null ? null : sheet.supply().capacitanceUf();
     double sum = 0;
     for (JobSheet.Rail rail : sheet.rails()) {
       sum += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf();
     }
-    return sum > 0 ? (Double) sum : null;
+    double uF = whole == null ? sum : Math.max(whole, sum);
+    return uF > 0 ? (Double) uF : null;
   }
 
   /**
