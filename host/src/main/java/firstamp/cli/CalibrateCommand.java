@@ -266,8 +266,7 @@ final class CalibrateCommand implements Callable<Integer> {
   }
 
   private void keep(Calibration calibration) throws CliFailure {
-    Path file = emulated && log == null ? Path.of("demo.db") : log;
-    BenchLog bench = Logs.openForWriting(file);
+    BenchLog bench = emulated ? Logs.openForDemo(log) : Logs.openForWriting(log);
     try {
       bench.keep(calibration);
     } catch (LogException failed) {

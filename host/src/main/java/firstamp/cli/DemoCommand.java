@@ -16,6 +16,7 @@ import firstamp.session.RunSetup;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Iterator;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -132,12 +133,11 @@ final class DemoCommand implements Callable<Integer> {
       scenario = example;
     }
     if (!run.headless) {
-      run.look.prepare(run.log == null ? Path.of("demo.db") : run.log);
+      run.look.prepare(Logs.demoFile(run.log));
     }
     Sheets.Ready said = run.fitted(readySheet());
     Pace pace = pace();
-    Path file = run.log == null ? Path.of("demo.db") : run.log;
-    BenchLog log = Logs.openForWriting(file);
+    BenchLog log = Logs.openForDemo(run.log);
     if (waveform == null && Scenarios.logPages(scenario) > 0) {
       log = log.onDiskFullAt(Scenarios.logPages(scenario));
     }
@@ -171,15 +171,12 @@ final class DemoCommand implements Callable<Integer> {
     if (!WorkedExamples.names().contains(example)) {
       throw new ParameterException(
           spec.commandLine(),
-          "there is no example '"
-              + example
-              + "'; there are: "
-              + String.join(" ", WorkedExamples.names()));
+          NameChoice.text("example", example, Map.of("", WorkedExamples.names())));
     }
   }
 
   private int example() throws CliFailure {
-    BenchLog log = Logs.openForWriting(run.log == null ? Path.of("demo.db") : run.log);
+    BenchLog log = Logs.openForDemo(run.log);
     WireCase wires;
     try {
       DemoExample worked = new DemoExample(example, log, run.json, seed);
@@ -214,11 +211,7 @@ final class DemoCommand implements Callable<Integer> {
     }
     if (waveform == null && !Scenarios.names().contains(scenario)) {
       throw new ParameterException(
-          spec.commandLine(),
-          "there is no scenario '"
-              + scenario
-              + "'; there are: "
-              + String.join(" ", Scenarios.names()));
+          spec.commandLine(), NameChoice.text("scenario", scenario, Scenarios.groups()));
     }
     return sheet != null
         ? Sheets.read(sheet)

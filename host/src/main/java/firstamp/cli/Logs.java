@@ -18,6 +18,21 @@ final class Logs {
     }
   }
 
+  /** Where the emulated sets are kept: beside the bench log unless a file is named. */
+  static Path demoFile(Path named) {
+    return named == null ? BenchCommand.emulatedLog(BenchLog.defaultFile()) : named;
+  }
+
+  /** The log of the emulated sets; where nobody named one, the place is said. */
+  static BenchLog openForDemo(Path named) throws CliFailure {
+    BenchLog log = openForWriting(demoFile(named));
+    if (named == null) {
+      System.err.println(
+          "firstamp: kept in " + log.file() + ", apart from the bench log (--log FILE: elsewhere)");
+    }
+    return log;
+  }
+
   static BenchLog openForReading(Path file) throws CliFailure {
     try {
       return BenchLog.openForReading(

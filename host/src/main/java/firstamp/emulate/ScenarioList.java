@@ -10,22 +10,34 @@ final class ScenarioList {
   private static final String LARCH = "larch-d2.json";
   private static final String LARCH_MAINS = "larch-d2-mains.json";
 
-  private final Map<String, Scenario> all = new LinkedHashMap<>();
+  private final Map<String, Map<String, Scenario>> groups = new LinkedHashMap<>();
+  private Map<String, Scenario> group;
 
-  /** All there are, the plain ones first. */
-  static Map<String, Scenario> all() {
+  /** All there are under what they concern, the plain one first. */
+  static Map<String, Map<String, Scenario>> groups() {
     ScenarioList list = new ScenarioList();
+    list.group("as it should be");
     list.put("healthy", larch("The dictation unit comes up as it should.", Script.NONE));
+    list.group("supply and current");
     SupplyScenarios.addTo(list);
+    list.group("signal");
     SignalScenarios.addTo(list);
+    list.group("rails");
     RailScenarios.addTo(list);
+    list.group("probe box, cable and log");
     BoxScenarios.addTo(list);
+    list.group("lost signal and unknown wires");
     ThinkingScenarios.addTo(list);
-    return list.all;
+    return list.groups;
+  }
+
+  private void group(String concerns) {
+    group = new LinkedHashMap<>();
+    groups.put(concerns, group);
   }
 
   void put(String name, Scenario scenario) {
-    all.put(name, scenario);
+    group.put(name, scenario);
   }
 
   /** The dictation unit on its bench supply, with something wrong from the start. */

@@ -7,18 +7,34 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
 /** The invented sets and what can happen to them; the only place that knows their names. */
 public final class Scenarios {
-  private static final Map<String, Scenario> ALL = Collections.unmodifiableMap(ScenarioList.all());
+  private static final Map<String, Scenario> ALL = new LinkedHashMap<>();
+  private static final Map<String, List<String>> GROUPS = new LinkedHashMap<>();
+
+  static {
+    ScenarioList.groups()
+        .forEach(
+            (concerns, scenarios) -> {
+              ALL.putAll(scenarios);
+              GROUPS.put(concerns, List.copyOf(scenarios.keySet()));
+            });
+  }
 
   private Scenarios() {}
 
   /** All names, the plain ones first. */
   public static List<String> names() {
     return List.copyOf(ALL.keySet());
+  }
+
+  /** The names under what they concern, in the same order. */
+  public static Map<String, List<String>> groups() {
+    return Collections.unmodifiableMap(GROUPS);
   }
 
   /** What happens, in one sentence. */

@@ -3,11 +3,11 @@ package firstamp.sheet;
 import java.util.Collection;
 
 /** Finds the known word that somebody most likely meant. */
-final class Nearest {
+public final class Nearest {
   private Nearest() {}
 
   /** The word with the smallest edit distance, upper and lower case alike; the first of equals. */
-  static String to(String word, Collection<String> known) {
+  public static String to(String word, Collection<String> known) {
     String best = "";
     int smallest = Integer.MAX_VALUE;
     for (String candidate : known) {

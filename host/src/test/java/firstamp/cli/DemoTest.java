@@ -126,4 +126,31 @@ class DemoTest {
     assertThat(result.exitCode()).isEqualTo(64);
     assertThat(result.err()).contains("nonsense").contains("healthy").contains("wire-short");
   }
+
+  @Test
+  void aMistypedScenarioNamesTheNearestOneAndTheOthersInGroups() {
+    CommandRunner.Result result =
+        CommandRunner.run("demo", "--headless", "--scenario", "wire-shot", "--for", "1s");
+    assertThat(result.exitCode()).isEqualTo(64);
+    List<String> lines = result.err().lines().toList();
+    assertThat(lines.get(0)).isEqualTo("firstamp: there is no scenario 'wire-shot'.");
+    assertThat(lines.get(1)).isEqualTo("Did you mean 'wire-short'? There are:");
+    assertThat(lines).allMatch(line -> line.length() <= 80);
+    assertThat(lines).contains("  supply and current:", "  rails:", "  signal:");
+    List<String> named =
+        lines.stream()
+            .filter(line -> line.startsWith("    "))
+            .flatMap(line -> java.util.Arrays.stream(line.strip().split(" ")))
+            .toList();
+    assertThat(named).isEqualTo(firstamp.emulate.Scenarios.names());
+  }
+
+  @Test
+  void keepsTheDemoBesideTheBenchLogUnlessAFileIsNamed() {
+    assertThat(Logs.demoFile(null))
+        .isAbsolute()
+        .isEqualTo(firstamp.log.BenchLog.defaultFile().resolveSibling("demo.db"))
+        .isNotEqualTo(firstamp.log.BenchLog.defaultFile());
+    assertThat(Logs.demoFile(Path.of("mine.db"))).isEqualTo(Path.of("mine.db"));
+  }
 }
