@@ -36,16 +36,10 @@ final class PortAccess {
     }
     Path node = path(port);
     if (!Files.exists(node)) {
-      throw new PortException(
-          PortException.Kind.ABSENT,
-          "there is no port "
-              + node
-              + ". Plug the probe box in, then see `firstamp ports` for what is there.");
+      throw new PortException(PortException.Kind.ABSENT, PortWords.say("absent.list", node));
     }
     if (Files.isRegularFile(node) || Files.isDirectory(node)) {
-      throw new PortException(
-          PortException.Kind.UNUSABLE,
-          node + " is a file or folder, expected a serial port. See `firstamp ports`.");
+      throw new PortException(PortException.Kind.UNUSABLE, PortWords.say("no-port", node));
     }
     if (!Files.isReadable(node) || !Files.isWritable(node)) {
       throw new PortException(PortException.Kind.NOT_PERMITTED, notPermitted(node));
@@ -59,13 +53,7 @@ final class PortAccess {
     } catch (IOException | UnsupportedOperationException unknown) {
       group = "dialout (uucp on some systems)";
     }
-    return "you may not open "
-        + node
-        + ": it belongs to the group "
-        + group
-        + ". Run `sudo usermod -a -G "
-        + group
-        + " $USER`, then log out and in again.";
+    return PortWords.say("group", node, group);
   }
 
   static Path path(String port) {

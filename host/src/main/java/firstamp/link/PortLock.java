@@ -45,11 +45,7 @@ final class PortLock implements AutoCloseable {
         String owner = read(channel);
         channel.close();
         throw new PortException(
-            PortException.Kind.BUSY,
-            portPath
-                + " is in use by another Firstamp"
-                + owner
-                + ". Close that one, or wait until it has ended.");
+            PortException.Kind.BUSY, PortWords.say("busy.own", portPath, owner));
       }
       channel.truncate(0);
       channel.write(
@@ -62,13 +58,7 @@ final class PortLock implements AutoCloseable {
     } catch (IOException failed) {
       throw new PortException(
           PortException.Kind.UNUSABLE,
-          "cannot make the lock file "
-              + file
-              + " for "
-              + portPath
-              + ": "
-              + failed.getMessage()
-              + ". Check that the folder can be written.");
+          PortWords.say("lock-file", file, portPath, failed.getMessage()));
     }
   }
 

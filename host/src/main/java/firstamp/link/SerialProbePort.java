@@ -95,35 +95,17 @@ public final class SerialProbePort implements ProbePort {
             & port.setComPortTimeouts(
                 SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_TIMEOUT_MILLIS, 0);
     if (!set) {
-      throw new PortException(
-          PortException.Kind.UNUSABLE,
-          name + " does not take " + baud + " baud, 8 data bits, no parity. Try another adapter.");
+      throw new PortException(PortException.Kind.UNUSABLE, PortWords.say("speed", name, baud));
     }
   }
 
   private static PortException openFailed(String name, int errno) {
     return switch (errno) {
-      case 13 ->
-          new PortException(
-              PortException.Kind.NOT_PERMITTED,
-              "you may not open "
-                  + name
-                  + ". Join the group that owns it (dialout on Debian), then log in again.");
-      case 2, 6, 19 ->
-          new PortException(
-              PortException.Kind.ABSENT,
-              "there is no port " + name + ". Plug the probe box in, then see `firstamp ports`.");
-      case 11, 16 ->
-          new PortException(
-              PortException.Kind.BUSY,
-              name + " is in use by another program. Close that program, then try again.");
+      case 13 -> new PortException(PortException.Kind.NOT_PERMITTED, PortWords.say("denied", name));
+      case 2, 6, 19 -> new PortException(PortException.Kind.ABSENT, PortWords.say("absent", name));
+      case 11, 16 -> new PortException(PortException.Kind.BUSY, PortWords.say("busy", name));
       default ->
-          new PortException(
-              PortException.Kind.BUSY,
-              name
-                  + " cannot be opened (system error "
-                  + errno
-                  + "): most often another program has it. Close that program, or unplug and plug in again.");
+          new PortException(PortException.Kind.BUSY, PortWords.say("not-opened", name, errno));
     };
   }
 
@@ -168,18 +150,12 @@ public final class SerialProbePort implements ProbePort {
     }
     if (!toSend.offer(bytes.clone())) {
       throw new PortException(
-          PortException.Kind.GONE,
-          describe()
-              + " takes no more bytes: "
-              + QUEUED_WRITES
-              + " messages wait. Check the cable.");
+          PortException.Kind.GONE, PortWords.say("full", describe(), QUEUED_WRITES));
     }
   }
 
   private PortException lineGone() {
-    return new PortException(
-        PortException.Kind.GONE,
-        describe() + " is gone. Check the cable; the probe switches the supply off by itself.");
+    return new PortException(PortException.Kind.GONE, PortWords.say("gone", describe()));
   }
 
   private void readLoop() {

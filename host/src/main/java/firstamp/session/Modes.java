@@ -57,7 +57,7 @@ final class Modes {
       case HANDS_IN -> {
         waiting = BenchMode.HANDS_IN;
         if (!on() || !recent.full()) {
-          say(state.mode(), "Hands in begins when the set has been on for seven seconds.");
+          say(state.mode(), ModeWords.say("handsIn.early"));
         }
       }
       case SOAK -> {
@@ -79,11 +79,7 @@ final class Modes {
     }
     say(
         BenchMode.USUAL,
-        drawnIn == null
-            ? null
-            : "The running limit stays drawn in to "
-                + Numbers.amps(drawnIn)
-                + " until you switch off: a wider one is taken only then.");
+        drawnIn == null ? null : ModeWords.say("handsIn.stays", Numbers.amps(drawnIn)));
   }
 
   private boolean on() {
@@ -110,7 +106,7 @@ final class Modes {
       waiting = null;
       soakEnds += run.now();
       mark(RuleEngine.SOAK);
-      say(BenchMode.SOAK, "Any alarm switches off.");
+      say(BenchMode.SOAK, ModeWords.say("soak.on"));
     }
     if (state.mode() == BenchMode.SOAK && !over) {
       double leftMs = Math.max(0, (soakEnds - run.now()) / 1000.0);
@@ -138,18 +134,16 @@ final class Modes {
     JobSheet.Limits limits = run.setup().effective().limits();
     Double running = drawnIn != null ? drawnIn : limits == null ? null : limits.runningA();
     if (running == null) {
-      say(state.mode(), "Hands in draws the running limit in, and there is none on the sheet.");
+      say(state.mode(), ModeWords.say("handsIn.noLimit"));
       return;
     }
     mark("mode: hands in");
     if (limit >= running) {
-      say(
-          BenchMode.HANDS_IN,
-          "The running limit of " + Numbers.amps(running) + " is as narrow as hands in would be.");
+      say(BenchMode.HANDS_IN, ModeWords.say("handsIn.narrow", Numbers.amps(running)));
       return;
     }
     asked = limit;
-    say(BenchMode.HANDS_IN, "Drawing the running limit in to " + Numbers.amps(limit) + ".");
+    say(BenchMode.HANDS_IN, ModeWords.say("handsIn.drawing", Numbers.amps(limit)));
     run.limitMoves().want(new LimitMove(LimitKind.RUNNING_A, 0, limit));
   }
 
@@ -161,13 +155,9 @@ final class Modes {
     asked = null;
     if (taken) {
       drawnIn = move.value();
-      say(
-          BenchMode.HANDS_IN,
-          "Switches off above "
-              + Numbers.amps(drawnIn)
-              + " now. Take your hands out before you switch off and on again.");
+      say(BenchMode.HANDS_IN, ModeWords.say("handsIn.drawn", Numbers.amps(drawnIn)));
     } else {
-      say(BenchMode.USUAL, "The limit could not be drawn in: " + why);
+      say(BenchMode.USUAL, ModeWords.say("handsIn.refused", why));
     }
   }
 

@@ -65,13 +65,11 @@ public final class Soak {
    */
   public static String refused(JobSheet effective, String awakeProblem) {
     if (effective.supply().fuseA() == null) {
-      return "No unattended running without a fuse on the sheet: put one in and write its rating as fuseA.";
+      return ModeWords.say("soak.noFuse");
     }
     if (effective.limits() == null || effective.limits().runningA() == null) {
-      return "No unattended running without a running limit: say a fuse, label watts or idle current on the sheet.";
+      return ModeWords.say("soak.noLimit");
     }
-    return awakeProblem == null
-        ? null
-        : "No unattended running: the computer may fall asleep (" + awakeProblem + ").";
+    return awakeProblem == null ? null : ModeWords.say("soak.asleep", awakeProblem);
   }
 }

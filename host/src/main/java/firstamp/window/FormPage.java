@@ -130,10 +130,12 @@ final class FormPage implements Page {
     String text = "";
     if (entries.problem() != null) {
       int section = FormSections.sectionOf(entries.problemPlace());
-      String remedy = entries.problem().allowed() + ". " + entries.problem().remedy();
+      String remedy =
+          new Spoken(words.locale())
+              .problem(entries.problem().allowed() + ". " + entries.problem().remedy());
       text =
           section < 0
-              ? entries.problem().getMessage()
+              ? tools.why(entries.problem())
               : words.get(
                   "form.problem",
                   words.get("section." + sections.get(section).id()),
@@ -201,7 +203,7 @@ final class FormPage implements Page {
             },
             failure -> {
               busy = false;
-              say(String.valueOf(failure.getMessage()));
+              say(tools.why(failure));
             });
   }
 

@@ -164,7 +164,7 @@ final class HomePage implements Page {
 
   private void failed(Exception failure) {
     busy = false;
-    say(failure.getMessage());
+    say(tools.why(failure));
   }
 
   private void say(String text) {
@@ -226,7 +226,7 @@ final class HomePage implements Page {
       lines.addAll(presenter.job(set()));
       tell(String.join("\n", lines));
     } catch (SheetException bad) {
-      tell(bad.getMessage());
+      tell(tools.why(bad));
     }
   }
 

@@ -140,7 +140,7 @@ final class LookPage implements Page {
   }
 
   private void failed(Exception failure) {
-    Pieces.say(said, String.valueOf(failure.getMessage()), Pieces.WIDTH);
+    Pieces.say(said, tools.why(failure), Pieces.WIDTH);
     page.revalidate();
   }
 

@@ -10,10 +10,12 @@ import java.util.List;
 final class ModePresenter {
   private final Words words;
   private final Numbers numbers;
+  private final Spoken spoken;
 
   ModePresenter(Words words, Numbers numbers) {
     this.words = words;
     this.numbers = numbers;
+    this.spoken = new Spoken(words.locale());
   }
 
   /** Whether the mode can be changed now. */
@@ -26,25 +28,26 @@ final class ModePresenter {
     if (!offered(now)) {
       return null;
     }
+    String said = mode.words() == null ? null : spoken.mode(mode.words());
     return switch (mode.mode()) {
       case USUAL ->
           mode.limitA() == null
               ? null
               : new LinkView(
-                  words.get("mode.drawnIn", numbers.amps(mode.limitA())), mode.words(), Tone.PLAIN);
+                  words.get("mode.drawnIn", numbers.amps(mode.limitA())), said, Tone.PLAIN);
       case HANDS_IN ->
           new LinkView(
               mode.limitA() == null
                   ? words.get("mode.handsIn")
                   : words.get("mode.handsIn.limit", numbers.amps(mode.limitA())),
-              mode.words(),
+              said,
               Tone.CAUTION);
       case SOAK ->
           new LinkView(
               mode.leftMs() == null
                   ? words.get("mode.soak")
                   : words.get("mode.soak.left", numbers.clock(mode.leftMs())),
-              mode.words(),
+              said,
               Tone.CAUTION);
     };
   }

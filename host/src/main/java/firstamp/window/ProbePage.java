@@ -206,7 +206,7 @@ final class ProbePage implements Page {
   private void failed(Exception failure) {
     busy = false;
     show();
-    say(new Spoken(words.locale()).refusal(String.valueOf(failure.getMessage())));
+    say(tools.why(failure));
   }
 
   @Override

@@ -254,7 +254,7 @@ final class QuestionsPage implements Page {
 
   private void failed(Exception failure) {
     busy = false;
-    Pieces.say(problem, String.valueOf(failure.getMessage()), TEXT_WIDTH);
+    Pieces.say(problem, tools.why(failure), TEXT_WIDTH);
     problem.setVisible(true);
     page.revalidate();
   }

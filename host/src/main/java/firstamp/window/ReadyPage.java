@@ -44,7 +44,7 @@ final class ReadyPage implements Page {
     try {
       read = ReadySheet.of("job sheet", json == null ? "" : json);
     } catch (SheetException bad) {
-      why = bad.getMessage();
+      why = tools.why(bad);
     }
     sheet = read;
     unreadable = why;
@@ -214,7 +214,7 @@ final class ReadyPage implements Page {
 
   private void failed(Exception failure) {
     busy = false;
-    say(String.valueOf(failure.getMessage()));
+    say(tools.why(failure));
   }
 
   private void say(String text) {

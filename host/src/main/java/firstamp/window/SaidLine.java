@@ -10,6 +10,7 @@ final class SaidLine {
 
   private final Words words;
   private final LimitPresenter limits;
+  private final Spoken spoken;
   private Snapshot.Moved moved;
   private double movedMs;
   private String modeWords;
@@ -18,6 +19,7 @@ final class SaidLine {
   SaidLine(Words words, LimitPresenter limits) {
     this.words = words;
     this.limits = limits;
+    this.spoken = new Spoken(words.locale());
   }
 
   void follow(Snapshot now, BenchMode.State mode) {
@@ -38,7 +40,7 @@ final class SaidLine {
    */
   String line(Snapshot now, BenchView view, boolean strips) {
     if (modeWords != null && now.nowMs() - modeSaidMs < SAID_MS) {
-      return modeWords;
+      return spoken.mode(modeWords);
     }
     if (moved != null && now.nowMs() - movedMs < SAID_MS) {
       return limits.became(now, moved);

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.sheet.SheetException;
 import java.text.MessageFormat;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -23,6 +24,9 @@ final class Spoken {
   private final List<Pair> figures;
   private final List<Pair> questions;
   private final List<Pair> refusals;
+  private final List<Pair> ports;
+  private final List<Pair> problems;
+  private final List<Pair> modes;
 
   /** A pattern and the same in the other language. */
   private record Pair(Pattern pattern, List<Integer> order, String other) {}
@@ -34,6 +38,9 @@ final class Spoken {
     figures = pairs("firstamp.analysis.figures");
     questions = pairs("firstamp.sheet.questions");
     refusals = pairs("firstamp.session.refusals");
+    ports = pairs("firstamp.link.ports");
+    problems = pairs("firstamp.sheet.problems");
+    modes = pairs("firstamp.session.modes");
   }
 
   private List<Pair> pairs(String name) {
@@ -88,8 +95,24 @@ final class Spoken {
 
   /** Why the probe box does not switch on; a failed self-test names several faults. */
   String refusal(String text) {
-    String said = whole(text, refusals);
-    return parts(said, refusals);
+    String port = whole(text, ports);
+    return port.equals(text) ? parts(whole(text, refusals), refusals) : Signs.in(port);
+  }
+
+  /** What hands in or soak says. */
+  String mode(String sentence) {
+    return Signs.in(whole(sentence, modes));
+  }
+
+  /** Why something could not be done: by its kind a sheet, else a port or the probe box. */
+  String failure(Exception failure) {
+    String text = String.valueOf(failure.getMessage());
+    return failure instanceof SheetException ? problem(text) : refusal(text);
+  }
+
+  /** What is wrong with a job sheet, in parts. */
+  String problem(String text) {
+    return parts(text, problems);
   }
 
   private String parts(String text, List<Pair> pairs) {

@@ -454,7 +454,7 @@ final class TrialPage implements Page {
   }
 
   private void trouble(Exception failure) {
-    say(String.valueOf(failure.getMessage()));
+    say(tools.why(failure));
   }
 
   private void say(String text) {

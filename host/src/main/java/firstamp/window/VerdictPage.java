@@ -221,7 +221,7 @@ final class VerdictPage implements Page {
     say(
         failure instanceof FileAlreadyExistsException
             ? words.get("verdict.fileThere", file.getText())
-            : String.valueOf(failure.getMessage()));
+            : tools.why(failure));
   }
 
   private void say(String text) {
