@@ -7,13 +7,8 @@ import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.QuestionView;
 import firstamp.window.MiddleCards.Card;
-import java.awt.BorderLayout;
 import java.util.List;
-import javax.swing.BorderFactory;
-import javax.swing.Box;
-import javax.swing.BoxLayout;
 import javax.swing.JComponent;
-import javax.swing.JPanel;
 
 /** Everything inside the window, and what controls and keys do. Swing thread only. */
 final class BenchPanel implements BenchActions {
@@ -22,27 +17,10 @@ final class BenchPanel implements BenchActions {
   private final BenchPresenter presenter;
   private final Words words;
   private final TimeView time = new TimeView();
-  private final JPanel panel = new JPanel(new BorderLayout(10, 8));
-  private final MiddleCards middle = new MiddleCards();
-  private final ViewRow views;
-  private final KeyButton more;
-  private final KeyButton homeKey;
-  private final KeyButton verdictKey;
-  private final HeaderBar header;
-  private final SentenceBar sentence;
-  private final FigureRow figures;
-  private final StripsView strips;
-  private final ControlColumn controls;
-  private final QuestionCard questions;
-  private final TripCanvas trip;
-  private final LookCard look;
+  private final BenchParts parts;
   private final LookPresenter looks;
-  private final OthersCard others;
-  private final ReplayBar replay;
   private final LimitPresenter limits;
   private final WhatIfPresenter whatIfs;
-  private final SideBySideCard whatIf;
-  private final NotesCard notes;
   private final ModePresenter modes;
   private final HeaderStates states;
   private final SaidLine said;
@@ -73,85 +51,49 @@ final class BenchPanel implements BenchActions {
     this.close = close;
     words = presenter.words();
     Numbers numbers = presenter.numbers();
-    header = new HeaderBar(palette);
-    more =
-        new KeyButton(words, "more", words.get("control.more", 88), "A", this::toggleMore)
-            .size(126, 36);
-    more.colours(palette.control(), palette.ink());
-    homeKey =
-        new KeyButton(
-                words, "home", words.get("control.home"), words.get("control.home.key"), this::home)
-            .size(126, 36);
-    homeKey.colours(palette.control(), palette.ink());
-    homeKey.button().setVisible(false);
-    sentence = new SentenceBar(palette, more.button(), homeKey.button());
-    views = new ViewRow(palette, words, this);
-    figures = new FigureRow(palette);
-    strips = new StripsView(palette, words, numbers, time, this::point, this::moveLimit);
     limits = new LimitPresenter(words, numbers);
     modes = new ModePresenter(words, numbers);
     states = new HeaderStates(words, modes);
     said = new SaidLine(words, limits);
     whatIfs = new WhatIfPresenter(words, numbers, presenter.sentences());
-    whatIf = new SideBySideCard(palette, words);
-    notes = new NotesCard(palette, words, numbers, this::keepNote);
-    controls = new ControlColumn(palette, words, this);
-    questions = new QuestionCard(palette, words, this::answer);
-    trip = new TripCanvas(palette, words, numbers);
-    look = new LookCard(palette, words);
     looks = new LookPresenter(words, numbers);
-    others = new OthersCard(palette, words);
-    replay = new ReplayBar(palette, words, numbers, session);
-    verdictKey =
-        new KeyButton(words, "verdict", words.get("control.verdict"), "V", this::next)
-            .size(150, 34);
-    verdictKey.button().setName("row-verdict");
-    verdictKey.colours(palette.control(), palette.ink());
-    verdictKey.button().setVisible(false);
-    replay.add(verdictKey.button());
-    layOut(palette);
-  }
+    parts =
+        new BenchParts(
+            presenter,
+            palette,
+            time,
+            this,
+            new BenchParts.Hands() {
+              @Override
+              public void point(String text) {
+                pointed = text.equals(words.get("pointer.none")) ? null : text;
+              }
 
-  private void layOut(Palette palette) {
-    JPanel top = new JPanel();
-    top.setLayout(new BoxLayout(top, BoxLayout.Y_AXIS));
-    top.setOpaque(false);
-    top.add(header.component());
-    top.add(Box.createVerticalStrut(4));
-    top.add(sentence.component());
-    top.add(Box.createVerticalStrut(8));
-    top.add(figures.component());
-    middle.add(Card.STRIPS, strips.component());
-    middle.add(Card.QUESTION, questions.component());
-    middle.add(Card.TRIP, trip.component());
-    middle.add(Card.LOOK, look.component());
-    middle.add(Card.OTHERS, others.component());
-    middle.add(Card.WHAT_IF, whatIf.component());
-    middle.add(Card.NOTES, notes.component());
-    JPanel south = new JPanel(new BorderLayout(0, 4));
-    south.setOpaque(false);
-    south.add(views.component(), BorderLayout.NORTH);
-    south.add(replay.component(), BorderLayout.CENTER);
-    replay.component().setVisible(false);
-    panel.setName("bench");
-    panel.setBackground(WindowTheme.colour(palette.ground()));
-    panel.setBorder(BorderFactory.createEmptyBorder(6, 10, 8, 10));
-    panel.add(top, BorderLayout.NORTH);
-    panel.add(middle.component(), BorderLayout.CENTER);
-    panel.add(controls.component(), BorderLayout.EAST);
-    panel.add(south, BorderLayout.SOUTH);
+              @Override
+              public void move(LimitMove move) {
+                moveLimit(move);
+              }
+
+              @Override
+              public void answer(String id, boolean yes) {
+                if (!own.answer(id, yes)) {
+                  session.answer(id, yes);
+                }
+              }
+            },
+            session);
   }
 
   JComponent component() {
-    return panel;
+    return parts.panel;
   }
 
   /** What follows once it is over: the verdict, and the way back to the first screen. */
   void whenOver(Runnable toVerdict, Runnable toHome) {
     verdict = toVerdict;
     home = toHome;
-    homeKey.button().setVisible(true);
-    verdictKey.button().setVisible(true);
+    parts.homeKey.button().setVisible(true);
+    parts.verdictKey.button().setVisible(true);
   }
 
   /** What helps to think; the buttons for it are there where the sheet gives something. */
@@ -191,7 +133,7 @@ final class BenchPanel implements BenchActions {
   }
 
   StripsView strips() {
-    return strips;
+    return parts.strips;
   }
 
   TimeView time() {
@@ -219,52 +161,56 @@ final class BenchPanel implements BenchActions {
     over =
         now.phase() == Snapshot.Phase.ENDED && now.powerUp() != null
             || now.kind() == Snapshot.Kind.REPLAY;
-    sentence.show(view.sentence());
-    others.show(view.folded());
+    parts.sentence.show(view.sentence());
+    parts.others.show(view.folded());
     awakeSaid = awake;
-    header.show(states.with(view, now, mode, hearing.state(), focused));
-    figures.show(view.figures());
+    parts.header.show(states.with(view, now, mode, hearing.state(), focused));
+    parts.figures.show(view.figures());
     if (view.controls().restore() == null) {
       own.withdraw(OwnQuestions.Kind.RESTORE);
     }
-    trip.show(view.trip());
-    look.show(looks.view(now));
+    parts.trip.show(view.trip());
+    parts.look.show(looks.view(now));
     QuestionView question = question();
     if (question != null) {
-      questions.show(question);
+      parts.questions.show(question);
     }
     WhatIfPresenter.Sides sides = whatIfs.sides(now);
-    whatIf.show(sides);
+    parts.whatIf.show(sides);
     besideThere = sides != null;
-    middle.follow(now, view, besideThere);
-    notes.show(now);
-    middle.turn(question != null);
-    controls.sound(hearing.state());
+    parts.middle.follow(now, view, besideThere);
+    parts.notes.show(now);
+    parts.middle.turn(question != null);
+    parts.controls.sound(hearing.state());
     // Once it has switched itself off and is over, the column has no room left: the keys stay.
     boolean room = !over || view.controls().restore() == null;
-    controls.think(
+    parts.controls.think(
         room && search != null && SheetPath.hasPath(now.sheet()),
         room && wires != null && !now.sheet().unknownWires().isEmpty());
-    controls.show(view, verdict != null && over && question == null);
-    views.show(middle.pictures(), middle.next(), middle.shows(Card.STRIPS), time.follows());
-    views.modes(ModePresenter.offered(now) && middle.shows(Card.STRIPS), mode.mode());
-    views.more(
+    parts.controls.show(view, verdict != null && over && question == null);
+    parts.views.show(
+        parts.middle.pictures(),
+        parts.middle.next(),
+        parts.middle.shows(Card.STRIPS),
+        time.follows());
+    parts.views.modes(ModePresenter.offered(now) && parts.middle.shows(Card.STRIPS), mode.mode());
+    parts.views.more(
         !armed() && !now.marks().isEmpty(),
-        middle.notes(),
+        parts.middle.notes(),
         besideThere,
-        middle.shows(Card.WHAT_IF));
-    more.button().setVisible(!view.folded().isEmpty());
-    more.text(
-        middle.more()
+        parts.middle.shows(Card.WHAT_IF));
+    parts.more.button().setVisible(!view.folded().isEmpty());
+    parts.more.text(
+        parts.middle.more()
             ? words.get("control.less")
             : words.get("control.more", view.folded().size()));
-    replay.component().setVisible(view.replay() != null);
+    parts.replay.component().setVisible(view.replay() != null);
     if (view.replay() != null) {
-      replay.show(view.replay());
+      parts.replay.show(view.replay());
     }
-    boolean stripsShown = middle.shows(Card.STRIPS);
-    views.say(pointed != null && stripsShown ? pointed : said.line(now, view, stripsShown));
-    strips.show(now);
+    boolean stripsShown = parts.middle.shows(Card.STRIPS);
+    parts.views.say(pointed != null && stripsShown ? pointed : said.line(now, view, stripsShown));
+    parts.strips.show(now);
   }
 
   /** What changed since the snapshot before that somebody has to act on. */
@@ -284,16 +230,6 @@ final class BenchPanel implements BenchActions {
   private QuestionView question() {
     QuestionView asked = own.first();
     return asked != null ? asked : view.questions().isEmpty() ? null : view.questions().get(0);
-  }
-
-  private void answer(String id, boolean yes) {
-    if (!own.answer(id, yes)) {
-      session.answer(id, yes);
-    }
-  }
-
-  private void point(String text) {
-    pointed = text.equals(words.get("pointer.none")) ? null : text;
   }
 
   /** Tighter goes to the probe at once; wider only with the switch open, and asks first. */
@@ -318,10 +254,6 @@ final class BenchPanel implements BenchActions {
     }
   }
 
-  private void keepNote(int mark, String text) {
-    session.note(mark, text);
-  }
-
   /** Asks whether to switch off and close; the switch stays as it is until the answer. */
   void askClose() {
     own.ask(
@@ -339,7 +271,7 @@ final class BenchPanel implements BenchActions {
   @Override
   public void offOrHold() {
     if (view != null && view.replay() != null) {
-      replay.toggle();
+      parts.replay.toggle();
     } else {
       own.withdraw(OwnQuestions.Kind.RESTORE);
       session.off();
@@ -364,32 +296,32 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public boolean yes() {
-    boolean asked = middle.shows(Card.QUESTION);
-    if (strips.holdsLimit()) {
-      strips.takeLimit(true);
+    boolean asked = parts.middle.shows(Card.QUESTION);
+    if (parts.strips.holdsLimit()) {
+      parts.strips.takeLimit(true);
       return true;
     }
     if (asked) {
-      questions.yes();
+      parts.questions.yes();
     }
     return asked;
   }
 
   @Override
   public void no() {
-    if (strips.holdsLimit()) {
-      strips.takeLimit(false);
-    } else if (middle.shows(Card.QUESTION)) {
-      questions.no();
+    if (parts.strips.holdsLimit()) {
+      parts.strips.takeLimit(false);
+    } else if (parts.middle.shows(Card.QUESTION)) {
+      parts.questions.no();
     }
   }
 
   @Override
   public void tap() {
-    if (middle.shows(Card.QUESTION)) {
-      questions.yes();
+    if (parts.middle.shows(Card.QUESTION)) {
+      parts.questions.yes();
     } else if (view != null && view.replay() != null) {
-      replay.jump(true);
+      parts.replay.jump(true);
     } else if (!seen()) {
       mark();
     }
@@ -397,33 +329,33 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void nextLimit() {
-    if (middle.shows(Card.STRIPS)) {
-      strips.nextLimit();
+    if (parts.middle.shows(Card.STRIPS)) {
+      parts.strips.nextLimit();
     }
   }
 
   @Override
   public boolean nudgeLimit(int steps) {
-    boolean held = strips.holdsLimit();
+    boolean held = parts.strips.holdsLimit();
     if (held) {
-      strips.nudgeLimit(steps);
+      parts.strips.nudgeLimit(steps);
     }
     return held;
   }
 
   @Override
   public void toggleNotes() {
-    middle.toggleNotes(!armed() && last != null && !last.marks().isEmpty());
-    if (middle.notes()) {
-      notes.focus();
+    parts.middle.toggleNotes(!armed() && last != null && !last.marks().isEmpty());
+    if (parts.middle.notes()) {
+      parts.notes.focus();
     } else {
-      panel.requestFocusInWindow();
+      parts.panel.requestFocusInWindow();
     }
   }
 
   @Override
   public void toggleWhatIf() {
-    middle.toggleWhatIf(besideThere);
+    parts.middle.toggleWhatIf(besideThere);
   }
 
   @Override
@@ -474,12 +406,12 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void toggleView() {
-    middle.turnPicture();
+    parts.middle.turnPicture();
   }
 
   @Override
   public void toggleMore() {
-    middle.toggleMore();
+    parts.middle.toggleMore();
   }
 
   @Override
@@ -500,7 +432,7 @@ final class BenchPanel implements BenchActions {
   @Override
   public void jump(boolean forward) {
     if (view != null && view.replay() != null) {
-      replay.jump(forward);
+      parts.replay.jump(forward);
     }
   }
 
