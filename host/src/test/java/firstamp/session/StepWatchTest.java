@@ -62,7 +62,7 @@ class StepWatchTest {
   @Test
   void doesNotGoOnWhileMoreThanAskedForFlows() {
     assertThat(run(step(2000, 0.01, false), 0, t -> 6, t -> 0.05)).isEqualTo(StepWatch.Next.STOP);
-    assertThat(watch.words()).contains("time of this step is over").contains("0.01 A");
+    assertThat(watch.words()).contains("time of this step is over").contains("10 mA");
   }
 
   @Test
@@ -72,7 +72,7 @@ class StepWatchTest {
         .isEqualTo(StepWatch.Next.GO_ON);
     assertThat(run(step(2000, 0.1, false), FARAD, t -> 6, t -> t < 0.35 ? 0.5 : 0.05))
         .isEqualTo(StepWatch.Next.STOP);
-    assertThat(watch.words()).contains("0.5 A").contains("allows 0.1 A");
+    assertThat(watch.words()).contains("500 mA").contains("allows 100 mA");
     assertThat(run(step(2000, 0.1, false), 0, t -> 6, t -> t < 5 ? 0.05 : 0.11))
         .isEqualTo(StepWatch.Next.STOP);
   }
