@@ -125,6 +125,10 @@ public final class LogBenchmark {
     LogRun run = new LogRun(counts, folder, mix + "-" + seed);
     System.err.println(mix + " " + seed + " ...");
     run.run(WholeChain.line(counts));
+    ChainRun.Figures chain = ChainRun.onOneProcessor(mix, seed, counts.length, folder);
+    figures.put("chainPerSecond", 1e9 / (chain.sessionNanos() + chain.logNanos()));
+    figures.put("chainSessionNanos", chain.sessionNanos());
+    figures.put("chainLogNanos", chain.logNanos());
     if (day) {
       day(run, counts.length);
     }

@@ -15,10 +15,7 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 
@@ -26,7 +23,6 @@ import java.util.SplittableRandom;
 final class LogRun {
   private static final int COLUMNS = 1000;
   private static final int PER_SECOND = 16_000;
-  private static final int CHAINS = 5;
   private static final int READS = 5;
   private static final int PICTURES = 41;
 
@@ -51,10 +47,7 @@ final class LogRun {
   /** Everything; the log stays where it is. */
   Map<String, Double> run(byte[] line) throws Exception {
     try (BenchLog log = BenchLog.open(file, TimeSource.system())) {
-      WholeChain.Spent spent = chain(log, line);
-      figures.put("chainPerSecond", spent.onOneThread());
-      figures.put("chainSessionNanos", 1e9 * spent.chainSeconds() / counts.length);
-      figures.put("chainLogNanos", 1e9 * spent.logSeconds() / counts.length);
+      WholeChain.Spent spent = WholeChain.run(log, line);
       figures.put("chainWallPerSecond", counts.length / spent.wallSeconds());
       figures.put("alarmTransitions", (double) spent.alarms());
       tier(log, "live");
@@ -65,20 +58,6 @@ final class LogRun {
       tier(log, "repacked");
     }
     return figures;
-  }
-
-  /** The middle one of several runs, the first of them into the log that is read afterwards. */
-  private WholeChain.Spent chain(BenchLog log, byte[] line) throws Exception {
-    List<WholeChain.Spent> runs = new ArrayList<>(List.of(WholeChain.run(log, line)));
-    while (runs.size() < CHAINS) {
-      Path other = file.resolveSibling("chain.db");
-      BenchLog again = BenchLog.open(other, TimeSource.system());
-      runs.add(WholeChain.run(again, line));
-      again.closeWithin(0);
-      Files.delete(other);
-    }
-    runs.sort(Comparator.comparingDouble(WholeChain.Spent::onOneThread));
-    return runs.get(CHAINS / 2);
   }
 
   private void tier(BenchLog log, String tier) throws Exception {
