@@ -18,9 +18,9 @@ final class Logs {
     }
   }
 
-  /** Where the emulated sets are kept: beside the bench log unless a file is named. */
+  /** Where a demo is kept: never in the bench log, which is for real sets. */
   static Path demoFile(Path named) {
-    return named == null ? BenchCommand.emulatedLog(BenchLog.defaultFile()) : named;
+    return named == null ? Path.of("demo.db") : named;
   }
 
   /** The log of the emulated sets; where nobody named one, the place is said. */
