@@ -21,9 +21,8 @@ import java.util.function.Consumer;
 /**
  * A bench log: begins, lists and finds power-ups.
  *
- * <p>Between calls it holds at most one connection that only reads, and no transaction, so that
- * other programs can use the file at any time. Safe to share. Whoever opened it closes it: closing
- * leaves one file behind.
+ * <p>Holds no connection open between calls, so that other programs can read the file at any time.
+ * Safe to share. Whoever opened it closes it: closing leaves one file behind.
  */
 public final class BenchLog implements AutoCloseable {
   /** Unsaved items kept in memory while the disk is full: about half an hour of a raw stream. */
@@ -145,8 +144,8 @@ public final class BenchLog implements AutoCloseable {
     checkKind(absolute);
     LogDatabase.checkHeader(absolute);
     BenchLog log = new BenchLog(file, time, false);
-    try {
-      log.read(statements -> LogSchema.check(statements.connection(), absolute));
+    try (Connection connection = log.reading()) {
+      LogSchema.check(connection, absolute);
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot open", absolute, e);
     }
@@ -430,14 +429,6 @@ public final class BenchLog implements AutoCloseable {
   }
 
   private List<PowerUpEntry> entries(String sql, Object... values) throws LogException {
-    if (!writable) {
-      // The connection of the check at the beginning serves for this and for the first picture.
-      try {
-        return read(statements -> entries(statements.connection(), sql, values));
-      } catch (SQLException e) {
-        throw LogDatabase.failure("cannot read", file, e);
-      }
-    }
     try (Connection connection = reading()) {
       return entries(connection, sql, values);
     } catch (SQLException e) {
