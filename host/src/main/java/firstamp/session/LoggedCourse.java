@@ -53,8 +53,10 @@ public final class LoggedCourse implements TimeCourse, AutoCloseable {
           task -> {
             Thread thread = new Thread(task, "logged-course");
             thread.setDaemon(true);
+            loading = thread;
             return thread;
           });
+  private volatile Thread loading;
   private volatile String problem;
 
   private LoggedCourse(
@@ -267,8 +269,14 @@ public final class LoggedCourse implements TimeCourse, AutoCloseable {
   @Override
   public void close() {
     loader.shutdownNow();
+    Thread thread = loading;
+    if (thread == null) {
+      return;
+    }
     try {
-      if (!loader.awaitTermination(LONGEST_READ_S, TimeUnit.SECONDS)) {
+      // An executor counts as ended a moment before its thread is gone.
+      thread.join(TimeUnit.SECONDS.toMillis(LONGEST_READ_S));
+      if (thread.isAlive()) {
         problem = "A piece of the course is still being read after " + LONGEST_READ_S + " s.";
       }
     } catch (InterruptedException stop) {
