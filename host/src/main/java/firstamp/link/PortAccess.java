@@ -1,5 +1,6 @@
 package firstamp.link;
 
+import firstamp.model.Phrases;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -8,6 +9,7 @@ import java.util.Locale;
 
 /** What can be said about a port without opening it. */
 final class PortAccess {
+  private static final Phrases WORDS = new Phrases("firstamp.link.ports");
   private static final boolean DEVICE_NODES =
       !System.getProperty("os.name", "").toLowerCase(Locale.ROOT).startsWith("windows");
 
@@ -36,10 +38,10 @@ final class PortAccess {
     }
     Path node = path(port);
     if (!Files.exists(node)) {
-      throw new PortException(PortException.Kind.ABSENT, PortWords.say("absent.list", node));
+      throw new PortException(PortException.Kind.ABSENT, WORDS.say("absent.list", node));
     }
     if (Files.isRegularFile(node) || Files.isDirectory(node)) {
-      throw new PortException(PortException.Kind.UNUSABLE, PortWords.say("no-port", node));
+      throw new PortException(PortException.Kind.UNUSABLE, WORDS.say("no-port", node));
     }
     if (!Files.isReadable(node) || !Files.isWritable(node)) {
       throw new PortException(PortException.Kind.NOT_PERMITTED, notPermitted(node));
@@ -53,7 +55,7 @@ final class PortAccess {
     } catch (IOException | UnsupportedOperationException unknown) {
       group = "dialout (uucp on some systems)";
     }
-    return PortWords.say("group", node, group);
+    return WORDS.say("group", node, group);
   }
 
   static Path path(String port) {

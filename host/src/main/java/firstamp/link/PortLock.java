@@ -1,5 +1,6 @@
 package firstamp.link;
 
+import firstamp.model.Phrases;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -18,6 +19,7 @@ import java.nio.file.StandardOpenOption;
  * fail. The lock goes with the process, however it ends.
  */
 final class PortLock implements AutoCloseable {
+  private static final Phrases WORDS = new Phrases("firstamp.link.ports");
   private final FileChannel channel;
   private final FileLock lock;
 
@@ -44,8 +46,7 @@ final class PortLock implements AutoCloseable {
       if (lock == null) {
         String owner = read(channel);
         channel.close();
-        throw new PortException(
-            PortException.Kind.BUSY, PortWords.say("busy.own", portPath, owner));
+        throw new PortException(PortException.Kind.BUSY, WORDS.say("busy.own", portPath, owner));
       }
       channel.truncate(0);
       channel.write(
@@ -57,8 +58,7 @@ final class PortLock implements AutoCloseable {
       throw busy;
     } catch (IOException failed) {
       throw new PortException(
-          PortException.Kind.UNUSABLE,
-          PortWords.say("lock-file", file, portPath, failed.getMessage()));
+          PortException.Kind.UNUSABLE, WORDS.say("lock-file", file, portPath, failed.getMessage()));
     }
   }
 

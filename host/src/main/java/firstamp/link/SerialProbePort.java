@@ -1,6 +1,7 @@
 package firstamp.link;
 
 import com.fazecast.jSerialComm.SerialPort;
+import firstamp.model.Phrases;
 import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
 import java.io.IOException;
@@ -20,6 +21,8 @@ import java.util.concurrent.atomic.AtomicLong;
  * gone; the library's own flags stay as they were.
  */
 public final class SerialProbePort implements ProbePort {
+  private static final Phrases WORDS = new Phrases("firstamp.link.ports");
+
   /** Speed of the raw stream. */
   public static final int BAUD_RAW = 500_000;
 
@@ -95,17 +98,16 @@ public final class SerialProbePort implements ProbePort {
             & port.setComPortTimeouts(
                 SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_TIMEOUT_MILLIS, 0);
     if (!set) {
-      throw new PortException(PortException.Kind.UNUSABLE, PortWords.say("speed", name, baud));
+      throw new PortException(PortException.Kind.UNUSABLE, WORDS.say("speed", name, baud));
     }
   }
 
   private static PortException openFailed(String name, int errno) {
     return switch (errno) {
-      case 13 -> new PortException(PortException.Kind.NOT_PERMITTED, PortWords.say("denied", name));
-      case 2, 6, 19 -> new PortException(PortException.Kind.ABSENT, PortWords.say("absent", name));
-      case 11, 16 -> new PortException(PortException.Kind.BUSY, PortWords.say("busy", name));
-      default ->
-          new PortException(PortException.Kind.BUSY, PortWords.say("not-opened", name, errno));
+      case 13 -> new PortException(PortException.Kind.NOT_PERMITTED, WORDS.say("denied", name));
+      case 2, 6, 19 -> new PortException(PortException.Kind.ABSENT, WORDS.say("absent", name));
+      case 11, 16 -> new PortException(PortException.Kind.BUSY, WORDS.say("busy", name));
+      default -> new PortException(PortException.Kind.BUSY, WORDS.say("not-opened", name, errno));
     };
   }
 
@@ -150,12 +152,12 @@ public final class SerialProbePort implements ProbePort {
     }
     if (!toSend.offer(bytes.clone())) {
       throw new PortException(
-          PortException.Kind.GONE, PortWords.say("full", describe(), QUEUED_WRITES));
+          PortException.Kind.GONE, WORDS.say("full", describe(), QUEUED_WRITES));
     }
   }
 
   private PortException lineGone() {
-    return new PortException(PortException.Kind.GONE, PortWords.say("gone", describe()));
+    return new PortException(PortException.Kind.GONE, WORDS.say("gone", describe()));
   }
 
   private void readLoop() {

@@ -6,6 +6,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
 import firstamp.model.Numbers;
 import firstamp.model.OffCause;
+import firstamp.model.Phrases;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.SwitchState;
@@ -20,6 +21,8 @@ import firstamp.trip.RuleEngine;
  * thread.
  */
 final class Modes {
+  private static final Phrases WORDS = new Phrases("firstamp.session.modes");
+
   /** How long soak lasts where nobody says. */
   static final long USUAL_SOAK_MICROS = 2L * 3_600_000_000L;
 
@@ -57,7 +60,7 @@ final class Modes {
       case HANDS_IN -> {
         waiting = BenchMode.HANDS_IN;
         if (!on() || !recent.full()) {
-          say(state.mode(), ModeWords.say("handsIn.early"));
+          say(state.mode(), WORDS.say("handsIn.early"));
         }
       }
       case SOAK -> {
@@ -79,7 +82,7 @@ final class Modes {
     }
     say(
         BenchMode.USUAL,
-        drawnIn == null ? null : ModeWords.say("handsIn.stays", Numbers.amps(drawnIn)));
+        drawnIn == null ? null : WORDS.say("handsIn.stays", Numbers.amps(drawnIn)));
   }
 
   private boolean on() {
@@ -106,7 +109,7 @@ final class Modes {
       waiting = null;
       soakEnds += run.now();
       mark(RuleEngine.SOAK);
-      say(BenchMode.SOAK, ModeWords.say("soak.on"));
+      say(BenchMode.SOAK, WORDS.say("soak.on"));
     }
     if (state.mode() == BenchMode.SOAK && !over) {
       double leftMs = Math.max(0, (soakEnds - run.now()) / 1000.0);
@@ -134,16 +137,16 @@ final class Modes {
     JobSheet.Limits limits = run.setup().effective().limits();
     Double running = drawnIn != null ? drawnIn : limits == null ? null : limits.runningA();
     if (running == null) {
-      say(state.mode(), ModeWords.say("handsIn.noLimit"));
+      say(state.mode(), WORDS.say("handsIn.noLimit"));
       return;
     }
     mark("mode: hands in");
     if (limit >= running) {
-      say(BenchMode.HANDS_IN, ModeWords.say("handsIn.narrow", Numbers.amps(running)));
+      say(BenchMode.HANDS_IN, WORDS.say("handsIn.narrow", Numbers.amps(running)));
       return;
     }
     asked = limit;
-    say(BenchMode.HANDS_IN, ModeWords.say("handsIn.drawing", Numbers.amps(limit)));
+    say(BenchMode.HANDS_IN, WORDS.say("handsIn.drawing", Numbers.amps(limit)));
     run.limitMoves().want(new LimitMove(LimitKind.RUNNING_A, 0, limit));
   }
 
@@ -155,9 +158,9 @@ final class Modes {
     asked = null;
     if (taken) {
       drawnIn = move.value();
-      say(BenchMode.HANDS_IN, ModeWords.say("handsIn.drawn", Numbers.amps(drawnIn)));
+      say(BenchMode.HANDS_IN, WORDS.say("handsIn.drawn", Numbers.amps(drawnIn)));
     } else {
-      say(BenchMode.USUAL, ModeWords.say("handsIn.refused", why));
+      say(BenchMode.USUAL, WORDS.say("handsIn.refused", why));
     }
   }
 

@@ -1,20 +1,18 @@
 package firstamp.session;
 
+import firstamp.model.Phrases;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SelfTest;
 import firstamp.protocol.SelfTestFault;
-import java.text.MessageFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.ResourceBundle;
 
 /**
  * The probe's refusals in words that say what to do; the log and the command line speak English.
  */
 final class Refusals {
-  private static final ResourceBundle WORDS =
-      ResourceBundle.getBundle("firstamp.session.refusals", Locale.ROOT);
+  private static final Phrases WORDS = new Phrases("firstamp.session.refusals");
 
   private Refusals() {}
 
@@ -52,6 +50,6 @@ final class Refusals {
   }
 
   private static String say(String key, Object... values) {
-    return new MessageFormat(WORDS.getString(key), Locale.ROOT).format(values);
+    return WORDS.say(key, values);
   }
 }

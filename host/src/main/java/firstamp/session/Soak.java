@@ -1,6 +1,7 @@
 package firstamp.session;
 
 import firstamp.model.JobSheet;
+import firstamp.model.Phrases;
 import firstamp.model.RuleId;
 import java.util.HashMap;
 import java.util.Map;
@@ -13,6 +14,7 @@ import java.util.Map;
  * widened.
  */
 public final class Soak {
+  private static final Phrases WORDS = new Phrases("firstamp.session.modes");
   private static final double SHARE_PER_MIN = 0.02;
   private static final double LEAST_A_PER_MIN = 0.001;
 
@@ -65,11 +67,11 @@ public final class Soak {
    */
   public static String refused(JobSheet effective, String awakeProblem) {
     if (effective.supply().fuseA() == null) {
-      return ModeWords.say("soak.noFuse");
+      return WORDS.say("soak.noFuse");
     }
     if (effective.limits() == null || effective.limits().runningA() == null) {
-      return ModeWords.say("soak.noLimit");
+      return WORDS.say("soak.noLimit");
     }
-    return awakeProblem == null ? null : ModeWords.say("soak.asleep", awakeProblem);
+    return awakeProblem == null ? null : WORDS.say("soak.asleep", awakeProblem);
   }
 }
