@@ -1,62 +1,62 @@
 package firstamp.protocol;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
+
 /**
- * CRC-16, polynomial 0x1021, initial value 0xFFFF, not reflected, no final xor; eight bytes a step.
+ * CRC-16, polynomial 0x1021, initial value 0xFFFF, not reflected, no final xor.
+ *
+ * <p>The remainder modulo P = x^16 + x^12 + x^5 + 1, without a table: of a power of P whose
+ * exponent k is a power of two, only four terms are left, x^16k + x^12k + x^5k + 1, and each
+ * multiple of x^16k is replaced by the three lower ones.
  */
 final class Crc16 {
-  private static final int POLYNOMIAL = 0x1021;
-  private static final int INITIAL = 0xFFFF;
+  /** Two bytes that leave the initial value 0xFFFF behind them. */
+  private static final long BEFORE = 0x84CF;
 
-  /** TABLES[k][b]: what byte b does to the remainder when k more bytes follow it. */
-  private static final int[][] TABLES = tables();
+  private static final VarHandle EIGHT_BYTES =
+      MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.BIG_ENDIAN);
 
   private Crc16() {}
 
   static int of(byte[] bytes, int offset, int length) {
-    int[] after0 = TABLES[0];
-    int[] after1 = TABLES[1];
-    int[] after2 = TABLES[2];
-    int[] after3 = TABLES[3];
-    int[] after4 = TABLES[4];
-    int[] after5 = TABLES[5];
-    int[] after6 = TABLES[6];
-    int[] after7 = TABLES[7];
-    int crc = INITIAL;
+    // The remainder so far, its highest word first.
+    long d = 0;
+    long c = 0;
+    long b = 0;
+    long a = BEFORE;
     int at = offset;
     int end = offset + length;
-    for (; at + 8 <= end; at += 8) {
-      // Only the first two bytes wait for the step before.
-      crc =
-          after5[bytes[at + 2] & 0xFF]
-              ^ after4[bytes[at + 3] & 0xFF]
-              ^ after3[bytes[at + 4] & 0xFF]
-              ^ after2[bytes[at + 5] & 0xFF]
-              ^ after1[bytes[at + 6] & 0xFF]
-              ^ after0[bytes[at + 7] & 0xFF]
-              ^ after7[(bytes[at] ^ crc >> 8) & 0xFF]
-              ^ after6[(bytes[at + 1] ^ crc) & 0xFF];
+    for (; (end - at & 7) != 0; at++) {
+      b = a >>> 56;
+      a = a << 8 | bytes[at] & 0xFF;
     }
-    for (; at < end; at++) {
-      crc = crc << 8 & 0xFFFF ^ after0[(bytes[at] ^ crc >> 8) & 0xFF];
+    // Modulo P^16: x^256 = x^192 + x^80 + 1.
+    for (; at < end; at += 8) {
+      long over = d;
+      d = c ^ over;
+      c = b ^ over >>> 48;
+      b = a ^ over << 16;
+      a = (long) EIGHT_BYTES.get(bytes, at) ^ over;
     }
-    return crc;
+    // Modulo P^8: x^128 = x^96 + x^40 + 1, where x^96 times the word carries into itself.
+    d ^= d >>> 32;
+    c ^= d << 32 ^ d >>> 24;
+    b ^= d << 40 ^ d;
+    c ^= c >>> 32;
+    b ^= c << 32 ^ c >>> 24;
+    a ^= c << 40 ^ c;
+    a ^= lower(b, 4);
+    a = a & 0xFFFF_FFFFL ^ lower(a >>> 32, 2) & 0xFFFF_FFFFL;
+    a = a & 0xFFFF ^ lower(a >>> 16, 1) & 0xFFFF;
+    return (int) lower(a, 1) & 0xFFFF;
   }
 
-  private static int[][] tables() {
-    int[][] tables = new int[8][256];
-    for (int value = 0; value < 256; value++) {
-      int crc = value << 8;
-      for (int bit = 0; bit < 8; bit++) {
-        crc = (crc & 0x8000) != 0 ? crc << 1 ^ POLYNOMIAL : crc << 1;
-      }
-      tables[0][value] = crc & 0xFFFF;
-    }
-    for (int following = 1; following < tables.length; following++) {
-      for (int value = 0; value < 256; value++) {
-        int crc = tables[following - 1][value];
-        tables[following][value] = crc << 8 & 0xFFFF ^ tables[0][crc >> 8];
-      }
-    }
-    return tables;
+  /** What {@code high} x^16k leaves modulo P^k; only the lowest 16k bits count. */
+  private static long lower(long high, int k) {
+    // What the lower terms carry beyond x^16k is taken along at once.
+    long all = high ^ high >>> 4 * k ^ high >>> 8 * k ^ high >>> 12 * k ^ high >>> 11 * k;
+    return all << 12 * k ^ all << 5 * k ^ all;
   }
 }
