@@ -38,26 +38,34 @@ final class Cobs {
     return write - outOffset;
   }
 
-  /** Writes the plain bytes and returns how many, or {@link #BAD}; the input holds no zero byte. */
+  /**
+   * Writes the plain bytes and returns how many, or {@link #BAD}; the input holds no zero byte.
+   * What stands behind them in {@code out} is spoilt.
+   */
   static int decode(byte[] in, int inOffset, int length, byte[] out, int capacity) {
     int read = inOffset;
     int end = inOffset + length;
     int write = 0;
     while (read < end) {
-      int code = in[read++] & 0xFF;
-      int run = code - 1;
-      if (code == 0 || run > end - read || run > capacity - write) {
-        return BAD;
-      }
-      System.arraycopy(in, read, out, write, run);
-      read += run;
-      write += run;
-      if (code < LONGEST_CODE && read < end) {
-        if (write == capacity) {
+      // Up to a longest code the plain bytes are the encoded ones behind the first code, with a
+      // zero
+      // in place of each further code.
+      System.arraycopy(in, read + 1, out, write, Math.min(end - read - 1, capacity - write));
+      int code;
+      do {
+        code = in[read] & 0xFF;
+        if (code == 0 || code > end - read || code - 1 > capacity - write) {
           return BAD;
         }
-        out[write++] = 0;
-      }
+        read += code;
+        write += code - 1;
+        if (code < LONGEST_CODE && read < end) {
+          if (write == capacity) {
+            return BAD;
+          }
+          out[write++] = 0;
+        }
+      } while (code < LONGEST_CODE && read < end);
     }
     return write;
   }
