@@ -100,20 +100,20 @@ public final class RawBlock {
   }
 
   private void unpack(byte[] bytes, int offset, int number) {
-    int at = offset;
-    int index = 0;
     // Four conversions are five bytes.
-    for (; index + 4 <= number; index += 4, at += 5) {
+    int fours = number / 4;
+    for (int four = 0; four < fours; four++) {
+      int at = offset + 5 * four;
       int low = (int) FOUR_BYTES.get(bytes, at);
-      counts[index] = (short) (low & 0x3FF);
-      counts[index + 1] = (short) (low >> 10 & 0x3FF);
-      counts[index + 2] = (short) (low >> 20 & 0x3FF);
-      counts[index + 3] = (short) (low >>> 30 | (bytes[at + 4] & 0xFF) << 2);
+      counts[4 * four] = (short) (low & 0x3FF);
+      counts[4 * four + 1] = (short) (low >> 10 & 0x3FF);
+      counts[4 * four + 2] = (short) (low >> 20 & 0x3FF);
+      counts[4 * four + 3] = (short) (low >>> 30 | (bytes[at + 4] & 0xFF) << 2);
     }
-    for (int bit = 0; index < number; index++, bit += BITS) {
-      int first = at + bit / 8;
+    for (int index = 4 * fours; index < number; index++) {
+      int first = offset + index * BITS / 8;
       int pair = bytes[first] & 0xFF | (bytes[first + 1] & 0xFF) << 8;
-      counts[index] = (short) (pair >> bit % 8 & 0x3FF);
+      counts[index] = (short) (pair >> index * BITS % 8 & 0x3FF);
     }
   }
 
