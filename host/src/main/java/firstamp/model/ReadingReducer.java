@@ -1,6 +1,5 @@
 package firstamp.model;
 
-import java.util.Arrays;
 import java.util.function.Consumer;
 
 /**
@@ -15,6 +14,7 @@ public final class ReadingReducer {
   private static final int[] STEP = steps();
 
   private final Consumer<Reading> sink;
+  private final short[] held = new short[PER_READING];
   private final int[] sums = new int[CHANNELS];
   private final int[] lowest = new int[CHANNELS];
   private final int[] highest = new int[CHANNELS];
@@ -47,11 +47,9 @@ public final class ReadingReducer {
     int k = 0;
     while (k < length) {
       int run = Math.min(length - k, PER_READING - place);
-      if (place == 0) {
-        begin();
-      }
+      collecting |= place == 0;
       if (collecting) {
-        add(place, counts, offset + k, run);
+        System.arraycopy(counts, offset + k, held, place, run);
       }
       k += run;
       place += run;
@@ -59,42 +57,43 @@ public final class ReadingReducer {
         place = 0;
         if (collecting) {
           collecting = false;
-          long begin = firstIndex + k - PER_READING;
-          sink.accept(new Reading(begin, sums, lowest, highest, squares));
+          sink.accept(reduced(firstIndex + k - PER_READING));
         }
       }
     }
     nextIndex = firstIndex + length;
   }
 
-  private void begin() {
-    collecting = true;
-    Arrays.fill(sums, 0);
-    Arrays.fill(lowest, Integer.MAX_VALUE);
-    Arrays.fill(highest, Integer.MIN_VALUE);
-    Arrays.fill(squares, 0);
+  private Reading reduced(long firstIndex) {
+    for (int channel = 0; channel < CHANNELS; channel++) {
+      int slot = FIRST_SLOT[channel];
+      // The compiler unrolls only a loop whose step it knows.
+      switch (STEP[channel]) {
+        case 4 -> reduce(channel, slot, 4);
+        case 16 -> reduce(channel, slot, 16);
+        default -> reduce(channel, slot, 32);
+      }
+    }
+    return new Reading(firstIndex, sums, lowest, highest, squares);
   }
 
-  /** Channel by channel: the slots of each lie equally far apart. */
-  private void add(int place, short[] counts, int offset, int run) {
-    for (int channel = 0; channel < CHANNELS; channel++) {
-      int step = STEP[channel];
-      int sum = 0;
-      int square = 0;
-      int low = lowest[channel];
-      int high = highest[channel];
-      for (int k = FIRST_SLOT[channel] - place & step - 1; k < run; k += step) {
-        int count = counts[offset + k];
-        sum += count;
-        square += count * count;
-        low = Math.min(low, count);
-        high = Math.max(high, count);
-      }
-      sums[channel] += sum;
-      squares[channel] += square;
-      lowest[channel] = low;
-      highest[channel] = high;
+  /** The slots of a channel lie equally far apart. */
+  private void reduce(int channel, int slot, int step) {
+    int sum = 0;
+    int square = 0;
+    int low = Integer.MAX_VALUE;
+    int high = Integer.MIN_VALUE;
+    for (int k = slot; k < PER_READING; k += step) {
+      int count = held[k];
+      sum += count;
+      square += count * count;
+      low = Math.min(low, count);
+      high = Math.max(high, count);
     }
+    sums[channel] = sum;
+    squares[channel] = square;
+    lowest[channel] = low;
+    highest[channel] = high;
   }
 
   private static int[] firstSlots() {
