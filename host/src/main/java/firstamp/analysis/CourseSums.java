@@ -102,6 +102,10 @@ final class CourseSums {
 
     private final double[] last = new double[BEFORE];
     private int lastCount;
+
+    /** Mean of {@code last} but for rounding, which even in years comes to no microampere. */
+    private double roughMean;
+
     private final List<PowerUpCourse.CurrentStep> found = new ArrayList<>();
     private int next = Integer.MIN_VALUE;
     private int stepAt = -1;
@@ -112,6 +116,7 @@ final class CourseSums {
     void take(StepWatch other) {
       System.arraycopy(other.last, 0, last, 0, BEFORE);
       lastCount = other.lastCount;
+      roughMean = other.roughMean;
       found.addAll(other.found);
       next = other.next;
       stepAt = other.stepAt;
@@ -134,7 +139,8 @@ final class CourseSums {
         follow(number, amps);
         return;
       }
-      if (lastCount >= BEFORE && number >= FROM && found.size() < MOST) {
+      boolean near = amps - roughMean > LEAST_A / 2;
+      if (near && lastCount >= BEFORE && number >= FROM && found.size() < MOST) {
         double mean = mean();
         if (amps - mean > Math.max(LEAST_A, 0.25 * mean)) {
           stepAt = number;
@@ -145,7 +151,9 @@ final class CourseSums {
           return;
         }
       }
-      last[lastCount % BEFORE] = amps;
+      int place = lastCount % BEFORE;
+      roughMean += (amps - last[place]) / BEFORE;
+      last[place] = amps;
       lastCount++;
     }
 
