@@ -23,13 +23,14 @@ import java.util.function.Consumer;
 public final class RippleMeter {
   private static final int WINDOW_CONVERSIONS = WindowCutter.CONVERSIONS;
   private static final int SAMPLES = WINDOW_CONVERSIONS / 16;
+  private static final double MIDDLE = (SAMPLES - 1) / 2.0;
   private static final double BIN_HZ = 5;
   private static final int HIGHEST_HZ = 485;
 
   private final Consumer<RippleWindow> sink;
   private final Calibration calibration;
   private final boolean[] wanted = new boolean[4];
-  private final double[][] samples = new double[4][SAMPLES];
+  private final int[][] samples = new int[4][SAMPLES];
   private final double[] flatA = new double[SAMPLES];
   private final double[] flatB = new double[SAMPLES];
   private final PairSpectrum spectrum = new PairSpectrum(new Fourier(SAMPLES, 5, 5, 4, 2));
@@ -95,7 +96,7 @@ public final class RippleMeter {
     public void collect(int place, short[] counts, int offset, int run) {
       for (int rail = 1; rail <= 3; rail++) {
         if (wanted[rail]) {
-          double[] of = samples[rail];
+          int[] of = samples[rail];
           for (int i = (3 + 4 * rail - place & 15); i < run; i += 16) {
             of[place + i >> 4] = counts[offset + i];
           }
@@ -151,8 +152,8 @@ public final class RippleMeter {
     }
   }
 
-  private static boolean clipped(double[] counts) {
-    for (double count : counts) {
+  private static boolean clipped(int[] counts) {
+    for (int count : counts) {
       if (count <= 0 || count >= 1023) {
         return true;
       }
@@ -186,18 +187,18 @@ public final class RippleMeter {
   }
 
   /** Takes the least-squares line off; returns the mean. */
-  private static double flatten(double[] samples, double[] flat) {
-    double sum = 0;
-    double moment = 0;
-    double middle = (SAMPLES - 1) / 2.0;
+  private static double flatten(int[] samples, double[] flat) {
+    // Of integers, so exact in any order; the moment is about the middle and doubled.
+    int sum = 0;
+    int moment = 0;
     for (int i = 0; i < SAMPLES; i++) {
       sum += samples[i];
-      moment += samples[i] * (i - middle);
+      moment += samples[i] * (2 * i - SAMPLES + 1);
     }
-    double mean = sum / SAMPLES;
-    double slope = moment / (SAMPLES * (SAMPLES * (double) SAMPLES - 1) / 12);
+    double mean = sum / (double) SAMPLES;
+    double slope = moment / 2.0 / (SAMPLES * (SAMPLES * (double) SAMPLES - 1) / 12);
     for (int i = 0; i < SAMPLES; i++) {
-      flat[i] = samples[i] - mean - slope * (i - middle);
+      flat[i] = samples[i] - mean - slope * (i - MIDDLE);
     }
     return mean;
   }
