@@ -10,12 +10,19 @@ import java.util.Arrays;
  * which a conversion was lost gives no reading but a gap. Immutable.
  */
 public final class Reading {
-  private static final int CHANNELS = 8;
+  static final int CHANNELS = 8;
+
+  /** Where the lowest counts begin. */
+  static final int LOWEST = CHANNELS;
+
+  /** Where the highest begin. */
+  static final int HIGHEST = 2 * CHANNELS;
 
   private final long firstIndex;
-  private final int[] sums;
-  private final int[] lowest;
-  private final int[] highest;
+
+  /** Per channel the sums, then the lowest, then the highest. */
+  private final int[] counts;
+
   private final long[] squares;
 
   /**
@@ -39,10 +46,18 @@ public final class Reading {
       throw new IllegalArgumentException("a reading has 8 channels");
     }
     this.firstIndex = firstIndex;
-    this.sums = sums.clone();
-    this.lowest = lowest.clone();
-    this.highest = highest.clone();
+    this.counts = new int[3 * CHANNELS];
+    System.arraycopy(sums, 0, counts, 0, CHANNELS);
+    System.arraycopy(lowest, 0, counts, LOWEST, CHANNELS);
+    System.arraycopy(highest, 0, counts, HIGHEST, CHANNELS);
     this.squares = squares.clone();
+  }
+
+  /** The arrays are handed over, not copied: the reducer never touches them again. */
+  Reading(long firstIndex, int[] counts, long[] squares) {
+    this.firstIndex = firstIndex;
+    this.counts = counts;
+    this.squares = squares;
   }
 
   /** Index of the first conversion since the probe's start. */
@@ -62,17 +77,17 @@ public final class Reading {
 
   /** Sum of the channel's counts. */
   public int sum(Channel channel) {
-    return sums[channel.ordinal()];
+    return counts[channel.ordinal()];
   }
 
   /** Lowest count of the channel. */
   public int lowest(Channel channel) {
-    return lowest[channel.ordinal()];
+    return counts[LOWEST + channel.ordinal()];
   }
 
   /** Highest count of the channel. */
   public int highest(Channel channel) {
-    return highest[channel.ordinal()];
+    return counts[HIGHEST + channel.ordinal()];
   }
 
   /** Sum of the squares of the channel's counts. */
@@ -82,39 +97,38 @@ public final class Reading {
 
   /** Mean of the channel, counts. */
   public double meanCounts(Channel channel) {
-    return (double) sums[channel.ordinal()] / channel.conversionsPerReading();
+    return (double) counts[channel.ordinal()] / channel.conversionsPerReading();
   }
 
   /** Root of the mean square about the mean, counts: exact, from the integer sums. */
   public double deviationCounts(Channel channel) {
     long n = channel.conversionsPerReading();
-    long sum = sums[channel.ordinal()];
+    long sum = counts[channel.ordinal()];
     long spread = n * squares[channel.ordinal()] - sum * sum;
     return Math.sqrt((double) Math.max(0, spread)) / n;
   }
 
   /** Whether a conversion of the channel stood at either end of the range. */
   public boolean clipped(Channel channel) {
-    return lowest[channel.ordinal()] <= 0 || highest[channel.ordinal()] >= 1023;
+    return lowest(channel) <= 0 || highest(channel) >= 1023;
   }
 
   @Override
   public boolean equals(Object other) {
     return other instanceof Reading that
         && firstIndex == that.firstIndex
-        && Arrays.equals(sums, that.sums)
-        && Arrays.equals(lowest, that.lowest)
-        && Arrays.equals(highest, that.highest)
+        && Arrays.equals(counts, that.counts)
         && Arrays.equals(squares, that.squares);
   }
 
   @Override
   public int hashCode() {
-    return Long.hashCode(firstIndex) * 31 + Arrays.hashCode(sums);
+    return Long.hashCode(firstIndex) * 31 + Arrays.hashCode(counts);
   }
 
   @Override
   public String toString() {
-    return "Reading[firstIndex=" + firstIndex + ", sums=" + Arrays.toString(sums) + "]";
+    String sums = Arrays.toString(Arrays.copyOf(counts, CHANNELS));
+    return "Reading[firstIndex=" + firstIndex + ", sums=" + sums + "]";
   }
 }

@@ -8,17 +8,13 @@ import java.util.function.Consumer;
  * <p>After a gap it goes on at the next multiple of 160. Not thread-safe: one per stream.
  */
 public final class ReadingReducer {
-  private static final int CHANNELS = 8;
+  private static final int CHANNELS = Reading.CHANNELS;
   private static final int PER_READING = SamplePlan.CONVERSIONS_PER_READING;
   private static final int[] FIRST_SLOT = firstSlots();
   private static final int[] STEP = steps();
 
   private final Consumer<Reading> sink;
   private final short[] held = new short[PER_READING];
-  private final int[] sums = new int[CHANNELS];
-  private final int[] lowest = new int[CHANNELS];
-  private final int[] highest = new int[CHANNELS];
-  private final long[] squares = new long[CHANNELS];
   private long nextIndex = Long.MIN_VALUE;
   private boolean collecting;
 
@@ -65,20 +61,22 @@ public final class ReadingReducer {
   }
 
   private Reading reduced(long firstIndex) {
+    int[] reduced = new int[3 * CHANNELS];
+    long[] squares = new long[CHANNELS];
     for (int channel = 0; channel < CHANNELS; channel++) {
       int slot = FIRST_SLOT[channel];
       // The compiler unrolls only a loop whose step it knows.
       switch (STEP[channel]) {
-        case 4 -> reduce(channel, slot, 4);
-        case 16 -> reduce(channel, slot, 16);
-        default -> reduce(channel, slot, 32);
+        case 4 -> reduce(channel, slot, 4, reduced, squares);
+        case 16 -> reduce(channel, slot, 16, reduced, squares);
+        default -> reduce(channel, slot, 32, reduced, squares);
       }
     }
-    return new Reading(firstIndex, sums, lowest, highest, squares);
+    return new Reading(firstIndex, reduced, squares);
   }
 
   /** The slots of a channel lie equally far apart. */
-  private void reduce(int channel, int slot, int step) {
+  private void reduce(int channel, int slot, int step, int[] reduced, long[] squares) {
     int sum = 0;
     int square = 0;
     int low = Integer.MAX_VALUE;
@@ -90,10 +88,10 @@ public final class ReadingReducer {
       low = Math.min(low, count);
       high = Math.max(high, count);
     }
-    sums[channel] = sum;
+    reduced[channel] = sum;
+    reduced[Reading.LOWEST + channel] = low;
+    reduced[Reading.HIGHEST + channel] = high;
     squares[channel] = square;
-    lowest[channel] = low;
-    highest[channel] = high;
   }
 
   private static int[] firstSlots() {
