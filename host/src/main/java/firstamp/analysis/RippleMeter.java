@@ -162,8 +162,12 @@ public final class RippleMeter {
   }
 
   private RippleWindow window(long begin, int rail, double meanCounts, double[] power) {
-    double all50 = odd50.excess(power) + even50.excess(power);
-    double all60 = odd60.excess(power) + even60.excess(power);
+    double first50 = odd50.excess(power);
+    double second50 = even50.excess(power);
+    double first60 = odd60.excess(power);
+    double second60 = even60.excess(power);
+    double all50 = first50 + second50;
+    double all60 = first60 + second60;
     boolean sixty = all60 > all50;
     Comb odd = sixty ? odd60 : odd50;
     Comb even = sixty ? even60 : even50;
@@ -178,8 +182,8 @@ public final class RippleMeter {
         begin + WINDOW_CONVERSIONS,
         calibration.scale(channel).value(meanCounts),
         sixty ? 60 : 50,
-        Math.sqrt(Math.max(0, odd.excess(power))) * perCount,
-        Math.sqrt(Math.max(0, even.excess(power))) * perCount,
+        Math.sqrt(Math.max(0, sixty ? first60 : first50)) * perCount,
+        Math.sqrt(Math.max(0, sixty ? second60 : second50)) * perCount,
         Math.sqrt(Math.max(0, sixty ? all60 : all50)) * perCount,
         Math.sqrt(noise) * perCount,
         Math.sqrt(odd.lowestLine(power)) * perCount,
