@@ -1,5 +1,7 @@
 package firstamp.log;
 
+import java.util.Arrays;
+
 /**
  * Another channel of the same group that a series is predicted from as well: value {@code k} looks
  * at the companion's values from {@code offset + stride * k} on.
@@ -23,65 +25,27 @@ record Companion(int[] values, int count, int base, int stride, int offset, int 
   }
 
   /**
-   * Adds coefficient times companion to the sums of the values from one place to another.
-   *
-   * @param to place in the sums of value 0
+   * What values from one place on see at a tap, not centred. What belongs to another segment of the
+   * companion counts as its base: segments can be read alone.
    */
-  void add(int[] sums, int to, int begin, int end, int tap, int coefficient, Segment segment) {
-    int shift = offset + tap;
-    // What belongs to another segment of the companion counts as 0: segments can be read alone.
-    int low = Math.max(0, offset + taps / 2 + stride * segment.begin());
-    int high = Math.min(count, offset + taps / 2 + stride * segment.end());
-    int first = Math.max(begin, Math.floorDiv(low - shift + stride - 1, stride));
-    int last = Math.min(end, Math.floorDiv(high - 1 - shift, stride) + 1);
-    if (stride == 1) {
-      for (int k = first; k < last; k++) {
-        sums[k + to] += coefficient * (values[k + shift] - base);
-      }
-    } else {
-      for (int k = first; k < last; k++) {
-        sums[k + to] += coefficient * (values[k * stride + shift] - base);
-      }
-    }
-  }
-
-  /** The same for four taps that follow each other. */
-  void add4(int[] sums, int to, int begin, int end, int tap, int[] coefficients, Segment segment) {
+  void seen(int tap, int begin, int length, Segment segment, int[] into) {
     int shift = offset + tap;
     int low = Math.max(0, offset + taps / 2 + stride * segment.begin());
     int high = Math.min(count, offset + taps / 2 + stride * segment.end());
-    // Where all four lie inside.
     int first = Math.max(begin, Math.floorDiv(low - shift + stride - 1, stride));
-    int last = Math.min(end, Math.floorDiv(high - 4 - shift, stride) + 1);
+    int last = Math.min(begin + length, Math.floorDiv(high - 1 - shift, stride) + 1);
     if (first >= last) {
-      for (int t = 0; t < 4; t++) {
-        add(sums, to, begin, end, tap + t, coefficients[tap + t], segment);
-      }
+      Arrays.fill(into, 0, length, base);
       return;
     }
-    for (int t = 0; t < 4; t++) {
-      add(sums, to, begin, first, tap + t, coefficients[tap + t], segment);
-      add(sums, to, last, end, tap + t, coefficients[tap + t], segment);
-    }
-    int a = coefficients[tap];
-    int b = coefficients[tap + 1];
-    int c = coefficients[tap + 2];
-    int d = coefficients[tap + 3];
-    int level = base * (a + b + c + d);
-    if (stride > 1) {
+    Arrays.fill(into, 0, first - begin, base);
+    Arrays.fill(into, last - begin, length, base);
+    if (stride == 1) {
+      System.arraycopy(values, first + shift, into, first - begin, last - first);
+    } else {
       for (int k = first, h = first * stride + shift; k < last; k++, h += stride) {
-        sums[k + to] +=
-            a * values[h] + b * values[h + 1] + c * values[h + 2] + d * values[h + 3] - level;
+        into[k - begin] = values[h];
       }
-      return;
-    }
-    for (int k = first; k < last; k++) {
-      sums[k + to] +=
-          a * values[k + shift]
-              + b * values[k + shift + 1]
-              + c * values[k + shift + 2]
-              + d * values[k + shift + 3]
-              - level;
     }
   }
 
@@ -93,11 +57,8 @@ record Companion(int[] values, int count, int base, int stride, int offset, int 
 
   /** Size of the largest centred value. */
   long highest() {
-    long highest = 0;
-    for (int k = 0; k < count; k++) {
-      highest = Math.max(highest, Math.abs((long) values[k] - base));
-    }
-    return highest;
+    Range range = Range.of(values, count);
+    return Math.max((long) range.highest() - base, (long) base - range.lowest());
   }
 
   /** Values of the series that are coded on their own. */

@@ -116,8 +116,11 @@ final class ErrorEncoder {
   EntropyTables tables() {
     int[][] sums = new int[ErrorContext.COUNT][Tokens.COUNT];
     for (int context = 0; context < sums.length; context++) {
-      for (int at = 0; at < counts[context].length; at++) {
-        sums[context][at % Tokens.COUNT] += counts[context][at];
+      for (int histogram = 0; histogram < HISTOGRAMS; histogram++) {
+        int from = histogram * Tokens.COUNT;
+        for (int token = 0; token < Tokens.COUNT; token++) {
+          sums[context][token] += counts[context][from + token];
+        }
       }
     }
     tables = EntropyTables.of(sums, 1);

@@ -14,13 +14,16 @@ final class Moments {
 
   private final int[] values;
   private final int shift;
-  private final long[] x;
-  private final long[] pairs;
-  private final long[][] h;
   private final Companion companion;
   private final int own;
   private final int taps;
   private final int variables;
+  private final long[] x;
+  private final long[] pairs;
+  private final long[] sums;
+  private final long[] seen;
+  private final long[] seenPairs;
+  private final long[] seenSums;
 
   /** For pieces of this series, with so many own coefficients. */
   Moments(int[] values, int shift, Companion companion, int own) {
@@ -32,7 +35,10 @@ final class Moments {
     this.variables = 1 + taps + own;
     this.x = new long[own + 1 + PredictorBank.BLOCK];
     this.pairs = new long[x.length];
-    this.h = new long[taps][x.length];
+    this.sums = new long[own + 2];
+    this.seen = new long[taps + 1 + PredictorBank.BLOCK];
+    this.seenPairs = new long[seen.length];
+    this.seenSums = new long[taps + (taps & 1)];
   }
 
   /** Variables without the value itself. */
@@ -51,7 +57,6 @@ final class Moments {
 
   /** Sums from one place to another, at most 256 values. */
   double[] of(int begin, int end) {
-    int order = own;
     int from = own + 1;
     int to = from + end - begin;
     long before = 0;
@@ -61,146 +66,170 @@ final class Moments {
       pairs[k] = value + (before << 32);
       before = value;
     }
-    double[][] c = lags(from, to, order);
-    double[] sums = new double[order + 1];
-    for (int k = from; k < to; k++) {
-      sums[0] += x[k];
-    }
-    for (int i = 0; i < order; i++) {
-      sums[i + 1] = sums[i] + x[from - 1 - i] - x[to - 1 - i];
-    }
     double[] m = new double[at(variables + 1, 0)];
     m[0] = to - from;
-    for (int i = 0; i <= order; i++) {
-      int row = rowOf(i);
-      m[at(row, 0)] = sums[i];
-      for (int j = 0; j <= i; j++) {
-        int column = rowOf(j);
-        m[at(Math.max(row, column), Math.min(row, column))] = c[i][j];
+    sums(from, to, m);
+    products(x, from, to - from, pairs, from, -2, sums);
+    for (int lag = 0; lag <= own; lag++) {
+      long c = sums[lag];
+      m[at(variables, lag == 0 ? variables : taps + lag)] = c;
+      // The same lag further back: one product comes, one goes.
+      int row = taps + 1 + lag;
+      int place = at(row, taps + 1);
+      for (int i = 0; i + lag < own; i++) {
+        c += x[from - 1 - i] * x[from - 1 - i - lag] - x[to - 1 - i] * x[to - 1 - i - lag];
+        m[place] = c;
+        place += row + 2;
+        row++;
       }
     }
     if (taps > 0) {
-      joint(begin, to - from, m);
+      if (companion.stride() == 1) {
+        joint(begin, to - from, m);
+      } else {
+        jointFar(begin, to - from, m);
+      }
     }
     return m;
   }
 
-  /** Row of a lag; 0 is the value itself. */
-  private int rowOf(int lag) {
-    return lag == 0 ? variables : taps + lag;
+  private void sums(int from, int to, double[] m) {
+    long sum = 0;
+    for (int k = from; k < to; k++) {
+      sum += x[k];
+    }
+    m[at(variables, 0)] = sum;
+    for (int i = 0; i < own; i++) {
+      sum += x[from - 1 - i] - x[to - 1 - i];
+      m[at(taps + 1 + i, 0)] = sum;
+    }
   }
 
-  private double[][] lags(int from, int to, int order) {
-    double[][] c = new double[order + 1][order + 1];
-    double[] products = new double[order + 1];
-    products(x, from, to, products);
-    for (int lag = 0; lag <= order; lag++) {
-      c[lag][0] = products[lag];
-    }
-    for (int i = 0; i < order; i++) {
-      for (int j = 0; j <= i; j++) {
-        c[i + 1][j + 1] =
-            c[i][j] + x[from - 1 - i] * x[from - 1 - j] - x[to - 1 - i] * x[to - 1 - j];
-      }
-    }
-    return c;
-  }
-
-  /** Sums of the products of these values with the series' own, of the same place and before. */
-  private void products(long[] with, int from, int to, double[] sums) {
-    int lag = 0;
-    for (; lag + 8 <= sums.length; lag += 8) {
+  /**
+   * Sums of the products of {@code n} values with the numbers at the same place and at places
+   * further and further off. Two of these stand in one number; a product with it is two products.
+   *
+   * @param step from one pair to the next, 2 or -2
+   */
+  private static void products(
+      long[] with, int first, int n, long[] pairs, int place, int step, long[] sums) {
+    int at = place;
+    int s = 0;
+    for (; s + 8 <= sums.length; s += 8, at += 4 * step) {
       long a = 0;
       long b = 0;
+      long c = 0;
       long d = 0;
-      long e = 0;
-      for (int k = from; k < to; k++) {
-        long value = with[k];
-        a += pairs[k - lag] * value;
-        b += pairs[k - lag - 2] * value;
-        d += pairs[k - lag - 4] * value;
-        e += pairs[k - lag - 6] * value;
-      }
-      spread(a, sums, lag);
-      spread(b, sums, lag + 2);
-      spread(d, sums, lag + 4);
-      spread(e, sums, lag + 6);
-    }
-    for (; lag + 2 <= sums.length; lag += 2) {
-      long a = 0;
-      for (int k = from; k < to; k++) {
-        a += pairs[k - lag] * with[k];
-      }
-      spread(a, sums, lag);
-    }
-    for (; lag < sums.length; lag++) {
-      long sum = 0;
-      for (int k = from; k < to; k++) {
-        sum += with[k] * x[k - lag];
-      }
-      sums[lag] = sum;
-    }
-  }
-
-  private static void spread(long sum, double[] sums, int lag) {
-    int low = (int) sum;
-    sums[lag] = low;
-    sums[lag + 1] = (int) (sum - low >> 32);
-  }
-
-  private void joint(int begin, int n, double[] m) {
-    int from = own + 1;
-    int to = from + n;
-    for (int t = 0; t < taps; t++) {
       for (int k = 0; k < n; k++) {
-        h[t][from + k] = companion.value(begin + k, t);
+        long value = with[first + k];
+        a += pairs[at + k] * value;
+        b += pairs[at + step + k] * value;
+        c += pairs[at + 2 * step + k] * value;
+        d += pairs[at + 3 * step + k] * value;
+      }
+      spread(a, sums, s);
+      spread(b, sums, s + 2);
+      spread(c, sums, s + 4);
+      spread(d, sums, s + 6);
+    }
+    for (; s + 4 <= sums.length; s += 4, at += 2 * step) {
+      long a = 0;
+      long b = 0;
+      for (int k = 0; k < n; k++) {
+        long value = with[first + k];
+        a += pairs[at + k] * value;
+        b += pairs[at + step + k] * value;
+      }
+      spread(a, sums, s);
+      spread(b, sums, s + 2);
+    }
+    for (; s + 2 <= sums.length; s += 2, at += step) {
+      long a = 0;
+      for (int k = 0; k < n; k++) {
+        a += pairs[at + k] * with[first + k];
+      }
+      spread(a, sums, s);
+    }
+  }
+
+  private static void spread(long sum, long[] sums, int at) {
+    int low = (int) sum;
+    sums[at] = low;
+    sums[at + 1] = sum - low >> 32;
+  }
+
+  /** With a companion whose taps see the same values, one place apart. */
+  private void joint(int begin, int n, double[] m) {
+    for (int k = 0; k < n + taps; k++) {
+      seen[k] = companion.value(begin + k, 0);
+    }
+    for (int k = 0; k + 1 < n + taps; k++) {
+      seenPairs[k] = seen[k] + (seen[k + 1] << 32);
+    }
+    int from = own + 1;
+    int last = taps - 1;
+    products(seen, last, n, pairs, from, -2, sums);
+    for (int lag = 0; lag <= own; lag++) {
+      put(m, lag, last, sums[lag]);
+    }
+    products(x, from, n, seenPairs, 0, 2, seenSums);
+    for (int t = last - 1; t >= 0; t--) {
+      put(m, 0, t, seenSums[t]);
+    }
+    for (int t = last - 1; t >= 0; t--) {
+      for (int lag = 1; lag <= own; lag++) {
+        double next = m[place(lag - 1, t + 1)];
+        put(m, lag, t, next + x[from - lag] * seen[t] - x[from + n - lag] * seen[n + t]);
       }
     }
-    boolean shifts = companion.stride() == 1;
-    double[] products = new double[own + 1];
-    for (int t = taps - 1; t >= 0; t--) {
-      boolean shifted = shifts && t < taps - 1;
-      if (!shifted) {
-        products(h[t], from, to, products);
-      } else {
-        products[0] = product(x, h[t], from, to);
-      }
-      for (int i = 0; i <= own; i++) {
-        if (shifted && i > 0) {
-          products[i] =
-              cross(m, i - 1, t + 1)
-                  + x[from - i] * (double) companion.value(begin - 1, t + 1)
-                  - x[to - i] * (double) h[t + 1][to - 1];
-        }
-        int row = rowOf(i);
-        m[at(Math.max(row, 1 + t), Math.min(row, 1 + t))] = products[i];
+    products(seen, last, n, seenPairs, 0, 2, seenSums);
+    long sum = 0;
+    for (int k = last; k < last + n; k++) {
+      sum += seen[k];
+    }
+    for (int t = last; t >= 0; t--) {
+      m[at(1 + t, 0)] = sum;
+      sum += t == 0 ? 0 : seen[t - 1] - seen[n + t - 1];
+      long c = seenSums[t];
+      for (int u = t, v = last; u >= 0; u--, v--) {
+        m[at(1 + v, 1 + u)] = c;
+        c += u == 0 ? 0 : seen[u - 1] * seen[v - 1] - seen[n + u - 1] * seen[n + v - 1];
       }
     }
-    for (int t = taps - 1; t >= 0; t--) {
-      double sum = 0;
-      for (int k = from; k < to; k++) {
+  }
+
+  private int place(int lag, int tap) {
+    return lag == 0 ? at(variables, 1 + tap) : at(taps + lag, 1 + tap);
+  }
+
+  private void put(double[] m, int lag, int tap, double sum) {
+    m[place(lag, tap)] = sum;
+  }
+
+  /** With one whose values lie further apart: each tap has its own. */
+  private void jointFar(int begin, int n, double[] m) {
+    long[][] h = new long[taps][n];
+    int from = own + 1;
+    for (int t = 0; t < taps; t++) {
+      long sum = 0;
+      for (int k = 0; k < n; k++) {
+        h[t][k] = companion.value(begin + k, t);
         sum += h[t][k];
       }
       m[at(1 + t, 0)] = sum;
+      products(h[t], 0, n, pairs, from, -2, sums);
+      for (int lag = 0; lag <= own; lag++) {
+        put(m, lag, t, sums[lag]);
+      }
       for (int u = 0; u <= t; u++) {
-        m[at(1 + t, 1 + u)] =
-            shifts && t < taps - 1
-                ? m[at(2 + t, 2 + u)]
-                    + (double) companion.value(begin - 1, t + 1) * companion.value(begin - 1, u + 1)
-                    - (double) h[t + 1][to - 1] * h[u + 1][to - 1]
-                : product(h[t], h[u], from, to);
+        m[at(1 + t, 1 + u)] = product(h[t], h[u]);
       }
     }
   }
 
-  private double cross(double[] m, int lag, int tap) {
-    int row = rowOf(lag);
-    return m[at(Math.max(row, 1 + tap), Math.min(row, 1 + tap))];
-  }
-
-  private static double product(long[] a, long[] b, int from, int to) {
+  private static long product(long[] a, long[] b) {
     long sum = 0;
-    for (int k = from; k < to; k++) {
+    for (int k = 0; k < a.length; k++) {
       sum += a[k] * b[k];
     }
     return sum;

@@ -7,14 +7,17 @@ package firstamp.log;
  * start value. Predictions are 32-bit sums, rounded to the nearest whole number.
  */
 final class Recursion {
+  private static final int PIECE = 2 * PredictorBank.BLOCK;
   private static final int HALF = 1 << PredictorBank.POINT - 1;
 
   private final PredictorBank bank;
   private final Companion companion;
   private final long[][] pairs;
-  private int[] sums = new int[0];
+  private final int[] sums = new int[PIECE];
   private final int longestSegment;
   private int[] history;
+  private final int[][] shifted = new int[4][PIECE];
+  private final int[] rests = new int[PIECE];
   private long[] x;
 
   Recursion(PredictorBank bank, Companion companion, int longestSegment) {
@@ -37,59 +40,74 @@ final class Recursion {
     if (history == null) {
       history = new int[pad + longestSegment];
     }
-    if (sums.length < longestSegment) {
-      sums = new int[longestSegment];
-    }
     java.util.Arrays.fill(history, 0, pad, start);
     System.arraycopy(values, begin, history, pad, end - begin);
     Companion.Segment segment = new Companion.Segment(begin, end);
-    for (int from = begin; from < end; from += PredictorBank.BLOCK) {
-      int length = Math.min(PredictorBank.BLOCK, end - from);
+    int from = begin;
+    while (from < end) {
       int predictor = bank.choice()[from / PredictorBank.BLOCK];
+      int to = Math.min(end, from + PredictorBank.BLOCK);
+      while (to < end
+          && to - from < PIECE
+          && bank.choice()[to / PredictorBank.BLOCK] == predictor) {
+        to = Math.min(end, to + PredictorBank.BLOCK);
+      }
+      int length = to - from;
+      companionSums(predictor, segment, from, length);
       int[] own = bank.own()[predictor];
-      int at = from - begin;
-      companionSums(predictor, segment, from, length, at);
-      int i = 0;
-      for (; i + 4 <= own.length; i += 4) {
-        add4(sums, at, length, history, pad + at - 1 - i, own, i);
+      for (int i = 0; i < own.length; i += 4) {
+        for (int k = 0; k < 4; k++) {
+          System.arraycopy(history, pad + from - begin - 1 - i - k, shifted[k], 0, length);
+        }
+        addFour(own, i, length);
       }
-      for (; i < own.length; i++) {
-        add(sums, at, length, history, pad + at - 1 - i, own[i]);
-      }
-    }
-    for (int k = 0; k < end - begin; k++) {
-      errors[begin + k] = values[begin + k] - (sums[k] + HALF >> PredictorBank.POINT);
+      rest(pad + from - begin, length);
+      System.arraycopy(rests, 0, errors, from, length);
+      from = to;
     }
   }
 
-  private static void add4(int[] sums, int at, int n, int[] x, int from, int[] own, int i) {
-    int a = own[i];
-    int b = own[i + 1];
-    int c = own[i + 2];
-    int d = own[i + 3];
-    for (int k = 0; k < n; k++) {
-      sums[at + k] +=
-          a * x[from + k] + b * x[from + k - 1] + c * x[from + k - 2] + d * x[from + k - 3];
+  /** Adds four rows, each times its coefficient. */
+  private void addFour(int[] coefficients, int i, int length) {
+    int[] sums = this.sums;
+    int[] x0 = shifted[0];
+    int[] x1 = shifted[1];
+    int[] x2 = shifted[2];
+    int[] x3 = shifted[3];
+    int a = coefficients[i];
+    int b = i + 1 < coefficients.length ? coefficients[i + 1] : 0;
+    int c = i + 2 < coefficients.length ? coefficients[i + 2] : 0;
+    int d = i + 3 < coefficients.length ? coefficients[i + 3] : 0;
+    for (int k = 0; k < length; k++) {
+      sums[k] = sums[k] + a * x0[k] + b * x1[k] + c * x2[k] + d * x3[k];
     }
   }
 
-  private static void add(int[] sums, int at, int n, int[] x, int from, int coefficient) {
-    for (int k = 0; k < n; k++) {
-      sums[at + k] += coefficient * x[from + k];
+  private void rest(int at, int length) {
+    int[] x = shifted[0];
+    System.arraycopy(history, at, x, 0, length);
+    int[] sums = this.sums;
+    int[] rests = this.rests;
+    for (int k = 0; k < length; k++) {
+      rests[k] = x[k] - (sums[k] + HALF >> PredictorBank.POINT);
     }
   }
 
-  /** Intercept and the companion's share of every prediction of a block, put at a place. */
-  private void companionSums(
-      int predictor, Companion.Segment segment, int from, int length, int place) {
-    java.util.Arrays.fill(sums, place, place + length, bank.intercepts()[predictor]);
+  /** Intercept and the companion's share of every prediction of a piece. */
+  private void companionSums(int predictor, Companion.Segment segment, int from, int length) {
+    java.util.Arrays.fill(sums, 0, length, bank.intercepts()[predictor]);
     int[] joint = bank.joint()[predictor];
-    int j = 0;
-    for (; j + 4 <= joint.length; j += 4) {
-      companion.add4(sums, place - from, from, from + length, j, joint, segment);
-    }
-    for (; j < joint.length; j++) {
-      companion.add(sums, place - from, from, from + length, j, joint[j], segment);
+    for (int j = 0; j < joint.length; j += 4) {
+      int level = 0;
+      for (int t = j; t < Math.min(joint.length, j + 4); t++) {
+        companion.seen(t, from, length, segment, shifted[t - j]);
+        level += joint[t];
+      }
+      level *= companion.base();
+      for (int k = 0; k < length; k++) {
+        sums[k] -= level;
+      }
+      addFour(joint, j, length);
     }
   }
 
@@ -112,15 +130,12 @@ final class Recursion {
     if (x == null) {
       x = new long[PredictorBank.MOST_OWN + PredictorBank.BLOCK];
     }
-    if (sums.length < PredictorBank.BLOCK) {
-      sums = new int[PredictorBank.BLOCK];
-    }
     java.util.Arrays.fill(x, 0, PredictorBank.MOST_OWN, start);
     Recurrence recurrence = new Recurrence(errors, sums, base, values, x);
     for (int from = begin; from < end; from += PredictorBank.BLOCK) {
       int length = Math.min(PredictorBank.BLOCK, end - from);
       int predictor = bank.choice()[from / PredictorBank.BLOCK];
-      companionSums(predictor, segment, from, length, 0);
+      companionSums(predictor, segment, from, length);
       recurrence.block(pairs[predictor], from - begin, from - origin, length);
     }
   }
