@@ -16,9 +16,16 @@ final class FourTimes {
 
   private static final double[][] WEIGHTS = weights();
 
+  /** Taps that are added in one go. */
+  private static final int AT_ONCE = 4;
+
+  /** Samples for which that is done before the next: what they need stays at hand. */
+  private static final int PIECE = 200;
+
   private final int length;
   private final double[] line;
-  private final double[][] shifted;
+  private final double[][] shifted = new double[AT_ONCE][PIECE];
+  private final double[][] sums = new double[4][PIECE];
   private final double[][] between;
 
   /**
@@ -29,7 +36,6 @@ final class FourTimes {
   FourTimes(int length) {
     this.length = length;
     this.line = new double[TAPS - 1 + length];
-    this.shifted = new double[4][length];
     this.between = new double[4][length];
   }
 
@@ -61,15 +67,23 @@ final class FourTimes {
   double[][] at(double[] samples) {
     System.arraycopy(line, length, line, 0, TAPS - 1);
     System.arraycopy(samples, 0, line, TAPS - 1, length);
-    for (double[] out : between) {
-      Arrays.fill(out, 0);
-    }
-    for (int tap = 0; tap < TAPS; tap += 4) {
-      for (int k = 0; k < 4; k++) {
-        System.arraycopy(line, tap + k, shifted[k], 0, length);
+    // On a sample all the weights but its own are 0.
+    System.arraycopy(line, TAPS / 2 - 1, between[0], 0, length);
+    for (int from = 0; from < length; from += PIECE) {
+      int count = Math.min(PIECE, length - from);
+      for (int tap = 0; tap < TAPS; tap += AT_ONCE) {
+        for (int k = 0; k < AT_ONCE; k++) {
+          System.arraycopy(line, from + tap + k, shifted[k], 0, count);
+        }
+        for (int place = 1; place < 4; place++) {
+          if (tap == 0) {
+            Arrays.fill(sums[place], 0);
+          }
+          addFour(WEIGHTS[place], tap, sums[place]);
+        }
       }
-      for (int place = 0; place < 4; place++) {
-        addFour(WEIGHTS[place], tap, between[place]);
+      for (int place = 1; place < 4; place++) {
+        System.arraycopy(sums[place], 0, between[place], from, count);
       }
     }
     return between;

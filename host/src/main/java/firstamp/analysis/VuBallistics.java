@@ -24,8 +24,7 @@ public final class VuBallistics {
   private final double gainSpeed;
   private final double[] fourPlace = new double[6];
   private final double[] fourSpeed = new double[6];
-  private final double[] threePlace = new double[5];
-  private final double[] twoPlace = new double[4];
+  private Quarters quarters;
   private double place;
   private double speed;
 
@@ -51,25 +50,19 @@ public final class VuBallistics {
     severalAtOnce();
   }
 
-  /** What place, speed and each of the drives in between come to after two, three, four samples. */
+  /** What place, speed and each of the magnitudes in between come to after four samples. */
   private void severalAtOnce() {
     for (int part = 0; part < 6; part++) {
       double ofPlace = part == 0 ? 1 : 0;
       double ofSpeed = part == 1 ? 1 : 0;
       for (int sample = 1; sample <= 4; sample++) {
-        double drive = part == sample + 1 ? 1 : 0;
+        double drive = part == sample + 1 ? FORM_FACTOR : 0;
         double next = fromPlace * ofPlace + fromSpeed * ofSpeed + gainPlace * drive;
         ofSpeed = placeToSpeed * ofPlace + speedToSpeed * ofSpeed + gainSpeed * drive;
         ofPlace = next;
-        if (sample == 2 && part < 4) {
-          twoPlace[part] = ofPlace;
-        } else if (sample == 3 && part < 5) {
-          threePlace[part] = ofPlace;
-        } else if (sample == 4) {
-          fourPlace[part] = ofPlace;
-          fourSpeed[part] = ofSpeed;
-        }
       }
+      fourPlace[part] = ofPlace;
+      fourSpeed[part] = ofSpeed;
     }
   }
 
@@ -83,50 +76,155 @@ public final class VuBallistics {
 
   /**
    * Takes four signals of the same length in turn, a sample of each: as if {@link #put(double)} had
-   * been called for every one, to rounding. One sample waits for the one before; four at once wait
-   * only for the four before, which takes half the time.
+   * been called for every one, to rounding, and the needle looked at after every fourth.
+   *
+   * @param turns signals, their length a multiple of 4
    */
   Swing put(double[][] turns) {
+    int length = turns[0].length;
+    if (quarters == null || quarters.drivePlace.length != length) {
+      quarters = new Quarters(length);
+    }
+    drive(turns, fourPlace, quarters.drivePlace);
+    drive(turns, fourSpeed, quarters.driveSpeed);
+    return quarters.swing();
+  }
+
+  private static void drive(double[][] turns, double[] four, double[] drive) {
     double[] first = turns[0];
     double[] second = turns[1];
     double[] third = turns[2];
     double[] fourth = turns[3];
-    double from = place;
-    double moving = speed;
-    double highest = 0;
-    double sum = 0;
-    for (int i = 0; i < first.length; i++) {
-      double a = Math.abs(first[i]) * FORM_FACTOR;
-      double b = Math.abs(second[i]) * FORM_FACTOR;
-      double c = Math.abs(third[i]) * FORM_FACTOR;
-      double d = Math.abs(fourth[i]) * FORM_FACTOR;
-      double one = gainPlace * a + (fromPlace * from + fromSpeed * moving);
-      double two = twoPlace[2] * a + twoPlace[3] * b + (twoPlace[0] * from + twoPlace[1] * moving);
-      double three =
-          threePlace[2] * a
-              + threePlace[3] * b
-              + threePlace[4] * c
-              + (threePlace[0] * from + threePlace[1] * moving);
-      double four =
-          fourPlace[2] * a
-              + fourPlace[3] * b
-              + (fourPlace[4] * c + fourPlace[5] * d)
-              + (fourPlace[0] * from + fourPlace[1] * moving);
-      moving =
-          fourSpeed[2] * a
-              + fourSpeed[3] * b
-              + (fourSpeed[4] * c + fourSpeed[5] * d)
-              + (fourSpeed[0] * from + fourSpeed[1] * moving);
-      from = four;
-      double early = one > two ? one : two;
-      double late = three > four ? three : four;
-      double most = early > late ? early : late;
-      highest = most > highest ? most : highest;
-      sum += one + two + (three + four);
+    double a = four[2];
+    double b = four[3];
+    double c = four[4];
+    double d = four[5];
+    for (int i = 0; i < drive.length; i++) {
+      drive[i] =
+          a * Math.abs(first[i])
+              + b * Math.abs(second[i])
+              + (c * Math.abs(third[i]) + d * Math.abs(fourth[i]));
     }
-    place = from;
-    speed = moving;
-    return new Swing(highest, sum / (4 * first.length));
+  }
+
+  /**
+   * Every place waits for the one before. So the needle goes through four quarters of a signal at
+   * once, through the last three as if from rest, and what place and speed at the begin of a
+   * quarter still come to is added afterwards.
+   */
+  private final class Quarters {
+    final double[] drivePlace;
+    final double[] driveSpeed;
+    private final int length;
+    private final double[][] places;
+    private final double[] leftOfPlace;
+    private final double[] leftOfSpeed;
+    private double placeToLastSpeed;
+    private double speedToLastSpeed;
+
+    Quarters(int whole) {
+      drivePlace = new double[whole];
+      driveSpeed = new double[whole];
+      length = whole / 4;
+      places = new double[4][length];
+      leftOfPlace = new double[length];
+      leftOfSpeed = new double[length];
+      placeToLastSpeed = left(1, 0, leftOfPlace);
+      speedToLastSpeed = left(0, 1, leftOfSpeed);
+    }
+
+    /** Places after four, eight, ... samples without a signal; returns the last speed. */
+    private double left(double fromPlace, double fromSpeed, double[] places) {
+      double p = fromPlace;
+      double s = fromSpeed;
+      for (int i = 0; i < places.length; i++) {
+        double next = fourPlace[0] * p + fourPlace[1] * s;
+        s = fourSpeed[0] * p + fourSpeed[1] * s;
+        p = next;
+        places[i] = p;
+      }
+      return s;
+    }
+
+    Swing swing() {
+      double[] lastSpeeds = fromRest();
+      for (int q = 0; q < 4; q++) {
+        if (q > 0) {
+          addBegin(places[q]);
+          speed = lastSpeeds[q] + placeToLastSpeed * place + speedToLastSpeed * speed;
+        } else {
+          speed = lastSpeeds[0];
+        }
+        place = places[q][length - 1];
+      }
+      double[] first = places[0];
+      double[] second = places[1];
+      double[] third = places[2];
+      double[] fourth = places[3];
+      double highest = 0;
+      double sum = 0;
+      for (int i = 0; i < length; i++) {
+        double a = first[i];
+        double b = second[i];
+        double c = third[i];
+        double d = fourth[i];
+        double early = a > b ? a : b;
+        double late = c > d ? c : d;
+        double most = early > late ? early : late;
+        highest = most > highest ? most : highest;
+        sum += a + b + (c + d);
+      }
+      return new Swing(highest, sum / (4 * length));
+    }
+
+    /** Goes through all four, through the first from where it is; returns the last speeds. */
+    private double[] fromRest() {
+      double pp = fourPlace[0];
+      double sp = fourPlace[1];
+      double ps = fourSpeed[0];
+      double ss = fourSpeed[1];
+      double[] first = places[0];
+      double[] second = places[1];
+      double[] third = places[2];
+      double[] fourth = places[3];
+      double p0 = place;
+      double s0 = speed;
+      double p1 = 0;
+      double s1 = 0;
+      double p2 = 0;
+      double s2 = 0;
+      double p3 = 0;
+      double s3 = 0;
+      for (int i = 0; i < length; i++) {
+        double next = pp * p0 + (sp * s0 + drivePlace[i]);
+        s0 = ps * p0 + (ss * s0 + driveSpeed[i]);
+        p0 = next;
+        first[i] = next;
+        next = pp * p1 + (sp * s1 + drivePlace[length + i]);
+        s1 = ps * p1 + (ss * s1 + driveSpeed[length + i]);
+        p1 = next;
+        second[i] = next;
+        next = pp * p2 + (sp * s2 + drivePlace[2 * length + i]);
+        s2 = ps * p2 + (ss * s2 + driveSpeed[2 * length + i]);
+        p2 = next;
+        third[i] = next;
+        next = pp * p3 + (sp * s3 + drivePlace[3 * length + i]);
+        s3 = ps * p3 + (ss * s3 + driveSpeed[3 * length + i]);
+        p3 = next;
+        fourth[i] = next;
+      }
+      return new double[] {s0, s1, s2, s3};
+    }
+
+    private void addBegin(double[] places) {
+      double p = place;
+      double s = speed;
+      double[] ofPlace = leftOfPlace;
+      double[] ofSpeed = leftOfSpeed;
+      for (int i = 0; i < places.length; i++) {
+        places[i] = places[i] + p * ofPlace[i] + s * ofSpeed[i];
+      }
+    }
   }
 
   /** Takes a sample of the signal, volt, and gives where the needle stands, volt rms of a sine. */
