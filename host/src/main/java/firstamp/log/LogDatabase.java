@@ -24,6 +24,9 @@ final class LogDatabase {
   private static final byte[] MAGIC = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
   private static final int BUSY_MILLIS = 5000;
 
+  /** Pages after which the WAL is written back: as many bytes as with SQLite's usual pages. */
+  private static final int WRITE_BACK_PAGES = 4000;
+
   private LogDatabase() {}
 
   /** Reads in the driver with its native part, which the first connection has to wait for. */
@@ -41,8 +44,14 @@ final class LogDatabase {
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
     config.setJournalSizeLimit(64 << 20);
-    Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
-    return harden(connection);
+    Connection connection = harden(config.createConnection("jdbc:sqlite:" + file.toAbsolutePath()));
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("PRAGMA wal_autocheckpoint = " + WRITE_BACK_PAGES);
+    } catch (SQLException e) {
+      connection.close();
+      throw e;
+    }
+    return connection;
   }
 
   /** A connection that only reads. */

@@ -65,6 +65,11 @@ public final class PowerUpWriter implements AutoCloseable {
     default long bytes() {
       return ITEM_BYTES;
     }
+
+    /** Whether no part of a chunk is left over behind it. */
+    default boolean endsChunk() {
+      return false;
+    }
   }
 
   private record Block(ConversionBlock block) implements Item {
@@ -76,6 +81,12 @@ public final class PowerUpWriter implements AutoCloseable {
     @Override
     public long bytes() {
       return ITEM_BYTES / 4 + 2L * block.counts().length;
+    }
+
+    @Override
+    public boolean endsChunk() {
+      long end = block.firstIndex() + block.counts().length;
+      return Math.floorMod(end, (long) StreamStore.GROUP_CONVERSIONS) == 0;
     }
   }
 
@@ -319,12 +330,30 @@ public final class PowerUpWriter implements AutoCloseable {
         enqueue(lost);
         lost = null;
       }
+      boolean hurry = !flushing && !closing && time.monotonicNanos() < until;
       flushing = false;
+      int ended = hurry && unsaved.isEmpty() ? throughLastChunk() : 0;
+      if (ended > 0) {
+        // More comes than is written: what is left of a chunk would be written twice. It waits no
+        // longer than it would have.
+        unsaved.addAll(queue.subList(0, ended));
+        queue.subList(0, ended).clear();
+        return true;
+      }
       collectedNanos = time.monotonicNanos();
       unsaved.addAll(queue);
       queue = new ArrayList<>();
       return !(closing && unsaved.isEmpty());
     }
+  }
+
+  /** How many items of the queue there are up to the last that ends a chunk. */
+  private int throughLastChunk() {
+    int ended = queue.size();
+    while (ended > 0 && !queue.get(ended - 1).endsChunk()) {
+      ended--;
+    }
+    return ended;
   }
 
   private void save(List<Item> unsaved) {
@@ -333,11 +362,14 @@ public final class PowerUpWriter implements AutoCloseable {
       while (done < unsaved.size()) {
         int end = done;
         long bytes = 0;
-        while (end < unsaved.size() && bytes < SLICE_BYTES) {
-          bytes += unsaved.get(end++).bytes();
+        boolean full = false;
+        while (end < unsaved.size() && !full) {
+          Item item = unsaved.get(end++);
+          bytes += item.bytes();
+          full = bytes >= SLICE_BYTES && item.endsChunk() || bytes >= 2 * SLICE_BYTES;
         }
         store.write(unsaved.subList(done, end));
-        succeeded(end - done, unsaved.subList(done, end));
+        succeeded(end - done, bytes);
         done = end;
       }
     } catch (SQLException e) {
@@ -350,14 +382,12 @@ public final class PowerUpWriter implements AutoCloseable {
     }
   }
 
-  private void succeeded(int items, List<Item> saved) {
+  private void succeeded(int items, long bytes) {
     boolean back;
     synchronized (lock) {
       written += items;
       number = store.powerUp();
-      for (Item item : saved) {
-        waitingBytes -= item.bytes();
-      }
+      waitingBytes -= bytes;
       back = silent;
       trouble = null;
       silent = false;
