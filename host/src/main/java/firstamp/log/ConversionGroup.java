@@ -66,6 +66,13 @@ final class ConversionGroup implements StreamGroup {
   }
 
   static void checkRange(short[] counts) {
+    int seen = 0;
+    for (short count : counts) {
+      seen |= count;
+    }
+    if ((seen & ~HIGHEST) == 0) {
+      return;
+    }
     for (short count : counts) {
       if (count < 0 || count > HIGHEST) {
         throw new IllegalArgumentException("conversion of " + count + " counts, allowed 0 to 1023");
