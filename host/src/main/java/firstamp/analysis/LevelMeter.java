@@ -49,7 +49,7 @@ public final class LevelMeter {
   private final PairSpectrum spectrum = new PairSpectrum(new Fourier(SAMPLES, 5, 5, 4, 4, 2));
   private final double[] head = new double[SAMPLES];
   private final double[] meter = new double[SAMPLES];
-  private final double[] meterAc = new double[SAMPLES];
+  private final float[] meterAc = new float[SAMPLES];
   private final WindowCutter cutter = new WindowCutter(new Inputs());
   private final Consumer<LevelDetail> details;
   private final ToneSplit split;
@@ -186,7 +186,7 @@ public final class LevelMeter {
     needleIndex = begin + WINDOW_CONVERSIONS;
     // A needle's rectifier sits behind a capacitor: the mean is no signal.
     for (int i = 0; i < SAMPLES; i++) {
-      meterAc[i] = (meter[i] - mean) * meterVPerCount;
+      meterAc[i] = (float) ((meter[i] - mean) * meterVPerCount);
     }
     VuBallistics.Swing swing = needle.put(between.at(meterAc));
     return new LevelDetail(

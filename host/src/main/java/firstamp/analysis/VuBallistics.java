@@ -76,11 +76,11 @@ public final class VuBallistics {
 
   /**
    * Takes four signals of the same length in turn, a sample of each: as if {@link #put(double)} had
-   * been called for every one, to rounding, and the needle looked at after every fourth.
+   * been called for every one, to six digits, and the needle looked at after every fourth.
    *
    * @param turns signals, their length a multiple of 4
    */
-  Swing put(double[][] turns) {
+  Swing put(float[][] turns) {
     int length = turns[0].length;
     if (quarters == null || quarters.drivePlace.length != length) {
       quarters = new Quarters(length);
@@ -90,15 +90,15 @@ public final class VuBallistics {
     return quarters.swing();
   }
 
-  private static void drive(double[][] turns, double[] four, double[] drive) {
-    double[] first = turns[0];
-    double[] second = turns[1];
-    double[] third = turns[2];
-    double[] fourth = turns[3];
-    double a = four[2];
-    double b = four[3];
-    double c = four[4];
-    double d = four[5];
+  private static void drive(float[][] turns, double[] four, float[] drive) {
+    float[] first = turns[0];
+    float[] second = turns[1];
+    float[] third = turns[2];
+    float[] fourth = turns[3];
+    float a = (float) four[2];
+    float b = (float) four[3];
+    float c = (float) four[4];
+    float d = (float) four[5];
     for (int i = 0; i < drive.length; i++) {
       drive[i] =
           a * Math.abs(first[i])
@@ -113,8 +113,8 @@ public final class VuBallistics {
    * quarter still come to is added afterwards.
    */
   private final class Quarters {
-    final double[] drivePlace;
-    final double[] driveSpeed;
+    final float[] drivePlace;
+    final float[] driveSpeed;
     private final int length;
     private final double[][] places;
     private final double[] leftOfPlace;
@@ -123,8 +123,8 @@ public final class VuBallistics {
     private double speedToLastSpeed;
 
     Quarters(int whole) {
-      drivePlace = new double[whole];
-      driveSpeed = new double[whole];
+      drivePlace = new float[whole];
+      driveSpeed = new float[whole];
       length = whole / 4;
       places = new double[4][length];
       leftOfPlace = new double[length];

@@ -187,13 +187,13 @@ class LevelDetailTest {
       FourTimes between = new FourTimes(SAMPLES);
       double sum = 0;
       for (int n = 0; n < 4020; n += SAMPLES) {
-        double[] samples = new double[SAMPLES];
+        float[] samples = new float[SAMPLES];
         for (int i = 0; i < SAMPLES; i++) {
-          samples[i] = Math.sin(2 * Math.PI * hz * (n + i) / 4000 + phase);
+          samples[i] = (float) Math.sin(2 * Math.PI * hz * (n + i) / 4000 + phase);
         }
-        double[][] quarters = between.at(samples);
+        float[][] quarters = between.at(samples);
         for (int i = 0; n > 0 && i < SAMPLES; i++) {
-          for (double[] quarter : quarters) {
+          for (float[] quarter : quarters) {
             sum += Math.abs(quarter[i]);
           }
         }
