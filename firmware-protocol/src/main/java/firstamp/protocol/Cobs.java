@@ -48,8 +48,7 @@ final class Cobs {
     int write = 0;
     while (read < end) {
       // Up to a longest code the plain bytes are the encoded ones behind the first code, with a
-      // zero
-      // in place of each further code.
+      // zero in place of each further code.
       System.arraycopy(in, read + 1, out, write, Math.min(end - read - 1, capacity - write));
       int code;
       do {
