@@ -133,18 +133,26 @@ final class ConversionGroup implements StreamGroup {
   @Override
   public Parts parts(CodingRoom room) {
     Channels channels = split(room);
-    return new Parts(
-        chunks(channels, BankTrainer.Effort.LIVE, room.encoder),
-        Spans.of(stretches, length, channels));
+    Spans spans = Spans.of(stretches, length, channels);
+    Range[] ranges = new Range[CHANNELS];
+    for (int channel = 0; channel < CHANNELS; channel++) {
+      ranges[channel] = spans.range(channel);
+    }
+    return new Parts(chunks(channels, ranges, BankTrainer.Effort.LIVE, room.encoder), spans);
   }
 
   @Override
   public List<ChunkRow> repacked(CodingRoom room) {
-    return chunks(split(room), BankTrainer.Effort.REPACK, room.encoder);
+    Channels channels = split(room);
+    Range[] ranges = new Range[CHANNELS];
+    for (int channel = 0; channel < CHANNELS; channel++) {
+      ranges[channel] = Range.of(channels.values()[channel], channels.sizes()[channel]);
+    }
+    return chunks(channels, ranges, BankTrainer.Effort.REPACK, room.encoder);
   }
 
   private static List<ChunkRow> chunks(
-      Channels channels, BankTrainer.Effort effort, BankEncoder encoder) {
+      Channels channels, Range[] ranges, BankTrainer.Effort effort, BankEncoder encoder) {
     List<ChunkRow> chunks = new ArrayList<>();
     for (int channel = 0; channel < CHANNELS; channel++) {
       int size = channels.sizes()[channel];
@@ -157,6 +165,7 @@ final class ConversionGroup implements StreamGroup {
                 SeriesCoder.encode(
                     channels.values()[channel],
                     size,
+                    ranges[channel],
                     companion(channel, channels, effort),
                     effort,
                     encoder)));

@@ -5,9 +5,15 @@ record Range(int lowest, int highest) {
   static Range of(int[] values, int count) {
     int lowest = count == 0 ? 0 : values[0];
     int highest = lowest;
+    // A new lowest or highest is rare: branches that are foreseen take less than the smaller of
+    // two.
     for (int k = 0; k < count; k++) {
-      lowest = Math.min(lowest, values[k]);
-      highest = Math.max(highest, values[k]);
+      int value = values[k];
+      if (value < lowest) {
+        lowest = value;
+      } else if (value > highest) {
+        highest = value;
+      }
     }
     return new Range(lowest, highest);
   }

@@ -38,17 +38,17 @@ final class SeriesCoder {
 
   /** Counts, or what is as small: the shorter of a coded and a plain series. */
   static Coded encode(int[] values, int count, Companion companion, BankTrainer.Effort effort) {
-    return encode(values, count, companion, effort, new BankEncoder());
+    return encode(values, count, Range.of(values, count), companion, effort, new BankEncoder());
   }
 
-  /** The same with an encoder at hand. */
+  /** The same with the range of the values known and an encoder at hand. */
   static Coded encode(
       int[] values,
       int count,
+      Range range,
       Companion companion,
       BankTrainer.Effort effort,
       BankEncoder encoder) {
-    Range range = Range.of(values, count);
     byte[] coded = encoder.encode(values, count, range, companion, effort);
     if (coded != null && coded.length < plainBytes(range, count)) {
       return new Coded(BANK, coded);

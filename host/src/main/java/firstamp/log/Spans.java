@@ -105,9 +105,14 @@ final class Spans {
     int high = Integer.MIN_VALUE;
     int sum = 0;
     for (int k = offset; k < offset + count; k++) {
-      low = Math.min(low, values[k]);
-      high = Math.max(high, values[k]);
-      sum += values[k];
+      int value = values[k];
+      if (value < low) {
+        low = value;
+      }
+      if (value > high) {
+        high = value;
+      }
+      sum += value;
     }
     add(channel, bucket, low, high, sum, count);
   }
@@ -130,6 +135,17 @@ final class Spans {
     highest[channel][bucket] = Math.max(highest[channel][bucket], high);
     sums[channel][bucket] += sum;
     counts[channel][bucket] += count;
+  }
+
+  /** Lowest and highest of all buckets of a channel; 0 and 0 where it has nothing. */
+  Range range(int channel) {
+    int low = Integer.MAX_VALUE;
+    int high = Integer.MIN_VALUE;
+    for (int b = 0; b < buckets; b++) {
+      low = Math.min(low, lowest[channel][b]);
+      high = Math.max(high, highest[channel][b]);
+    }
+    return low > high ? new Range(0, 0) : new Range(low, high);
   }
 
   /** Takes over the buckets of another one that lies within. */
