@@ -33,6 +33,9 @@ public final class PowerUpWriter implements AutoCloseable {
   private static final long CLOSE_NANOS = 10_000_000_000L;
   private static final int ITEM_BYTES = 400;
 
+  /** Conversions that wait as one, from a multiple of this on; a chunk is a multiple of it. */
+  private static final int RUN_CONVERSIONS = 3200;
+
   private final Path file;
   private final String uuid;
   private final StreamStore store;
@@ -43,6 +46,7 @@ public final class PowerUpWriter implements AutoCloseable {
 
   private final Object lock = new Object();
   private List<Item> queue = new ArrayList<>();
+  private Run open;
   private long waitingBytes;
   private long appended;
   private long written;
@@ -72,21 +76,48 @@ public final class PowerUpWriter implements AutoCloseable {
     }
   }
 
-  private record Block(ConversionBlock block) implements Item {
+  /**
+   * Conversions that follow each other, of one block or several: what is waited for the disk lies
+   * close together then, and is one thing to write.
+   */
+  private static final class Run implements Item {
+    private final short[] counts;
+    private final long firstIndex;
+    private int length;
+
+    Run(ConversionBlock block) {
+      int length = block.counts().length;
+      int room =
+          (int) (RUN_CONVERSIONS - Math.floorMod(block.firstIndex(), (long) RUN_CONVERSIONS));
+      counts = new short[Math.max(length, room)];
+      firstIndex = block.firstIndex();
+      add(block);
+    }
+
+    boolean takes(ConversionBlock block) {
+      return block.firstIndex() == firstIndex + length
+          && block.counts().length <= counts.length - length;
+    }
+
+    void add(ConversionBlock block) {
+      int more = block.counts().length;
+      System.arraycopy(block.counts(), 0, counts, length, more);
+      length += more;
+    }
+
     @Override
     public void writeTo(StreamStore store) throws SQLException {
-      store.conversions(block);
+      store.conversions(firstIndex, counts, length);
     }
 
     @Override
     public long bytes() {
-      return ITEM_BYTES / 4 + 2L * block.counts().length;
+      return ITEM_BYTES / 4 + 2L * counts.length;
     }
 
     @Override
     public boolean endsChunk() {
-      long end = block.firstIndex() + block.counts().length;
-      return Math.floorMod(end, (long) StreamStore.GROUP_CONVERSIONS) == 0;
+      return Math.floorMod(firstIndex + length, (long) StreamStore.GROUP_CONVERSIONS) == 0;
     }
   }
 
@@ -135,11 +166,19 @@ public final class PowerUpWriter implements AutoCloseable {
     return uuid;
   }
 
-  /** Appends conversions; the block's array must not be touched again. */
+  /** Appends conversions, which are copied. */
   public void append(ConversionBlock block) {
     ConversionGroup.checkRange(block.counts());
-    if (block.counts().length > 0) {
-      put(new Block(block), block.firstIndex(), block.counts().length);
+    int count = block.counts().length;
+    synchronized (lock) {
+      if (open != null && !closing && open.takes(block)) {
+        open.add(block);
+      } else if (count > 0) {
+        Run run = new Run(block);
+        if (put(run, block.firstIndex(), count)) {
+          open = run;
+        }
+      }
     }
   }
 
@@ -264,7 +303,8 @@ public final class PowerUpWriter implements AutoCloseable {
         Kind.IO, "the writer of " + file + " does not answer; what was committed before is kept");
   }
 
-  private void put(Item item, long firstIndex, int conversions) {
+  /** False when there was no room for it. */
+  private boolean put(Item item, long firstIndex, int conversions) {
     synchronized (lock) {
       if (closing) {
         throw new IllegalStateException("power-up " + uuid + " is closed");
@@ -275,23 +315,25 @@ public final class PowerUpWriter implements AutoCloseable {
             lost == null
                 ? new LostConversions(firstIndex, conversions)
                 : new LostConversions(lost.firstIndex, lost.count + conversions);
-        return;
+        return false;
       }
       if (lost != null && conversions > 0) {
         enqueue(lost);
         lost = null;
       }
       enqueue(item);
-      if (waitingBytes > SLICE_BYTES) {
-        lock.notifyAll();
-      }
+      return true;
     }
   }
 
   private void enqueue(Item item) {
+    open = null;
     queue.add(item);
     appended++;
     waitingBytes += item.bytes();
+    if (waitingBytes > SLICE_BYTES) {
+      lock.notifyAll();
+    }
   }
 
   private void run() {
@@ -332,6 +374,7 @@ public final class PowerUpWriter implements AutoCloseable {
       }
       boolean hurry = !flushing && !closing && time.monotonicNanos() < until;
       flushing = false;
+      open = null;
       int ended = hurry && unsaved.isEmpty() ? throughLastChunk() : 0;
       if (ended > 0) {
         // More comes than is written: what is left of a chunk would be written twice. It waits no

@@ -2,7 +2,6 @@ package firstamp.log;
 
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
@@ -120,14 +119,13 @@ final class StreamStore {
     }
   }
 
-  void conversions(ConversionBlock block) throws SQLException {
-    short[] counts = block.counts();
+  void conversions(long firstIndex, short[] counts, int length) throws SQLException {
     int offset = 0;
-    while (offset < counts.length) {
-      long index = block.firstIndex() + offset;
+    while (offset < length) {
+      long index = firstIndex + offset;
       beginStretch(index);
       int room = (int) (GROUP_CONVERSIONS - Math.floorMod(index, (long) GROUP_CONVERSIONS));
-      int take = Math.min(room, counts.length - offset);
+      int take = Math.min(room, length - offset);
       ((ConversionGroup) group).add(counts, offset, take);
       offset += take;
       cursor.nextIndex = index + take;
