@@ -22,17 +22,17 @@ import java.util.stream.Stream;
  * and in a file, and the table for the README.
  *
  * <p>System properties: {@code minutes} (10), {@code otherMinutes} of the other formats (as
- * minutes), {@code seeds} (2), {@code warmUps} (6), {@code out} (folder for the JSON file and the
+ * minutes), {@code seeds} (2), {@code warmUps} (3), {@code out} (folder for the JSON file and the
  * table), {@code readme} (gets table and JSON file when all of it was run).
  */
 public final class LogBenchmark {
   private static final int PER_MINUTE = 16_000 * 60;
-  private static final int WARM_UP_SECONDS = 40;
+  private static final int WARM_UP_SECONDS = 600;
 
   private final int minutes = Integer.getInteger("minutes", 10);
   private final int otherMinutes = Integer.getInteger("otherMinutes", minutes);
   private final int seeds = Integer.getInteger("seeds", 2);
-  private final int warmUps = Integer.getInteger("warmUps", 6);
+  private final int warmUps = Integer.getInteger("warmUps", 3);
   private final Path out = Path.of(System.getProperty("out", "target"));
   private final Path folder;
   private final Map<String, Object> result = new LinkedHashMap<>();
