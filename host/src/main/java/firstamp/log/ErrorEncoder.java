@@ -21,7 +21,8 @@ final class ErrorEncoder {
   private final int[][] counts = new int[ErrorContext.COUNT][HISTOGRAMS * Tokens.COUNT];
   private final int[] state = new int[4];
   private int[] errors;
-  private byte[] tokens = new byte[0];
+  private int[] tokens = new int[0];
+  private int[] magnitudes = new int[0];
   private byte[] contexts = new byte[0];
   private short[] words = new short[0];
   private EntropyTables tables;
@@ -35,7 +36,8 @@ final class ErrorEncoder {
   void begin(int[] errors, int count, int segment) {
     this.errors = errors;
     if (tokens.length < count) {
-      tokens = new byte[count];
+      tokens = new int[count];
+      magnitudes = new int[count];
       contexts = new byte[count / ErrorContext.RUN + 1 + count / segment];
       largeRuns = new boolean[contexts.length];
     }
@@ -50,6 +52,7 @@ final class ErrorEncoder {
 
   /** Looks at a segment; returns the context of its first run. */
   int scan(int begin, int end) {
+    foldAll(begin, end);
     int first = -1;
     int context = 0;
     for (int from = begin; from < end; from += ErrorContext.RUN) {
@@ -67,16 +70,26 @@ final class ErrorEncoder {
     return first;
   }
 
-  /** Sets the tokens of a run; returns the sum of the errors' sizes. */
+  /** The tokens of small errors, and how large all are. */
+  private void foldAll(int begin, int end) {
+    int[] errors = this.errors;
+    int[] tokens = this.tokens;
+    int[] magnitudes = this.magnitudes;
+    for (int k = begin; k < end; k++) {
+      tokens[k] = errors[k] << 1 ^ errors[k] >> 31;
+    }
+    for (int k = begin; k < end; k++) {
+      magnitudes[k] = Math.abs(errors[k]);
+    }
+  }
+
+  /** Sets the tokens of a run that are not small; returns the sum of the errors' sizes. */
   private int tokens(int from, int to) {
     int size = 0;
     int seen = 0;
     for (int k = from; k < to; k++) {
-      int error = errors[k];
-      int folded = error << 1 ^ error >> 31;
-      tokens[k] = (byte) folded;
-      seen |= folded;
-      size += Math.abs(error);
+      seen |= tokens[k];
+      size += magnitudes[k];
     }
     boolean direct = (seen & -Tokens.DIRECT) == 0;
     largeRuns[from / ErrorContext.RUN] = !direct;
@@ -86,13 +99,13 @@ final class ErrorEncoder {
     large = true;
     if ((seen & -Tokens.TABLE) == 0) {
       for (int k = from; k < to; k++) {
-        tokens[k] = Tokens.ofFolded(errors[k] << 1 ^ errors[k] >> 31);
+        tokens[k] = Tokens.ofFolded(tokens[k]);
       }
       return size;
     }
     size = 0;
     for (int k = from; k < to; k++) {
-      tokens[k] = (byte) Tokens.of(errors[k]);
+      tokens[k] = Tokens.of(errors[k]);
       size += ErrorContext.size(errors[k]);
     }
     return size;
