@@ -35,7 +35,7 @@ final class Moments {
     this.variables = 1 + taps + own;
     this.x = new long[own + 1 + PredictorBank.BLOCK];
     this.pairs = new long[x.length];
-    this.sums = new long[own + 2];
+    this.sums = new long[own + (own & 1)];
     this.seen = new long[taps + 1 + PredictorBank.BLOCK];
     this.seenPairs = new long[seen.length];
     this.seenSums = new long[taps + (taps & 1)];
@@ -59,19 +59,34 @@ final class Moments {
   double[] of(int begin, int end) {
     int from = own + 1;
     int to = from + end - begin;
+    int ahead = begin - from;
     long before = 0;
-    for (int k = 0; k < to; k++) {
-      long value = values[begin - from + k] >> shift;
+    for (int k = 0; k < from; k++) {
+      long value = values[ahead + k] >> shift;
       x[k] = value;
       pairs[k] = value + (before << 32);
       before = value;
     }
+    long sum = 0;
+    long square = 0;
+    for (int k = from; k < to; k++) {
+      long value = values[ahead + k] >> shift;
+      x[k] = value;
+      pairs[k] = value + (before << 32);
+      before = value;
+      sum += value;
+      square += value * value;
+    }
     double[] m = new double[at(variables + 1, 0)];
     m[0] = to - from;
-    sums(from, to, m);
-    products(x, from, to - from, pairs, from, -2, sums);
+    m[at(variables, 0)] = sum;
+    for (int i = 0; i < own; i++) {
+      sum += x[from - 1 - i] - x[to - 1 - i];
+      m[at(taps + 1 + i, 0)] = sum;
+    }
+    products(x, from, to - from, pairs, from - 1, -2, sums);
     for (int lag = 0; lag <= own; lag++) {
-      long c = sums[lag];
+      long c = lag == 0 ? square : sums[lag - 1];
       m[at(variables, lag == 0 ? variables : taps + lag)] = c;
       // The same lag further back: one product comes, one goes.
       int row = taps + 1 + lag;
@@ -91,18 +106,6 @@ final class Moments {
       }
     }
     return m;
-  }
-
-  private void sums(int from, int to, double[] m) {
-    long sum = 0;
-    for (int k = from; k < to; k++) {
-      sum += x[k];
-    }
-    m[at(variables, 0)] = sum;
-    for (int i = 0; i < own; i++) {
-      sum += x[from - 1 - i] - x[to - 1 - i];
-      m[at(taps + 1 + i, 0)] = sum;
-    }
   }
 
   /**
@@ -168,12 +171,12 @@ final class Moments {
     }
     int from = own + 1;
     int last = taps - 1;
-    products(seen, last, n, pairs, from, -2, sums);
-    for (int lag = 0; lag <= own; lag++) {
-      put(m, lag, last, sums[lag]);
+    products(seen, last, n, pairs, from - 1, -2, sums);
+    for (int lag = 1; lag <= own; lag++) {
+      put(m, lag, last, sums[lag - 1]);
     }
     products(x, from, n, seenPairs, 0, 2, seenSums);
-    for (int t = last - 1; t >= 0; t--) {
+    for (int t = last; t >= 0; t--) {
       put(m, 0, t, seenSums[t]);
     }
     for (int t = last - 1; t >= 0; t--) {
@@ -212,14 +215,17 @@ final class Moments {
     int from = own + 1;
     for (int t = 0; t < taps; t++) {
       long sum = 0;
+      long withValue = 0;
       for (int k = 0; k < n; k++) {
         h[t][k] = companion.value(begin + k, t);
         sum += h[t][k];
+        withValue += h[t][k] * x[from + k];
       }
       m[at(1 + t, 0)] = sum;
-      products(h[t], 0, n, pairs, from, -2, sums);
-      for (int lag = 0; lag <= own; lag++) {
-        put(m, lag, t, sums[lag]);
+      put(m, 0, t, withValue);
+      products(h[t], 0, n, pairs, from - 1, -2, sums);
+      for (int lag = 1; lag <= own; lag++) {
+        put(m, lag, t, sums[lag - 1]);
       }
       for (int u = 0; u <= t; u++) {
         m[at(1 + t, 1 + u)] = product(h[t], h[u]);
