@@ -2,6 +2,8 @@ package firstamp.log;
 
 import firstamp.model.Channel;
 import firstamp.model.SamplePlan;
+import java.util.Arrays;
+import java.util.function.ToIntFunction;
 
 /** Conversions in the order of the plan, and the values of each channel out of it. */
 final class PlanOrder {
@@ -13,9 +15,13 @@ final class PlanOrder {
   private static final byte[] CHANNEL_AT = channels();
   private static final int[][] BEFORE = before();
 
-  private static final int I = Channel.I.ordinal();
-  private static final int H = Channel.H.ordinal();
-  private static final int M = Channel.M.ordinal();
+  /** Plans that are put in order at a time: 0.2 s. */
+  private static final int AT_HAND = 100;
+
+  /** Where each channel comes first in a plan; its slots lie equally far apart. */
+  private static final int[] FIRST_SLOT = each(SamplePlan::firstSlot);
+
+  private static final int[] STEP = each(SamplePlan::step);
 
   private PlanOrder() {}
 
@@ -56,27 +62,30 @@ final class PlanOrder {
     }
   }
 
-  /** Whole plans: every fourth conversion is of I, of H and of M. */
+  /** Whole plans, some at a time so that they stay at hand, channel by channel. */
   private static void splitPlans(
       short[] counts, int offset, int plans, int[][] values, int[] sizes) {
-    int[] i = values[I];
-    int[] h = values[H];
-    int[] m = values[M];
-    int atI = sizes[I];
-    int atH = sizes[H];
-    int atM = sizes[M];
-    int slot = 3;
-    for (int k = offset; k < offset + plans * SLOTS; k += 4) {
-      int channel = CHANNEL_AT[slot];
-      slot = slot + 4 & SLOTS - 1;
-      i[atI++] = counts[k];
-      h[atH++] = counts[k + 1];
-      m[atM++] = counts[k + 2];
-      values[channel][sizes[channel]++] = counts[k + 3];
+    for (int plan = 0; plan < plans; plan += AT_HAND) {
+      int number = Math.min(AT_HAND, plans - plan);
+      for (int channel = 0; channel < CHANNELS; channel++) {
+        int from = offset + plan * SLOTS + FIRST_SLOT[channel];
+        int count = number * BEFORE[channel][SLOTS];
+        int[] to = values[channel];
+        // The compiler unrolls only a loop whose step it knows.
+        switch (STEP[channel]) {
+          case 4 -> take(counts, from, 4, to, sizes[channel], count);
+          case 16 -> take(counts, from, 16, to, sizes[channel], count);
+          default -> take(counts, from, 32, to, sizes[channel], count);
+        }
+        sizes[channel] += count;
+      }
     }
-    sizes[I] = atI;
-    sizes[H] = atH;
-    sizes[M] = atM;
+  }
+
+  private static void take(short[] counts, int from, int step, int[] to, int place, int count) {
+    for (int k = 0; k < count; k++) {
+      to[place + k] = counts[from + step * k];
+    }
   }
 
   /**
@@ -102,27 +111,28 @@ final class PlanOrder {
     }
   }
 
-  /** Whole plans: every fourth conversion is of I, of H and of M. */
   private static void joinPlans(
       int[][] values, int[] taken, short[] counts, int offset, int plans) {
-    int[] i = values[I];
-    int[] h = values[H];
-    int[] m = values[M];
-    int atI = taken[I];
-    int atH = taken[H];
-    int atM = taken[M];
-    int slot = 3;
-    for (int k = offset; k < offset + plans * SLOTS; k += 4) {
-      int channel = CHANNEL_AT[slot];
-      slot = slot + 4 & SLOTS - 1;
-      counts[k] = (short) i[atI++];
-      counts[k + 1] = (short) h[atH++];
-      counts[k + 2] = (short) m[atM++];
-      counts[k + 3] = (short) values[channel][taken[channel]++];
+    for (int plan = 0; plan < plans; plan += AT_HAND) {
+      int number = Math.min(AT_HAND, plans - plan);
+      for (int channel = 0; channel < CHANNELS; channel++) {
+        int to = offset + plan * SLOTS + FIRST_SLOT[channel];
+        int count = number * BEFORE[channel][SLOTS];
+        int[] from = values[channel];
+        switch (STEP[channel]) {
+          case 4 -> put(from, taken[channel], counts, to, 4, count);
+          case 16 -> put(from, taken[channel], counts, to, 16, count);
+          default -> put(from, taken[channel], counts, to, 32, count);
+        }
+        taken[channel] += count;
+      }
     }
-    taken[I] = atI;
-    taken[H] = atH;
-    taken[M] = atM;
+  }
+
+  private static void put(int[] from, int place, short[] counts, int to, int step, int count) {
+    for (int k = 0; k < count; k++) {
+      counts[to + step * k] = (short) from[place + k];
+    }
   }
 
   private static byte[] channels() {
@@ -131,6 +141,10 @@ final class PlanOrder {
       channels[slot] = (byte) SamplePlan.channelAt(slot).ordinal();
     }
     return channels;
+  }
+
+  private static int[] each(ToIntFunction<Channel> of) {
+    return Arrays.stream(Channel.values()).mapToInt(of).toArray();
   }
 
   private static int[][] before() {

@@ -1,6 +1,8 @@
 package firstamp.model;
 
+import java.util.Arrays;
 import java.util.function.Consumer;
+import java.util.function.ToIntFunction;
 
 /**
  * Turns consecutive conversions into readings, exactly as the probe does for its reduced stream.
@@ -10,8 +12,8 @@ import java.util.function.Consumer;
 public final class ReadingReducer {
   private static final int CHANNELS = Reading.CHANNELS;
   private static final int PER_READING = SamplePlan.CONVERSIONS_PER_READING;
-  private static final int[] FIRST_SLOT = firstSlots();
-  private static final int[] STEP = steps();
+  private static final int[] FIRST_SLOT = each(SamplePlan::firstSlot);
+  private static final int[] STEP = each(SamplePlan::step);
 
   private final Consumer<Reading> sink;
   private final short[] held = new short[PER_READING];
@@ -94,19 +96,7 @@ public final class ReadingReducer {
     squares[channel] = square;
   }
 
-  private static int[] firstSlots() {
-    int[] first = new int[CHANNELS];
-    for (int slot = SamplePlan.SLOTS - 1; slot >= 0; slot--) {
-      first[SamplePlan.channelAt(slot).ordinal()] = slot;
-    }
-    return first;
-  }
-
-  private static int[] steps() {
-    int[] steps = new int[CHANNELS];
-    for (int channel = 0; channel < CHANNELS; channel++) {
-      steps[channel] = SamplePlan.SLOTS / Channel.of(channel).conversionsPerPlan();
-    }
-    return steps;
+  private static int[] each(ToIntFunction<Channel> of) {
+    return Arrays.stream(Channel.values()).mapToInt(of).toArray();
   }
 }

@@ -31,6 +31,20 @@ public final class SamplePlan {
     return PLAN[(int) (conversionIndex & (SLOTS - 1))];
   }
 
+  /** The channel's first slot; its slots lie {@link #step} apart. */
+  public static int firstSlot(Channel channel) {
+    int slot = 0;
+    while (PLAN[slot] != channel) {
+      slot++;
+    }
+    return slot;
+  }
+
+  /** Slots from one conversion of the channel to its next. */
+  public static int step(Channel channel) {
+    return SLOTS / channel.conversionsPerPlan();
+  }
+
   /** Start of a conversion, microseconds since the probe's start, rounded down. */
   public static long microsOf(long conversionIndex) {
     return conversionIndex * 125 / 2;
