@@ -28,8 +28,8 @@ public final class PowerUpWriter implements AutoCloseable {
   static final long COMMIT_NANOS = 200_000_000L;
 
   private static final long RETRY_NANOS = 1_000_000_000L;
-  private static final long ROOM_BYTES = 8 << 20;
-  private static final long SLICE_BYTES = 4 << 20;
+  private static final long ROOM_BYTES = 16 << 20;
+  private static final long SLICE_BYTES = 8 << 20;
   private static final long CLOSE_NANOS = 10_000_000_000L;
   private static final int ITEM_BYTES = 400;
 

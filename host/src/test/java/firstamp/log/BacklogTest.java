@@ -39,8 +39,8 @@ final class BacklogTest {
   @Test
   void isWrittenUpToTheEndOfAChunkAndWholeWhenAskedFor() throws Exception {
     Path file = folder.resolve("bench.db");
-    // A little more than 4 MB, and in the middle of a chunk.
-    int blocks = 13 * CHUNK / BLOCK + 20;
+    // A little more than 8 MB, and in the middle of a chunk.
+    int blocks = 26 * CHUNK / BLOCK + 20;
     Random random = new Random(2);
     try (BenchLog log = BenchLog.open(file, STANDS)) {
       PowerUpWriter writer = log.begin(Fixture.header(PowerUpHeader.Stream.RAW), state -> {});
@@ -55,7 +55,7 @@ final class BacklogTest {
       assertThat(kept % CHUNK).isZero();
       assertThat(number(file, "SELECT count(*) FROM tail")).isZero();
       writer.flush();
-      assertThat(number(file, "SELECT sum(count) FROM chunk")).isEqualTo(13 * CHUNK);
+      assertThat(number(file, "SELECT sum(count) FROM chunk")).isEqualTo(26 * CHUNK);
       assertThat(number(file, "SELECT sum(count) FROM tail")).isEqualTo(20 * BLOCK);
       writer.close();
       long[] given = {0};
