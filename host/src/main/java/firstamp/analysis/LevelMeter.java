@@ -135,8 +135,13 @@ public final class LevelMeter {
     spectrum.compute(head, meter);
     double[] headPower = spectrum.powerA();
     double[] meterPower = spectrum.powerB();
-    double meterBand = PairSpectrum.band(meterPower, LOWEST_BIN, HIGHEST_BIN);
-    double headBand = PairSpectrum.band(headPower, LOWEST_BIN, HIGHEST_BIN);
+    double meterBand = 0;
+    double headBand = 0;
+    // Both in one loop: one sum does not wait for the other.
+    for (int k = LOWEST_BIN; k <= HIGHEST_BIN; k++) {
+      meterBand += meterPower[k];
+      headBand += headPower[k];
+    }
     Double headTone = null;
     Double meterTone = null;
     double share = 0;

@@ -79,14 +79,10 @@ final class PairSpectrum {
 
   /** Sum over bins, both ends included. */
   static double band(double[] power, int from, int to) {
-    // Two sums do not wait for each other.
-    double even = 0;
-    double odd = 0;
-    int k = from;
-    for (; k < to; k += 2) {
-      even += power[k];
-      odd += power[k + 1];
+    double sum = 0;
+    for (int k = from; k <= to; k++) {
+      sum += power[k];
     }
-    return k == to ? even + power[k] + odd : even + odd;
+    return sum;
   }
 }
