@@ -86,13 +86,7 @@ final class Fourier {
       switch (radix) {
         case 2 -> by2(stage, columns, stride);
         case 4 -> by4(stage, columns, stride);
-        default -> {
-          if (stage == 0) {
-            firstBy5(columns);
-          } else {
-            by5(stage, columns, stride);
-          }
-        }
+        default -> by5(stage, columns, stride);
       }
       double[] swap = re;
       re = otherRe;
@@ -179,59 +173,6 @@ final class Fourier {
     }
   }
 
-  /**
-   * The first stage, in which every column is on its own: one long loop over them, instead of a
-   * loop of one turn for each.
-   */
-  private void firstBy5(int columns) {
-    double[] re = this.re;
-    double[] im = this.im;
-    double[] toRe = otherRe;
-    double[] toIm = otherIm;
-    double[] wr = twiddleRe[0];
-    double[] wi = twiddleIm[0];
-    int step = columns;
-    for (int p = 0; p < columns; p++) {
-      double s1r = re[p + step] + re[p + 4 * step];
-      double s1i = im[p + step] + im[p + 4 * step];
-      double d1r = re[p + step] - re[p + 4 * step];
-      double d1i = im[p + step] - im[p + 4 * step];
-      double s2r = re[p + 2 * step] + re[p + 3 * step];
-      double s2i = im[p + 2 * step] + im[p + 3 * step];
-      double d2r = re[p + 2 * step] - re[p + 3 * step];
-      double d2i = im[p + 2 * step] - im[p + 3 * step];
-      double xr = re[p];
-      double xi = im[p];
-      double a1r = xr + COS_72 * s1r + COS_144 * s2r;
-      double a1i = xi + COS_72 * s1i + COS_144 * s2i;
-      double a2r = xr + COS_144 * s1r + COS_72 * s2r;
-      double a2i = xi + COS_144 * s1i + COS_72 * s2i;
-      double e1r = SIN_72 * d1r + SIN_144 * d2r;
-      double e1i = SIN_72 * d1i + SIN_144 * d2i;
-      double e2r = SIN_144 * d1r - SIN_72 * d2r;
-      double e2i = SIN_144 * d1i - SIN_72 * d2i;
-      int k = 5 * p;
-      toRe[k] = xr + s1r + s2r;
-      toIm[k] = xi + s1i + s2i;
-      double b1r = a1r + e1i;
-      double b1i = a1i - e1r;
-      toRe[k + 1] = b1r * wr[k + 1] - b1i * wi[k + 1];
-      toIm[k + 1] = b1r * wi[k + 1] + b1i * wr[k + 1];
-      double b2r = a2r + e2i;
-      double b2i = a2i - e2r;
-      toRe[k + 2] = b2r * wr[k + 2] - b2i * wi[k + 2];
-      toIm[k + 2] = b2r * wi[k + 2] + b2i * wr[k + 2];
-      double b3r = a2r - e2i;
-      double b3i = a2i + e2r;
-      toRe[k + 3] = b3r * wr[k + 3] - b3i * wi[k + 3];
-      toIm[k + 3] = b3r * wi[k + 3] + b3i * wr[k + 3];
-      double b4r = a1r - e1i;
-      double b4i = a1i + e1r;
-      toRe[k + 4] = b4r * wr[k + 4] - b4i * wi[k + 4];
-      toIm[k + 4] = b4r * wi[k + 4] + b4i * wr[k + 4];
-    }
-  }
-
   private void by5(int stage, int columns, int stride) {
     double[] re = this.re;
     double[] im = this.im;
@@ -240,12 +181,18 @@ final class Fourier {
     double[] wr = twiddleRe[stage];
     double[] wi = twiddleIm[stage];
     int step = stride * columns;
-    for (int p = 0; p < columns; p++) {
-      int w = 5 * p;
+    // In the first stage every column is on its own: one loop over them then, not one for each.
+    boolean first = stride == 1;
+    int loops = first ? 1 : columns;
+    int turns = first ? columns : stride;
+    int apart = first ? 5 : 1;
+    int turn = first ? 5 : 0;
+    for (int p = 0; p < loops; p++) {
       int from = stride * p;
       int to = stride * 5 * p;
-      for (int q = 0; q < stride; q++) {
+      for (int q = 0; q < turns; q++) {
         int n = from + q;
+        int w = 5 * p + turn * q;
         double s1r = re[n + step] + re[n + 4 * step];
         double s1i = im[n + step] + im[n + 4 * step];
         double d1r = re[n + step] - re[n + 4 * step];
@@ -264,7 +211,7 @@ final class Fourier {
         double e1i = SIN_72 * d1i + SIN_144 * d2i;
         double e2r = SIN_144 * d1r - SIN_72 * d2r;
         double e2i = SIN_144 * d1i - SIN_72 * d2i;
-        int k = to + q;
+        int k = to + apart * q;
         toRe[k] = xr + s1r + s2r;
         toIm[k] = xi + s1i + s2i;
         double b1r = a1r + e1i;

@@ -119,8 +119,8 @@ public final class VuBallistics {
     private final double[][] places;
     private final double[] leftOfPlace;
     private final double[] leftOfSpeed;
-    private double placeToLastSpeed;
-    private double speedToLastSpeed;
+    private final double placeToLastSpeed;
+    private final double speedToLastSpeed;
 
     Quarters(int whole) {
       drivePlace = new float[whole];
@@ -134,9 +134,9 @@ public final class VuBallistics {
     }
 
     /** Places after four, eight, ... samples without a signal; returns the last speed. */
-    private double left(double fromPlace, double fromSpeed, double[] places) {
-      double p = fromPlace;
-      double s = fromSpeed;
+    private double left(double beginPlace, double beginSpeed, double[] places) {
+      double p = beginPlace;
+      double s = beginSpeed;
       for (int i = 0; i < places.length; i++) {
         double next = fourPlace[0] * p + fourPlace[1] * s;
         s = fourSpeed[0] * p + fourSpeed[1] * s;

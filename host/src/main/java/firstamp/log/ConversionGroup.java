@@ -4,6 +4,7 @@ import firstamp.model.Channel;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntFunction;
 
 /** Conversions of a raw stream. */
 final class ConversionGroup implements StreamGroup {
@@ -134,25 +135,24 @@ final class ConversionGroup implements StreamGroup {
   public Parts parts(CodingRoom room) {
     Channels channels = split(room);
     Spans spans = Spans.of(stretches, length, channels);
-    Range[] ranges = new Range[CHANNELS];
-    for (int channel = 0; channel < CHANNELS; channel++) {
-      ranges[channel] = spans.range(channel);
-    }
-    return new Parts(chunks(channels, ranges, BankTrainer.Effort.LIVE, room.encoder), spans);
+    return new Parts(chunks(channels, spans::range, BankTrainer.Effort.LIVE, room.encoder), spans);
   }
 
   @Override
   public List<ChunkRow> repacked(CodingRoom room) {
     Channels channels = split(room);
-    Range[] ranges = new Range[CHANNELS];
-    for (int channel = 0; channel < CHANNELS; channel++) {
-      ranges[channel] = Range.of(channels.values()[channel], channels.sizes()[channel]);
-    }
-    return chunks(channels, ranges, BankTrainer.Effort.REPACK, room.encoder);
+    return chunks(
+        channels,
+        channel -> Range.of(channels.values()[channel], channels.sizes()[channel]),
+        BankTrainer.Effort.REPACK,
+        room.encoder);
   }
 
   private static List<ChunkRow> chunks(
-      Channels channels, Range[] ranges, BankTrainer.Effort effort, BankEncoder encoder) {
+      Channels channels,
+      IntFunction<Range> ranges,
+      BankTrainer.Effort effort,
+      BankEncoder encoder) {
     List<ChunkRow> chunks = new ArrayList<>();
     for (int channel = 0; channel < CHANNELS; channel++) {
       int size = channels.sizes()[channel];
@@ -165,7 +165,7 @@ final class ConversionGroup implements StreamGroup {
                 SeriesCoder.encode(
                     channels.values()[channel],
                     size,
-                    ranges[channel],
+                    ranges.apply(channel),
                     companion(channel, channels, effort),
                     effort,
                     encoder)));

@@ -76,7 +76,7 @@ final class ErrorEncoder {
     int[] tokens = this.tokens;
     int[] magnitudes = this.magnitudes;
     for (int k = begin; k < end; k++) {
-      tokens[k] = errors[k] << 1 ^ errors[k] >> 31;
+      tokens[k] = Tokens.folded(errors[k]);
     }
     for (int k = begin; k < end; k++) {
       magnitudes[k] = Math.abs(errors[k]);

@@ -44,14 +44,9 @@ final class LogDatabase {
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
     config.setJournalSizeLimit(64 << 20);
-    Connection connection = harden(config.createConnection("jdbc:sqlite:" + file.toAbsolutePath()));
-    try (Statement statement = connection.createStatement()) {
-      statement.execute("PRAGMA wal_autocheckpoint = " + WRITE_BACK_PAGES);
-    } catch (SQLException e) {
-      connection.close();
-      throw e;
-    }
-    return connection;
+    return harden(
+        config.createConnection("jdbc:sqlite:" + file.toAbsolutePath()),
+        "PRAGMA wal_autocheckpoint = " + WRITE_BACK_PAGES);
   }
 
   /** A connection that only reads. */
@@ -60,11 +55,9 @@ final class LogDatabase {
     if (Files.isWritable(file) && Files.isWritable(folder)) {
       // One that could write also removes the WAL when it is the last to close; a read-only one
       // would leave it beside the log.
-      Connection connection = common().createConnection("jdbc:sqlite:" + file.toAbsolutePath());
-      try (Statement statement = harden(connection).createStatement()) {
-        statement.execute("PRAGMA query_only = ON");
-      }
-      return connection;
+      return harden(
+          common().createConnection("jdbc:sqlite:" + file.toAbsolutePath()),
+          "PRAGMA query_only = ON");
     }
     return readOnly(file, !Files.isWritable(folder) && !hasWal(file));
   }
@@ -213,10 +206,13 @@ final class LogDatabase {
     return config;
   }
 
-  private static Connection harden(Connection connection) throws SQLException {
+  private static Connection harden(Connection connection, String... more) throws SQLException {
     try (Statement statement = connection.createStatement()) {
       statement.execute("PRAGMA trusted_schema = OFF");
       statement.execute("PRAGMA cell_size_check = ON");
+      for (String pragma : more) {
+        statement.execute(pragma);
+      }
     } catch (SQLException e) {
       connection.close();
       throw e;

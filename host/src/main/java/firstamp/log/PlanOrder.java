@@ -2,8 +2,6 @@ package firstamp.log;
 
 import firstamp.model.Channel;
 import firstamp.model.SamplePlan;
-import java.util.Arrays;
-import java.util.function.ToIntFunction;
 
 /** Conversions in the order of the plan, and the values of each channel out of it. */
 final class PlanOrder {
@@ -17,11 +15,6 @@ final class PlanOrder {
 
   /** Plans that are put in order at a time: 0.2 s. */
   private static final int AT_HAND = 100;
-
-  /** Where each channel comes first in a plan; its slots lie equally far apart. */
-  private static final int[] FIRST_SLOT = each(SamplePlan::firstSlot);
-
-  private static final int[] STEP = each(SamplePlan::step);
 
   private PlanOrder() {}
 
@@ -68,11 +61,11 @@ final class PlanOrder {
     for (int plan = 0; plan < plans; plan += AT_HAND) {
       int number = Math.min(AT_HAND, plans - plan);
       for (int channel = 0; channel < CHANNELS; channel++) {
-        int from = offset + plan * SLOTS + FIRST_SLOT[channel];
+        int from = offset + plan * SLOTS + SamplePlan.firstSlot(Channel.of(channel));
         int count = number * BEFORE[channel][SLOTS];
         int[] to = values[channel];
         // The compiler unrolls only a loop whose step it knows.
-        switch (STEP[channel]) {
+        switch (SamplePlan.step(Channel.of(channel))) {
           case 4 -> take(counts, from, 4, to, sizes[channel], count);
           case 16 -> take(counts, from, 16, to, sizes[channel], count);
           default -> take(counts, from, 32, to, sizes[channel], count);
@@ -116,10 +109,10 @@ final class PlanOrder {
     for (int plan = 0; plan < plans; plan += AT_HAND) {
       int number = Math.min(AT_HAND, plans - plan);
       for (int channel = 0; channel < CHANNELS; channel++) {
-        int to = offset + plan * SLOTS + FIRST_SLOT[channel];
+        int to = offset + plan * SLOTS + SamplePlan.firstSlot(Channel.of(channel));
         int count = number * BEFORE[channel][SLOTS];
         int[] from = values[channel];
-        switch (STEP[channel]) {
+        switch (SamplePlan.step(Channel.of(channel))) {
           case 4 -> put(from, taken[channel], counts, to, 4, count);
           case 16 -> put(from, taken[channel], counts, to, 16, count);
           default -> put(from, taken[channel], counts, to, 32, count);
@@ -141,10 +134,6 @@ final class PlanOrder {
       channels[slot] = (byte) SamplePlan.channelAt(slot).ordinal();
     }
     return channels;
-  }
-
-  private static int[] each(ToIntFunction<Channel> of) {
-    return Arrays.stream(Channel.values()).mapToInt(of).toArray();
   }
 
   private static int[][] before() {

@@ -40,9 +40,14 @@ final class Tokens {
 
   private Tokens() {}
 
+  /** Errors of both signs as numbers from 0 on: 0, -1, 1, -2 and so on. */
+  static int folded(int error) {
+    return error << 1 ^ error >> 31;
+  }
+
   /** Token of an error. */
   static int of(int error) {
-    int folded = error << 1 ^ error >> 31;
+    int folded = folded(error);
     if (folded >= 0 && folded < DIRECT) {
       return folded;
     }
@@ -62,7 +67,7 @@ final class Tokens {
 
   /** Their value. */
   static int extra(int error, int bits) {
-    int folded = error << 1 ^ error >> 31;
+    int folded = folded(error);
     return folded & (1 << bits) - 1;
   }
 

@@ -1,8 +1,6 @@
 package firstamp.model;
 
-import java.util.Arrays;
 import java.util.function.Consumer;
-import java.util.function.ToIntFunction;
 
 /**
  * Turns consecutive conversions into readings, exactly as the probe does for its reduced stream.
@@ -12,9 +10,6 @@ import java.util.function.ToIntFunction;
 public final class ReadingReducer {
   private static final int CHANNELS = Reading.CHANNELS;
   private static final int PER_READING = SamplePlan.CONVERSIONS_PER_READING;
-  private static final int[] FIRST_SLOT = each(SamplePlan::firstSlot);
-  private static final int[] STEP = each(SamplePlan::step);
-
   private final Consumer<Reading> sink;
   private final short[] held = new short[PER_READING];
   private long nextIndex = Long.MIN_VALUE;
@@ -66,9 +61,9 @@ public final class ReadingReducer {
     int[] reduced = new int[3 * CHANNELS];
     long[] squares = new long[CHANNELS];
     for (int channel = 0; channel < CHANNELS; channel++) {
-      int slot = FIRST_SLOT[channel];
+      int slot = SamplePlan.firstSlot(Channel.of(channel));
       // The compiler unrolls only a loop whose step it knows.
-      switch (STEP[channel]) {
+      switch (SamplePlan.step(Channel.of(channel))) {
         case 4 -> reduce(channel, slot, 4, reduced, squares);
         case 16 -> reduce(channel, slot, 16, reduced, squares);
         default -> reduce(channel, slot, 32, reduced, squares);
@@ -94,9 +89,5 @@ public final class ReadingReducer {
     reduced[Reading.LOWEST + channel] = low;
     reduced[Reading.HIGHEST + channel] = high;
     squares[channel] = square;
-  }
-
-  private static int[] each(ToIntFunction<Channel> of) {
-    return Arrays.stream(Channel.values()).mapToInt(of).toArray();
   }
 }

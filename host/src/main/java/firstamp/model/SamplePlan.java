@@ -23,6 +23,7 @@ public final class SamplePlan {
   public static final int CONVERSIONS_PER_SECOND = 16_000;
 
   private static final Channel[] PLAN = plan();
+  private static final int[] FIRST_SLOT = firstSlots();
 
   private SamplePlan() {}
 
@@ -33,11 +34,7 @@ public final class SamplePlan {
 
   /** The channel's first slot; its slots lie {@link #step} apart. */
   public static int firstSlot(Channel channel) {
-    int slot = 0;
-    while (PLAN[slot] != channel) {
-      slot++;
-    }
-    return slot;
+    return FIRST_SLOT[channel.ordinal()];
   }
 
   /** Slots from one conversion of the channel to its next. */
@@ -53,6 +50,14 @@ public final class SamplePlan {
   /** The last conversion that started at or before this time. */
   public static long indexAt(long micros) {
     return Math.floorDiv(micros * 2 + 1, 125);
+  }
+
+  private static int[] firstSlots() {
+    int[] first = new int[Channel.values().length];
+    for (int slot = SLOTS - 1; slot >= 0; slot--) {
+      first[PLAN[slot].ordinal()] = slot;
+    }
+    return first;
   }
 
   private static Channel[] plan() {
