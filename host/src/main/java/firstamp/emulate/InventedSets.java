@@ -37,7 +37,7 @@ final class InventedSets {
   }
 
   /** A positive-chassis pocket radio: 9 V, germanium, a few milliampere. */
-  static SetValues finch() {
+  static SetValues ostrel() {
     SetValues set = new SetValues();
     set.emfV = 9.02;
     set.supplyLimitA = 0.2;
@@ -60,7 +60,7 @@ final class InventedSets {
   }
 
   /** A gramophone amplifier with its output stage between two halves: nothing but music at it. */
-  static SetValues wren() {
+  static SetValues quandel() {
     SetValues set = new SetValues();
     set.supplyLimitA = 2.5;
     set.motor = false;

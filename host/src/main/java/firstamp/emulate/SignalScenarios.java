@@ -37,15 +37,15 @@ final class SignalScenarios {
         "amplifier",
         other(
             "A gramophone amplifier with a clip on its loudspeaker output.",
-            "wren-a4.json",
-            InventedSets::wren,
+            "quandel-a4.json",
+            InventedSets::quandel,
             Script.NONE));
     list.put(
         "output-offset",
         other(
                 "The amplifier's output drifts away from zero: a transistor leaks.",
-                "wren-a4.json",
-                InventedSets::wren,
+                "quandel-a4.json",
+                InventedSets::quandel,
                 (set, sinceS) -> set.outputOffsetV = sinceS > 2 ? 0.6 : 0.02)
             .showing(RuleId.OUTPUT_OFFSET));
   }

@@ -88,15 +88,15 @@ final class SupplyScenarios {
         "radio",
         other(
             "A positive-chassis pocket radio that idles at 9 mA.",
-            "finch-pocket.json",
-            InventedSets::finch,
+            "ostrel-pocket.json",
+            InventedSets::ostrel,
             Script.NONE));
     list.put(
         "radio-short",
         other(
             "The pocket radio's output stage runs away.",
-            "finch-pocket.json",
-            InventedSets::finch,
+            "ostrel-pocket.json",
+            InventedSets::ostrel,
             (set, sinceS) -> set.idleOhm = sinceS > 1.5 ? 60 : 3600));
   }
 }

@@ -10,7 +10,7 @@ import java.util.function.Consumer;
 final class ThinkingScenarios {
   private static final String LARCH_PATH = "larch-d2-path.json";
   private static final String LARCH_WIRES = "larch-d2-wires.json";
-  private static final String FINCH_WIRES = "finch-pocket-wires.json";
+  private static final String OSTREL_WIRES = "ostrel-pocket-wires.json";
 
   private ThinkingScenarios() {}
 
@@ -49,15 +49,15 @@ final class ThinkingScenarios {
         "red-wire-off",
         other(
             "A wire of the pocket radio is off: it draws nothing.",
-            FINCH_WIRES,
-            () -> changed(InventedSets.finch(), set -> set.setJoined = false),
+            OSTREL_WIRES,
+            () -> changed(InventedSets.ostrel(), set -> set.setJoined = false),
             Script.NONE));
     list.put(
         "red-wire-on",
         other(
             "The red wire of the pocket radio is on battery plus, which is its chassis.",
-            FINCH_WIRES,
-            InventedSets::finch,
+            OSTREL_WIRES,
+            InventedSets::ostrel,
             Script.NONE));
   }
 

@@ -66,7 +66,7 @@ class FlowPagesTest {
     QuestionsPage page = open(() -> new QuestionsPage(tools, null));
     on(
         () -> {
-          page.take("Wren pocket radio (invented)");
+          page.take("Quandel pocket radio (invented)");
           page.take("6");
           page.choose(1);
           page.choose(1);
@@ -82,7 +82,7 @@ class FlowPagesTest {
     QuestionsPage page = open(() -> new QuestionsPage(tools, null));
     on(
         () -> {
-          page.take("Dunlin tuner (invented)");
+          page.take("Ilvor tuner (invented)");
           page.take("12");
           page.back();
           page.back();
@@ -93,7 +93,7 @@ class FlowPagesTest {
     assertThat(desk.sets().list("emulated"))
         .anyMatch(
             set ->
-                set.kind() == SetEntry.Kind.BEGUN && set.name().equals("Dunlin tuner (invented)"));
+                set.kind() == SetEntry.Kind.BEGUN && set.name().equals("Ilvor tuner (invented)"));
   }
 
   @Test

@@ -41,17 +41,17 @@ class HomePresenterTest {
             LOG,
             List.of(
                 entry(1, "Larch", "probe box", "normal", 100),
-                entry(2, "Wren", "probe box", "tripped", 100),
+                entry(2, "Quandel", "probe box", "tripped", 100),
                 entry(3, "Larch", "emulated probe, scenario healthy", "normal", 100),
                 entry(4, "Larch", "probe box", "normal", 100)),
-            List.of(new SetList.Sheet("Plover", "{}", 2500)),
+            List.of(new SetList.Sheet("Tervane", "{}", 2500)),
             List.of(new SetList.Sheet("Begun", "{}", 9000)),
             "Emulated set",
             LOG,
             List.of(entry(3, "Larch", "emulated probe, scenario healthy", "normal", 100)));
     assertThat(sets)
         .extracting(SetEntry::name)
-        .containsExactly("Larch", "Plover", "Wren", "Begun", "Emulated set");
+        .containsExactly("Larch", "Tervane", "Quandel", "Begun", "Emulated set");
     assertThat(sets.get(0).powerUps()).extracting(PowerUpEntry::number).containsExactly(4L, 1L);
     assertThat(sets.get(4).powerUps()).extracting(PowerUpEntry::number).containsExactly(3L);
   }

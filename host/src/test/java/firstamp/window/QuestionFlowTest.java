@@ -22,7 +22,7 @@ class QuestionFlowTest {
   void asksTheFourInTheirOrderAndThenNothingMore() {
     QuestionFlow flow = new QuestionFlow(null);
     assertThat(flow.question()).isEqualTo(SheetQuestion.WHAT);
-    flow.answer("Plover amplifier");
+    flow.answer("Tervane amplifier");
     assertThat(flow.question()).isEqualTo(SheetQuestion.VOLTS);
     flow.answer("24");
     assertThat(flow.question()).isEqualTo(SheetQuestion.CHASSIS);
@@ -30,7 +30,7 @@ class QuestionFlowTest {
     assertThat(flow.question()).isEqualTo(SheetQuestion.FEED);
     flow.answer("battery");
     assertThat(flow.question()).isNull();
-    assertThat(flow.sheetJson()).contains("Plover amplifier").contains("\"nominalV\" : 24");
+    assertThat(flow.sheetJson()).contains("Tervane amplifier").contains("\"nominalV\" : 24");
   }
 
   @Test
@@ -42,10 +42,10 @@ class QuestionFlowTest {
 
   @Test
   void goesOnWhereItWasLeft() {
-    QuestionFlow left = answered("Plover amplifier", "24");
+    QuestionFlow left = answered("Tervane amplifier", "24");
     QuestionFlow again = new QuestionFlow(left.begun());
     assertThat(again.question()).isEqualTo(SheetQuestion.CHASSIS);
-    assertThat(again.name()).isEqualTo("Plover amplifier");
+    assertThat(again.name()).isEqualTo("Tervane amplifier");
     assertThat(again.answered()).isEqualTo(2);
     assertThat(again.back()).isTrue();
     assertThat(again.question()).isEqualTo(SheetQuestion.VOLTS);
@@ -53,7 +53,7 @@ class QuestionFlowTest {
 
   @Test
   void keepsThatSomethingIsNotKnown() {
-    QuestionFlow again = new QuestionFlow(answered("Plover amplifier", "").begun());
+    QuestionFlow again = new QuestionFlow(answered("Tervane amplifier", "").begun());
     assertThat(again.question()).isEqualTo(SheetQuestion.CHASSIS);
     assertThat(again.form().costs()).isNotEmpty();
   }
@@ -81,7 +81,7 @@ class QuestionFlowTest {
 
   @Test
   void asksMoreOnlyWhenWantedAndEndsWhenNothingMoreIsUseful() {
-    QuestionFlow flow = answered("Plover amplifier", "24", "negative", "battery");
+    QuestionFlow flow = answered("Tervane amplifier", "24", "negative", "battery");
     flow.more();
     int asked = 0;
     while (flow.question() != null && asked < 20) {
@@ -94,7 +94,7 @@ class QuestionFlowTest {
 
   @Test
   void saysWhatFollowsAndWhatItCosts() {
-    QuestionFlow flow = answered("Plover amplifier", "24", "negative", "bench");
+    QuestionFlow flow = answered("Tervane amplifier", "24", "negative", "bench");
     String summary = presenter.summary(flow.form());
     assertThat(summary).contains("bench supply").contains("No running limit");
     flow.more();

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 
 class SheetEntriesTest {
   private static final String SMALL =
-      "{\"set\":{\"name\":\"Wren (invented)\"},\"supply\":{\"nominalV\":9}}";
+      "{\"set\":{\"name\":\"Quandel (invented)\"},\"supply\":{\"nominalV\":9}}";
 
   @Test
   void readsWritesAndTakesOutEntries() throws Exception {

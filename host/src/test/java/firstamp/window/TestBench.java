@@ -115,13 +115,13 @@ final class TestBench {
     Files.writeString(wires, WireFile.write(ThinkViews.wires("screened-lead", 8)));
     desk.shelf()
         .keep(
-            "Wren pocket radio (invented)",
+            "Quandel pocket radio (invented)",
             """
-            {"sheet":1,"set":{"name":"Wren pocket radio (invented)","kind":"receiver",
+            {"sheet":1,"set":{"name":"Quandel pocket radio (invented)","kind":"receiver",
              "chassis":"positive"},"supply":{"kind":"battery","nominalV":9,"fuseA":0.5}}
             """);
     QuestionFlow flow = new QuestionFlow(null);
-    flow.answer("Plover amplifier (invented)");
+    flow.answer("Tervane amplifier (invented)");
     flow.answer("24");
     desk.shelf().keepBegun(flow.name(), flow.begun());
     return desk;

@@ -63,11 +63,11 @@ final class Views implements AutoCloseable {
     all.put("home-emulated", options -> home(options, 3));
     all.put("home-empty", options -> page(new HomePage(tools(options, empty))));
     all.put("question-name", options -> page(new QuestionsPage(tools(options, empty), null)));
-    all.put("question-feed", options -> questions(options, "Plover amplifier", "24", "negative"));
-    all.put("question-refused", options -> questions(options, "Plover amplifier", "240"));
+    all.put("question-feed", options -> questions(options, "Tervane amplifier", "24", "negative"));
+    all.put("question-refused", options -> questions(options, "Tervane amplifier", "240"));
     all.put(
         "question-end",
-        options -> questions(options, "Plover amplifier", "24", "negative", "mains-transformer"));
+        options -> questions(options, "Tervane amplifier", "24", "negative", "mains-transformer"));
     for (int section = 0; section < FormSections.all().size(); section++) {
       int number = section + 1;
       all.put(
