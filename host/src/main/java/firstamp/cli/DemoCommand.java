@@ -110,8 +110,7 @@ final class DemoCommand implements Callable<Integer> {
   @Option(
       names = "--example",
       paramLabel = "NAME",
-      description =
-          "a worked example with its power-ups: silent-head, screened-lead, positive-chassis")
+      description = "a worked example with its power-ups: silent-head, screened-lead, cotton-leads")
   private String example;
 
   @Option(names = "--reduced", description = "the reduced stream: readings only")

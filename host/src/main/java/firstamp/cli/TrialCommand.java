@@ -27,7 +27,7 @@ import picocli.CommandLine.Option;
     name = "trial",
     description = {
       "Finds where a wire of unknown place belongs: what to check, where to try it next.",
-      "--new and --example know screened-lead and positive-chassis.",
+      "--new and --example know screened-lead and cotton-leads.",
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -41,7 +41,7 @@ import picocli.CommandLine.Option;
           + " 7",
       "  firstamp trial wires.json --wire W3 --photo corner.jpg",
       "  firstamp trial wires.json --story                   what was done, with dates",
-      "  firstamp trial --example positive-chassis           a worked example",
+      "  firstamp trial --example cotton-leads           a worked example",
       "",
       "Mains and stored charge can kill: supply off and capacitors discharged before a wire is"
           + " touched.",
@@ -122,7 +122,7 @@ final class TrialCommand extends ThinkCommand<WireCase> {
 
   @Override
   String examples() {
-    return "screened-lead, positive-chassis";
+    return "screened-lead, cotton-leads";
   }
 
   @Override

@@ -10,7 +10,10 @@ import java.util.function.Consumer;
 final class ThinkingScenarios {
   private static final String LARCH_PATH = "larch-d2-path.json";
   private static final String LARCH_WIRES = "larch-d2-wires.json";
-  private static final String OSTREL_WIRES = "ostrel-pocket-wires.json";
+  private static final String OSTREL_LEADS = "ostrel-pocket-leads.json";
+
+  /** A lead that ends in the air. */
+  private static final double OPEN_OHM = 100e6;
 
   private ThinkingScenarios() {}
 
@@ -46,19 +49,29 @@ final class ThinkingScenarios {
               set.railLoadOhm = 47;
             }));
     list.put(
-        "red-wire-off",
+        "feed-lead-off",
         other(
-            "A wire of the pocket radio is off: it draws nothing.",
-            OSTREL_WIRES,
-            () -> changed(InventedSets.ostrel(), set -> set.setJoined = false),
+            "The lead that feeds the IF stages of the pocket radio is off, its end insulated.",
+            OSTREL_LEADS,
+            () -> radio(OPEN_OHM),
             Script.NONE));
     list.put(
-        "red-wire-on",
+        "feed-lead-on",
         other(
-            "The red wire of the pocket radio is on battery plus, which is its chassis.",
-            OSTREL_WIRES,
-            InventedSets::ostrel,
+            "The lead that feeds the IF stages of the pocket radio is where it belongs.",
+            OSTREL_LEADS,
+            () -> radio(195),
             Script.NONE));
+  }
+
+  /** The pocket radio with a filter that lets its feed capacitor charge slowly. */
+  private static SetValues radio(double feedOhm) {
+    return changed(
+        InventedSets.ostrel(),
+        set -> {
+          set.filterOhm = 47;
+          set.dropperOhm = feedOhm;
+        });
   }
 
   private static void openLead(SetValues set) {

@@ -29,10 +29,11 @@ public final class WorkedExamples {
             new Run("lead-through-resistor", "W3 at preamp input, through 1 kohm", 8),
             new Run("lead-soldered", "W3 at preamp input", 8)));
     all.put(
-        "positive-chassis",
+        "cotton-leads",
         List.of(
-            new Run("red-wire-off", null, 5),
-            new Run("red-wire-on", "red wire at battery plus tag", 5)));
+            new Run("feed-lead-off", null, 5),
+            new Run("feed-lead-off", "lead 1 at empty tag", 5),
+            new Run("feed-lead-on", "lead 1 at IF feed tag", 5)));
     return all;
   }
 

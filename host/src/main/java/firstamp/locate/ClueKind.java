@@ -2,7 +2,7 @@ package firstamp.locate;
 
 /**
  * Why a wire may belong to a place, and how much that says. Colour says little: habits differ
- * between makers, and red is chassis in many sets with the positive pole there.
+ * between makers and between a negative and a positive chassis.
  */
 public enum ClueKind {
   /** Colour by some chart. */

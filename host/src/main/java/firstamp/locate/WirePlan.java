@@ -243,7 +243,9 @@ final class WirePlan {
               + ".");
     }
     if ("positive".equals(wires.set().chassis())) {
-      warnings.add("The chassis of this set is positive: a red wire may well be chassis here.");
+      warnings.add(
+          "The chassis of this set is positive: colour charts for a negative chassis mislead"
+              + " here. Measure.");
     }
     return warnings;
   }

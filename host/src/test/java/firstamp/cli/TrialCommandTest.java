@@ -27,8 +27,7 @@ class TrialCommandTest {
     lines.forEach(line -> assertThat(JsonSchemas.against(line)).as("%s", line).isEmpty());
     assertThat(lines.get(lines.size() - 1).path("state").asText()).isEqualTo("belongs");
 
-    CommandRunner.Result radio =
-        CommandRunner.run("trial", "--example", "positive-chassis", "--json");
+    CommandRunner.Result radio = CommandRunner.run("trial", "--example", "cotton-leads", "--json");
     assertThat(radio.exitCode()).as(radio.err()).isZero();
     radio.json().forEach(line -> assertThat(JsonSchemas.against(line)).as("%s", line).isEmpty());
     assertThat(radio.out().toString()).contains("Do not power");

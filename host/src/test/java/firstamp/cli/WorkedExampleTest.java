@@ -86,7 +86,7 @@ class WorkedExampleTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"screened-lead", "positive-chassis"})
+  @ValueSource(strings = {"screened-lead", "cotton-leads"})
   void theWiresFindTheirPlacesByPowerUpsOfTheirOwn(String name) throws Exception {
     CommandRunner.Result result = demo(name);
     WireCase written = Examples.wires(name);

@@ -75,16 +75,31 @@ class WireCaseTest {
     String under = upTo("screened-lead", 7).answer("W3").sentence();
     assertThat(under)
         .contains("resistor lets through 12 mA (0.144 W): under the limit of this trial, 108 mA");
-    String over = upTo("positive-chassis", 6).answer("red wire").sentence();
+    String over = radio(new WireStep.WireOhms("lead 1", "frame", 900, null)).sentence();
     assertThat(over)
         .contains("The limit of this trial is 10.8 mA, once the rails have settled")
         .contains("Until then the resistor lets through 90 mA (0.81 W) if");
   }
 
+  /** Two places with a resistor of 100 ohm, in a set of 9 V that draws 9 mA. */
+  private static WireAnswer radio(WireStep step) {
+    WireCase.SetFacts set = start("cotton-leads").set();
+    return new WireCase(
+            set,
+            List.of(new WireCase.Wire("lead 1", null, null, null, null, List.of())),
+            List.of(
+                new WireCase.Place("frame", PlaceKind.CHASSIS, null),
+                new WireCase.Place("feed", PlaceKind.RAIL, null)),
+            List.of())
+        .with(step)
+        .with(new WireStep.SourceTest("lead 1", 0, 0))
+        .answer("lead 1");
+  }
+
   /** 9 V over 22 ohm is 0.41 A; the limit is 0.05 A. */
   @Test
   void warnsBeforePowerWithTheExpectedCurrent() {
-    assertThat(upTo("positive-chassis", 3).answer("red wire").warnings().get(0))
+    assertThat(upTo("cotton-leads", 3).answer("lead 1").warnings().get(0))
         .contains("22 ohm")
         .contains("409 mA")
         .contains("50 mA")
@@ -93,23 +108,33 @@ class WireCaseTest {
 
   @Test
   void aSuspectResistanceIsSaidWithoutForbidding() {
-    WireCase wires = start("positive-chassis").with(new WireStep.PlaceOhms("minus rail", 450));
-    assertThat(wires.answer("red wire").warnings().get(0)).contains("suspect").contains("20 mA");
-    WireCase well = start("positive-chassis").with(new WireStep.PlaceOhms("minus rail", 1200));
-    assertThat(well.answer("red wire").warnings()).noneMatch(text -> text.contains("suspect"));
+    WireCase wires = start("cotton-leads").with(new WireStep.PlaceOhms("IF feed tag", 450));
+    assertThat(wires.answer("lead 1").warnings().get(0)).contains("suspect").contains("20 mA");
+    WireCase well = start("cotton-leads").with(new WireStep.PlaceOhms("IF feed tag", 1200));
+    assertThat(well.answer("lead 1").warnings()).noneMatch(text -> text.contains("suspect"));
+  }
+
+  /** The lead is on a rail already, so it feeds something: a base is ruled out. */
+  @Test
+  void continuityAndOldSolderLeadTheCottonLeadToItsPlace() {
+    WireAnswer before = upTo("cotton-leads", 2).answer("lead 1");
+    assertThat(place(before, "IF feed tag").share())
+        .isGreaterThan(place(before, "empty tag").share());
+    assertThat(place(before, "driver base tag").word()).isNotEqualTo(OddsWord.STRUCK_OUT);
+    WireAnswer after = upTo("cotton-leads", 6).answer("lead 1");
+    assertThat(place(after, "driver base tag").word()).isEqualTo(OddsWord.STRUCK_OUT);
+    assertThat(place(after, "driver base tag").reason()).contains("holds the volts of a rail");
+    assertThat(after.next().place()).isEqualTo("empty tag");
+    assertThat(upTo("cotton-leads", 7).answer("lead 1").next().place()).isEqualTo("IF feed tag");
+    assertThat(upTo("cotton-leads", 8).answer("lead 1").state())
+        .isEqualTo(WireAnswer.State.BELONGS);
   }
 
   @Test
-  void redIsChassisInThePositiveChassisRadio() {
-    WireAnswer before = upTo("positive-chassis", 1).answer("red wire");
-    assertThat(place(before, "minus rail").share())
-        .isGreaterThan(place(before, "battery plus tag").share());
-    WireAnswer after = upTo("positive-chassis", 6).answer("red wire");
-    assertThat(place(after, "minus rail").word()).isEqualTo(OddsWord.STRUCK_OUT);
-    assertThat(place(after, "minus rail").reason()).contains("short the rail");
-    assertThat(after.next().place()).isEqualTo("battery plus tag");
-    assertThat(upTo("positive-chassis", 7).answer("red wire").state())
-        .isEqualTo(WireAnswer.State.BELONGS);
+  void aWireOnTheChassisIsKeptOffARail() {
+    WireAnswer answer = radio(new WireStep.WireOhms("lead 1", "frame", 0.3, null));
+    assertThat(place(answer, "feed").word()).isEqualTo(OddsWord.STRUCK_OUT);
+    assertThat(place(answer, "feed").reason()).contains("short the rail");
   }
 
   @Test
@@ -187,7 +212,7 @@ class WireCaseTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"screened-lead", "positive-chassis"})
+  @ValueSource(strings = {"screened-lead", "cotton-leads"})
   void examplesComeBackFromTheirFile(String name) {
     WireCase wires = example(name);
     WireCase again = WireFile.read(WireFile.write(wires));

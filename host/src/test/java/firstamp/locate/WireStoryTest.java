@@ -50,7 +50,7 @@ class WireStoryTest {
 
   @Test
   void everyStepHasWords() {
-    for (String name : List.of("screened-lead", "positive-chassis")) {
+    for (String name : List.of("screened-lead", "cotton-leads")) {
       WireCase wires = Examples.wires(name);
       assertThat(wires.steps()).allMatch(step -> !WireStory.words(step).isBlank());
     }

@@ -206,16 +206,13 @@ class ThinkPagesTest {
         on(
             () ->
                 new TrialPage(
-                    Views.tools(OPTIONS, null),
-                    ThinkViews.wires("positive-chassis", 11),
-                    null,
-                    null));
-    assertThat(page.view().headline()).isEqualTo("It belongs to battery plus tag");
+                    Views.tools(OPTIONS, null), ThinkViews.wires("cotton-leads", 12), null, null));
+    assertThat(page.view().headline()).isEqualTo("It belongs to IF feed tag");
     press(() -> page.move(1));
-    assertThat(page.view().title()).startsWith("blue wire");
+    assertThat(page.view().title()).startsWith("lead 2");
     press(() -> page.move(1));
     press(() -> page.across(-5));
-    assertThat(page.view().headline()).isEqualTo("Try it at battery plus tag");
+    assertThat(page.view().headline()).isEqualTo("Try it at IF feed tag");
   }
 
   @Test

@@ -130,12 +130,12 @@ class ThinkPresentersTest {
 
   @Test
   void aPlaceThatIsStruckOutSaysWhy() {
-    WireView view = wires("positive-chassis", 6, 0);
-    WireView.PlaceView rail = view.places().get(2);
-    assertThat(rail.name()).isEqualTo("minus rail");
-    assertThat(rail.likely()).isEqualTo("struck out");
-    assertThat(rail.reason()).contains("short the rail");
-    assertThat(view.warnings()).anyMatch(text -> text.contains("red wire may well be chassis"));
+    WireView view = wires("cotton-leads", 6, 0);
+    WireView.PlaceView base = view.places().get(2);
+    assertThat(base.name()).isEqualTo("driver base tag");
+    assertThat(base.likely()).isEqualTo("struck out");
+    assertThat(base.reason()).contains("holds the volts of a rail");
+    assertThat(view.warnings()).anyMatch(text -> text.contains("colour charts"));
   }
 
   @Test

@@ -52,12 +52,11 @@ final class ThinkViews {
     }
     all.put(
         "wires-radio",
-        options -> page(new TrialPage(tools(options), wires("positive-chassis", 6), null, null)));
+        options -> page(new TrialPage(tools(options), wires("cotton-leads", 6), null, null)));
     all.put(
         "wires-table",
         options -> {
-          TrialPage page =
-              new TrialPage(tools(options), wires("positive-chassis", 6), KEEPING, null);
+          TrialPage page = new TrialPage(tools(options), wires("cotton-leads", 6), KEEPING, null);
           page.choose(9);
           return page(page);
         });
