@@ -61,7 +61,10 @@ final class Main implements Callable<Integer> {
       thread.setDaemon(true);
       thread.start();
     }
-    System.exit(run(arguments));
+    StandardOutput output = StandardOutput.install(arguments);
+    int code = run(arguments);
+    System.out.flush();
+    System.exit(output.exitCode(code));
   }
 
   /** Runs a command; for tests, which must not end the process. */

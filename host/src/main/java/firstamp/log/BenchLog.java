@@ -1,6 +1,7 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
+import firstamp.model.PersonFolders;
 import firstamp.model.TimeSource;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -60,21 +61,7 @@ public final class BenchLog implements AutoCloseable {
 
   /** Where the bench log is when no other file is named. */
   public static Path defaultFile() {
-    String home = System.getProperty("user.home", ".");
-    String os = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
-    Path folder;
-    if (os.contains("win")) {
-      String local = System.getenv("LOCALAPPDATA");
-      folder =
-          local == null || local.isBlank() ? Path.of(home, "AppData", "Local") : Path.of(local);
-    } else if (os.contains("mac")) {
-      folder = Path.of(home, "Library", "Application Support");
-    } else {
-      String data = System.getenv("XDG_DATA_HOME");
-      folder =
-          data == null || !data.startsWith("/") ? Path.of(home, ".local", "share") : Path.of(data);
-    }
-    return folder.resolve("firstamp").resolve("bench.db");
+    return PersonFolders.ofThisPerson().data().resolve("firstamp").resolve("bench.db");
   }
 
   /** Reads in what the first log has to wait for; the caller has something else to do meanwhile. */

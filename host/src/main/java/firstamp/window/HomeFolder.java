@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.model.PersonFolders;
 import java.nio.file.Path;
 import java.util.Objects;
 
@@ -17,7 +18,7 @@ final class HomeFolder {
   }
 
   static HomeFolder ofThePerson() {
-    return new HomeFolder(Path.of(System.getProperty("user.home")));
+    return new HomeFolder(PersonFolders.ofThisPerson().home());
   }
 
   String shown(Path path) {
