@@ -14,7 +14,7 @@
 /* Exit codes after the open convention of sysexits. */
 enum { EXIT_USAGE = 64, EXIT_BAD_INPUT = 65, EXIT_NO_INPUT = 66, EXIT_DEFECT = 70, EXIT_NO_OUTPUT = 74 };
 
-enum { SLICE_CYCLES = BOARD_HZ / 2000, LATEST_NS = 2000000000, SLICE_NS = 500000, NS_PER_S = 1000000000, FLAT_OUT_BACKLOG = QUEUE_BYTES / 4,
+enum { SLICE_CYCLES = CHIP_HZ / 2000, LATEST_NS = 2000000000, SLICE_NS = 500000, NS_PER_S = 1000000000, FLAT_OUT_BACKLOG = QUEUE_BYTES / 4,
        CLIENT_PATIENCE_MS = 200, LAST_BYTES_MS = 2000 };
 
 struct program {
@@ -61,7 +61,7 @@ static void sleep_until_ns(uint64_t deadline_ns)
 
 static uint64_t cycle_of_ms(double ms)
 {
-    return (uint64_t)(ms * (BOARD_HZ / 1000));
+    return (uint64_t)(ms * (CHIP_HZ / 1000));
 }
 
 static uint64_t after_origin(const struct program *program, double ms)
@@ -97,21 +97,21 @@ static void inject(struct program *program)
 {
     struct options *options = &program->options;
     struct board *board = &program->board;
-    uint64_t cycle = board->avr->cycle;
+    uint64_t cycle = board->chip.avr->cycle;
     if (next_moment(program, &options->reset, program->next_reset) <= cycle) {
         program->next_reset++;
         events_fault(&program->events, cycle, "reset");
-        board_reset(board, RESET_EXTERNAL);
+        chip_reset(&board->chip, RESET_EXTERNAL);
     }
     if (next_moment(program, &options->brown_out, program->next_brown_out) <= cycle) {
         program->next_brown_out++;
         events_fault(&program->events, cycle, "brownout");
-        board_reset(board, RESET_BROWN_OUT);
+        chip_reset(&board->chip, RESET_BROWN_OUT);
     }
-    if (next_moment(program, &options->hang, program->next_hang) <= cycle && in_main_program(board->avr)) {
+    if (next_moment(program, &options->hang, program->next_hang) <= cycle && in_main_program(board->chip.avr)) {
         program->next_hang++;
         events_fault(&program->events, cycle, "hang");
-        board_hang(board);
+        chip_hang(&board->chip);
     }
 }
 
@@ -129,7 +129,7 @@ static bool step(struct program *program)
 /* Runs to the given cycle, stopping exactly where something is to be changed. */
 static bool run_to(struct program *program, uint64_t target)
 {
-    avr_t *avr = program->board.avr;
+    avr_t *avr = program->board.chip.avr;
     const struct options *options = &program->options;
     while (avr->cycle < target) {
         uint64_t stop = earlier(target, board_next_change(&program->board));
@@ -164,7 +164,7 @@ static void let_client_catch_up(struct program *program, double now_ms)
 
 static bool run(struct program *program)
 {
-    avr_t *avr = program->board.avr;
+    avr_t *avr = program->board.chip.avr;
     uint64_t base_ns = now_ns(), base_cycle = avr->cycle, slice_ns = base_ns;
     program->origin = program->options.from_switch_on ? UINT64_MAX : 0;
     for (;;) {
@@ -175,7 +175,7 @@ static bool run(struct program *program)
             return true;
         if (!run_to(program, earlier(end, avr->cycle + SLICE_CYCLES)))
             return false;
-        double now_ms = board_seconds(avr->cycle) * 1000;
+        double now_ms = chip_seconds(avr->cycle) * 1000;
         bridge_move(&program->bridge, now_ms);
         board_pump_receiver(&program->board);
         if (program->options.flat_out) {
@@ -197,7 +197,7 @@ static bool run(struct program *program)
 
 static bool prepare_eeprom(struct program *program, struct failure *failure)
 {
-    uint8_t *eeprom = program->board.eeprom->eeprom;
+    uint8_t *eeprom = program->board.chip.eeprom->eeprom;
     bool loaded = false;
     if (program->options.eeprom != NULL && !eeprom_load(eeprom, program->options.eeprom, &loaded, failure))
         return false;
@@ -246,7 +246,7 @@ static int finish(struct program *program, bool ran, struct failure *failure)
 {
     struct board *board = &program->board;
     int code = EXIT_SUCCESS;
-    bridge_move(&program->bridge, board_seconds(board->avr->cycle) * 1000);
+    bridge_move(&program->bridge, chip_seconds(board->chip.avr->cycle) * 1000);
     if (!end_asked)
         bridge_drain(&program->bridge, LAST_BYTES_MS);
     events_sent(&program->events, board->stream.conversions_sent, program->bridge.bytes_lost);
@@ -255,7 +255,7 @@ static int finish(struct program *program, bool ran, struct failure *failure)
     if (program->options.profile != NULL
         && !measure_write_profile(&program->measure, program->options.profile, failure))
         code = EXIT_NO_OUTPUT;
-    if (program->options.eeprom != NULL && !eeprom_save(board->eeprom->eeprom, program->options.eeprom, failure))
+    if (program->options.eeprom != NULL && !eeprom_save(board->chip.eeprom->eeprom, program->options.eeprom, failure))
         code = EXIT_NO_OUTPUT;
     if (!events_close(&program->events) || (board->fed.file != NULL && fclose(board->fed.file) != 0)) {
         fail(failure, "events or record file not fully written: %s", strerror(errno));
@@ -266,7 +266,7 @@ static int finish(struct program *program, bool ran, struct failure *failure)
         fprintf(stderr, "probe-sim: fell behind real time by %" PRIu64 " ms in all\n", program->slipped_ns / 1000000);
     if (!ran) {
         fail(failure, "the firmware stopped (slept with interrupts off, or crashed) at cycle %" PRIu64 ", address 0x%x",
-             (uint64_t)board->avr->cycle, board->avr->pc);
+             (uint64_t)board->chip.avr->cycle, board->chip.avr->pc);
         code = EXIT_DEFECT;
     }
     return code;
@@ -292,7 +292,7 @@ int main(int count, char **arguments)
         fflush(stdout);
         board_power_on(&program->board);
         if (program->options.measure != NULL || program->options.profile != NULL)
-            measure_begin(&program->measure, &program->board, program->board.data_end);
+            measure_begin(&program->measure, &program->board, program->board.chip.data_end);
         code = finish(program, run(program), &failure);
     }
     if (code != EXIT_SUCCESS)

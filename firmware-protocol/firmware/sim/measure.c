@@ -5,7 +5,7 @@
 #include <sim_core.h>
 #include <string.h>
 
-static const char *const VECTOR_NAMES[VECTORS] = {
+static const char *const VECTOR_NAMES[CHIP_VECTORS] = {
     "reset",          "int0",           "int1",           "pcint0",         "pcint1",  "pcint2",       "watchdog",
     "timer2-compare-a", "timer2-compare-b", "timer2-overflow", "timer1-capture", "timer1-compare-a", "timer1-compare-b",
     "timer1-overflow", "timer0-compare-a", "timer0-compare-b", "timer0-overflow", "spi",  "usart-receive", "usart-empty",
@@ -19,7 +19,7 @@ static void vector_running(avr_irq_t *irq, uint32_t value, void *param)
     if (value != 0)
         return;
     /* Raised at the beginning of the return instruction. */
-    uint64_t cycles = measure->board->avr->cycle - measure->board->entered_cycle[irq->irq] + RETURN_CYCLES;
+    uint64_t cycles = measure->board->chip.avr->cycle - measure->board->chip.entered_cycle[irq->irq] + RETURN_CYCLES;
     struct vector_statistics *vector = &measure->vector[irq->irq];
     vector->count++;
     vector->total_cycles += cycles;
@@ -33,11 +33,11 @@ void measure_begin(struct measure *measure, struct board *board, uint16_t data_e
     measure->on = true;
     measure->board = board;
     measure->data_end = data_end;
-    measure->lowest_stack = board->avr->ramend;
-    measure->from_cycle = measure->window_from_cycle = board->avr->cycle;
-    board->avr->run_cycle_limit = 1;
-    for (int v = 1; v < VECTORS; v++) {
-        avr_irq_t *irq = avr_get_interrupt_irq(board->avr, (uint8_t)v);
+    measure->lowest_stack = board->chip.avr->ramend;
+    measure->from_cycle = measure->window_from_cycle = board->chip.avr->cycle;
+    board->chip.avr->run_cycle_limit = 1;
+    for (int v = 1; v < CHIP_VECTORS; v++) {
+        avr_irq_t *irq = avr_get_interrupt_irq(board->chip.avr, (uint8_t)v);
         if (irq != NULL)
             avr_irq_register_notify(&irq[AVR_INT_IRQ_RUNNING], vector_running, measure);
     }
@@ -45,16 +45,16 @@ void measure_begin(struct measure *measure, struct board *board, uint16_t data_e
 
 void measure_before_step(struct measure *measure)
 {
-    const avr_t *avr = measure->board->avr;
+    const avr_t *avr = measure->board->chip.avr;
     measure->interrupts_off = avr->sreg[S_I] == 0;
     measure->step_address = avr->pc;
     measure->step_cycle = avr->cycle;
-    measure->step_asleep_cycles = measure->board->asleep_cycles;
+    measure->step_asleep_cycles = measure->board->chip.asleep_cycles;
 }
 
 static void watch_interrupts_off(struct measure *measure, bool was_off)
 {
-    avr_t *avr = measure->board->avr;
+    avr_t *avr = measure->board->chip.avr;
     bool off = avr->sreg[S_I] == 0;
     if (!off)
         measure->first_enable_seen = true;
@@ -63,7 +63,7 @@ static void watch_interrupts_off(struct measure *measure, bool was_off)
     if (off) {
         measure->off_since_cycle = avr->cycle;
         measure->off_since_pc = avr->pc;
-        measure->off_by_entry = avr->pc != 0 && avr->pc < VECTORS * avr->vector_size;
+        measure->off_by_entry = avr->pc != 0 && avr->pc < CHIP_VECTORS * avr->vector_size;
         return;
     }
     uint64_t cycles = avr->cycle - measure->off_since_cycle + (measure->off_by_entry ? ENTRY_CYCLES : 0);
@@ -75,21 +75,21 @@ static void watch_interrupts_off(struct measure *measure, bool was_off)
 
 static void close_window(struct measure *measure)
 {
-    uint64_t length = measure->board->avr->cycle - measure->window_from_cycle;
-    double busy = 1 - (double)(measure->board->asleep_cycles - measure->window_asleep_from_cycles) / (double)length;
+    uint64_t length = measure->board->chip.avr->cycle - measure->window_from_cycle;
+    double busy = 1 - (double)(measure->board->chip.asleep_cycles - measure->window_asleep_from_cycles) / (double)length;
     if (measure->board->fed.locked && busy > measure->busiest_window)
         measure->busiest_window = busy;
-    measure->window_from_cycle = measure->board->avr->cycle;
-    measure->window_asleep_from_cycles = measure->board->asleep_cycles;
+    measure->window_from_cycle = measure->board->chip.avr->cycle;
+    measure->window_asleep_from_cycles = measure->board->chip.asleep_cycles;
 }
 
 void measure_after_step(struct measure *measure)
 {
-    avr_t *avr = measure->board->avr;
+    avr_t *avr = measure->board->chip.avr;
     measure->cycles_at[measure->step_address / 2 % FLASH_WORDS] +=
-        avr->cycle - measure->step_cycle - (measure->board->asleep_cycles - measure->step_asleep_cycles);
-    if (measure->resets_seen != measure->board->resets) {
-        measure->resets_seen = measure->board->resets;
+        avr->cycle - measure->step_cycle - (measure->board->chip.asleep_cycles - measure->step_asleep_cycles);
+    if (measure->resets_seen != measure->board->chip.resets) {
+        measure->resets_seen = measure->board->chip.resets;
         measure->first_enable_seen = false;
         measure->off_since_cycle = 0;
     }
@@ -103,15 +103,15 @@ void measure_after_step(struct measure *measure)
 
 static double busy_share(const struct measure *measure)
 {
-    double total = (double)(measure->board->avr->cycle - measure->from_cycle);
-    return total > 0 ? 1 - (double)measure->board->asleep_cycles / total : 0;
+    double total = (double)(measure->board->chip.avr->cycle - measure->from_cycle);
+    return total > 0 ? 1 - (double)measure->board->chip.asleep_cycles / total : 0;
 }
 
 static void write_vectors(const struct measure *measure, FILE *file)
 {
     const char *comma = "";
     fprintf(file, "  \"interrupts\": {");
-    for (int v = 1; v < VECTORS; v++) {
+    for (int v = 1; v < CHIP_VECTORS; v++) {
         const struct vector_statistics *vector = &measure->vector[v];
         if (vector->count == 0)
             continue;
@@ -130,7 +130,7 @@ bool measure_write(const struct measure *measure, const char *path, struct failu
     FILE *file = fopen(path, "w");
     if (file == NULL)
         return fail(failure, "%s: cannot be written: %s", path, strerror(errno));
-    fprintf(file, "{\n  \"cycles\": %" PRIu64 ",\n", board->avr->cycle);
+    fprintf(file, "{\n  \"cycles\": %" PRIu64 ",\n", board->chip.avr->cycle);
     write_vectors(measure, file);
     fprintf(file, "  \"interruptsOff\": {\"longestCycles\": %" PRIu64 ", \"fromAddress\": %u},\n",
             measure->longest_off_cycles, measure->longest_off_pc);
@@ -145,9 +145,9 @@ bool measure_write(const struct measure *measure, const char *path, struct failu
             fed->mislabelled, fed->not_found, fed->readings_compared, fed->readings_wrong);
     fprintf(file, "  \"reaction\": {\"longestCycles\": %" PRIu64 "},\n", board->longest_reaction_cycles);
     fprintf(file, "  \"line\": {\"bytesLost\": %" PRIu64 ", \"receiveOverruns\": %" PRIu64 "},\n",
-            board->bridge->bytes_lost, board->receive_overruns);
-    fprintf(file, "  \"resets\": %" PRIu64 ",\n", board->resets);
-    fprintf(file, "  \"stack\": {\"deepestBytes\": %u, \"gapBytes\": %d}\n}\n", board->avr->ramend - measure->lowest_stack,
+            board->bridge->bytes_lost, board->chip.receive_overruns);
+    fprintf(file, "  \"resets\": %" PRIu64 ",\n", board->chip.resets);
+    fprintf(file, "  \"stack\": {\"deepestBytes\": %u, \"gapBytes\": %d}\n}\n", board->chip.avr->ramend - measure->lowest_stack,
             measure->lowest_stack - measure->data_end);
     return fclose(file) == 0 || fail(failure, "%s: not fully written: %s", path, strerror(errno));
 }

@@ -4,7 +4,7 @@
 
 #include "board.h"
 
-enum { WINDOW_CYCLES = BOARD_HZ / 5, FLASH_WORDS = 16384 };
+enum { WINDOW_CYCLES = CHIP_HZ / 5, FLASH_WORDS = 16384 };
 
 struct vector_statistics {
     uint64_t count;
@@ -15,7 +15,7 @@ struct vector_statistics {
 struct measure {
     struct board *board;
     bool on;
-    struct vector_statistics vector[VECTORS];
+    struct vector_statistics vector[CHIP_VECTORS];
     uint64_t from_cycle;
 
     uint64_t resets_seen;

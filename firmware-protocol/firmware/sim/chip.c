@@ -1,0 +1,342 @@
+#include "chip.h"
+
+#include <stddef.h>
+#include <sim_elf.h>
+#include <sim_time.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <avr_acomp.h>
+#include <avr_extint.h>
+#include <avr_ioport.h>
+
+/* Register addresses of the ATmega328P (data sheet, register summary). */
+enum { REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B, REG_ACSR = 0x50,
+       REG_ADCSRA = 0x7A, REG_TCCR1B = 0x81, REG_UCSRA = 0xC0, REG_UBRRL = 0xC4, REG_UBRRH = 0xC5 };
+enum { ENTRY_CYCLES = 4, WAKE_CYCLES = 4 };
+enum { RAM_START = 0x100, BIT_U2X = 1, BIT_ACIC = 2, BIT_ICES1 = 6, HIGHEST_COUNT = 1023 };
+
+double chip_seconds(uint64_t cycle)
+{
+    return (double)cycle / CHIP_HZ;
+}
+
+/* ---- pins ---- */
+
+bool chip_pin_driven(const struct chip *chip, char port, uint8_t bit)
+{
+    return (chip->avr->data[port == 'B' ? REG_DDRB : REG_DDRD] & 1 << bit) != 0;
+}
+
+bool chip_pin_high(const struct chip *chip, char port, uint8_t bit)
+{
+    return chip_pin_driven(chip, port, bit) && (chip->avr->data[port == 'B' ? REG_PORTB : REG_PORTD] & 1 << bit) != 0;
+}
+
+void chip_drive(struct chip *chip, char port, uint8_t bit, bool level)
+{
+    avr_irq_t *irq = avr_io_getirq(chip->avr, AVR_IOCTL_IOPORT_GETIRQ(port), bit);
+    /* The simulator skips a level it believes unchanged; after a reset its register is 0 whatever it believes. */
+    avr_raise_irq(irq, !level);
+    avr_raise_irq(irq, level);
+}
+
+/* Without this the simulator lets an internal pull-up win over the level that the board drives. */
+void chip_declare_driven(struct chip *chip, char port, uint8_t mask, uint8_t levels)
+{
+    avr_ioport_external_t external = {.name = (unsigned long)port & 0x7F, .mask = mask, .value = levels};
+    avr_ioctl(chip->avr, (uint32_t)AVR_IOCTL_IOPORT_SET_EXTERNAL(port), &external);
+}
+
+void chip_compare(struct chip *chip, uint32_t plus_mv, uint32_t minus_mv)
+{
+    avr_raise_irq(avr_io_getirq(chip->avr, AVR_IOCTL_ACOMP_GETIRQ, ACOMP_IRQ_AIN1), minus_mv);
+    avr_raise_irq(avr_io_getirq(chip->avr, AVR_IOCTL_ACOMP_GETIRQ, ACOMP_IRQ_AIN0), plus_mv);
+    /* With ACIC the comparator is the input of timer 1's capture; the simulator has the bit, but not the wire. */
+    bool captures = chip->avr->data[REG_ACSR] & 1 << BIT_ACIC && chip->avr->data[REG_TCCR1B] & 1 << BIT_ICES1;
+    if (captures && plus_mv > minus_mv && !chip->comparator_high)
+        avr_raise_interrupt(chip->avr, &chip->timer1->icr);
+    chip->comparator_high = plus_mv > minus_mv;
+}
+
+static void port_written(avr_irq_t *irq, uint32_t value, void *param)
+{
+    struct chip *chip = param;
+    (void)irq;
+    (void)value;
+    chip->surroundings->ports_changed(chip);
+}
+
+/* ---- converter ---- */
+
+/* Millivolts which the simulator's truncating mV * 1023 / AREF turns into exactly these counts. */
+static uint32_t mv_for_counts(uint16_t counts)
+{
+    return ((uint32_t)counts * CHIP_AREF_MV + HIGHEST_COUNT - 1) / HIGHEST_COUNT;
+}
+
+/*
+ * The chip latches its input 1.5 converter clocks after the start and shows the result at the end. The simulator
+ * takes level and channel when the result is read; so all its inputs get the latched value just before the end.
+ */
+static avr_cycle_count_t conversion_timer(avr_t *avr, avr_cycle_count_t when, void *param)
+{
+    struct chip *chip = param;
+    if (!chip->conversion.sampled) {
+        chip->conversion.counts = chip->surroundings->counts(chip, chip->conversion.channel, when);
+        chip->conversion.sampled = true;
+        uint32_t clocks = chip->conversion.first ? 25 : 13;
+        return chip->conversion.start_cycle + clocks * chip->conversion.clock_cycles - 2;
+    }
+    avr_irq_t *inputs = avr_io_getirq(avr, AVR_IOCTL_ADC_GETIRQ, ADC_IRQ_ADC0);
+    for (int c = 0; c < CHIP_CONVERTER_INPUTS; c++)
+        avr_raise_irq(inputs + c, mv_for_counts(chip->conversion.counts));
+    return 0;
+}
+
+static void conversion_started(avr_irq_t *irq, uint32_t value, void *param)
+{
+    struct chip *chip = param;
+    (void)irq;
+    union {
+        uint32_t value;
+        avr_adc_mux_t mux;
+    } trigger = {.value = value};
+    avr_cycle_timer_cancel(chip->avr, conversion_timer, chip);
+    if (trigger.mux.kind != ADC_MUX_SINGLE || trigger.mux.src >= CHIP_CONVERTER_INPUTS)
+        return;
+    uint8_t prescaler = chip->avr->data[REG_ADCSRA] & 7;
+    chip->conversion.start_cycle = chip->avr->cycle;
+    chip->conversion.channel = (uint8_t)trigger.mux.src;
+    chip->conversion.clock_cycles = prescaler == 0 ? 2 : 1u << prescaler;
+    chip->conversion.first = chip->adc->first != 0;
+    chip->conversion.sampled = false;
+    uint32_t half_clocks = chip->conversion.first ? 27 : 3;
+    avr_cycle_timer_register(chip->avr, half_clocks * chip->conversion.clock_cycles / 2, conversion_timer, chip);
+}
+
+/* ---- serial line ---- */
+
+/* The simulator counts a parity bit that is not there: 11 bit times a byte. The chip's 8N1 takes 10. */
+static uint32_t cycles_per_byte(const struct chip *chip)
+{
+    const uint8_t *data = chip->avr->data;
+    uint32_t divisor = (uint32_t)(data[REG_UBRRL] | (data[REG_UBRRH] & 0x0F) << 8) + 1;
+    return divisor * (data[REG_UCSRA] & 1 << BIT_U2X ? 8 : 16) * 10;
+}
+
+static void byte_sent(avr_irq_t *irq, uint32_t value, void *param)
+{
+    struct chip *chip = param;
+    (void)irq;
+    chip->uart->cycles_per_byte = cycles_per_byte(chip);
+    chip->surroundings->byte_sent(chip, (uint8_t)value);
+}
+
+static void receiver_xon(avr_irq_t *irq, uint32_t value, void *param)
+{
+    (void)irq;
+    (void)value;
+    ((struct chip *)param)->receiver_full = false;
+}
+
+static void receiver_xoff(avr_irq_t *irq, uint32_t value, void *param)
+{
+    (void)irq;
+    if (value != 0)
+        ((struct chip *)param)->receiver_full = true;
+}
+
+static avr_cycle_count_t pump_timer(avr_t *avr, avr_cycle_count_t when, void *param)
+{
+    struct chip *chip = param;
+    uint8_t byte;
+    chip->uart->cycles_per_byte = cycles_per_byte(chip);
+    if (chip->receiver_full)
+        return when + chip->uart->cycles_per_byte;
+    if (!chip->surroundings->next_byte(chip, &byte)) {
+        chip->pump_running = false;
+        return 0;
+    }
+    /* On the wire one, in the chip's buffer two: a fourth byte not yet read would have been lost there. */
+    uint16_t unread = (uint16_t)((chip->uart->input.write - chip->uart->input.read) & (uart_fifo_fifo_size - 1));
+    if (unread > 3)
+        chip->receive_overruns++;
+    avr_raise_irq(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_INPUT), byte);
+    return when + chip->uart->cycles_per_byte;
+}
+
+void chip_pump_receiver(struct chip *chip)
+{
+    if (chip->pump_running)
+        return;
+    chip->pump_running = true;
+    avr_cycle_timer_register(chip->avr, 1, pump_timer, chip);
+}
+
+/* ---- time of interrupts ---- */
+
+/* The chip takes 4 cycles to enter a handler and 4 more out of sleep; the simulator takes none. */
+static void vector_running(avr_irq_t *irq, uint32_t value, void *param)
+{
+    struct chip *chip = param;
+    if (value == 0)
+        return;
+    avr_t *avr = chip->avr;
+    chip->entered_cycle[irq->irq] = avr->cycle;
+    uint64_t cycles = ENTRY_CYCLES + (chip->waking ? WAKE_CYCLES : 0);
+    chip->interrupts++;
+    chip->waking = false;
+    avr->cycle += cycles;
+}
+
+static void listen_to_vectors(struct chip *chip)
+{
+    for (int v = 1; v < CHIP_VECTORS; v++) {
+        avr_irq_t *irq = avr_get_interrupt_irq(chip->avr, (uint8_t)v);
+        if (irq == NULL)
+            continue;
+        irq[AVR_INT_IRQ_RUNNING].irq = (uint32_t)v;
+        avr_irq_register_notify(&irq[AVR_INT_IRQ_RUNNING], vector_running, chip);
+    }
+}
+
+/* ---- start, reset, steps ---- */
+
+static void chip_was_reset(avr_io_t *io)
+{
+    struct chip *chip = (struct chip *)((char *)io - offsetof(struct chip, reset_watch));
+    chip->was_reset = true;
+}
+
+static void *find_module(avr_t *avr, const char *kind)
+{
+    avr_io_t *io = avr->io_port;
+    while (io != NULL && strcmp(io->kind, kind) != 0)
+        io = io->next;
+    return io; /* every module begins with its avr_io_t */
+}
+
+static avr_timer_t *find_timer(avr_t *avr, char name)
+{
+    for (avr_io_t *io = avr->io_port; io != NULL; io = io->next)
+        if (strcmp(io->kind, "timer") == 0 && ((avr_timer_t *)io)->name == name)
+            return (avr_timer_t *)io;
+    return NULL;
+}
+
+static void listen(struct chip *chip)
+{
+    avr_t *avr = chip->avr;
+    avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_ADC_GETIRQ, ADC_IRQ_OUT_TRIGGER), conversion_started, chip);
+    avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUTPUT), byte_sent, chip);
+    avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUT_XON), receiver_xon, chip);
+    avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUT_XOFF), receiver_xoff, chip);
+    static const avr_io_addr_t WATCHED[] = {REG_PIND, REG_DDRD, REG_PORTD};
+    for (size_t i = 0; i < sizeof WATCHED / sizeof WATCHED[0]; i++)
+        avr_irq_register_notify(avr_iomem_getirq(avr, WATCHED[i], NULL, AVR_IOMEM_IRQ_ALL), port_written, chip);
+    listen_to_vectors(chip);
+    uint32_t no_flags = 0; /* neither a host sleep at every poll nor bytes printed as text */
+    avr_ioctl(avr, AVR_IOCTL_UART_SET_FLAGS('0'), &no_flags);
+}
+
+/* Real time is kept by the program's own loop; a sleep here would add to it. */
+static void asleep(avr_t *avr, avr_cycle_count_t cycles)
+{
+    struct chip *chip = avr->custom.data;
+    chip->waking = true;
+    chip->asleep_cycles += cycles + 1; /* the simulator adds one itself */
+}
+
+bool chip_init(struct chip *chip, const char *elf_path, const struct chip_surroundings *surroundings, struct failure *failure)
+{
+    elf_firmware_t firmware;
+    memset(&firmware, 0, sizeof firmware);
+    FILE *readable = fopen(elf_path, "rb");
+    if (readable == NULL)
+        return fail(failure, "%s: cannot be opened; expected the firmware (probe.elf)", elf_path);
+    fclose(readable);
+    if (elf_read_firmware(elf_path, &firmware) != 0 || firmware.flashsize == 0)
+        return fail(failure, "%s: no AVR program in it; expected the firmware (probe.elf)", elf_path);
+    avr_t *avr = avr_make_mcu_by_name("atmega328p");
+    if (avr == NULL)
+        return fail(failure, "the simulator does not know the atmega328p; expected libsimavr 1.6");
+    avr_init(avr);
+    firmware.frequency = CHIP_HZ;
+    avr_load_firmware(avr, &firmware);
+    avr->frequency = CHIP_HZ;
+    avr->vcc = avr->avcc = CHIP_VCC_MV;
+    avr->aref = CHIP_AREF_MV;
+    avr->sleep = asleep;
+    avr->custom.data = chip;
+    chip->avr = avr;
+    chip->surroundings = surroundings;
+    chip->data_end = (uint16_t)(RAM_START + firmware.datasize + firmware.bsssize);
+    chip->adc = find_module(avr, "adc");
+    chip->uart = find_module(avr, "uart");
+    chip->eeprom = find_module(avr, "eeprom");
+    if (chip->adc == NULL || chip->uart == NULL || chip->eeprom == NULL)
+        return fail(failure, "the simulated chip lacks converter, serial line or EEPROM; expected libsimavr 1.6");
+    chip->timer1 = find_timer(avr, '1');
+    if (chip->timer1 == NULL)
+        return fail(failure, "the simulated chip lacks timer 1; expected libsimavr 1.6");
+    chip->reset_watch = (avr_io_t){.kind = "reset watch", .reset = chip_was_reset};
+    avr_register_io(avr, &chip->reset_watch);
+    listen(chip);
+    return true;
+}
+
+static void set_cause(struct chip *chip, enum reset_kind kind)
+{
+    avr_t *avr = chip->avr;
+    avr_regbit_t flag = kind == RESET_POWER_ON ? avr->reset_flags.porf
+                        : kind == RESET_EXTERNAL ? avr->reset_flags.extrf : avr->reset_flags.borf;
+    avr_regbit_set(avr, flag);
+}
+
+static void after_reset(struct chip *chip)
+{
+    chip->was_reset = false;
+    chip->waking = false;
+    chip->receiver_full = false;
+    chip->pump_running = false;
+    /* Else the simulator polls the switch and look pins every cycle while they are low (and every reset asks for that again), at a fifth of the speed. */
+    for (uint8_t i = 0; i < 2; i++)
+        avr_extint_set_strict_lvl_trig(chip->avr, i, 0);
+    chip->surroundings->after_reset(chip);
+}
+
+void chip_power_on(struct chip *chip)
+{
+    avr_reset(chip->avr);
+    set_cause(chip, RESET_POWER_ON);
+    after_reset(chip);
+}
+
+void chip_reset(struct chip *chip, enum reset_kind kind)
+{
+    chip->resets++;
+    avr_reset(chip->avr);
+    set_cause(chip, kind);
+    after_reset(chip);
+}
+
+bool chip_step(struct chip *chip)
+{
+    int state = avr_run(chip->avr);
+    if (chip->was_reset) { /* by the chip's own watchdog */
+        chip->resets++;
+        after_reset(chip);
+    }
+    return state != cpu_Done && state != cpu_Crashed;
+}
+
+void chip_hang(struct chip *chip)
+{
+    avr_t *avr = chip->avr;
+    uint32_t last = avr->flashend - 1;
+    avr->flash[last] = 0xFF; /* rjmp to itself (opcode 0xCFFF), in a place the program does not use */
+    avr->flash[last + 1] = 0xCF;
+    avr->pc = last;
+    avr->state = cpu_Running;
+}
