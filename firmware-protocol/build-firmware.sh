@@ -24,7 +24,7 @@ has() { command -v "$1" >/dev/null 2>&1; }
 
 compiles() { printf '#include <%s>\n' "$1" | cc -fsyntax-only -x c - >/dev/null 2>&1; }
 
-debian="On Debian 12: apt-get install make gcc gcc-avr avr-libc simavr libsimavr-dev"
+debian="On Debian 12: apt-get install make gcc gcc-avr avr-libc simavr libsimavr-dev libngspice0-dev"
 
 [ -f "$firmware/Makefile" ] || skip "no $firmware/Makefile" "The checkout is not whole."
 has make || skip "no make" "$debian"

@@ -17,7 +17,7 @@ import org.junit.platform.commons.support.AnnotationSupport;
 /** Skips a test class loudly where a program is missing, unless tools are required. */
 final class ToolCondition implements ExecutionCondition {
 
-  /** The program on the search path that the class cannot do without. */
+  /** The program that the class cannot do without: on the search path, or a path with a slash. */
   @Target(ElementType.TYPE)
   @Retention(RetentionPolicy.RUNTIME)
   @ExtendWith(ToolCondition.class)
@@ -44,13 +44,19 @@ final class ToolCondition implements ExecutionCondition {
   }
 
   static ConditionEvaluationResult decide(String tool, String searchPath, boolean required) {
+    boolean built = tool.contains("/");
     boolean there =
-        Arrays.stream(searchPath.split(File.pathSeparator))
-            .anyMatch(folder -> Files.isExecutable(Path.of(folder, tool)));
+        built
+            ? Files.isExecutable(Path.of(tool))
+            : Arrays.stream(searchPath.split(File.pathSeparator))
+                .anyMatch(folder -> Files.isExecutable(Path.of(folder, tool)));
     if (there) {
       return ConditionEvaluationResult.enabled(tool + " is installed");
     }
-    String missing = tool + " is not on the search path; on Debian: apt-get install " + tool;
+    String missing =
+        built
+            ? tool + " is not built; see firmware/sim/Makefile for what it needs"
+            : tool + " is not on the search path; on Debian: apt-get install " + tool;
     if (required) {
       throw new IllegalStateException(
           missing + "; firstamp.requireTools forbids to skip this test");
