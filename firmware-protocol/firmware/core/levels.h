@@ -1,4 +1,4 @@
-/* The limits as the interrupt compares with them: zeros added, worked out once in the main loop. Rules in trip.h. */
+/* The limits as the interrupt compares with them: zeros added, worked out once in the main loop. Rules: trip-rules.md. */
 #ifndef CORE_LEVELS_H
 #define CORE_LEVELS_H
 

@@ -43,6 +43,11 @@ public final class SlotPlan {
     return CHANNEL_AT[slot];
   }
 
+  /** Start of a conversion, microseconds since the probe's start, rounded down. */
+  public static long microsOf(long conversionIndex) {
+    return conversionIndex * 125 / 2;
+  }
+
   /** How many conversions of a channel one reading holds. */
   public static int conversionsPerReading(int channel) {
     return PER_READING[channel];

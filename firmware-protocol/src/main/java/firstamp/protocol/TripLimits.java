@@ -1,5 +1,6 @@
 package firstamp.protocol;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -74,6 +75,30 @@ public record TripLimits(
    */
   public static Builder builder() {
     return new Builder();
+  }
+
+  /** The same without the window of one rail, 1 to 3. */
+  public TripLimits withoutRail(int rail) {
+    List<RailWindow> others = new ArrayList<>(rails);
+    others.set(rail - 1, RailWindow.NONE);
+    return new TripLimits(
+        inrushMillis,
+        inrushICounts,
+        runningICounts,
+        runningJCounts,
+        peakICounts,
+        meanISixteenths,
+        meanJSixteenths,
+        confirmI,
+        confirmJ,
+        confirmRail,
+        confirmV,
+        i2tBudgetCounts2,
+        i2tRunningICounts,
+        others,
+        overVCounts,
+        silenceMillis,
+        lookOverJCounts);
   }
 
   /** Collects limits by name, because seventeen numbers in a row are easily swapped. */

@@ -125,21 +125,27 @@ final class ReplayCommand implements Callable<Integer> {
         effective.set().name(),
         header.hello(),
         false);
+    ReplayPace pace = new ReplayPace(TimeSource.system(), factor);
     Summary summary =
-        new ReplayPowerUp(reader, effective, output, new ReplayPace(TimeSource.system(), factor))
-            .run();
-    if (sheet != null) {
-      beside(reader, effective, output, summary);
-    }
+        sheet == null
+            ? new ReplayPowerUp(reader, effective, output, pace).run()
+            : whatIf(reader, effective, output, pace);
     output.summary(summary);
     return HeadlessRun.exitCode(summary);
   }
 
   /** What the other sheet would have found, beside what was found. */
-  private void beside(PowerUpReader reader, JobSheet other, RunOutput output, Summary summary)
+  private Summary whatIf(PowerUpReader reader, JobSheet other, RunOutput output, ReplayPace pace)
       throws LogException, CliFailure {
     try {
-      output.beside(sheet.toString(), RulesBeside.of(reader, other, summary));
+      Summary would = ReplayPowerUp.whatIf(reader, other, output, pace).run();
+      output.beside(sheet.toString(), RulesBeside.of(reader, would));
+      if (reader.header().stream() != PowerUpHeader.Stream.RAW) {
+        System.err.println(
+            "firstamp: this power-up holds readings only: what the probe itself would have done"
+                + " cannot be worked out from them");
+      }
+      return would;
     } catch (RunRefused unfit) {
       throw new CliFailure(ExitCode.BAD_DATA, unfit.getMessage(), unfit);
     }

@@ -15,6 +15,7 @@ import firstamp.protocol.Resend;
 import firstamp.protocol.StreamKind;
 import firstamp.protocol.TripLimits;
 import firstamp.protocol.WireCode;
+import firstamp.protocol.rules.Zeros;
 import java.util.Optional;
 
 /** Takes what the host says, checks it against the state, acts and answers. */

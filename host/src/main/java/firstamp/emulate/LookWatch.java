@@ -3,6 +3,7 @@ package firstamp.emulate;
 import firstamp.model.Channel;
 import firstamp.protocol.LookOutcome;
 import firstamp.protocol.LookParameters;
+import firstamp.protocol.rules.Zeros;
 
 /** The pairs of V and J of the first look and what they say, in the firmware's integers. */
 final class LookWatch {

@@ -15,15 +15,15 @@ import firstamp.protocol.SelfTestFault;
 import firstamp.protocol.SwitchCause;
 import firstamp.protocol.TripCause;
 import firstamp.protocol.TripLimits;
+import firstamp.protocol.rules.TripDecision;
+import firstamp.protocol.rules.TripRules;
+import firstamp.protocol.rules.Zeros;
 
 /**
  * What the chip decides, from its start to its reset: states, look, trips, latch. Ticks are
  * microseconds since the start.
  */
 final class ProbeMachine {
-  /** From the start of the deciding conversion to the switch pin low. */
-  static final int PIN_LOW_MICROS = 45;
-
   /** From the crossing of the comparator's level to the switch pin low. */
   static final int HARD_SHORT_MICROS = 10;
 
@@ -53,7 +53,7 @@ final class ProbeMachine {
   private ZeroTaking zeroTaking;
   private LookWatch look;
   private Runnable atBoundary;
-  private TripWatch watch;
+  private TripRules watch;
   private long n;
   private long stateFrom;
   private long lastFrameMicros;
@@ -190,7 +190,7 @@ final class ProbeMachine {
   private void lost(TripCause cause, SwitchCause by, long crossedMicros, int value) {
     if (state == ProbeState.ON) {
       trip(
-          new Decision(cause, ProbeMessage.Trip.NO_CHANNEL, 1, crossedMicros, value, 0),
+          new TripDecision(cause, ProbeMessage.Trip.NO_CHANNEL, 1, crossedMicros, value, 0),
           nowMicros(),
           nowMicros());
     } else if (state == ProbeState.CHECK || state == ProbeState.LOOK) {
@@ -208,9 +208,9 @@ final class ProbeMachine {
       case CHECK -> inCheck(channel, counts);
       case LOOK -> inLook(channel, counts);
       case ON -> {
-        Decision decision = watch.conversion(n, channel, counts, nowMicros());
+        TripDecision decision = watch.conversion(n, counts);
         if (decision != null) {
-          trip(decision, nowMicros(), nowMicros() + PIN_LOW_MICROS);
+          trip(decision, nowMicros(), nowMicros() + TripRules.PIN_LOW_MICROS);
         }
       }
       default -> {}
@@ -295,7 +295,7 @@ final class ProbeMachine {
 
   private void close() {
     memory.clearLatch();
-    watch = new TripWatch(limits, zeros, n);
+    watch = new TripRules(limits, zeros, n);
     path.join(Joined.CLOSED);
     enter(ProbeState.ON, SwitchCause.USER, nowMicros());
   }
@@ -328,12 +328,13 @@ final class ProbeMachine {
   /** The current has crossed the comparator's level; called when the pin has gone low. */
   void hardShort(long crossedMicros) {
     trip(
-        new Decision(TripCause.HARD_SHORT, ProbeMessage.Trip.NO_CHANNEL, 1, crossedMicros, 0, 0),
+        new TripDecision(
+            TripCause.HARD_SHORT, ProbeMessage.Trip.NO_CHANNEL, 1, crossedMicros, 0, 0),
         crossedMicros,
         crossedMicros + HARD_SHORT_MICROS);
   }
 
-  private void trip(Decision decision, long decidedMicros, long pinLowMicros) {
+  private void trip(TripDecision decision, long decidedMicros, long pinLowMicros) {
     path.join(Joined.OPEN);
     long heat = watch == null ? 0 : watch.i2tCounts2();
     boolean noValue =

@@ -2,6 +2,7 @@ package firstamp.session;
 
 import firstamp.analysis.ComparisonText;
 import firstamp.log.LogException;
+import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
@@ -137,7 +138,7 @@ public final class ReplayBench implements BenchSession {
   /** Works out what another sheet would have done. */
   public void whatIf(JobSheet other) {
     int mine = ++whatIfWanted;
-    whatIf = new Snapshot.WhatIf(other, 0, List.of(), null, null);
+    whatIf = Snapshot.WhatIf.working(other, 0);
     put(() -> workOut(other, mine));
   }
 
@@ -210,25 +211,43 @@ public final class ReplayBench implements BenchSession {
 
   private void workOut(JobSheet other, int number) throws LogException {
     ReplayRules rules = new ReplayRules();
-    LimitCrossing crossing = new LimitCrossing(other, course.scaling());
-    boolean all =
-        rules.run(
-            reader,
-            other,
-            () -> !stopped && whatIfWanted == number,
-            share -> whatIf = new Snapshot.WhatIf(other, share, List.of(), null, null));
-    if (!all) {
-      return;
+    try {
+      boolean all =
+          rules.whatIf(
+              reader,
+              other,
+              () -> !stopped && whatIfWanted == number,
+              share -> whatIf = Snapshot.WhatIf.working(other, share));
+      if (all) {
+        whatIf = found(other, rules);
+      }
+    } catch (RunRefused unfit) {
+      whatIf = Snapshot.WhatIf.refused(other, unfit.getMessage());
     }
-    crossing.look(reader, track);
-    Alarm off = rules.demanded();
-    Double offMs = off == null ? null : (Double) track.raisedMs(off);
-    String words = off == null ? null : off.text();
-    if (crossing.atMs() != null && (offMs == null || crossing.atMs() < offMs)) {
-      offMs = crossing.atMs();
-      words = crossing.words();
+  }
+
+  private Snapshot.WhatIf found(JobSheet other, ReplayRules rules) throws LogException {
+    Summary would = rules.summary();
+    boolean off = "trip".equals(would.ended()) || "rule-off".equals(would.ended());
+    List<Alarm> raised = last(rules.transitions());
+    boolean raw = reader.header().stream() == PowerUpHeader.Stream.RAW;
+    Double closed = track.closedBy(Double.MAX_VALUE);
+    return new Snapshot.WhatIf(
+        other,
+        1,
+        raised,
+        off && closed != null ? (Double) (closed + would.onMs()) : null,
+        off ? reason(raised, would, rules.demanded()) : null,
+        raw ? Snapshot.Judged.ALL : Snapshot.Judged.RULES_ONLY);
+  }
+
+  private static String reason(List<Alarm> raised, Summary would, Alarm demanded) {
+    for (Alarm alarm : raised) {
+      if (would.tripAtMs() != null && alarm.atMs() == would.tripAtMs()) {
+        return alarm.text();
+      }
     }
-    whatIf = new Snapshot.WhatIf(other, 1, last(rules.transitions()), offMs, words);
+    return demanded == null ? null : demanded.text();
   }
 
   private static List<Alarm> last(List<Alarm> transitions) {

@@ -6,11 +6,15 @@ import firstamp.log.PowerUpReader;
 import firstamp.log.StreamSink;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
+import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
 import firstamp.model.Summary;
+import firstamp.model.SwitchState;
+import firstamp.protocol.TripLimits;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Consumer;
 
 /**
@@ -24,6 +28,7 @@ public final class ReplayPowerUp {
   private final JobSheet sheet;
   private final ChainListener listener;
   private final Pace pace;
+  private final TripLimits others;
   private Consumer<Chain> follower = chain -> {};
 
   /** Keeps a replay in step with a clock, or lets it run. */
@@ -48,10 +53,35 @@ public final class ReplayPowerUp {
    */
   public ReplayPowerUp(
       PowerUpReader reader, JobSheet effective, ChainListener listener, Pace pace) {
+    this(reader, effective, listener, pace, null);
+  }
+
+  private ReplayPowerUp(
+      PowerUpReader reader,
+      JobSheet effective,
+      ChainListener listener,
+      Pace pace,
+      TripLimits others) {
     this.reader = reader;
     this.sheet = Objects.requireNonNull(effective, "effective");
     this.listener = listener;
     this.pace = pace;
+    this.others = others;
+  }
+
+  /**
+   * What would have happened with another sheet: the replay ends where the probe, by the sheet's
+   * limits, or the host, by its rules, would have switched off. The probe's part needs the raw
+   * stream.
+   *
+   * @param other sheet with its defaults filled in
+   * @throws RunRefused the probe of the record cannot watch the sheet's limits
+   */
+  public static ReplayPowerUp whatIf(
+      PowerUpReader reader, JobSheet other, ChainListener listener, Pace pace)
+      throws LogException, RunRefused {
+    TripLimits limits = new ProbeSettings(other).plan(reader.header().hello(), Set.of()).limits();
+    return new ReplayPowerUp(reader, other, listener, pace, limits);
   }
 
   /** Who wants to know the chain, before the first piece of the stream. */
@@ -62,21 +92,21 @@ public final class ReplayPowerUp {
   /** Runs it to the end, or until the pace says stop. */
   public Summary run() throws LogException {
     PowerUpHeader header = reader.header();
+    RuleOff ruleOff = new RuleOff(listener);
     Chain chain =
         new Chain(
             sheet,
             header.hello(),
             header.stream() == PowerUpHeader.Stream.RAW,
             header.label(),
-            listener);
+            others != null ? ruleOff : listener);
     listener.probe(header.hello());
     follower.accept(chain);
-    Feed feed = new Feed(chain);
+    Feed feed = new Feed(chain, ruleOff);
     try {
-      reader.replay(feed);
+      reader.replay(sink(header, feed));
     } catch (Stopped stopped) {
-      // Told to stop: the summary holds what was seen until then.
-      feed.stopped = true;
+      // Told to stop, or the switch would have opened: the summary holds what was seen until then.
     }
     Summary.LogPlace place = SummaryJson.logPlace(reader.entry().summaryJson());
     return Summaries.of(
@@ -88,8 +118,29 @@ public final class ReplayPowerUp {
         true);
   }
 
+  private StreamSink sink(PowerUpHeader header, Feed feed) throws LogException {
+    return others != null && header.stream() == PowerUpHeader.Stream.RAW
+        ? new StreamCut(ProbeWhatIf.find(reader, others), feed)
+        : feed;
+  }
+
+  /** Hears when a rule of the host demands off. */
+  private static final class RuleOff extends ForwardingChainListener {
+    private boolean demanded;
+
+    RuleOff(ChainListener next) {
+      super(next);
+    }
+
+    @Override
+    public void demandsOff(String rule) {
+      demanded = true;
+      super.demandsOff(rule);
+    }
+  }
+
   /** Ends a replay from within. */
-  private static final class Stopped extends RuntimeException {
+  static final class Stopped extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
     Stopped() {
@@ -100,13 +151,14 @@ public final class ReplayPowerUp {
   /** Cuts long blocks so that the pace can hold between readings, and counts. */
   private final class Feed implements StreamSink {
     private final Chain chain;
+    private final RuleOff ruleOff;
     private long received;
     private long lost;
     private int gaps;
-    private boolean stopped;
 
-    Feed(Chain chain) {
+    Feed(Chain chain, RuleOff ruleOff) {
       this.chain = chain;
+      this.ruleOff = ruleOff;
     }
 
     @Override
@@ -126,6 +178,7 @@ public final class ReplayPowerUp {
                 : java.util.Arrays.copyOfRange(counts, done, done + take);
         received += take;
         chain.accept(new ConversionBlock(first, piece));
+        endWhereARuleSwitchesOff(SamplePlan.microsOf(first + take));
         done += take;
       }
     }
@@ -135,6 +188,7 @@ public final class ReplayPowerUp {
       reach(reading.endMicros());
       received += SamplePlan.CONVERSIONS_PER_READING;
       chain.accept(reading);
+      endWhereARuleSwitchesOff(reading.endMicros());
     }
 
     @Override
@@ -144,6 +198,14 @@ public final class ReplayPowerUp {
         gaps++;
       }
       chain.accept(event);
+    }
+
+    private void endWhereARuleSwitchesOff(long micros) {
+      if (ruleOff.demanded && chain.state() == SwitchState.ON) {
+        chain.accept(new ProbeEvent.SwitchChanged(micros, SwitchState.OFF, OffCause.RULE));
+        chain.accept(new ProbeEvent.RunEnded(micros, "rule-off"));
+        throw new Stopped();
+      }
     }
 
     private void reach(long micros) {

@@ -29,34 +29,50 @@ final class ReplayRules {
    */
   boolean run(PowerUpReader reader, JobSheet sheet, BooleanSupplier goOn, DoubleConsumer share)
       throws LogException {
+    summary = new ReplayPowerUp(reader, sheet, collect(), pace(reader, goOn, share)).run();
+    return goOn.getAsBoolean();
+  }
+
+  /**
+   * The same with another sheet, up to where probe or host would have switched off.
+   *
+   * @throws RunRefused the probe of the record cannot watch the sheet's limits
+   */
+  boolean whatIf(PowerUpReader reader, JobSheet other, BooleanSupplier goOn, DoubleConsumer share)
+      throws LogException, RunRefused {
+    summary = ReplayPowerUp.whatIf(reader, other, collect(), pace(reader, goOn, share)).run();
+    return goOn.getAsBoolean();
+  }
+
+  private ReplayPowerUp.Pace pace(PowerUpReader reader, BooleanSupplier goOn, DoubleConsumer share)
+      throws LogException {
     long[] extent = reader.extent();
     double length = Math.max(1, SamplePlan.microsOf(extent[1] - extent[0]));
     long begin = SamplePlan.microsOf(extent[0]);
     long[] said = {0};
-    ChainListener collect =
-        new ChainListener() {
-          @Override
-          public void alarm(Alarm alarm) {
-            transitions.add(alarm);
-          }
+    return micros -> {
+      if (micros - said[0] >= 1_000_000) {
+        said[0] = micros;
+        share.accept(Math.min(1, (micros - begin) / length));
+      }
+      return goOn.getAsBoolean();
+    };
+  }
 
-          @Override
-          public void demandsOff(String rule) {
-            if (demanded == null && !transitions.isEmpty()) {
-              demanded = transitions.get(transitions.size() - 1);
-            }
-          }
-        };
-    ReplayPowerUp.Pace pace =
-        micros -> {
-          if (micros - said[0] >= 1_000_000) {
-            said[0] = micros;
-            share.accept(Math.min(1, (micros - begin) / length));
-          }
-          return goOn.getAsBoolean();
-        };
-    summary = new ReplayPowerUp(reader, sheet, collect, pace).run();
-    return goOn.getAsBoolean();
+  private ChainListener collect() {
+    return new ChainListener() {
+      @Override
+      public void alarm(Alarm alarm) {
+        transitions.add(alarm);
+      }
+
+      @Override
+      public void demandsOff(String rule) {
+        if (demanded == null && !transitions.isEmpty()) {
+          demanded = transitions.get(transitions.size() - 1);
+        }
+      }
+    };
   }
 
   /** Every transition of every alarm. */

@@ -3,13 +3,10 @@ package firstamp.session;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;
-import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 import firstamp.model.Summary;
-import firstamp.model.TripCause;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -46,12 +43,9 @@ public final class RulesBeside {
    * The rows, the earliest first.
    *
    * @param reader of the power-up
-   * @param other sheet with its defaults filled in
-   * @param replayed summary of the replay with that sheet
-   * @throws RunRefused the probe cannot watch the sheet's limits
+   * @param whatIf summary of {@link ReplayPowerUp#whatIf} with another sheet
    */
-  public static List<Beside> of(PowerUpReader reader, JobSheet other, Summary replayed)
-      throws LogException, RunRefused {
+  public static List<Beside> of(PowerUpReader reader, Summary whatIf) {
     RulesBeside beside = new RulesBeside();
     for (JsonNode alarm : stored(reader)) {
       beside.then(
@@ -60,28 +54,20 @@ public final class RulesBeside {
           alarm.path("railName").asText(null),
           alarm.path("atMs").asDouble());
     }
-    OtherLimits.Found trip = OtherLimits.trip(reader, other);
-    for (Alarm alarm : replayed.alarms()) {
-      boolean tripOfThen =
-          alarm.rule().equals(RuleId.OVER_CURRENT.id()) && replayed.tripAtMs() != null;
-      // What the probe did then it did by the limits of then.
-      if (!tripOfThen) {
-        beside.would(alarm.rule(), alarm.rail(), alarm.railName(), alarm.atMs(), null);
-      }
-    }
-    if (trip != null) {
-      beside.wouldTrip(trip, other);
+    for (Alarm alarm : whatIf.alarms()) {
+      String cause = byTrip(alarm, whatIf) ? whatIf.tripCause() : null;
+      beside.would(alarm.rule(), alarm.rail(), alarm.railName(), alarm.atMs(), cause);
     }
     beside.rows.sort(Comparator.comparingDouble(Beside::firstMs));
     return List.copyOf(beside.rows);
   }
 
-  private void wouldTrip(OtherLimits.Found trip, JobSheet other) {
-    boolean volts = trip.cause() == TripCause.OVER_VOLTAGE;
-    RuleId rule = volts ? RuleId.OVER_VOLTAGE : RuleId.OVER_CURRENT;
-    JobSheet.Rail said = trip.rail() == 0 ? null : other.rail(trip.rail());
-    String name = said != null ? said.name() : volts ? "supply" : null;
-    would(rule.id(), trip.rail(), name, trip.atMs(), trip.cause().id());
+  /** The alarm that the trip itself raises; a short found in it is the host's finding. */
+  private static boolean byTrip(Alarm alarm, Summary whatIf) {
+    boolean ofTrips =
+        alarm.rule().equals(RuleId.OVER_CURRENT.id())
+            || alarm.rule().equals(RuleId.OVER_VOLTAGE.id());
+    return ofTrips && whatIf.tripAtMs() != null && alarm.atMs() == whatIf.tripAtMs();
   }
 
   private static Iterable<JsonNode> stored(PowerUpReader reader) {

@@ -293,11 +293,36 @@ public record Snapshot(
    * @param firstOff words for it
    */
   public record WhatIf(
-      JobSheet sheet, double share, List<Alarm> alarms, Double firstOffMs, String firstOff) {
+      JobSheet sheet,
+      double share,
+      List<Alarm> alarms,
+      Double firstOffMs,
+      String firstOff,
+      Judged judged) {
     /** Copies the list. */
     public WhatIf {
       alarms = List.copyOf(alarms);
     }
+
+    /** While it is being worked out. */
+    static WhatIf working(JobSheet sheet, double share) {
+      return new WhatIf(sheet, share, List.of(), null, null, Judged.ALL);
+    }
+
+    /** The probe of the record cannot watch these limits. */
+    static WhatIf refused(JobSheet sheet, String why) {
+      return new WhatIf(sheet, 1, List.of(), null, why, Judged.NOTHING);
+    }
+  }
+
+  /** How much of what another sheet would have done could be worked out. */
+  public enum Judged {
+    /** The probe's limits and the host's rules. */
+    ALL,
+    /** The host's rules alone: no single conversions were logged. */
+    RULES_ONLY,
+    /** Nothing: these limits cannot be set on that probe. */
+    NOTHING
   }
 
   /** Where a power-up stands. */

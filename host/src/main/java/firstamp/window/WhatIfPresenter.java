@@ -46,21 +46,27 @@ final class WhatIfPresenter {
       right.add(words.get("whatif.working", numbers.fixed(100 * what.share(), 0)));
       return new Sides(title, left, right);
     }
-    right.add(
-        what.firstOffMs() == null
-            ? words.get("whatif.noOff")
-            : words.get(
-                "whatif.off",
-                numbers.moment(what.firstOffMs() - zero),
-                what.firstOff() == null ? "" : what.firstOff()));
-    if (what.firstOffMs() == null) {
-      alarms(what.alarms(), right);
-    } else {
-      double off = what.firstOffMs() - zero;
-      alarms(what.alarms().stream().filter(alarm -> alarm.atMs() <= off).toList(), right);
-      right.add(words.get("whatif.rest"));
-    }
+    would(what, zero, right);
     return new Sides(title, left, right);
+  }
+
+  private void would(Snapshot.WhatIf what, double zero, List<String> lines) {
+    if (what.judged() == Snapshot.Judged.NOTHING) {
+      lines.add(what.firstOff());
+      return;
+    }
+    if (what.judged() == Snapshot.Judged.RULES_ONLY) {
+      lines.add(words.get("whatif.readingsOnly"));
+    }
+    if (what.firstOffMs() == null) {
+      lines.add(words.get("whatif.noOff"));
+      alarms(what.alarms(), lines);
+      return;
+    }
+    String why = what.firstOff() == null ? "" : what.firstOff();
+    lines.add(words.get("whatif.off", numbers.moment(what.firstOffMs() - zero), why));
+    alarms(what.alarms(), lines);
+    lines.add(words.get("whatif.rest"));
   }
 
   /** Two power-ups: what changed, and how they are drawn. */

@@ -112,9 +112,11 @@ class ReplayTest {
     assertThat(current.path("thenAtMs").asDouble()).isBetween(1200.0, 1201.0);
     assertThat(current.path("wouldAtMs").asDouble()).isBetween(20.4, 21.0);
     assertThat(current.path("tripCause").asText()).isEqualTo("running");
-    // 8.2 V is over 7.5 V + 5 %: from 400 ms on, held for 100 ms.
-    assertThat(beside(result, "rail-window").has("thenAtMs")).isFalse();
-    assertThat(beside(result, "rail-window").path("wouldAtMs").asDouble()).isEqualTo(500.0);
+    // It was off then: what its rails did later could not have come.
+    assertThat(result.json("beside"))
+        .noneMatch(line -> line.path("rule").asText().startsWith("rail"));
+    assertThat(result.summary().path("outcome").asText()).isEqualTo("tripped");
+    assertThat(result.summary().path("onMs").asDouble()).isBetween(20.4, 21.0);
     assertThat(beside(result, "short").path("thenAtMs").asDouble()).isBetween(1200.0, 1201.0);
     CommandRunner.Result text =
         CommandRunner.run(
@@ -127,10 +129,26 @@ class ReplayTest {
             log.toString(),
             "--sheet",
             other.toString());
-    assertThat(String.join("\n", text.out()))
-        .contains("rail-window of B1", "then not at all, now at 500.0 ms")
-        .contains("it would have switched itself off");
+    assertThat(String.join("\n", text.out())).contains("it would have switched itself off");
     assertThat(replay(log).json("beside")).isEmpty();
+  }
+
+  /** A window of B1 that the set is out of: from 400 ms on, held for 100 ms. */
+  @Test
+  void anotherSheetThatDoesNotSwitchOffSaysItsAlarms() throws Exception {
+    Path log = folder.resolve("log.db");
+    record("healthy", log);
+    Path other = folder.resolve("other.json");
+    Files.writeString(
+        other,
+        "{\"sheet\":1,\"set\":{\"name\":\"Larch D2 dictation unit (invented)\"},"
+            + "\"supply\":{\"kind\":\"bench\",\"nominalV\":12,\"fuseA\":2.5,\"limitA\":2.5},"
+            + "\"rails\":[{\"input\":1,\"name\":\"B1\",\"nominalV\":7.5,\"tolerancePercent\":5,"
+            + "\"settleMs\":400}]}");
+    CommandRunner.Result result = replay(log, "--sheet", other.toString());
+    assertThat(beside(result, "rail-window").has("thenAtMs")).isFalse();
+    assertThat(beside(result, "rail-window").path("wouldAtMs").asDouble()).isEqualTo(500.0);
+    assertThat(result.summary().path("outcome").asText()).isEqualTo("alarm");
   }
 
   private static JsonNode beside(CommandRunner.Result result, String rule) {

@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import firstamp.model.Channel;
 import firstamp.model.SamplePlan;
+import firstamp.protocol.rules.TripDecision;
+import firstamp.protocol.rules.TripRules;
+import firstamp.protocol.rules.Zeros;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Random;
@@ -24,7 +27,7 @@ final class TripQualityTest {
 
   /** Milliseconds from the fault to the switch pin; null = no trip. */
   private static Double tripsAfter(Random random, double faultMs, double faultA) {
-    TripWatch watch = new TripWatch(TestHost.limits().build(), new Zeros(0, 0, 0), 0);
+    TripRules watch = new TripRules(TestHost.limits().build(), new Zeros(0, 0, 0), 0);
     double surge = 0.85 * 4.5 * random.nextDouble();
     double tauMs = 5 + 10 * random.nextDouble();
     double idle = 0.85 * random.nextDouble();
@@ -35,11 +38,9 @@ final class TripQualityTest {
       double ms = SamplePlan.microsOf(n) / 1000.0;
       double ampere = ms >= faultMs ? faultA : Math.max(idle, surge * Math.exp(-ms / tauMs));
       int counts = (int) Math.round(ampere / AMPERE_PER_COUNT + 0.7 * random.nextGaussian());
-      Decision decision =
-          watch.conversion(
-              n, Channel.I, Math.max(0, Math.min(1023, counts)), SamplePlan.microsOf(n));
+      TripDecision decision = watch.conversion(n, Math.max(0, Math.min(1023, counts)));
       if (decision != null) {
-        return ms + ProbeMachine.PIN_LOW_MICROS / 1000.0 - faultMs;
+        return ms + TripRules.PIN_LOW_MICROS / 1000.0 - faultMs;
       }
     }
     return null;

@@ -352,7 +352,8 @@ final class FakeSession implements BenchSession {
                     1,
                     alarms(),
                     CLOSED_MS + 352,
-                    "supply current 0.27 A, limit 0.25 A"),
+                    "supply current 0.27 A, limit 0.25 A",
+                    Snapshot.Judged.ALL),
                 0);
         default ->
             new Snapshot.Beside(

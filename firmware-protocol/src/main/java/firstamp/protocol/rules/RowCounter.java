@@ -1,4 +1,6 @@
-package firstamp.emulate;
+package firstamp.protocol.rules;
+
+import firstamp.protocol.TripCause;
 
 /** Counts conversions in a row that are over a limit and remembers when the row began. */
 final class RowCounter {
@@ -18,11 +20,8 @@ final class RowCounter {
     return inRow >= needed;
   }
 
-  int inRow() {
-    return inRow;
-  }
-
-  long firstTickMicros() {
-    return firstTickMicros;
+  /** The decision that a row of this length makes. */
+  TripDecision decides(TripCause cause, int channel, int counts, int limitCounts) {
+    return new TripDecision(cause, channel, inRow, firstTickMicros, counts, limitCounts);
   }
 }
