@@ -304,7 +304,7 @@ def main():
         sys.exit(__doc__)
     db = sqlite3.connect("file:%s?mode=ro" % sys.argv[1], uri=True)
     check(db.execute("PRAGMA application_id").fetchone()[0] == 0x46535431, "not a bench log")
-    check(db.execute("PRAGMA user_version").fetchone()[0] in (1, 2), "schema number")
+    check(db.execute("PRAGMA user_version").fetchone()[0] in (1, 2, 3), "schema number")
     for number, uuid, kind in db.execute("SELECT id, uuid, stream FROM power_up ORDER BY id").fetchall():
         if len(sys.argv) < 3 or int(sys.argv[2]) == number:
             print("power-up", number, uuid, kind)

@@ -13,6 +13,7 @@ import firstamp.session.ClipFollower;
 import firstamp.session.PortOpener;
 import firstamp.session.ProbeSettings;
 import firstamp.session.RunSetup;
+import firstamp.session.Thinking;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Iterator;
@@ -144,16 +145,17 @@ final class DemoCommand implements Callable<Integer> {
     Sheets.warn(ready);
     RunSetup setup =
         new RunSetup(
-            ready.effective(),
-            new ProbeSettings(RunOptions.forProbe(run.steps, ready.effective())),
-            run.label,
-            !reduced,
-            run.forMicros,
-            0,
-            false,
-            LiveSetup.quietMicros(run.countdown, run.headless ? 0 : 3),
-            pace == Pace.REAL_TIME,
-            ArmGate.alwaysOpen());
+                ready.effective(),
+                new ProbeSettings(RunOptions.forProbe(run.steps, ready.effective())),
+                run.label,
+                !reduced,
+                run.forMicros,
+                0,
+                false,
+                LiveSetup.quietMicros(run.countdown, run.headless ? 0 : 3),
+                pace == Pace.REAL_TIME,
+                ArmGate.alwaysOpen())
+            .trying(Thinking.tried(ready.effective(), run.label));
     ClipFollower clip = ClipFollower.of(ready.effective());
     PortOpener opener =
         () -> {

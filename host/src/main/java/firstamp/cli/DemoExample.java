@@ -131,16 +131,17 @@ final class DemoExample {
       throws CliFailure {
     RunSetup setup =
         new RunSetup(
-            ready.effective(),
-            new ProbeSettings(ready.effective()),
-            run.label(),
-            true,
-            (long) (run.forSeconds() * 1e6),
-            0,
-            false,
-            QUIET_MICROS,
-            false,
-            ArmGate.alwaysOpen());
+                ready.effective(),
+                new ProbeSettings(ready.effective()),
+                run.label(),
+                true,
+                (long) (run.forSeconds() * 1e6),
+                0,
+                false,
+                QUIET_MICROS,
+                false,
+                ArmGate.alwaysOpen())
+            .trying(Thinking.tried(ready.effective(), run.label()));
     RunOutput output =
         json
             ? new JsonRunOutput(new JsonLines(System.out), false)

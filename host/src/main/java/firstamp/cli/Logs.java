@@ -12,7 +12,17 @@ final class Logs {
 
   static BenchLog openForWriting(Path file) throws CliFailure {
     try {
-      return BenchLog.open(file == null ? BenchLog.defaultFile() : file, TimeSource.system());
+      BenchLog log =
+          BenchLog.open(file == null ? BenchLog.defaultFile() : file, TimeSource.system());
+      if (log.keptBefore() != null) {
+        System.err.println(
+            "firstamp: "
+                + log.file()
+                + " was made by an older version and is now in the present layout; the log as it"
+                + " was is kept in "
+                + log.keptBefore());
+      }
+      return log;
     } catch (LogException failed) {
       throw failure(failed);
     }

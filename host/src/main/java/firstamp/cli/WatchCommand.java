@@ -12,6 +12,7 @@ import firstamp.session.PortOpener;
 import firstamp.session.ProbeSettings;
 import firstamp.session.Questions;
 import firstamp.session.RunSetup;
+import firstamp.session.Thinking;
 import firstamp.supply.BenchSupply;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -126,18 +127,19 @@ final class WatchCommand implements Callable<Integer> {
     Sheets.Ready ready = Trials.tightened(said, run.label, log);
     RunSetup setup =
         new RunSetup(
-            ready.effective(),
-            new ProbeSettings(RunOptions.forProbe(run.steps, ready.effective())),
-            run.label,
-            !reduced,
-            run.forMicros,
-            restore,
-            observe,
-            LiveSetup.quietMicros(run.countdown, 3),
-            true,
-            run.headless
-                ? ArmGate.alwaysOpen()
-                : gate(log, ready, questions, run.soakMicros != null));
+                ready.effective(),
+                new ProbeSettings(RunOptions.forProbe(run.steps, ready.effective())),
+                run.label,
+                !reduced,
+                run.forMicros,
+                restore,
+                observe,
+                LiveSetup.quietMicros(run.countdown, 3),
+                true,
+                run.headless
+                    ? ArmGate.alwaysOpen()
+                    : gate(log, ready, questions, run.soakMicros != null))
+            .trying(Thinking.tried(ready.effective(), run.label));
     PortOpener opener =
         () ->
             SerialProbePort.open(

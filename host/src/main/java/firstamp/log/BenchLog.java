@@ -9,10 +9,8 @@ import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
@@ -32,25 +30,20 @@ public final class BenchLog implements AutoCloseable {
   /** Characters of a uuid's first group; no log counts its power-ups that far. */
   private static final int UUID_FIRST_GROUP = 8;
 
-  private static final String ENTRY =
-      "SELECT id, uuid, label, set_name, started_epoch_ms, ended_epoch_ms, stream, probe_kind,"
-          + " state, outcome, ended, summary, as_found, baseline FROM power_up ";
-
   private final Path file;
   private final Path named;
   private final TimeSource time;
   private final boolean writable;
   private final int fullAtPages;
+  private final Path keptBefore;
   private final EventCodec codec = new EventCodec();
   private final IdleConnection idle;
   private boolean wrote;
   private boolean toRepack;
 
-  private BenchLog(Path named, TimeSource time, boolean writable) {
-    this(named, time, writable, 0);
-  }
-
-  private BenchLog(Path named, TimeSource time, boolean writable, int fullAtPages) {
+  private BenchLog(
+      Path named, TimeSource time, boolean writable, int fullAtPages, Path keptBefore) {
+    this.keptBefore = keptBefore;
     this.fullAtPages = fullAtPages;
     this.named = named;
     this.file = named.toAbsolutePath();
@@ -76,13 +69,16 @@ public final class BenchLog implements AutoCloseable {
 
   /**
    * Opens a bench log for reading and writing, or makes it (with its folders) where none is. One of
-   * an older schema is brought forward.
+   * an older schema is brought forward, after a copy of it was made beside it ({@link
+   * #keptBefore}).
    *
-   * @throws LogException the file is no bench log, newer, damaged, or cannot be read or written
+   * @throws LogException the file is no bench log, newer, damaged, or cannot be read or written; or
+   *     it is older and cannot be copied: then it stays as it was
    */
   public static BenchLog open(Path file, TimeSource time) throws LogException {
     Objects.requireNonNull(time, "time");
     Path absolute = file.toAbsolutePath();
+    Path keptBefore = null;
     try {
       if (!Files.exists(absolute)) {
         make(absolute);
@@ -98,7 +94,11 @@ public final class BenchLog implements AutoCloseable {
       }
       LogDatabase.checkHeader(absolute);
       try (Connection connection = LogDatabase.openForWriting(absolute)) {
-        LogSchema.bringForward(connection, LogSchema.check(connection, absolute));
+        int schema = LogSchema.check(connection, absolute);
+        if (schema < LogSchema.NEWEST) {
+          keptBefore = LogTransfer.backupBeside(absolute, schema);
+          LogSchema.bringForward(connection, schema);
+        }
       }
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot open", absolute, e);
@@ -113,7 +113,7 @@ public final class BenchLog implements AutoCloseable {
               + " another file with --log",
           e);
     }
-    return new BenchLog(file, time, true);
+    return new BenchLog(file, time, true, 0, keptBefore);
   }
 
   /**
@@ -130,7 +130,7 @@ public final class BenchLog implements AutoCloseable {
     }
     checkKind(absolute);
     LogDatabase.checkHeader(absolute);
-    BenchLog log = new BenchLog(file, time, false);
+    BenchLog log = new BenchLog(file, time, false, 0, null);
     try (Connection connection = log.reading()) {
       LogSchema.check(connection, absolute);
     } catch (SQLException e) {
@@ -141,12 +141,17 @@ public final class BenchLog implements AutoCloseable {
 
   /** The same log on a disk that is full at so many pages: for the demo and for tests. */
   public BenchLog onDiskFullAt(int pages) {
-    return new BenchLog(named, time, writable, pages);
+    return new BenchLog(named, time, writable, pages, keptBefore);
   }
 
   /** The file, absolute. */
   public Path file() {
     return file;
+  }
+
+  /** Where the log as it was is kept, if opening has brought it forward; null = it has not. */
+  public Path keptBefore() {
+    return keptBefore;
   }
 
   /** The file as it was named: what is kept of it and handed on shows no more of the computer. */
@@ -208,7 +213,7 @@ public final class BenchLog implements AutoCloseable {
 
   /** All power-ups, oldest first. */
   public List<PowerUpEntry> list() throws LogException {
-    return entries(ENTRY + "ORDER BY id");
+    return entries("ORDER BY id");
   }
 
   /**
@@ -301,7 +306,7 @@ public final class BenchLog implements AutoCloseable {
    */
   public List<String> check() throws LogException {
     try (Connection connection = reading()) {
-      return new LogCheck(connection, file, codec).run(entries(connection));
+      return new LogCheck(connection, file, codec).run(EntryRows.of(connection, "ORDER BY id"));
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot check", file, e);
     }
@@ -316,7 +321,7 @@ public final class BenchLog implements AutoCloseable {
     wrote = true;
     toRepack = true;
     try (Connection connection = LogDatabase.openForWriting(file)) {
-      List<PowerUpEntry> entries = entries(connection, ENTRY + "WHERE state = 'finished'");
+      List<PowerUpEntry> entries = EntryRows.of(connection, "WHERE state = 'finished'");
       connection.setAutoCommit(false);
       Statements statements = new Statements(connection);
       for (PowerUpEntry entry : entries) {
@@ -385,9 +390,9 @@ public final class BenchLog implements AutoCloseable {
   private PowerUpEntry entry(String id) throws LogException {
     List<PowerUpEntry> found;
     if (id.equals("last")) {
-      found = entries(ENTRY + "ORDER BY id DESC LIMIT 1");
+      found = entries("ORDER BY id DESC LIMIT 1");
     } else if (id.matches("[0-9]{1,18}")) {
-      found = entries(ENTRY + "WHERE id = ?", Long.parseLong(id));
+      found = entries("WHERE id = ?", Long.parseLong(id));
       if (found.isEmpty() && id.length() >= UUID_FIRST_GROUP) {
         found = beginningWith(id);
       }
@@ -410,59 +415,15 @@ public final class BenchLog implements AutoCloseable {
   /** Two at most: enough to know that a name is not unique. */
   private List<PowerUpEntry> beginningWith(String uuid) throws LogException {
     return entries(
-        ENTRY + "WHERE substr(uuid, 1, ?) = ? LIMIT 2",
-        uuid.length(),
-        uuid.toLowerCase(Locale.ROOT));
+        "WHERE substr(uuid, 1, ?) = ? LIMIT 2", uuid.length(), uuid.toLowerCase(Locale.ROOT));
   }
 
-  private List<PowerUpEntry> entries(String sql, Object... values) throws LogException {
+  private List<PowerUpEntry> entries(String which, Object... values) throws LogException {
     try (Connection connection = reading()) {
-      return entries(connection, sql, values);
+      return EntryRows.of(connection, which, values);
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot read", file, e);
     }
-  }
-
-  static List<PowerUpEntry> entries(Connection connection) throws SQLException {
-    return entries(connection, ENTRY + "ORDER BY id");
-  }
-
-  private static List<PowerUpEntry> entries(Connection connection, String sql, Object... values)
-      throws SQLException {
-    List<PowerUpEntry> entries = new ArrayList<>();
-    try (PreparedStatement query = connection.prepareStatement(sql)) {
-      for (int k = 0; k < values.length; k++) {
-        query.setObject(k + 1, values[k]);
-      }
-      try (ResultSet row = query.executeQuery()) {
-        while (row.next()) {
-          entries.add(entry(row));
-        }
-      }
-    }
-    return entries;
-  }
-
-  private static PowerUpEntry entry(ResultSet row) throws SQLException {
-    long ended = row.getLong("ended_epoch_ms");
-    Long endedEpochMs = row.wasNull() ? null : ended;
-    return new PowerUpEntry(
-        row.getLong("id"),
-        row.getString("uuid"),
-        row.getString("label"),
-        row.getString("set_name"),
-        row.getLong("started_epoch_ms"),
-        endedEpochMs,
-        "raw".equals(row.getString("stream"))
-            ? PowerUpHeader.Stream.RAW
-            : PowerUpHeader.Stream.REDUCED,
-        row.getString("probe_kind"),
-        !"open".equals(row.getString("state")),
-        row.getString("outcome"),
-        row.getString("ended"),
-        row.getString("summary"),
-        row.getBoolean("as_found"),
-        row.getBoolean("baseline"));
   }
 
   private LogException missing(String id) {

@@ -22,7 +22,10 @@ import java.util.TreeMap;
  */
 final class LogSchema {
   /** Number of the schema that this program writes; it reads every one before. */
-  static final int NEWEST = 2;
+  static final int NEWEST = 3;
+
+  /** From this schema on a power-up names its trial itself. */
+  static final int TRIALS = 3;
 
   /** "FST1": marks a SQLite file as a bench log. */
   private static final int APPLICATION_ID = 0x46535431;
@@ -102,6 +105,9 @@ final class LogSchema {
           statement.execute(sql);
         }
       }
+      if (from < TRIALS) {
+        LabelledTrial.fillAll(connection);
+      }
       statement.execute("PRAGMA user_version = " + NEWEST);
     }
     connection.commit();
@@ -161,6 +167,7 @@ final class LogSchema {
   }
 
   private static String flat(String sql) {
-    return sql.strip().replaceAll("\\s+", " ");
+    // A column that was added stands behind a line break, one of a new table before it.
+    return sql.strip().replaceAll("\\s+", " ").replace(" ,", ",").replace(" )", ")");
   }
 }

@@ -90,15 +90,48 @@ final class LogTransfer {
         target,
         file -> {
           Files.delete(file);
-          try (Connection from = log.reading();
-              Statement open = from.createStatement();
-              PreparedStatement statement = from.prepareStatement("VACUUM INTO ?")) {
-            // It writes the new file only, but SQLite counts it as writing.
-            open.execute("PRAGMA query_only = OFF");
-            statement.setString(1, file.toString());
-            statement.execute();
+          try (Connection from = log.reading()) {
+            copy(from, file);
           }
         });
+  }
+
+  /**
+   * Copies a log as it is into a new file beside it, before it is brought forward.
+   *
+   * @return the new file: {@code bench.db} of schema 2 becomes {@code bench-schema-2.db}
+   */
+  static Path backupBeside(Path file, int schema) throws LogException {
+    String name = file.getFileName().toString();
+    int dot = name.lastIndexOf('.') > 0 ? name.lastIndexOf('.') : name.length();
+    for (int number = 1; ; number++) {
+      String again = number == 1 ? "" : "-" + number;
+      Path target =
+          file.resolveSibling(
+              name.substring(0, dot) + "-schema-" + schema + again + name.substring(dot));
+      if (Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
+        continue;
+      }
+      make(
+          target,
+          aside -> {
+            Files.delete(aside);
+            try (Connection from = LogDatabase.openForReading(file)) {
+              copy(from, aside);
+            }
+          });
+      return target;
+    }
+  }
+
+  private static void copy(Connection from, Path target) throws SQLException {
+    try (Statement open = from.createStatement();
+        PreparedStatement statement = from.prepareStatement("VACUUM INTO ?")) {
+      // It writes the new file only, but SQLite counts it as writing.
+      open.execute("PRAGMA query_only = OFF");
+      statement.setString(1, target.toString());
+      statement.execute();
+    }
   }
 
   /** Every check on a file from elsewhere, then its power-ups into the log. */
@@ -111,7 +144,7 @@ final class LogTransfer {
     try (Connection from = LogDatabase.openUntrusted(source)) {
       limitTime(from, time);
       LogSchema.check(from, source);
-      List<PowerUpEntry> entries = BenchLog.entries(from);
+      List<PowerUpEntry> entries = EntryRows.of(from, "ORDER BY id");
       List<String> findings = new LogCheck(from, source, codec).run(entries);
       if (!findings.isEmpty()) {
         throw new LogException(

@@ -1,5 +1,7 @@
 package firstamp.log;
 
+import firstamp.model.RulesVersion;
+
 /**
  * One power-up as the list shows it.
  *
@@ -17,6 +19,9 @@ package firstamp.log;
  * @param summaryJson the stored summary, unchanged; null = none
  * @param asFound flag of the person
  * @param baseline flag of the person ("known good")
+ * @param trialWire unknown wire that was tried, null = none
+ * @param trialPlace where it was joined, null = none
+ * @param rulesVersion by which rules the stored summary was made
  */
 public record PowerUpEntry(
     long number,
@@ -32,4 +37,43 @@ public record PowerUpEntry(
     String ended,
     String summaryJson,
     boolean asFound,
-    boolean baseline) {}
+    boolean baseline,
+    String trialWire,
+    String trialPlace,
+    int rulesVersion) {
+  /** A power-up of today's rules that tries no wire. */
+  public PowerUpEntry(
+      long number,
+      String uuid,
+      String label,
+      String setName,
+      long startedEpochMs,
+      Long endedEpochMs,
+      PowerUpHeader.Stream stream,
+      String probeKind,
+      boolean finished,
+      String outcome,
+      String ended,
+      String summaryJson,
+      boolean asFound,
+      boolean baseline) {
+    this(
+        number,
+        uuid,
+        label,
+        setName,
+        startedEpochMs,
+        endedEpochMs,
+        stream,
+        probeKind,
+        finished,
+        outcome,
+        ended,
+        summaryJson,
+        asFound,
+        baseline,
+        null,
+        null,
+        RulesVersion.NOW);
+  }
+}

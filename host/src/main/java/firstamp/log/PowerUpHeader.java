@@ -1,6 +1,7 @@
 package firstamp.log;
 
 import firstamp.model.ProbeHello;
+import firstamp.model.RulesVersion;
 import java.util.Objects;
 
 /**
@@ -16,6 +17,9 @@ import java.util.Objects;
  * @param effectiveSheetJson the sheet with every default filled in
  * @param limitsJson the limits that were set in the probe, as sent
  * @param roomCelsius room temperature, null = not said
+ * @param trialWire unknown wire that this power-up tries, null = none
+ * @param trialPlace where it is joined, null = none
+ * @param rulesVersion by which rules it is judged
  */
 public record PowerUpHeader(
     String uuid,
@@ -27,7 +31,10 @@ public record PowerUpHeader(
     String sheetJson,
     String effectiveSheetJson,
     String limitsJson,
-    Double roomCelsius) {
+    Double roomCelsius,
+    String trialWire,
+    String trialPlace,
+    int rulesVersion) {
 
   /** What the probe sends. */
   public enum Stream {
@@ -57,5 +64,55 @@ public record PowerUpHeader(
     Objects.requireNonNull(sheetJson, "sheetJson");
     Objects.requireNonNull(effectiveSheetJson, "effectiveSheetJson");
     Objects.requireNonNull(limitsJson, "limitsJson");
+    if ((trialWire == null) != (trialPlace == null)) {
+      throw new IllegalArgumentException(
+          "trial of wire " + trialWire + " at " + trialPlace + ", expected both or none");
+    }
+  }
+
+  /** A power-up of today's rules that tries no wire. */
+  public PowerUpHeader(
+      String uuid,
+      String label,
+      String setName,
+      long startedEpochMs,
+      Stream stream,
+      ProbeHello hello,
+      String sheetJson,
+      String effectiveSheetJson,
+      String limitsJson,
+      Double roomCelsius) {
+    this(
+        uuid,
+        label,
+        setName,
+        startedEpochMs,
+        stream,
+        hello,
+        sheetJson,
+        effectiveSheetJson,
+        limitsJson,
+        roomCelsius,
+        null,
+        null,
+        RulesVersion.NOW);
+  }
+
+  /** The same, made to try a wire. */
+  public PowerUpHeader trying(String wire, String place) {
+    return new PowerUpHeader(
+        uuid,
+        label,
+        setName,
+        startedEpochMs,
+        stream,
+        hello,
+        sheetJson,
+        effectiveSheetJson,
+        limitsJson,
+        roomCelsius,
+        wire,
+        place,
+        rulesVersion);
   }
 }

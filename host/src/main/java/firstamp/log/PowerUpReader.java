@@ -62,7 +62,10 @@ public final class PowerUpReader {
             row.getString(2),
             row.getString(3),
             row.getString(4),
-            roomCelsius);
+            roomCelsius,
+            entry.trialWire(),
+            entry.trialPlace(),
+            entry.rulesVersion());
       }
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot read", log.file(), e);

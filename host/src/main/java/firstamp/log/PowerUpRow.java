@@ -9,8 +9,8 @@ import java.sql.SQLException;
 final class PowerUpRow {
   private static final String SQL =
       "INSERT INTO power_up (uuid, label, set_name, started_epoch_ms, stream, probe_kind, hello,"
-          + " calibration, sheet, effective_sheet, limits, room_celsius, state)"
-          + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,'open')";
+          + " calibration, sheet, effective_sheet, limits, room_celsius, trial_wire, trial_place,"
+          + " rules_version, state) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,'open')";
 
   private PowerUpRow() {}
 
@@ -29,7 +29,10 @@ final class PowerUpRow {
       header.sheetJson(),
       header.effectiveSheetJson(),
       header.limitsJson(),
-      header.roomCelsius()
+      header.roomCelsius(),
+      header.trialWire(),
+      header.trialPlace(),
+      header.rulesVersion()
     };
     try (PreparedStatement insert = connection.prepareStatement(SQL)) {
       for (int k = 0; k < values.length; k++) {

@@ -19,7 +19,8 @@ final class RowCopy {
     "gap",
     "clock_fit",
     "second",
-    "span_level"
+    "span_level",
+    "finding"
   };
 
   private RowCopy() {}
@@ -37,7 +38,14 @@ final class RowCopy {
         }
       }
     }
+    boolean older = LogDatabase.number(from, "PRAGMA user_version") < LogSchema.TRIALS;
+    if (older && target[0] > 0) {
+      LabelledTrial.fill(to, target[0]);
+    }
     for (String table : TABLES) {
+      if (older && table.equals("finding")) {
+        continue;
+      }
       try (PreparedStatement query =
           from.prepareStatement("SELECT * FROM " + table + " WHERE power_up = ?")) {
         query.setLong(1, number);

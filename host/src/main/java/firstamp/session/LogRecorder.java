@@ -10,6 +10,7 @@ import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Reading;
+import firstamp.model.RulesVersion;
 import firstamp.model.TimeSource;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
@@ -54,7 +55,10 @@ final class LogRecorder implements Recorder {
                   sheet.given(),
                   sheet.effective(),
                   SettingsJson.of(settings),
-                  setup.roomCelsius()),
+                  setup.roomCelsius(),
+                  setup.trial() == null ? null : setup.trial().wire(),
+                  setup.trial() == null ? null : setup.trial().place(),
+                  RulesVersion.NOW),
               states::add);
     } catch (LogException failed) {
       // Watching goes on: the rule not-logging says so, and the exit code does.

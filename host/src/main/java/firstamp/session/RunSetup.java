@@ -23,6 +23,7 @@ import java.util.Set;
  * @param live whether the far end lives by the computer's clock (otherwise it runs as fast as it
  *     can)
  * @param roomCelsius room temperature, null = not said
+ * @param trial the wire that is tried in it and where, null = none
  */
 public record RunSetup(
     JobSheet effective,
@@ -35,9 +36,10 @@ public record RunSetup(
     long quietMicros,
     boolean live,
     ArmGate gate,
-    Double roomCelsius) {
+    Double roomCelsius,
+    Thinking.Tried trial) {
 
-  /** A run in a room of which nothing is said. */
+  /** A run in a room of which nothing is said, with no wire on trial. */
   public RunSetup(
       JobSheet effective,
       SettingsPlan settings,
@@ -60,6 +62,7 @@ public record RunSetup(
         quietMicros,
         live,
         gate,
+        null,
         null);
   }
 
@@ -76,7 +79,25 @@ public record RunSetup(
         quietMicros,
         live,
         gate,
-        celsius);
+        celsius,
+        trial);
+  }
+
+  /** The same, with a wire on trial; null = none. */
+  public RunSetup trying(Thinking.Tried tried) {
+    return new RunSetup(
+        effective,
+        settings,
+        label,
+        raw,
+        forMicros,
+        restoreTrip,
+        observe,
+        quietMicros,
+        live,
+        gate,
+        roomCelsius,
+        tried);
   }
 
   /** The same, switching on again after a trip. */
@@ -92,7 +113,8 @@ public record RunSetup(
         quietMicros,
         live,
         gate,
-        roomCelsius);
+        roomCelsius,
+        trial);
   }
 
   /** Makes what the probe is told. */

@@ -197,7 +197,9 @@ public final class Desk {
     List<String> questions = new ArrayList<>();
     questions.add(Cautions.question(open, effective.set().name()));
     questions.addAll(Questions.about(effective));
-    RunSetup setup = setup(effective, label, restoreTrip, new ArmGate(questions));
+    RunSetup setup =
+        setup(effective, label, restoreTrip, new ArmGate(questions))
+            .trying(Thinking.tried(effective, label));
     return live(
         setup,
         tight,

@@ -181,7 +181,7 @@ final class BenchLogTest {
     Path log = folder.resolve("bench.db");
     BenchLog.open(log, Fixture.TIME).close();
     Path newer = Files.copy(log, folder.resolve("newer.db"));
-    sql(newer, "PRAGMA user_version = 3");
+    sql(newer, "PRAGMA user_version = 4");
     Path trigger = Files.copy(log, folder.resolve("trigger.db"));
     sql(trigger, "CREATE TRIGGER t AFTER INSERT ON mark BEGIN DELETE FROM mark; END");
     Path dropped = Files.copy(log, folder.resolve("dropped.db"));

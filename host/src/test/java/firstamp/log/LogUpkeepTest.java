@@ -285,7 +285,7 @@ final class LogUpkeepTest {
     Path backup = folder.resolve("backup.db");
     Path other = folder.resolve("other.db");
     try (BenchLog log = BenchLog.open(file, Fixture.TIME)) {
-      keep(log, 0, 200_000);
+      keep(log, 0, 400_000);
       log.exportTo(List.of(1L), export);
       log.backupTo(backup);
       assertThat(kind(() -> log.exportTo(List.of(1L), export))).isEqualTo(LogException.Kind.EXISTS);
