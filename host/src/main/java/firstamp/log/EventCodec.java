@@ -129,6 +129,10 @@ final class EventCodec {
     kinds.put("seen", ProbeEvent.Acknowledged.class);
     kinds.put("note", ProbeEvent.Noted.class);
     kinds.put("limit", ProbeEvent.LimitChanged.class);
+    kinds.put("answered", ProbeEvent.Answered.class);
+    kinds.put("conditions", ProbeEvent.ConditionsSaid.class);
+    kinds.put("again", ProbeEvent.SwitchedOnAgain.class);
+    kinds.put("off-reason", ProbeEvent.OffExplained.class);
     kinds.put("condition", ProbeEvent.ProbeCondition.class);
     kinds.put("ended", ProbeEvent.RunEnded.class);
     return Map.copyOf(kinds);

@@ -14,9 +14,11 @@ final class LaterEvents {
   static void add(Path file, long powerUp, ProbeEvent event, EventCodec codec) throws LogException {
     if (!(event instanceof ProbeEvent.Marked
         || event instanceof ProbeEvent.Noted
-        || event instanceof ProbeEvent.Acknowledged)) {
+        || event instanceof ProbeEvent.Acknowledged
+        || event instanceof ProbeEvent.OffExplained)) {
       throw new IllegalArgumentException(
-          event + " cannot be added later, expected a mark, words for one, or seen");
+          event
+              + " cannot be added later, expected a mark, words for one, seen, or a reason for an off");
     }
     try (Connection connection = LogDatabase.openForWriting(file)) {
       connection.setAutoCommit(false);

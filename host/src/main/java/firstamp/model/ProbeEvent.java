@@ -140,6 +140,44 @@ public sealed interface ProbeEvent {
     }
   }
 
+  /**
+   * What the person has told about a power-up. Kept and shown; no rule and no figure depends on it.
+   */
+  sealed interface Told extends ProbeEvent {
+    @Override
+    default <R> R accept(Visitor<R> visitor) {
+      return visitor.told(this);
+    }
+  }
+
+  /**
+   * A question before the power-up was answered with yes.
+   *
+   * @param question its identifier
+   * @param answeredEpochMs when, by the computer's clock; earlier than the power-up where the
+   *     answer still held
+   */
+  record Answered(long micros, String question, long answeredEpochMs) implements Told {}
+
+  /** How the set was left before it was switched on. */
+  record ConditionsSaid(long micros, Conditions conditions) implements Told {}
+
+  /**
+   * Switched on again after a trip: what is different now.
+   *
+   * @param afterTrip number of the trip
+   * @param difference as answered
+   * @param rail whose resistance to the chassis was measured with the supply off, 0 = none
+   * @param ohm that resistance, null = not measured
+   * @param halfV volts to which the supply was turned down instead, null = not turned down
+   */
+  record SwitchedOnAgain(
+      long micros, int afterTrip, Difference difference, int rail, Double ohm, Double halfV)
+      implements Told {}
+
+  /** Why it was switched off; the latest one holds. May be added after the end. */
+  record OffExplained(long micros, OffReason reason) implements Told {}
+
   /** Kinds of press. */
   enum Press {
     /** Button pressed: an off. */
@@ -197,6 +235,9 @@ public sealed interface ProbeEvent {
 
     /** Another limit. */
     R limitChanged(LimitChanged event);
+
+    /** What the person has told; nothing is judged by it. */
+    R told(Told event);
 
     /** Inputs or self-test. */
     R condition(ProbeCondition event);

@@ -117,6 +117,8 @@ final class Chain implements StreamSink {
       listener.noted(noted.mark(), noted.text());
     } else if (event instanceof ProbeEvent.Acknowledged) {
       listener.seenAfterTheEnd();
+    } else if (event instanceof ProbeEvent.Told told) {
+      listener.told(told, ms(told.micros()));
     }
   }
 
@@ -341,6 +343,13 @@ final class Chain implements StreamSink {
     public Void limitChanged(ProbeEvent.LimitChanged event) {
       toAll(event);
       listener.limitChanged(event);
+      return null;
+    }
+
+    @Override
+    public Void told(ProbeEvent.Told event) {
+      toAll(event);
+      listener.told(event, ms(event.micros()));
       return null;
     }
 

@@ -47,6 +47,9 @@ public interface ChainListener {
   /** The person has seen what stood when the power-up was over already. */
   default void seenAfterTheEnd() {}
 
+  /** What the person has told about the power-up. */
+  default void told(ProbeEvent.Told event, double atMs) {}
+
   /** The cable changed. */
   default void link(ProbeEvent.LinkState state, String text, double atMs) {}
 

@@ -74,6 +74,11 @@ public class ForwardingChainListener implements ChainListener {
   }
 
   @Override
+  public void told(ProbeEvent.Told event, double atMs) {
+    next.told(event, atMs);
+  }
+
+  @Override
   public void link(ProbeEvent.LinkState state, String text, double atMs) {
     next.link(state, text, atMs);
   }

@@ -197,6 +197,8 @@ public final class LiveBench implements BenchSession {
     powerUp = maker.make(new Both(), new Progress(), restoreTrip);
     moved = null;
     sleptAtEpochMs = null;
+    // Nobody looked while it waited for this: that was no sleep.
+    sleepWatch.restart();
     for (LimitMove move : nextTime) {
       powerUp.watch().limit(move);
     }

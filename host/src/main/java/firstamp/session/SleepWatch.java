@@ -21,6 +21,11 @@ final class SleepWatch {
     lastEpochMillis = time.epochMillis();
   }
 
+  /** Starts anew: nobody has looked for a while, and what happened meanwhile is no sleep. */
+  void restart() {
+    lastEpochMillis = time.epochMillis();
+  }
+
   /** When it went to sleep, by its own clock, if it has slept since the last look; else null. */
   Long look() {
     long before = lastEpochMillis;

@@ -324,6 +324,11 @@ public final class RuleEngine {
     }
 
     @Override
+    public Void told(ProbeEvent.Told event) {
+      return null;
+    }
+
+    @Override
     public Void condition(ProbeEvent.ProbeCondition event) {
       return null;
     }

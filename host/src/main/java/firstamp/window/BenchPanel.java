@@ -347,6 +347,8 @@ final class BenchPanel implements BenchActions {
   public void toggleNotes() {
     parts.middle.toggleNotes(!armed() && last != null && !last.marks().isEmpty());
     if (parts.middle.notes()) {
+      // A field that is not on the screen yet takes no caret.
+      parts.middle.turn(question() != null);
       parts.notes.focus();
     } else {
       parts.panel.requestFocusInWindow();

@@ -312,11 +312,12 @@ public final class BenchWindow {
       turnKeys(next.keys(frame));
       content.removeAll();
       content.add(next.component(), BorderLayout.CENTER);
+      // The page first, then what it puts the caret into: the last wish is the one that holds.
+      next.component().requestFocusInWindow();
       next.shown();
       frame.setTitle(next.title());
       content.revalidate();
       content.repaint();
-      next.component().requestFocusInWindow();
     }
 
     @Override

@@ -4,9 +4,12 @@ import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
+import firstamp.model.Conditions;
 import firstamp.model.ConversionBlock;
+import firstamp.model.Difference;
 import firstamp.model.Look;
 import firstamp.model.OffCause;
+import firstamp.model.OffReason;
 import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
@@ -114,6 +117,13 @@ final class Fixture {
         new ProbeEvent.LogChanged(5_400_000, false, "no room"),
         new ProbeEvent.Marked(5_500_000, "record on; \u00b5A ="),
         new ProbeEvent.Acknowledged(5_600_000, "hum", 2),
+        new ProbeEvent.Answered(5_610_000, "tape-out", 1_700_000_000_123L),
+        new ProbeEvent.ConditionsSaid(
+            5_620_000,
+            new Conditions(
+                Conditions.Load.NO_TAPE, Conditions.Volume.DOWN, Conditions.Function.STOP)),
+        new ProbeEvent.SwitchedOnAgain(5_630_000, 41, Difference.NOTHING, 1, 820.0, null),
+        new ProbeEvent.OffExplained(5_640_000, OffReason.SMELL),
         new ProbeEvent.ProbeCondition(5_700_000, 3, 16),
         new ProbeEvent.RunEnded(5_800_000, "time"));
   }

@@ -218,6 +218,20 @@ class LiveBenchTest {
   }
 
   @Test
+  void waitingToBeSwitchedOnAgainIsNoSleep() throws Exception {
+    run("healthy", new ChainListener() {});
+    time.addMillis(60_000);
+    int first = bench.snapshot().powerUp();
+    bench.restore(1);
+    await(
+        () ->
+            bench.snapshot().phase() == Snapshot.Phase.ENDED
+                && bench.snapshot().powerUp() != null
+                && bench.snapshot().powerUp() > first);
+    assertThat(bench.snapshot().beside().sleptAtEpochMs()).isNull();
+  }
+
+  @Test
   void soakThatWasAskedForBeforehandEndsWithItsTime() throws Exception {
     run(
         "healthy",

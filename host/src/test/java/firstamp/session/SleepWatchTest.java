@@ -27,6 +27,14 @@ class SleepWatchTest {
   }
 
   @Test
+  void whatHappenedBeforeItStartedAnewIsNoSleep() {
+    time.addMillis(60_000);
+    watch.restart();
+    time.addMillis(20);
+    assertThat(watch.look()).isNull();
+  }
+
+  @Test
   void aBusyComputerHasNotSlept() {
     time.addMillis(4_000);
     assertThat(watch.look()).isNull();
