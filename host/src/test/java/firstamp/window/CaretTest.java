@@ -49,12 +49,17 @@ class CaretTest {
     return BenchRobot.on(() -> ((JTextField) Components.named(window.frame(), field)).getText());
   }
 
+  private void theCaretIsIn(String field) throws Exception {
+    hands.await(
+        "the caret in " + field, () -> Components.named(window.frame(), field).isFocusOwner());
+  }
+
   @Test
   void theNameOfANewSetIsTypedAtOnce() throws Exception {
     bench();
     hands.key(KeyEvent.VK_5);
     hands.await("the questions", () -> window.page() instanceof QuestionsPage);
-    hands.pause(200);
+    theCaretIsIn("questions.entry");
     hands.type("marten 7");
     assertThat(text("questions.entry")).isEqualTo("marten 7");
   }
@@ -66,7 +71,7 @@ class CaretTest {
     hands = new BenchRobot(window);
     hands.key(KeyEvent.VK_W);
     hands.await("the field", () -> hands.stands("note-1"));
-    hands.pause(200);
+    theCaretIsIn("note-1");
     hands.type("waits for belt");
     hands.key(KeyEvent.VK_ENTER);
     assertThat(session.wishes).singleElement().asString().contains("waits for belt");
