@@ -70,8 +70,8 @@ class CaretTest {
     window = BenchWindow.show(session, OPTIONS);
     hands = new BenchRobot(window);
     hands.key(KeyEvent.VK_W);
-    hands.await("the field", () -> hands.stands("note-1"));
-    theCaretIsIn("note-1");
+    hands.await("the field", () -> hands.stands("note-2"));
+    theCaretIsIn("note-2");
     hands.type("waits for belt");
     hands.key(KeyEvent.VK_ENTER);
     assertThat(session.wishes).singleElement().asString().contains("waits for belt");
