@@ -17,6 +17,7 @@ import java.util.List;
  * @param railMore per rail of the sheet, what goes beyond the summary
  * @param heard what goes beyond the summary of head and meter
  * @param peakClipped the inrush peak is only "at least"
+ * @param tripPeak highest current of a trip, null if none is known
  * @param stretches from mark to mark, in their order; empty without marks
  * @param calibration it ran on
  */
@@ -31,6 +32,7 @@ public record Evidence(
     List<RailMore> railMore,
     Heard heard,
     boolean peakClipped,
+    TripPeak tripPeak,
     List<Stretch> stretches,
     Calibration calibration) {
 

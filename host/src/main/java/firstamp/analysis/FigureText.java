@@ -37,6 +37,21 @@ public final class FigureText {
     return ms < 1000 ? digits(ms) + " ms" : digits(ms / 1000) + " s";
   }
 
+  /** Ohm, without milliohms: those read like a typing error beside ohms. */
+  public static String ohms(double value) {
+    return value < 1 ? digits(value) + " ohm" : of(value, "ohm");
+  }
+
+  /** How long it was on: "26 ms", then minutes and seconds, "0:12", "1:02:07". */
+  public static String clock(double ms) {
+    if (ms < 1000) {
+      return millis(ms);
+    }
+    long seconds = (long) (ms / 1000);
+    String ofHour = String.format(Locale.ROOT, "%02d:%02d", seconds / 60 % 60, seconds % 60);
+    return seconds < 3600 ? ofHour.replaceFirst("^0", "") : seconds / 3600 + ":" + ofHour;
+  }
+
   /** Microfarad, never with a prefix. */
   public static String microfarads(double uF) {
     return digits(uF) + " uF";

@@ -1,6 +1,7 @@
 package firstamp.analysis;
 
 import firstamp.model.Calibration;
+import firstamp.model.Capture;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
@@ -13,6 +14,7 @@ import firstamp.model.SamplePlan;
 import firstamp.model.Scaling;
 import firstamp.model.Summary;
 import firstamp.model.SwitchState;
+import firstamp.model.Trip;
 import firstamp.model.Zero;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -37,6 +39,7 @@ public final class PowerUpFigures {
   private final JobSheet sheet;
   private final Calibration calibration;
   private final double lookOhm;
+  private final double hardShortA;
   private final RailReckoning railReckoning;
   private final OnTime time = new OnTime();
   private final DelayLine<Reading> heldReadings = new DelayLine<>(HELD_MICROS);
@@ -49,6 +52,8 @@ public final class PowerUpFigures {
   private final LevelSums noLevels;
   private final long[] clippedIndex = {NEVER, NEVER, NEVER, NEVER};
   private Look look;
+  private Trip trip;
+  private Capture capture;
   private Scaling scaling;
   private Sums sums;
   private LevelDetail detail;
@@ -66,11 +71,14 @@ public final class PowerUpFigures {
    * @param effective sheet with defaults filled in
    * @param calibration of the probe
    * @param lookOhm look resistor as the probe told it
+   * @param hardShortA level of its comparator
    */
-  public PowerUpFigures(JobSheet effective, Calibration calibration, double lookOhm) {
+  public PowerUpFigures(
+      JobSheet effective, Calibration calibration, double lookOhm, double hardShortA) {
     this.sheet = Objects.requireNonNull(effective, "effective");
     this.calibration = Objects.requireNonNull(calibration, "calibration");
     this.lookOhm = lookOhm;
+    this.hardShortA = hardShortA;
     this.railReckoning = new RailReckoning(effective, calibration);
     this.scaling = new Scaling(calibration, Zero.NONE);
     this.before = levelSums();
@@ -101,7 +109,10 @@ public final class PowerUpFigures {
         openedAt(changed.micros());
       }
     } else if (event instanceof ProbeEvent.Tripped tripped) {
+      trip = tripped.trip();
       openedAt(tripped.trip().openedMicros());
+    } else if (event instanceof ProbeEvent.Captured captured) {
+      capture = captured.capture();
     } else if (event instanceof ProbeEvent.Marked marked && !time.isAfter(marked.micros())) {
       sums.stretches().mark(marked.micros(), marked.text());
     }
@@ -110,6 +121,10 @@ public final class PowerUpFigures {
   /** The switch closed, or without one the set was first seen powered. */
   public void closedAt(long micros) {
     time.closed(micros);
+    if (trip != null && trip.openedMicros() <= micros) {
+      trip = null;
+      capture = null;
+    }
     sums = empty();
     sums.stretches().closed(micros);
     railStarts.closed(micros);
@@ -318,6 +333,7 @@ public final class PowerUpFigures {
         railReckoning.more(rails, course, ripples, supply.steadyA(), fits),
         SteadyEvidence.heard(steady, sheet, before),
         now.all().supply().clipped(),
+        trip == null ? null : TripPeak.of(trip, capture, scaling, hardShortA),
         now.stretches().evidence(sheet, scaling, time, before),
         calibration);
   }

@@ -153,6 +153,7 @@ final class Stretches {
             .more(rails, null, ripples, supply.steadyA(), new FirstOrderFit[4]),
         SteadyEvidence.heard(sums, sheet, before),
         false,
+        null,
         List.of(),
         scaling.calibration());
   }

@@ -24,11 +24,22 @@ public record Verdict(List<Sentence> sentences) {
           "rail.late", "rail-late",
           "rail.outside", "rail-window",
           "head.low", "head-below-meter",
-          "head.floor", "head-below-meter");
+          "head.floor", "head-below-meter",
+          "look.short", "short");
 
   /** Copies the list. */
   public Verdict {
     sentences = List.copyOf(sentences);
+  }
+
+  /** The short of this power-up, null if there was none; a supply in current limit is none. */
+  public static Alarm shortOf(List<Alarm> alarms) {
+    return EndVerdict.shortOf(alarms);
+  }
+
+  /** Whether it ran without an alarm, without an off and without anything to look at. */
+  public boolean fine() {
+    return sentences.stream().anyMatch(sentence -> sentence.key().equals("ran.fine"));
   }
 
   /**
@@ -55,22 +66,15 @@ public record Verdict(List<Sentence> sentences) {
         writer.say(1, "alarm", alarm.rail(), alarm.text());
       }
     }
-    if (summary.tripAtMs() != null) {
-      writer.say(1, "tripped", 0, FigureText.millis(summary.tripAtMs()));
-    }
     new LookVerdict(evidence, writer).judge();
-    if (evidence.onMs() == null || evidence.onMs() == 0) {
-      writer.say(8, "never.on", 0);
-    } else {
+    if (evidence.onMs() != null && evidence.onMs() > 0) {
       new SupplyVerdict(sheet, evidence, writer).judge();
       new RailVerdict(sheet, evidence, writer).judge();
       new LevelVerdict(sheet, evidence, writer).judge();
     }
-    if (summary.tripCause() == null) {
-      writer.say(9, "nothing.tripped", 0);
-    }
-    notWatched(summary.notWatched(), writer);
     writer.sentences.removeIf(sentence -> saidByAlarm(sentence, summary));
+    new EndVerdict(sheet, summary, evidence, writer).judge();
+    notWatched(summary.notWatched(), writer);
     writer.sentences.sort(Comparator.comparingInt(Sentence::importance));
     return new Verdict(writer.sentences);
   }
@@ -111,6 +115,11 @@ public record Verdict(List<Sentence> sentences) {
     private final ResourceBundle bundle =
         ResourceBundle.getBundle("firstamp.analysis.verdict", Locale.ROOT);
     private final List<Sentence> sentences = new ArrayList<>();
+
+    /** Whether anything up to this importance was said. */
+    boolean said(int importance) {
+      return sentences.stream().anyMatch(sentence -> sentence.importance() <= importance);
+    }
 
     void say(int importance, String key, int rail, String... figures) {
       String pattern = bundle.getString(key);

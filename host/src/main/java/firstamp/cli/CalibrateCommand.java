@@ -31,7 +31,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** Calibrates the probe with what is at hand, and lets it prove that it cuts. */
+/** Calibrates the probe with what is at hand, and tests that it switches off. */
 @Command(
     name = "calibrate",
     description = {
@@ -43,8 +43,8 @@ import picocli.CommandLine.Spec;
       "  firstamp calibrate --port /dev/ttyUSB0                            the three steps",
       "  firstamp calibrate --port /dev/ttyUSB0 --steps zero,volts --at R1=1.552 --meter-volts-percent 0.5",
       "  firstamp calibrate --port /dev/ttyUSB0 --show                     what the box keeps",
-      "  firstamp calibrate --port /dev/ttyUSB0 --try-the-cut              resistor on the set terminals: does it switch off?",
-      "  firstamp calibrate --emulated --yes                               the same on the emulated box",
+      "  firstamp calibrate --port /dev/ttyUSB0 --try-the-cut              trip test: resistor on the set terminals",
+      "  firstamp calibrate --emulated --yes                               the same on the practice box",
     })
 final class CalibrateCommand implements Callable<Integer> {
   private static final long READ_METER_NANOS = 4_000_000_000L;
@@ -52,7 +52,7 @@ final class CalibrateCommand implements Callable<Integer> {
   @Option(names = "--port", paramLabel = "PORT", description = "serial port of the probe box")
   private String port;
 
-  @Option(names = "--emulated", description = "the emulated probe box instead, off by known shares")
+  @Option(names = "--emulated", description = "the practice box instead, off by known shares")
   private boolean emulated;
 
   @Option(names = "--show", description = "print what the box keeps, change nothing")
@@ -61,7 +61,7 @@ final class CalibrateCommand implements Callable<Integer> {
   @Option(
       names = "--try-the-cut",
       description =
-          "with 10 ohm (10 W) on the set terminals: a limit under its current, and it must switch off")
+          "trip test: 10 ohm (10 W) on the set terminals, a limit under its current; tests that it switches off")
   private boolean tryTheCut;
 
   @Option(

@@ -72,7 +72,7 @@ final class CalibrationText {
     }
   }
 
-  /** How the trial of the cut ended. */
+  /** What the trip test has tried, and what it has not. */
   void cut(ResistorTrial.Cut cut) {
     if (json) {
       ObjectNode node = JsonLines.object("cut");
@@ -86,15 +86,19 @@ final class CalibrationText {
       lines.print(node);
       return;
     }
+    String current =
+        Double.isFinite(cut.currentA())
+            ? String.format(Locale.ROOT, "%.1f A ", cut.currentA())
+            : "";
     print(
-        "Switched itself off at %.1f A after %.1f ms. %s",
-        cut.currentA(),
+        "It switched %soff in %.1f ms. %s",
+        current,
         cut.afterMs(),
         cut.works()
-            ? "Your probe works."
+            ? "Not tried: the 10 A path."
             : cut.gone()
                 ? "That is slower than 1 ms: do not power up a set with it."
-                : "But current went on flowing: pull the supply plug now.");
+                : "But current still flowed: unplug the supply now.");
   }
 
   private ObjectNode object(CalibrationLine line, double change) {

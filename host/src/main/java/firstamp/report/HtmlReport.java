@@ -5,11 +5,13 @@ import firstamp.analysis.ComparisonText;
 import firstamp.analysis.Evidence;
 import firstamp.analysis.FigureList;
 import firstamp.analysis.FigureText;
+import firstamp.analysis.TripPeak;
 import firstamp.analysis.Verdict;
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.NotWatched;
 import firstamp.model.Summary;
+import java.text.MessageFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -88,7 +90,8 @@ public final class HtmlReport {
     if (input.label() != null && !input.label().isBlank()) {
       parts.add(input.label());
     }
-    parts.add(word("outcome." + summary.outcome()));
+    boolean byRule = "rule-off".equals(summary.ended());
+    parts.add(word("outcome." + (byRule ? summary.ended() : summary.outcome())));
     if (summary.onMs() != null) {
       parts.add(word("on") + " " + FigureText.millis(summary.onMs()));
     }
@@ -119,7 +122,10 @@ public final class HtmlReport {
     html.heading(word("pictures"));
     String earlier =
         input.before() == null ? "" : " " + word("picture.earlier") + " " + input.before().name();
-    picture(pictures.trip(), word("picture.trip"));
+    TripPeak peak = input.evidence().tripPeak();
+    String highest =
+        peak == null ? "" : " " + MessageFormat.format(word("picture.trip.highest"), peak.text());
+    picture(pictures.trip(), word("picture.trip") + highest);
     picture(pictures.start(), word("picture.start") + earlier);
     picture(pictures.whole(), word("picture.whole") + earlier);
     picture(pictures.leakage(), word("picture.leakage"));

@@ -67,7 +67,7 @@ final class Chain implements StreamSink {
             calibration,
             new RuleSetup(label, false, !raw, hello.lookOhm(), hello.hardShortA()),
             new Rules());
-    this.figures = new PowerUpFigures(effective, calibration, hello.lookOhm());
+    this.figures = new PowerUpFigures(effective, calibration, hello.lookOhm(), hello.hardShortA());
     this.levelMeter = new LevelMeter(effective, calibration, this::levels, figures::onDetail);
     this.rippleMeter = new RippleMeter(effective, calibration, this::ripple, figures::onRailLines);
   }

@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.analysis.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.Channel;
 import firstamp.model.JobSheet;
@@ -395,6 +396,7 @@ public record Snapshot(
    * @param captureA supply current, ampere, one value per conversion; null until it has come
    * @param captureFirstMs time of its first value, zero = limit crossed
    * @param captureStepMs from value to value
+   * @param highest supply current of the trip, null = none is known
    */
   public record TripView(
       int number,
@@ -408,7 +410,8 @@ public record Snapshot(
       Double limitCrossedToOffMs,
       List<Float> captureA,
       double captureFirstMs,
-      double captureStepMs) {
+      double captureStepMs,
+      TripPeak highest) {
     /** Copies the list. */
     public TripView {
       Objects.requireNonNull(cause, "cause");

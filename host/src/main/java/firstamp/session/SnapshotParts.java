@@ -1,10 +1,12 @@
 package firstamp.session;
 
+import firstamp.analysis.TripPeak;
 import firstamp.model.Capture;
 import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.Scaling;
 import firstamp.model.Trip;
+import firstamp.model.TripCause;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -55,6 +57,7 @@ final class SnapshotParts {
       Trip trip, TripFigures figures, Capture capture, Scaling scaling, JobSheet sheet) {
     String railName = figures.rail() == null ? null : railName(sheet, figures.rail());
     double stepMs = 1000.0 / Channel.I.conversionsPerSecond();
+    double hardShortA = trip.cause() == TripCause.HARD_SHORT ? figures.value() : 0;
     List<Float> values = null;
     double firstMs = 0;
     if (capture != null && capture.tripNumber() == trip.number()) {
@@ -78,7 +81,8 @@ final class SnapshotParts {
         (trip.openedMicros() - trip.crossedMicros()) / MICROS_PER_MS,
         values,
         firstMs,
-        stepMs);
+        stepMs,
+        TripPeak.of(trip, capture, scaling, hardShortA));
   }
 
   private static String railName(JobSheet sheet, int rail) {

@@ -145,6 +145,11 @@ final class RunState {
     return lookVolts() + lookAmpere() * setup.lookOhm();
   }
 
+  /** One step of the volts input. */
+  double voltsStep() {
+    return Math.abs(calibration.scale(Channel.V).perCount());
+  }
+
   double lookVolts() {
     return scaling.value(Channel.V, look.endV16() / 16.0);
   }

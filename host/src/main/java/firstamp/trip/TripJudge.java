@@ -21,6 +21,9 @@ final class TripJudge {
   /** Without its capture a trip is judged this long after it: all three reports are in by then. */
   private static final long CAPTURE_WAIT_MICROS = 500_000;
 
+  /** Under so many steps of the volts input a resistance is only known to be no larger. */
+  private static final double LOOK_STEPS_TOLD = 1.5;
+
   private final RunState run;
   private final Watches watches;
   private final AlarmBook book;
@@ -294,16 +297,20 @@ final class TripJudge {
         if (watch != null) {
           double ampere = run.lookAmpere();
           double ohm = ampere > 0 ? Math.max(0, run.lookVolts()) / ampere : 0;
+          double stepOhm = ampere > 0 ? run.voltsStep() / ampere : 0;
+          // Of less than a step of the volts input only the step is known.
+          boolean atMost = ohm < LOOK_STEPS_TOLD * stepOhm;
+          double told = atMost ? Math.max(ohm, stepOhm) : ohm;
           double below = Math.max(3, watch.number("belowOhm"));
           book.raise(
               watch,
               at,
               since,
-              ohm,
-              false,
+              told,
+              atMost,
               below,
               "ohm",
-              texts.text("look-short", true, ohm, below));
+              texts.text(atMost ? "look-short-at-most" : "look-short", true, told, below));
         }
       }
       case REVERSED -> {

@@ -96,9 +96,13 @@ final class HomePresenter {
     if (onMs(entry) == 0) {
       return words.get("home.notOn");
     }
-    return "normal".equals(entry.outcome())
-        ? words.get("verdict.nothing")
-        : words.getOr("verdict." + entry.outcome(), words.get("verdict.other"));
+    return Outcomes.of(
+        words,
+        numbers,
+        entry.outcome(),
+        summary(entry).path("ended").asText(null),
+        onMs(entry),
+        "verdict.quiet");
   }
 
   private Tone toneOf(PowerUpEntry entry) {
@@ -107,8 +111,7 @@ final class HomePresenter {
     }
     return switch (entry.outcome()) {
       case "tripped" -> Tone.ALARM;
-      case "normal" -> onMs(entry) == 0 ? Tone.PLAIN : Tone.CALM;
-      case "interrupted" -> Tone.PLAIN;
+      case "normal", "interrupted" -> Tone.PLAIN;
       default -> Tone.CAUTION;
     };
   }

@@ -67,7 +67,7 @@ final class ProbePresenter {
     return text;
   }
 
-  /** "Switched itself off at 1.2 A after 0.7 ms. Your probe box works." */
+  /** "It switched 1.2 A off in 0.7 ms. Not tried: the 10 A path." */
   String cut(ResistorTrial.Cut cut) {
     String seen =
         Double.isFinite(cut.currentA())
@@ -75,13 +75,13 @@ final class ProbePresenter {
                 "probe.cut.seen", numbers.fixed(cut.currentA(), 1), numbers.fixed(cut.afterMs(), 1))
             : words.get("probe.cut.seenNoCurrent", numbers.fixed(cut.afterMs(), 1));
     String judged =
-        cut.works() ? "probe.cut.works" : cut.gone() ? "probe.cut.slow" : "probe.cut.flows";
+        cut.works() ? "probe.cut.notTried" : cut.gone() ? "probe.cut.slow" : "probe.cut.flows";
     return seen + " " + words.get(judged);
   }
 
   Tone tone(ProbeFlow flow) {
     return switch (flow.step()) {
-      case CUT_DONE -> flow.cut().works() ? Tone.CALM : Tone.ALARM;
+      case CUT_DONE -> flow.cut().works() ? Tone.PLAIN : Tone.ALARM;
       case WRITTEN -> Tone.CALM;
       default -> Tone.PLAIN;
     };

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.analysis.Verdict;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
@@ -109,18 +110,14 @@ final class SentencePresenter {
 
   /** The verdict of a power-up without alarm: never the word "normal". */
   private Sentence ended(Snapshot now) {
-    String outcome = now.summary().outcome();
-    boolean nothing = "normal".equals(outcome);
-    String head =
-        nothing
-            ? words.get("verdict.nothing")
-            : words.getOr("verdict." + outcome, words.get("verdict.other"));
+    boolean quiet = "normal".equals(now.summary().outcome());
+    String head = Outcomes.head(words, numbers, now.summary());
     List<NotWatched> gaps = now.summary().notWatched();
     String action =
         gaps == null || gaps.isEmpty()
             ? words.get("verdict.allWatched")
             : words.get("verdict.notWatched", notWatched.say(gaps, now.sheet(), false));
-    return new Sentence(nothing ? Tone.CALM : Tone.CAUTION, head, join(action, mains(now.sheet())));
+    return new Sentence(quiet ? Tone.PLAIN : Tone.CAUTION, head, join(action, mains(now.sheet())));
   }
 
   /** The probe fell back to off by itself while nobody listened to it. */
@@ -148,12 +145,19 @@ final class SentencePresenter {
     if (trip.atMs() != null) {
       action = words.get("trip.afterAction", numbers.moment(trip.atMs()), action);
     }
-    return new Sentence(Tone.ALARM, farTrip(trip), join(action, mains(now.sheet())));
+    return new Sentence(Tone.ALARM, farTrip(trip, now.alarms()), join(action, mains(now.sheet())));
   }
 
   /** So short that it can stand in letters that are read from two metres. */
-  private String farTrip(Snapshot.TripView trip) {
-    String value = valueWords(trip);
+  private String farTrip(Snapshot.TripView trip, List<Alarm> alarms) {
+    Alarm found = Verdict.shortOf(alarms);
+    if (found != null) {
+      return words.get("verdict.short", valueWords(found));
+    }
+    String value =
+        "A".equals(trip.unit()) && trip.highest() != null
+            ? TripPresenter.highest(trip, words, numbers)
+            : valueWords(trip);
     return value == null
         ? words.get("trip.off")
         : words.get("alarm.value", words.get("trip.off"), value);
@@ -180,7 +184,7 @@ final class SentencePresenter {
     if (trip.atMost()) {
       return words.get("value.atMost", value);
     }
-    return trip.cause() == TripCause.HARD_SHORT ? words.get("value.orMore", value) : value;
+    return trip.cause() == TripCause.HARD_SHORT ? words.get("value.atLeast", value) : value;
   }
 
   private Sentence alarm(Snapshot now, Alarm alarm) {
@@ -193,6 +197,9 @@ final class SentencePresenter {
 
   /** Cause and figure, to be read from two metres; the alarm's own text names the limit. */
   String farHeadline(Alarm alarm) {
+    if (alarm.rule().equals("short") && alarm.limit() == null) {
+      return words.get("rule.limiting");
+    }
     String plain = words.getOr("rule." + alarm.rule(), alarm.rule());
     String cause = onRail(alarm, words.getOr("far." + alarm.rule(), plain));
     String value = valueWords(alarm);
@@ -215,8 +222,10 @@ final class SentencePresenter {
 
   /** Cause, figure and limit of an alarm in one line. */
   String headline(Alarm alarm) {
-    String cause = onRail(alarm, words.getOr("rule." + alarm.rule(), alarm.rule()));
-    String value = valueWords(alarm);
+    boolean limiting = alarm.rule().equals("short") && alarm.limit() == null;
+    String rule = limiting ? "limiting" : alarm.rule();
+    String cause = onRail(alarm, words.getOr("rule." + rule, alarm.rule()));
+    String value = limiting ? null : valueWords(alarm);
     if (value == null) {
       return cause;
     }

@@ -42,7 +42,8 @@ final class TripPresenter {
             t.limitCrossedToOffMs(),
             t.captureA(),
             t.captureFirstMs(),
-            t.captureStepMs())
+            t.captureStepMs(),
+            t.highest())
         : t;
   }
 
@@ -65,13 +66,16 @@ final class TripPresenter {
   }
 
   private String sentence(Snapshot.TripView trip) {
-    float highest = 0;
-    for (float amps : trip.captureA()) {
-      highest = Math.max(highest, amps);
-    }
-    return trip.limitCrossedToOffMs() == null
-        ? words.get("trip.picture.noTime", numbers.amps(highest))
-        : words.get(
-            "trip.picture", numbers.fixed(trip.limitCrossedToOffMs(), 2), numbers.amps(highest));
+    String highest = highest(trip, words, numbers);
+    boolean crossed = trip.limitCrossedToOffMs() != null && trip.limitCrossedToOffMs() > 0;
+    return crossed
+        ? words.get("trip.picture", numbers.fixed(trip.limitCrossedToOffMs(), 2), highest)
+        : words.get("trip.picture.noTime", highest);
+  }
+
+  /** The one highest current of a trip; "at least" where it was off scale. */
+  static String highest(Snapshot.TripView trip, Words words, Numbers numbers) {
+    String amps = numbers.amps(trip.highest().amps()).toString();
+    return trip.highest().atLeast() ? words.get("value.atLeast", amps) : amps;
   }
 }

@@ -67,7 +67,7 @@ final class VerdictPage implements Page {
     words = tools.words();
     pieces = tools.pieces();
     home = new HomePresenter(words, tools.numbers(), ZoneId.systemDefault());
-    presenter = new VerdictPresenter(words, home);
+    presenter = new VerdictPresenter(words, tools.numbers(), home);
     page = pieces.page("verdict", new BorderLayout(0, 12));
     head = pieces.sheet("verdict-head", new BorderLayout(14, 2));
     title =
@@ -178,7 +178,7 @@ final class VerdictPage implements Page {
     asFound = entry.asFound();
     tone = presenter.tone(read.study().summary());
     int ink = tools.palette().inkOn(tone);
-    title.setText(presenter.headline(read.study().summary()));
+    title.setText(presenter.headline(read.study().summary(), read.study().verdict()));
     about.setText(
         words.get(
             "verdict.about",

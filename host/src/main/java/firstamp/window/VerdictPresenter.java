@@ -13,30 +13,26 @@ final class VerdictPresenter {
   private static final int MOST_CHANGES = 6;
 
   private final Words words;
+  private final Numbers numbers;
   private final Spoken spoken;
   private final HomePresenter home;
 
-  VerdictPresenter(Words words, HomePresenter home) {
+  VerdictPresenter(Words words, Numbers numbers, HomePresenter home) {
     this.words = words;
+    this.numbers = numbers;
     this.spoken = new Spoken(words.locale());
     this.home = home;
   }
 
   /** Headline: never the word "normal". */
-  String headline(Summary summary) {
-    if (summary.onMs() == null || summary.onMs() == 0) {
-      return words.get("verdict.neverOn");
-    }
-    return "normal".equals(summary.outcome())
-        ? words.get("verdict.nothing")
-        : words.getOr("verdict." + summary.outcome(), words.get("verdict.other"));
+  String headline(Summary summary, Verdict verdict) {
+    return Outcomes.head(words, numbers, summary, verdict);
   }
 
   Tone tone(Summary summary) {
     return switch (summary.outcome()) {
       case "tripped" -> Tone.ALARM;
-      case "normal" -> summary.onMs() == null || summary.onMs() == 0 ? Tone.PLAIN : Tone.CALM;
-      case "interrupted" -> Tone.PLAIN;
+      case "normal", "interrupted" -> Tone.PLAIN;
       default -> Tone.CAUTION;
     };
   }
@@ -51,7 +47,6 @@ final class VerdictPresenter {
                 words.get(
                     "verdict.notWatched",
                     new NotWatchedWords(words).say(summary.notWatched(), sheet, false)));
-        case "nothing.tripped", "all.watched" -> lines.add(spoken.verdict(sentence.text()));
         case "alarm" -> lines.add(spoken.alarm(sentence.text()));
         default -> lines.add(spoken.verdict(sentence.text()));
       }

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 class ChargeFitTest {
   private static Evidence run(DoubleUnaryOperator amps, int seconds) {
     SignalFeed feed = new SignalFeed().noise(0.7, 9).amps(amps).with(Channel.V, t -> 12);
-    PowerUpFigures figures = new PowerUpFigures(Sheets.sheet(null), feed.calibration(), 330);
+    PowerUpFigures figures = new PowerUpFigures(Sheets.sheet(null), feed.calibration(), 330, 10);
     figures.closedAt(0);
     new ReadingReducer(figures::onReading)
         .accept(0, feed.block(0, seconds * 16_000).counts(), 0, seconds * 16_000);

@@ -18,7 +18,7 @@ class ComparisonTest {
             .amps(t -> idleA + 1.5 * Math.exp(-t / 0.02))
             .with(Channel.V, t -> 12)
             .rail(1, t -> railV * (1 - Math.exp(-t / tauS)));
-    PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330);
+    PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330, 10);
     ReadingReducer reducer = new ReadingReducer(figures::onReading);
     figures.closedAt(0);
     for (long at = 0; at < 12 * 16_000; at += 16_000) {
@@ -115,7 +115,7 @@ class ComparisonTest {
     Evidence whole = evidence(0.118, 8.2, 0.1, 1);
     Evidence never =
         new PowerUpFigures(
-                Sheets.sheet(null, Sheets.rail(1, 8.2)), new SignalFeed().calibration(), 330)
+                Sheets.sheet(null, Sheets.rail(1, 8.2)), new SignalFeed().calibration(), 330, 10)
             .evidence();
     assertThat(Comparison.of(whole, never, true).differences()).isEmpty();
     assertThat(Comparison.of(never, whole, true).parting()).isNull();

@@ -282,7 +282,7 @@ class FigureEdgesTest {
 
     Evidence evidence() {
       JobSheet sheet = sheet();
-      PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330);
+      PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330, 10);
       ReadingReducer reducer = new ReadingReducer(figures::onReading);
       LevelMeter meter =
           new LevelMeter(sheet, feed.calibration(), figures::onLevels, figures::onDetail);

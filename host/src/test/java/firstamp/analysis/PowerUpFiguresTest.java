@@ -27,7 +27,7 @@ class PowerUpFiguresTest {
   private final SignalFeed feed = new SignalFeed().noise(0.7, 11);
   private final JobSheet sheet =
       Sheets.sheet(Sheets.levels(400.0), Sheets.rail(1, 8.2), Sheets.rail(3, -9));
-  private final PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330);
+  private final PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330, 10);
   private final ReadingReducer reducer = new ReadingReducer(figures::onReading);
   private final LevelMeter levels =
       new LevelMeter(sheet, feed.calibration(), figures::onLevels, figures::onDetail);
@@ -126,7 +126,7 @@ class PowerUpFiguresTest {
     close();
     give(all);
     open(2950);
-    PowerUpFigures second = new PowerUpFigures(sheet, feed.calibration(), 330);
+    PowerUpFigures second = new PowerUpFigures(sheet, feed.calibration(), 330, 10);
     LevelMeter secondLevels = new LevelMeter(sheet, feed.calibration(), second::onLevels);
     RippleMeter secondRipple = new RippleMeter(sheet, feed.calibration(), second::onRipple);
     ReadingReducer secondReducer = new ReadingReducer(second::onReading);

@@ -44,7 +44,7 @@ class VerdictTest {
 
   /** The switch closes {@code offSeconds} after the begin; courses count from the begin. */
   private Verdict run(JobSheet sheet, int seconds, int offSeconds, Alarm... alarms) {
-    PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330);
+    PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330, 10);
     ReadingReducer reducer = new ReadingReducer(figures::onReading);
     LevelMeter levels =
         new LevelMeter(sheet, feed.calibration(), figures::onLevels, figures::onDetail);
@@ -107,11 +107,11 @@ class VerdictTest {
     Verdict.Sentence sentence = find(verdict, "filter.dry");
     assertThat(sentence.rail()).isEqualTo(1);
     assertThat(sentence.text())
-        .startsWith("The filter on B1 acts like at most 2")
-        .contains(" of 2200 uF: ripple 1.")
+        .startsWith("The filter on B1 measures about at most 2")
+        .contains(", marked 2200 uF: ripple 1.")
         .contains(" at 100 Hz at 120 mA.");
     double uF =
-        Double.parseDouble(sentence.text().replaceAll(".* at most ([0-9.]+) uF of.*", "$1"));
+        Double.parseDouble(sentence.text().replaceAll(".* at most ([0-9.]+) uF, marked.*", "$1"));
     assertThat(uF).isBetween(200.0, 222.0);
     assertThat(verdict.sentences().get(0)).isEqualTo(sentence);
   }
@@ -121,7 +121,7 @@ class VerdictTest {
     feed.amps(t -> 0.12 + 0.06 * Math.exp(-t / 5)).rail(1, sawtooth(9, 0.13, 210, 100));
     Verdict verdict = run(Sheets.sheet(null, rail("full", 2200.0)), 20);
     assertThat(find(verdict, "filter.leaky").text()).contains("leaky capacitor rather than a dry");
-    assertThat(find(verdict, "shape.forming").text()).contains("are forming");
+    assertThat(find(verdict, "shape.forming").text()).contains("capacitors that form");
   }
 
   @Test
@@ -129,7 +129,7 @@ class VerdictTest {
     // 1000 uF at 12 V where the sheet says 2200 uF; the probe sits in the lead of a bench supply.
     feed.rail(1, t -> 9).amps(t -> 0.1 + 0.6 * Math.exp(-t / 0.02));
     assertThat(find(run(Sheets.sheet(null, rail("none", 2200.0)), 5), "surge.missing").text())
-        .startsWith("The surge put 10");
+        .startsWith("The inrush charge corresponds to 10");
     assertThat(run(Sheets.sheet(null, rail("full", 2200.0)), 5).sentences())
         .noneMatch(sentence -> sentence.key().startsWith("surge."));
     feed.amps(t -> 0.1 + 1.32 * Math.exp(-t / 0.02));
@@ -175,10 +175,10 @@ class VerdictTest {
   void tellsAMotorThatStartsFromOneThatStays() {
     feed.rail(1, t -> 9).amps(t -> t < 3 ? 0.05 : 0.13 + 0.3 * Math.exp(-(t - 3) / 0.15));
     assertThat(find(run(Sheets.sheet(null, rail("none", null)), 8), "motor.started").text())
-        .startsWith("At 3 s a motor");
+        .startsWith("A motor or another load started at 3 s");
     feed.amps(t -> t < 3 ? 0.05 : 0.4);
     assertThat(find(run(Sheets.sheet(null, rail("none", null)), 8), "motor.stays").text())
-        .contains("rose to 40");
+        .startsWith("A load switched on at 3 s: 40");
   }
 
   @Test
@@ -256,7 +256,7 @@ class VerdictTest {
     JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("full", 500.0));
     Verdict verdict = run(sheet, 4, 2);
     assertThat(find(verdict, "hum.in-step").text())
-        .contains("goes in step with B1, which ripples at 100 Hz");
+        .contains("is in step with B1, which ripples at 100 Hz");
     assertThat(verdict.sentences()).noneMatch(one -> one.key().equals("hum.not-in-step"));
   }
 
@@ -288,7 +288,7 @@ class VerdictTest {
   void aDryFilterAtTheKnownIdleCurrentIsToldFromALeakyOne() {
     feed.rail(1, sawtooth(9, 0.12, 1000, 100));
     JobSheet plain = Sheets.sheet(null, rail("full", 2200.0));
-    assertThat(find(run(plain, 8), "filter.dry").text()).contains("acts like 98");
+    assertThat(find(run(plain, 8), "filter.dry").text()).contains("measures about 98");
     assertThat(find(run(withIdle(plain, 0.118), 8), "filter.dry-same").text())
         .contains("no more than the 118 mA");
     assertThat(find(run(withIdle(plain, 0.08), 8), "filter.leaky").text())
@@ -353,7 +353,10 @@ class VerdictTest {
     Verdict verdict = run(Sheets.sheet(null, rail("none", null)), 2, alarm);
     assertThat(verdict.sentences().get(0).text())
         .isEqualTo("The set draws nothing. Look at the plug.");
-    assertThat(verdict.text()).contains("Nothing tripped. Not watched: rail 2 (no clip).");
+    assertThat(verdict.text())
+        .endsWith(
+            "Ran 0:02, with alarms. At the end the set drew 120 mA at 12 V (1.44 W), after an inrush of 146 mA. Not watched: rail 2 (no clip).")
+        .doesNotContain("no fault");
   }
 
   @Test

@@ -113,7 +113,7 @@ class CalibrateTest {
     assertThat(text.exitCode()).as(text.err()).isZero();
     assertThat(text.out()).hasSize(1);
     assertThat(text.out().get(0))
-        .matches("Switched itself off at 1\\.2 A after 0\\.[0-8] ms\\. Your probe works\\.");
+        .matches("It switched 1\\.2 A off in 0\\.[0-8] ms\\. Not tried: the 10 A path\\.");
 
     JsonNode cut =
         run("", "calibrate", "--emulated", "--try-the-cut", "--yes", "--json").json("cut").get(0);
@@ -149,7 +149,9 @@ class CalibrateTest {
       CommandRunner.Result cut =
           run("", "calibrate", "--port", chip.port(), "--try-the-cut", "--yes");
       assertThat(cut.exitCode()).as(cut.err()).isZero();
-      assertThat(cut.out().get(0)).contains("at 1.2 A").contains("Your probe works.");
+      assertThat(cut.out().get(0))
+          .contains("switched 1.2 A off")
+          .contains("Not tried: the 10 A path.");
 
       String log = folder.resolve("log.db").toString();
       CommandRunner.Result zero =

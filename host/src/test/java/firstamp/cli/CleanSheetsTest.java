@@ -66,7 +66,7 @@ class CleanSheetsTest {
     String said = String.join("\n", demo.out());
     assertThat(said)
         .contains(
-            "The surge put 3070 uF into the set, the capacitors on the sheet add up to 3100 uF.");
+            "The inrush charge corresponds to 3070 uF, the capacitors on the sheet add up to 3100 uF.");
   }
 
   private static List<String> warnings(String name, String json) throws Exception {

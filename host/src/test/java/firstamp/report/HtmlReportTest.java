@@ -59,7 +59,7 @@ class HtmlReportTest {
   }
 
   private static Evidence evidence(JobSheet sheet, double idleA, String mark) {
-    PowerUpFigures figures = new PowerUpFigures(sheet, Calibration.nominal(), 330);
+    PowerUpFigures figures = new PowerUpFigures(sheet, Calibration.nominal(), 330, 10);
     ReadingReducer reducer = new ReadingReducer(figures::onReading);
     figures.closedAt(0);
     short[] counts = new short[16_000];
@@ -173,15 +173,15 @@ class HtmlReportTest {
         .contains("the probe switched itself off \u00b7 on for 14 s")
         .contains("Local electrical codes and licensed practice come first")
         .contains("Supply current at the end118 mA")
-        .contains("Surge heat of the first 100 ms0.0061 A\u00b2s")
+        .contains("Inrush, current squared x time, first 100 ms0.0061 A\u00b2s")
         .contains("B1: time constant100 ms")
         .contains("Supply current at the end150 mA118 mA")
-        .contains("The two courses part at")
+        .contains("The two curves part at")
         .contains("Not watched:")
-        .contains("This probe was never calibrated")
+        .contains("This probe box was never calibrated")
         .contains("From mark to mark")
         .contains("#1 after the switch was cleaned")
-        .contains("no figure changed that could be told")
+        .contains("no significant change")
         .contains("Supply current, fine0 A to 400 mA5.0 %");
     assertThat(document.getElementsByTagName("svg").getLength()).isEqualTo(4);
     assertThat(document.getElementsByTagName("h1").getLength()).isEqualTo(1);
@@ -246,8 +246,8 @@ class HtmlReportTest {
     assertThat(page)
         .doesNotContain("limit crossed")
         .doesNotContain("Compared with")
-        .contains("Nothing tripped.")
-        .contains("nothing tripped")
+        .contains("Ran 0:14 without an alarm.")
+        .contains("no alarm")
         .doesNotContain("normal<")
         .doesNotContain("null");
   }

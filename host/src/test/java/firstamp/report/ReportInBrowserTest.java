@@ -44,7 +44,7 @@ class ReportInBrowserTest {
     assertThat(loaded.requests()).isNotEmpty().doesNotContain("marker.invalid");
     assertThat(loaded.dom())
         .contains("<h1>" + name + "</h1>")
-        .contains("What it showed")
+        .contains("Result")
         .contains("118 mA")
         .contains("limit crossed")
         .contains("Local electrical codes and licensed practice come first");

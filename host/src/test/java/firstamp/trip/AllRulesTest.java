@@ -34,7 +34,7 @@ class AllRulesTest {
     bench.volts = 8; // under 0.7 x 12 V, at 5.3 ohm no short by ohms
     bench.ampere = 1.5;
     bench.run(300);
-    assertThat(bench.only("short").text()).startsWith("Your supply is limiting: 8");
+    assertThat(bench.only("short").text()).startsWith("Your supply is in current limit: 8");
     assertThat(bench.only("short").limit()).isNull();
     Bench weak = settled();
     weak.volts = 8;
@@ -350,7 +350,7 @@ class AllRulesTest {
     assertThat(bench.raised("input-clipped")).isFalse();
     bench.rails[0] = -25;
     bench.run(100);
-    assertThat(bench.only("input-clipped").text()).contains("B1 stands at the end of the range");
+    assertThat(bench.only("input-clipped").text()).contains("B1 is off scale");
   }
 
   @Test
@@ -358,7 +358,7 @@ class AllRulesTest {
     Bench bench = settled();
     bench.rails[0] = Double.NaN;
     bench.run(100);
-    assertThat(bench.only("clip-off").text()).contains("Look at the clip first: number 1.");
+    assertThat(bench.only("clip-off").text()).contains("Look at clip 1 first.");
     assertThat(bench.engine.alarms()).hasSize(1);
     bench.rails[0] = 8.2;
     bench.run(300);
@@ -380,7 +380,7 @@ class AllRulesTest {
     assertThat(bench.raised("switch-failed")).isFalse();
     bench.ampere = 0.0055;
     bench.run(210);
-    assertThat(bench.only("switch-failed").text()).contains("Pull the supply.");
+    assertThat(bench.only("switch-failed").text()).contains("Unplug the supply.");
     assertThat(bench.actions).containsExactly("switch-failed");
     Bench before = new Bench(TestSheets.unit()).look(Look.Result.CURRENT_WHILE_OFF, 0, 0);
     assertThat(before.only("switch-failed").text()).contains("although the switch is open");
@@ -416,7 +416,7 @@ class AllRulesTest {
 
   @ParameterizedTest
   @CsvSource({
-    "INRUSH, 5.0, 4.5, The starting surge was too high",
+    "INRUSH, 5.0, 4.5, Inrush current too high",
     "RUNNING, 2.0, 1.0, Too much current",
     "PEAK, 5.0, 1.0, Too much current"
   })

@@ -18,14 +18,14 @@ class BenchPresenterTest {
   void saysOnAndWhatIsNotWatched() {
     BenchView view = view(FakeSession.Scene.HEALTHY);
     assertThat(view.sentence().tone()).isEqualTo(Tone.CALM);
-    assertThat(view.sentence().headline()).isEqualTo("On. Nothing has tripped so far");
+    assertThat(view.sentence().headline()).isEqualTo("On. No alarm so far");
     assertThat(view.sentence().action())
         .isEqualTo("Not watched: rail 3 (no clip); ripple of B2 bias (not on the job sheet).");
     assertThat(view.elapsed()).isEqualTo("0:07");
     assertThat(view.figures())
         .extracting(BenchView.FigureView::word)
         .containsExactly(
-            "steady", "inside, steady", "inside, steady", "inside, steady", "expected 38 dB");
+            "steady", "in range, steady", "in range, steady", "in range, steady", "expected 38 dB");
     assertThat(view.controls().off()).isTrue();
     assertThat(view.controls().seen()).isFalse();
     assertThat(view.controls().restore()).isNull();
@@ -35,12 +35,12 @@ class BenchPresenterTest {
   void putsATripFirstInSentenceAndTitle() {
     BenchView view = view(FakeSession.Scene.SHORT);
     assertThat(view.sentence().tone()).isEqualTo(Tone.ALARM);
-    assertThat(view.sentence().headline()).isEqualTo("Switched itself off: 8.10 A");
+    assertThat(view.sentence().headline()).isEqualTo("A short: 0.5 \u03a9");
     assertThat(view.sentence().action())
         .startsWith("After 3.10 s: 8.1 A, limit 1 A, since W3 went to P7.");
-    assertThat(view.title()).startsWith("Switched itself off: 8.10 A");
+    assertThat(view.title()).startsWith("A short: 0.5 \u03a9");
     assertThat(view.folded()).hasSize(1);
-    assertThat(view.folded().get(0)).contains("Looks like a short: 0.5 \u03a9");
+    assertThat(view.folded().get(0)).contains("A short: 0.5 \u03a9");
     assertThat(view.controls().off()).isFalse();
     assertThat(view.controls().seen()).isTrue();
     assertThat(view.controls().restore()).isEqualTo(4);
@@ -67,7 +67,7 @@ class BenchPresenterTest {
     assertThat(view.figures().get(2).word()).isEqualTo("LOW");
     assertThat(view.figures().get(2).tone()).isEqualTo(Tone.ALARM);
     assertThat(view.figures().get(3).tone()).isEqualTo(Tone.PLAIN);
-    assertThat(view.sentence().headline()).isEqualTo("B1 outside its window: 7.10 V");
+    assertThat(view.sentence().headline()).isEqualTo("B1 out of range: 7.10 V");
     assertThat(view.links())
         .extracting(BenchView.LinkView::text)
         .containsExactly("cable: 320 lost", "not logging");
@@ -88,7 +88,7 @@ class BenchPresenterTest {
   void tellsTheHeadThatIsTooFarBelowTheMeter() {
     BenchView view = view(FakeSession.Scene.LOST_HEAD);
     assertThat(view.sentence().tone()).isEqualTo(Tone.CAUTION);
-    assertThat(view.figures().get(4).word()).isEqualTo("TOO FAR, not 38 dB");
+    assertThat(view.figures().get(4).word()).isEqualTo("TOO LOW, 38 dB expected");
     assertThat(view.figures().get(4).tone()).isEqualTo(Tone.CAUTION);
   }
 
@@ -100,7 +100,7 @@ class BenchPresenterTest {
     assertThat(falling.figures().get(2).tone()).isEqualTo(Tone.CAUTION);
     BenchView over = view(FakeSession.Scene.OVER);
     assertThat(over.figures().get(2).word()).isEqualTo("down");
-    assertThat(over.sentence().headline()).isEqualTo("Nothing tripped");
+    assertThat(over.sentence().headline()).isEqualTo("Ran 0:06, no alarm");
     assertThat(over.sentence().action()).startsWith("Not watched: rail 3 (no clip)");
     assertThat(over.controls().off()).isFalse();
     assertThat(over.controls().mark()).isTrue();

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.analysis.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
@@ -555,7 +556,8 @@ final class FakeSession implements BenchSession {
           0.71,
           Arrays.asList(amps),
           -125 * 0.25,
-          0.25);
+          0.25,
+          new TripPeak(8.1f, false));
     }
 
     private Snapshot.Replay replay() {

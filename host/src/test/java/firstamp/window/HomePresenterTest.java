@@ -46,12 +46,12 @@ class HomePresenterTest {
                 entry(4, "Larch", "probe box", "normal", 100)),
             List.of(new SetList.Sheet("Tervane", "{}", 2500)),
             List.of(new SetList.Sheet("Begun", "{}", 9000)),
-            "Emulated set",
+            "Practice set",
             LOG,
             List.of(entry(3, "Larch", "emulated probe, scenario healthy", "normal", 100)));
     assertThat(sets)
         .extracting(SetEntry::name)
-        .containsExactly("Larch", "Tervane", "Quandel", "Begun", "Emulated set");
+        .containsExactly("Larch", "Tervane", "Quandel", "Begun", "Practice set");
     assertThat(sets.get(0).powerUps()).extracting(PowerUpEntry::number).containsExactly(4L, 1L);
     assertThat(sets.get(4).powerUps()).extracting(PowerUpEntry::number).containsExactly(3L);
   }
@@ -59,11 +59,11 @@ class HomePresenterTest {
   @Test
   void saysHowAPowerUpEndedInTheWordsOfTheBench() {
     assertThat(presenter.powerUp(entry(1, "L", "p", "normal", 100)).main())
-        .isEqualTo("Power-up 1: Nothing tripped");
+        .isEqualTo("Power-up 1: Ran 100 ms, no alarm");
     assertThat(presenter.powerUp(entry(1, "L", "p", "normal", 0)).main())
         .isEqualTo("Power-up 1: not switched on");
     assertThat(presenter.powerUp(entry(1, "L", "p", null, 0)).main())
-        .isEqualTo("Power-up 1: cut short");
+        .isEqualTo("Power-up 1: stopped early");
     HomePresenter.Row tripped = presenter.powerUp(entry(2, "L", "p", "tripped", 9));
     assertThat(tripped.main()).isEqualTo("Power-up 2: Switched itself off");
     assertThat(tripped.more()).contains("W3 to P7").contains("known good");
@@ -76,7 +76,7 @@ class HomePresenterTest {
     assertThat(presenter.about(sheet.effective()))
         .containsExactly(
             "Supply 12.0 V, bench supply, probe box: in the supply lead",
-            "Switches itself off above 1.00 A; surge up to 2.40 A",
+            "Switches itself off above 1.00 A; switch-on surge allowed 2.40 A",
             "Rails: B1 8.20 V");
   }
 }

@@ -11,21 +11,28 @@ class SpokenTest {
   @Test
   void saysAVerdictWithItsFigures() {
     assertThat(
-            german.verdict("The set drew 118 mA at 12 V (1.4 W) at the end, after a peak of 2 A."))
+            german.verdict(
+                "At the end the set drew 118 mA at 12 V (1.4 W), after an inrush of 2 A."))
         .isEqualTo(
-            "Das Ger\u00e4t zog am Ende 118 mA bei 12 V (1.4 W), nach einer Spitze von 2 A.");
-    assertThat(german.verdict("Nothing tripped.")).isEqualTo("Nichts hat abgeschaltet.");
+            "Das Ger\u00e4t zog am Ende 118 mA bei 12 V (1.4 W), nach einem Einschaltstrom von 2"
+                + " A.");
+    assertThat(german.verdict("Ran 0:12, no fault seen."))
+        .isEqualTo("Lief 0:12, kein Fehler gesehen.");
+    assertThat(
+            german.verdict(
+                "Firstamp switched it off after 26 ms because B1 was reversed: -4.13 V."))
+        .isEqualTo("Firstamp hat nach 26 ms abgeschaltet, weil B1 verpolt war: \u22124.13 V.");
   }
 
   @Test
   void saysEveryPartOfAnAlarmAndItsLabel() {
     assertThat(
             german.alarm(
-                "Too much current: 3.09 A, the limit is 1 A. The supply was switched off."
+                "Too much current: 3.09 A when the limit of 1 A was crossed. The supply was switched off."
                     + " (Since W3 went to P7.) Look at what was changed last before switching on"
                     + " again."))
         .isEqualTo(
-            "Zu viel Strom: 3.09 A, die Grenze ist 1 A. Die Speisung wurde abgeschaltet."
+            "Zu viel Strom: 3.09 A, als die Grenze von 1 A \u00fcberschritten wurde. Die Speisung wurde abgeschaltet."
                 + " (Seit: W3 went to P7.) Sieh nach dem, was zuletzt ge\u00e4ndert wurde, ehe du"
                 + " wieder einschaltest.");
   }
@@ -70,6 +77,6 @@ class SpokenTest {
   void leavesWhatItDoesNotKnowAndEnglishAsTheyAre() {
     assertThat(german.verdict("Something new.")).isEqualTo("Something new.");
     Spoken english = new Spoken(Locale.ENGLISH);
-    assertThat(english.verdict("Nothing tripped.")).isEqualTo("Nothing tripped.");
+    assertThat(english.verdict("Ran 0:12, no alarm.")).isEqualTo("Ran 0:12, no alarm.");
   }
 }

@@ -137,7 +137,7 @@ class WatchPresentersTest {
     assertThat(shorted.tone()).isEqualTo(Tone.ALARM);
     // 58.6 mV / (12.02 V / 330.8 ohm) = 1.6 ohm, and 0.8 ohm is less than a step and a half.
     assertThat(shorted.figures()).isEqualTo("at most 1.6 \u03a9");
-    assertThat(shorted.lines()).contains("The volts rose too fast for a capacitance to be told.");
+    assertThat(shorted.lines()).contains("The volts rose too fast to work out a capacitance.");
   }
 
   @Test

@@ -1,0 +1,85 @@
+package firstamp.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * The first sentence of the verdict says how it ended: who opened the switch, why, what to do
+ * first. A run in which something switched off is never told as a quiet one.
+ */
+class HowItEndedTest {
+  @TempDir private Path folder;
+
+  private List<String> verdict(String scenario) {
+    List<String> out =
+        CommandRunner.run(
+                "demo",
+                "--headless",
+                "--speed",
+                "max",
+                "--for",
+                "3s",
+                "--scenario",
+                scenario,
+                "--log",
+                folder.resolve(scenario + ".db").toString())
+            .out();
+    return out.subList(out.indexOf("What it showed:") + 1, out.size()).stream()
+        .filter(line -> line.startsWith("  - "))
+        .map(line -> line.substring(4))
+        .toList();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          chassis-lost   | It switched itself off after 1.51 s: the chassis clip came off. Clip it to bare metal of the chassis first; without it no figure counts.
+          limiting       | Firstamp switched it off after 0:01 because the supply went into current limit.
+          wrong-polarity | Firstamp switched it off after 25.5 ms because B1 was reversed: -4.13 V.
+          look-short     | Never switched on: the first look found at most 1.62 ohm, a short or a cold lamp.
+          reversed       | Never switched on: the supply is the wrong way round.
+          wrong-supply   | Never switched on: the supply voltage is too high.
+          no-supply      | Never switched on: there is no supply.
+          """)
+  void theFirstSentenceSaysWhatSwitchedOffAndWhy(String scenario, String first) {
+    List<String> verdict = verdict(scenario);
+    assertThat(verdict.get(0)).isEqualTo(first);
+    assertThat(verdict).noneMatch(line -> line.matches("(Nothing tripped|Ran 0).*"));
+  }
+
+  @Test
+  void aReversedSupplyIsNotAnsweredWithSwappingLeads() {
+    assertThat(verdict("reversed").get(1))
+        .endsWith("Stop. Read on the set which pole is the chassis before you swap anything.");
+  }
+
+  /** Ohms of the short and one highest current, the capture's; the inrush was another event. */
+  @Test
+  void aShortIsTheFirstSentenceWithItsOhmsAndItsHighestCurrent() {
+    assertThat(verdict("wire-short").get(0))
+        .isEqualTo(
+            "A short, at most 1.44 ohm: it switched itself off after 1.2 s. Highest current 6.36 A."
+                + " Take off the wire joined last, then measure the ohms with the supply off.");
+    assertThat(verdict("dead-short").get(0))
+        .startsWith("A short, at most 1.18 ohm: it switched itself off after 900 ms.")
+        .contains("Highest current at least 10 A.");
+  }
+
+  @Test
+  void onlyAQuietRunSaysThatNoFaultWasSeenAndWhatWasNotWatched() {
+    List<String> verdict = verdict("healthy");
+    assertThat(verdict.get(0)).isEqualTo("Ran 0:03, no fault seen.");
+    assertThat(verdict.get(verdict.size() - 1)).startsWith("Not watched: ");
+    assertThat(verdict("no-draw"))
+        .contains("Ran 0:03, with alarms.")
+        .noneMatch(line -> line.contains("no fault"));
+  }
+}
