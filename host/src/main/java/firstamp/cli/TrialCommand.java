@@ -91,6 +91,12 @@ final class TrialCommand extends ThinkCommand<WireCase> {
       description = "cold: ohms that climb, first, last, seconds")
   private List<Double> swing;
 
+  @Option(
+      names = "--known",
+      paramLabel = "NOTE",
+      description = "what reads so few ohms to the chassis: a winding, a resistor")
+  private String known;
+
   @Option(names = "--volts-alone", paramLabel = "V", description = "volts of the insulated end")
   private Double voltsAlone;
 
@@ -177,6 +183,9 @@ final class TrialCommand extends ThinkCommand<WireCase> {
     WireStep cold = cold(name);
     if (cold != null) {
       return cold;
+    }
+    if (known != null) {
+      return new WireStep.Known(name, known);
     }
     if (voltsAlone != null || voltsLoaded != null) {
       if (voltsAlone == null || voltsLoaded == null) {
@@ -279,9 +288,9 @@ final class TrialCommand extends ThinkCommand<WireCase> {
     List<Stage<WireCase>> stages = new ArrayList<>();
     WireCase begin = begin(whole);
     stages.add(stage(null, begin, begin.wires().get(0).name()));
-    WireCase wires = begin;
-    for (WireStep step : whole.steps()) {
-      wires = wires.with(step);
+    for (int count = 1; count <= whole.steps().size(); count++) {
+      WireStep step = whole.steps().get(count - 1);
+      WireCase wires = whole.upTo(count);
       for (WireCase.Wire one : wires.wires()) {
         if (step.concerns(one.name())) {
           stages.add(stage(WireStory.words(step), wires, one.name()));

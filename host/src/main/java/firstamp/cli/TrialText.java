@@ -3,6 +3,7 @@ package firstamp.cli;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.locate.OddsWord;
+import firstamp.locate.ShortReading;
 import firstamp.locate.WireAnswer;
 import firstamp.locate.WireCase;
 import java.util.List;
@@ -20,7 +21,7 @@ record TrialText(boolean all, boolean json) {
       new JsonLines(System.out).print(line(wires, answer));
       return;
     }
-    answer.warnings().forEach(warning -> System.out.println("Mind: " + warning));
+    answer.warnings().forEach(warning -> System.out.println("Note: " + warning));
     System.out.println(answer.sentence());
     List<WireAnswer.PlaceOdds> places = answer.places();
     int most = all ? places.size() : Math.min(ThinkCommand.SHOWN, places.size());
@@ -47,6 +48,14 @@ record TrialText(boolean all, boolean json) {
       if (odds.reason() != null) {
         one.put("reason", odds.reason());
       }
+    }
+    if (answer.found() != null) {
+      ShortReading found = answer.found();
+      ObjectNode one = node.putObject("short");
+      if (found.place() != null) {
+        one.put("place", found.place());
+      }
+      one.put("ohm", found.ohm()).put("enoughOhm", found.enoughOhm());
     }
     if (answer.next() != null) {
       WireAnswer.Trial next = answer.next();

@@ -76,7 +76,7 @@ final class LocateWords {
   private String found(FaultOdds odds, List<Integer> order, boolean two) {
     SignalGraph.PathJoint joint = graph.joints().get(order.get(0));
     String found =
-        "The signal is lost in "
+        "The signal is lost at "
             + joint.name()
             + " ("
             + joint.kind().words()

@@ -11,7 +11,7 @@ public enum OddsWord {
   /** Nearly excluded. */
   HARDLY("hardly"),
   /** Excluded by a reason that is given. */
-  STRUCK_OUT("struck out");
+  STRUCK_OUT("ruled out");
 
   private final String words;
 

@@ -9,8 +9,9 @@ import java.util.List;
  * @param state of the wire
  * @param sentence for the person: what to do next, or the verdict
  * @param warnings before power, most urgent first
- * @param places all of them in the order to try: harm first, then what is learnt; struck out last
+ * @param places all of them in the order to try: harm first, then what is learnt; ruled out last
  * @param next the trial to make, null unless {@code state} is TRY
+ * @param found what reads as a short, null unless {@code state} is FIND_SHORT
  */
 public record WireAnswer(
     String wire,
@@ -18,7 +19,8 @@ public record WireAnswer(
     String sentence,
     List<String> warnings,
     List<PlaceOdds> places,
-    Trial next) {
+    Trial next,
+    ShortReading found) {
   /** Copies the lists. */
   public WireAnswer {
     warnings = List.copyOf(warnings);
@@ -27,6 +29,10 @@ public record WireAnswer(
 
   /** Where a wire can stand. */
   public enum State {
+    /** Readings contradict each other. */
+    MEASURE_AGAIN("measure-again"),
+    /** A rail or the wire reads as a short: no power before that is found. */
+    FIND_SHORT("find-short"),
     /** Ohms first, supply off. */
     CHECK_COLD("check-cold"),
     /** Is it a source, a load or dead. */
@@ -59,7 +65,7 @@ public record WireAnswer(
    * @param harm 1 = little, 4 = much
    * @param share of the explanations
    * @param word for people
-   * @param reason why it is struck out or must wait, null = it can be tried
+   * @param reason why it is ruled out or must wait, null = it can be tried
    */
   public record PlaceOdds(String place, int harm, double share, OddsWord word, String reason) {}
 

@@ -8,7 +8,7 @@ import java.util.List;
  *
  * <p>Immutable; the same steps in the same order give the same answer. Threads can share it.
  *
- * @param set what the trials must not burn
+ * @param set what the trials must not damage
  * @param wires of unknown place
  * @param places they may belong to
  * @param steps in the order they came
@@ -32,7 +32,7 @@ public record WireCase(SetFacts set, List<Wire> wires, List<Place> places, List<
   }
 
   /**
-   * What the trials must not burn.
+   * What the trials must not damage.
    *
    * @param name of the set
    * @param chassis pole of the supply that is the chassis: negative or positive
@@ -101,8 +101,27 @@ public record WireCase(SetFacts set, List<Wire> wires, List<Place> places, List<
    */
   public record Place(String name, PlaceKind kind, String ifWrong) {}
 
-  /** The case with one more step; refuses one that does not fit. */
+  /**
+   * The case with one more step.
+   *
+   * @throws IllegalArgumentException a name is not known, or what was read cannot be true beside
+   *     what was read before
+   */
   public WireCase with(WireStep step) {
+    WireCase next = withStored(step);
+    for (Wire wire : wires) {
+      List<Contradictions.Contradiction> before = Contradictions.of(this, wire.name());
+      for (Contradictions.Contradiction one : Contradictions.of(next, wire.name())) {
+        if (!before.contains(one)) {
+          throw new IllegalArgumentException(new WireWords().contradiction(one));
+        }
+      }
+    }
+    return next;
+  }
+
+  /** The case with a step that was kept: readings of old that contradict each other stay. */
+  WireCase withStored(WireStep step) {
     List<WireStep> more = new ArrayList<>(steps);
     more.add(step);
     WireCase next = new WireCase(set, wires, places, more);
@@ -110,22 +129,32 @@ public record WireCase(SetFacts set, List<Wire> wires, List<Place> places, List<
     return next;
   }
 
+  /** The case as it was after so many steps. */
+  public WireCase upTo(int count) {
+    return new WireCase(set, wires, places, steps.subList(0, count));
+  }
+
   /** The case without the last step. */
   public WireCase undo() {
     if (steps.isEmpty()) {
       throw new IllegalArgumentException("there is nothing to take back");
     }
-    return new WireCase(set, wires, places, steps.subList(0, steps.size() - 1));
+    return upTo(steps.size() - 1);
   }
 
   /** The case without its steps. */
   public WireCase begin() {
-    return new WireCase(set, wires, places, List.of());
+    return upTo(0);
   }
 
-  /** Where a wire stands. */
+  /** Where a wire stands, in English. */
   public WireAnswer answer(String wire) {
-    return new WirePlan(this, wire).answer();
+    return answer(wire, new WireWords());
+  }
+
+  /** Where a wire stands, in a language. */
+  public WireAnswer answer(String wire, WireWords words) {
+    return new WirePlan(this, wire, words).answer();
   }
 
   /** The wire of a name. */

@@ -61,7 +61,7 @@ public final class WireFile {
             places,
             List.of());
     for (JsonNode node : JsonText.objects(top, "steps", "")) {
-      wireCase = wireCase.with(dated(node));
+      wireCase = wireCase.withStored(dated(node));
     }
     return wireCase;
   }
@@ -118,6 +118,10 @@ public final class WireFile {
             JsonText.number(node, "lastOhm", what),
             JsonText.number(node, "seconds", what));
       }
+      case "known" -> {
+        JsonText.onlyKeys(node, "a note", "step", "wire", "note");
+        yield new WireStep.Known(wire(node), JsonText.text(node, "note", what));
+      }
       case "source-test" -> {
         JsonText.onlyKeys(node, "a source test", "step", "wire", "aloneV", "loadedV");
         yield new WireStep.SourceTest(
@@ -153,7 +157,7 @@ public final class WireFile {
           throw new IllegalArgumentException(
               "step is "
                   + what
-                  + ", expected clue, hunch, wire-ohms, place-ohms, diode, swing, source-test,"
+                  + ", expected clue, hunch, wire-ohms, place-ohms, diode, swing, known, source-test,"
                   + " place-volts, trial, moved or photograph");
     };
   }
@@ -199,8 +203,8 @@ public final class WireFile {
     if (written instanceof WireStep.Dated dated) {
       node.put("atEpochMs", dated.atEpochMs());
     }
-    put(node, "wire", WireOdds.wireOf(step));
-    put(node, "place", WireOdds.placeOf(step));
+    put(node, "wire", step.wire());
+    put(node, "place", step.place());
     if (step instanceof WireStep.Clue clue) {
       node.put("step", "clue").put("clue", clue.kind().id()).put("fits", clue.fits());
     } else if (step instanceof WireStep.Hunch hunch) {
@@ -208,17 +212,19 @@ public final class WireFile {
     } else if (step instanceof WireStep.WireOhms ohms) {
       put(node.put("step", "wire-ohms").put("ohm", ohms.ohm()), "otherWayOhm", ohms.otherWayOhm());
     } else if (step instanceof WireStep.PlaceOhms ohms) {
-      node.put("step", "place-ohms").put("place", ohms.place()).put("ohm", ohms.ohm());
+      node.put("step", "place-ohms").put("ohm", ohms.ohm());
     } else if (step instanceof WireStep.Diode diode) {
       put(node.put("step", "diode"), "forwardV", diode.forwardV());
       put(node, "backwardV", diode.backwardV());
     } else if (step instanceof WireStep.Swing swing) {
       node.put("step", "swing").put("firstOhm", swing.firstOhm());
       node.put("lastOhm", swing.lastOhm()).put("seconds", swing.seconds());
+    } else if (step instanceof WireStep.Known known) {
+      node.put("step", "known").put("note", known.note());
     } else if (step instanceof WireStep.SourceTest test) {
       node.put("step", "source-test").put("aloneV", test.aloneV()).put("loadedV", test.loadedV());
     } else if (step instanceof WireStep.PlaceVolts volts) {
-      node.put("step", "place-volts").put("place", volts.place()).put("volts", volts.volts());
+      node.put("step", "place-volts").put("volts", volts.volts());
     } else if (step instanceof WireStep.Trial trial) {
       node.put("step", "trial");
       if (trial.powerUp() != null) {

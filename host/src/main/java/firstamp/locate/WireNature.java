@@ -29,17 +29,17 @@ enum WireNature {
     };
   }
 
-  /** Why a wire of this nature must not be joined to a kind of place, null = it may. */
+  /** Key of the reason why a wire of this nature must not be joined to a kind, null = it may. */
   String forbids(PlaceKind kind) {
     if (this == CHASSIS && kind == PlaceKind.RAIL) {
-      return "the wire is on the chassis: there it would short the rail";
+      return "reason.chassis-rail";
     }
-    if (this == SOURCE && (kind == PlaceKind.CHASSIS || kind == PlaceKind.RETURN)) {
-      return "the wire holds the volts of a rail: there it would short it";
-    }
-    if (this == SOURCE
-        && (kind == PlaceKind.HEAD || kind == PlaceKind.METER || kind == PlaceKind.BASE)) {
-      return "the wire holds the volts of a rail: never straight to a " + kind.words();
+    if (this == SOURCE) {
+      return switch (kind) {
+        case CHASSIS, RETURN -> "reason.source-chassis";
+        case HEAD, METER, BASE -> "reason.source-" + kind.id();
+        default -> null;
+      };
     }
     return null;
   }

@@ -32,22 +32,21 @@ final class WireOdds {
 
   private final WireCase wires;
   private final WireCase.Wire wire;
+  private final WireReadings readings;
   private final List<WireCase.Place> places;
   private final Map<String, String> struck = new LinkedHashMap<>();
   private final Map<String, TreeSet<String>> agreeing = new LinkedHashMap<>();
-  private final Map<String, Double> placeVolts = new LinkedHashMap<>();
-  private final Map<String, Double> placeOhms = new LinkedHashMap<>();
   private final List<String> apart = new ArrayList<>();
   private final double[] logs;
   private WireNature nature = WireNature.UNKNOWN;
   private boolean checkedCold;
   private boolean sourceTested;
   private Double wireVolts;
-  private Double chassisOhm;
 
   WireOdds(WireCase wires, String name) {
     this.wires = wires;
     this.wire = wires.wire(name);
+    this.readings = new WireReadings(wires, name);
     this.places = wires.placesOf(wire);
     this.logs = new double[places.size() + 1];
     double even = (1 - ELSEWHERE_SHARE) / places.size();
@@ -62,75 +61,18 @@ final class WireOdds {
   }
 
   /** Refuses a step that names what the case does not have. */
-  static void check(WireCase wires, WireStep dated) {
-    WireStep step = dated.bare();
-    if (step instanceof WireStep.PlaceOhms ohms) {
-      wires.place(ohms.place());
-    } else if (step instanceof WireStep.PlaceVolts volts) {
-      wires.place(volts.place());
-    } else {
-      String wire = wireOf(step);
-      wires.wire(wire);
-      String place = placeOf(step);
-      if (place != null) {
-        wires.place(place);
-      }
-      new WireOdds(wires, wire);
+  static void check(WireCase wires, WireStep step) {
+    if (step.place() != null) {
+      wires.place(step.place());
     }
-  }
-
-  /** The wire a step is about, null = none. */
-  static String wireOf(WireStep dated) {
-    WireStep step = dated.bare();
-    if (step instanceof WireStep.Clue clue) {
-      return clue.wire();
-    } else if (step instanceof WireStep.Hunch hunch) {
-      return hunch.wire();
-    } else if (step instanceof WireStep.WireOhms ohms) {
-      return ohms.wire();
-    } else if (step instanceof WireStep.Diode diode) {
-      return diode.wire();
-    } else if (step instanceof WireStep.Swing swing) {
-      return swing.wire();
-    } else if (step instanceof WireStep.SourceTest test) {
-      return test.wire();
-    } else if (step instanceof WireStep.Trial trial) {
-      return trial.wire();
-    } else if (step instanceof WireStep.Moved moved) {
-      return moved.wire();
-    } else if (step instanceof WireStep.Photograph photograph) {
-      return photograph.wire();
+    if (step.wire() != null) {
+      wires.wire(step.wire());
+      new WireOdds(wires, step.wire());
     }
-    return null;
-  }
-
-  /** The place a step is about, null = none. */
-  static String placeOf(WireStep dated) {
-    WireStep step = dated.bare();
-    if (step instanceof WireStep.Clue clue) {
-      return clue.place();
-    } else if (step instanceof WireStep.Hunch hunch) {
-      return hunch.place();
-    } else if (step instanceof WireStep.WireOhms ohms) {
-      return ohms.place();
-    } else if (step instanceof WireStep.Trial trial) {
-      return trial.place();
-    } else if (step instanceof WireStep.Moved moved) {
-      return moved.place();
-    }
-    return null;
   }
 
   private void take(WireStep step) {
-    if (step instanceof WireStep.PlaceVolts volts) {
-      placeVolts.put(volts.place(), volts.volts());
-      return;
-    }
-    if (step instanceof WireStep.PlaceOhms ohms) {
-      placeOhms.put(ohms.place(), ohms.ohm());
-      return;
-    }
-    if (!wire.name().equals(wireOf(step))) {
+    if (!wire.name().equals(step.wire())) {
       return;
     }
     if (step instanceof WireStep.Clue clue) {
@@ -162,12 +104,7 @@ final class WireOdds {
   private void takeOhms(WireStep.WireOhms ohms) {
     checkedCold = true;
     PlaceKind kind = wires.place(ohms.place()).kind();
-    double lower =
-        ohms.otherWayOhm() == null ? ohms.ohm() : Math.min(ohms.ohm(), ohms.otherWayOhm());
-    if (kind == PlaceKind.CHASSIS) {
-      chassisOhm = lower;
-    }
-    if (lower >= JOINED_OHM) {
+    if (ohms.lowerOhm() >= JOINED_OHM) {
       return;
     }
     if (kind == PlaceKind.CHASSIS) {
@@ -201,32 +138,37 @@ final class WireOdds {
       case BETTER -> figures.addAll(trial.figures().isEmpty() ? List.of("seen") : trial.figures());
       case SHORT -> {
         figures.clear();
-        struck.put(trial.place(), "it was tried there and was a short");
+        struck.put(trial.place(), "reason.tried-short");
       }
       case OVER_DRAW -> {
         figures.clear();
-        struck.put(trial.place(), "it was tried there and drew too much");
+        struck.put(trial.place(), "reason.tried-over");
       }
       default -> figures.clear();
     }
   }
 
   private void judgeByNature() {
+    Double chassisOhm = readings.chassisOhm();
+    boolean low = chassisOhm != null && chassisOhm >= JOINED_OHM && overdraws(chassisOhm);
     for (WireCase.Place place : places) {
       times(place.name(), nature.factor(place.kind()));
       String reason = nature.forbids(place.kind());
+      if (reason == null && low && place.kind() == PlaceKind.RAIL) {
+        reason = "reason.known-low";
+      }
       if (reason != null) {
         struck.putIfAbsent(place.name(), reason);
         times(place.name(), STRUCK_FACTOR);
       }
-      Double ohm = placeOhms.get(place.name());
-      if (nature == WireNature.SOURCE && ohm != null && overdraws(ohm)) {
-        struck.putIfAbsent(place.name(), "its ohms to the chassis are too low for a rail");
+      WireStep.PlaceOhms ohms = readings.placeOhms().get(place.name());
+      if (nature == WireNature.SOURCE && ohms != null && overdraws(ohms.ohm())) {
+        struck.putIfAbsent(place.name(), "reason.too-low");
         times(place.name(), 0.1);
       }
-      Double volts = placeVolts.get(place.name());
+      WireStep.PlaceVolts volts = readings.placeVolts().get(place.name());
       if (wireVolts != null && volts != null && nature == WireNature.SOURCE) {
-        boolean same = Math.abs(wireVolts - volts) <= SAME_V;
+        boolean same = Math.abs(wireVolts - volts.volts()) <= SAME_V;
         times(place.name(), same ? 2 : 0.3);
         if (!same) {
           apart.add(place.name());
@@ -264,7 +206,7 @@ final class WireOdds {
     return Information.shares(logs);
   }
 
-  /** Why a place is excluded, null = it is not. */
+  /** Key of the reason why a place is excluded, null = it is not. */
   String struck(String place) {
     return struck.get(place);
   }
@@ -291,13 +233,8 @@ final class WireOdds {
     return sourceTested;
   }
 
-  /** Ohms of the free end to the chassis, null = not read. */
-  Double chassisOhm() {
-    return chassisOhm;
-  }
-
-  /** Ohms of places to the chassis, as read. */
-  Map<String, Double> placeOhms() {
-    return placeOhms;
+  /** What was read last of each kind. */
+  WireReadings readings() {
+    return readings;
   }
 }

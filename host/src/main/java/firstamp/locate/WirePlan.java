@@ -1,20 +1,23 @@
 package firstamp.locate;
 
-import firstamp.model.Numbers;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 
-/** Decides what to do next about one wire, and says it. */
+/**
+ * Decides what to do next about one wire.
+ *
+ * <p>The order of the steps: readings that contradict each other, then a short, then what a wire
+ * shows without power, then under power with its end insulated, and only then joined somewhere.
+ */
 final class WirePlan {
   /** The probe stays off anything above, V. */
   private static final double HIGHEST_V = 60;
 
-  /** A resistance to the chassis under so many times supply over limit is suspect. */
-  private static final double SUSPECT_FACTOR = 3;
-
-  /** A trial shows something if the wire belongs there, and if it does not. */
+  /**
+   * A trial shows something if the wire belongs there, and if it does not. Common practice, no
+   * source.
+   */
   private static final double SHOWS_RIGHT = 0.9;
 
   private static final double SHOWS_WRONG = 0.05;
@@ -23,131 +26,99 @@ final class WirePlan {
   private final WireCase.Wire wire;
   private final WireOdds odds;
   private final double[] shares;
+  private final WireWords words;
+  private final ShortReading shortReading;
 
-  WirePlan(WireCase wires, String name) {
+  WirePlan(WireCase wires, String name, WireWords words) {
     this.wires = wires;
     this.wire = wires.wire(name);
     this.odds = new WireOdds(wires, name);
     this.shares = odds.shares();
+    this.words = words;
+    this.shortReading = ShortReading.first(wires, odds.readings());
   }
 
   WireAnswer answer() {
-    List<Integer> order = order();
-    List<WireAnswer.PlaceOdds> places = order.stream().map(this::placeOdds).toList();
-    List<String> warnings = warnings();
-    int best = best();
-    List<String> figures = odds.agreeing(odds.places().get(best).name());
-    String name = odds.places().get(best).name();
+    List<Contradictions.Contradiction> contradictions = Contradictions.of(wires, wire.name());
+    if (!contradictions.isEmpty()) {
+      return make(WireAnswer.State.MEASURE_AGAIN, words.contradiction(contradictions.get(0)));
+    }
+    if (shortReading != null) {
+      return make(WireAnswer.State.FIND_SHORT, findShort());
+    }
+    String name = odds.places().get(best()).name();
+    List<String> figures = odds.agreeing(name);
     if (figures.size() >= 2) {
-      return make(
-          WireAnswer.State.BELONGS,
-          wire.name() + " belongs to " + name + ": " + String.join(" and ", figures) + " agree.",
-          warnings,
-          places,
-          null);
+      String agree = words.say("belongs", wire.name(), name, words.all(figures));
+      return make(WireAnswer.State.BELONGS, agree);
     }
     if (figures.size() == 1) {
-      return make(
-          WireAnswer.State.FITS,
-          wire.name()
-              + " fits at "
-              + name
-              + " ("
-              + figures.get(0)
-              + " became better). Confirm it by a second, different figure before it counts.",
-          warnings,
-          places,
-          null);
+      String better = words.say("fits", wire.name(), name, figures.get(0));
+      return make(WireAnswer.State.FITS, better);
     }
     if (!odds.checkedCold()) {
-      return make(
-          WireAnswer.State.CHECK_COLD,
-          "Supply off, capacitors discharged: read the ohms of "
-              + wire.name()
-              + " to the chassis, each rail and each place, both ways. Never across a head or a"
-              + " level meter.",
-          warnings,
-          places,
-          null);
+      return make(WireAnswer.State.CHECK_COLD, words.say("checkCold", wire.name()));
     }
     if (!odds.sourceTested() && odds.nature() == WireNature.UNKNOWN) {
-      return make(WireAnswer.State.SOURCE_TEST, sourceTest(), warnings, places, null);
+      return make(WireAnswer.State.SOURCE_TEST, sourceTest());
     }
-    return trial(order, places, warnings);
+    return trial();
+  }
+
+  private String findShort() {
+    double volts = wires.set().supplyV();
+    boolean rail = shortReading.place() != null;
+    return words.say(
+        rail ? "findShort.rail" : "findShort.wire",
+        rail ? shortReading.place() : wire.name(),
+        words.ohm(shortReading.ohm()),
+        words.volts(volts),
+        words.flows(volts, shortReading.ohm()),
+        words.amps(wires.set().runningA()),
+        words.ohm(shortReading.enoughOhm()));
   }
 
   private String sourceTest() {
-    if (wires.set().supplyV() > HIGHEST_V) {
-      return "Above 60 V the probe stays off the set. Leave " + wire.name() + " insulated.";
-    }
-    return "Is it a source, a load or dead? Insulate the end of "
-        + wire.name()
-        + ", clips on first, then power with the limit at "
-        + Numbers.amps(wires.set().trialLimitA())
-        + " for 10 s: volts on it alone, then with 10 kohm to the chassis.";
+    return wires.set().supplyV() > HIGHEST_V
+        ? words.say("staysOff", wire.name())
+        : words.say("sourceTest", wire.name(), words.amps(wires.set().trialLimitA()));
   }
 
-  private WireAnswer trial(
-      List<Integer> order, List<WireAnswer.PlaceOdds> places, List<String> warnings) {
-    int first = order.get(0);
-    String name = odds.places().get(first).name();
-    if (waits(name) != null || wires.set().supplyV() > HIGHEST_V) {
-      return make(
-          WireAnswer.State.NO_PLACE_LEFT,
-          "No place is left to try "
-              + wire.name()
-              + " at. Leave its end insulated; look for places not on the list, or for a picture.",
-          warnings,
-          places,
-          null);
+  private WireAnswer trial() {
+    WireCase.Place first = odds.places().get(order().get(0));
+    if (waits(first.name()) != null || wires.set().supplyV() > HIGHEST_V) {
+      return make(WireAnswer.State.NO_PLACE_LEFT, words.say("noPlace", wire.name()));
     }
-    WireAnswer.Trial next = trialAt(odds.places().get(first));
-    String through =
-        next.throughOhm() == null
-            ? "through a lamp or the supply's own limit"
-            : "through " + next.throughOhm() + " ohm";
+    WireAnswer.Trial next = trialAt(first);
     String text =
-        "Try "
-            + wire.name()
-            + " at "
-            + name
-            + " next: write down what you expect, supply off and discharged, join it "
-            + through
-            + ", switch on for 10 s. "
-            + flows(next)
-            + " "
-            + why(odds.places().get(first));
-    return make(WireAnswer.State.TRY, text, warnings, places, next);
+        next.throughOhm() == null
+            ? words.say("try.lamp", wire.name(), first.name(), flows(next), why(first))
+            : words.say(
+                "try.resistor",
+                wire.name(),
+                first.name(),
+                next.throughOhm(),
+                flows(next),
+                why(first));
+    return make(WireAnswer.State.TRY, text, next);
   }
 
   /** What can flow there, and what the limit of the trial makes of it. */
-  private static String flows(WireAnswer.Trial next) {
-    String limit = Numbers.amps(next.limitA());
-    String heat = " (" + Numbers.text(next.worstW()) + " W)";
+  private String flows(WireAnswer.Trial next) {
+    String limit = words.amps(next.limitA());
+    String heatW = words.number(next.worstW());
     if (next.throughOhm() == null) {
-      return "Set the lamp or the supply so that no more than " + limit + heat + " flows there.";
+      return words.say("flow.set", limit, heatW);
     }
-    String worst = Numbers.amps(next.worstA()) + heat;
+    String worst = words.amps(next.worstA());
     return next.worstA() > next.limitA()
-        ? "The limit of this trial is "
-            + limit
-            + ", once the rails have settled: above it the supply is switched off. Until then the"
-            + " resistor lets through "
-            + worst
-            + " if the guess is wrong in the worst way."
-        : "If the guess is wrong in the worst way, the resistor lets through "
-            + worst
-            + ": under the limit of this trial, "
-            + limit
-            + ", so it stays on.";
+        ? words.say("flow.over", limit, worst, heatW)
+        : words.say("flow.under", worst, heatW, limit);
   }
 
-  private static String why(WireCase.Place place) {
-    String harm =
-        place.kind().harm() < PlaceKind.RISKY
-            ? "A wrong guess does the least harm there."
-            : "Nothing safer is left.";
-    return place.ifWrong() == null ? harm : harm + " If wrong: " + place.ifWrong() + ".";
+  private String why(WireCase.Place place) {
+    String harm = words.say(place.kind().harm() < PlaceKind.RISKY ? "why.least" : "why.more");
+    return place.ifWrong() == null ? harm : words.say("why.wrong", harm, place.ifWrong());
   }
 
   private WireAnswer.Trial trialAt(WireCase.Place place) {
@@ -180,14 +151,19 @@ final class WirePlan {
         new double[][] {{SHOWS_RIGHT, 1 - SHOWS_RIGHT}, {SHOWS_WRONG, 1 - SHOWS_WRONG}});
   }
 
+  /** Why a place is not to be tried now, null = it can be. */
   private String waits(String place) {
-    if (odds.struck(place) != null) {
-      return odds.struck(place);
+    String struck = odds.struck(place);
+    if (struck != null) {
+      Double ohm = odds.readings().chassisOhm();
+      return ohm == null
+          ? words.say(struck)
+          : words.say(struck, words.ohm(ohm), words.flows(wires.set().supplyV(), ohm));
     }
     if (odds.apart(place)) {
-      return "its volts differ from those of the wire; do not join them";
+      return words.say("reason.apart");
     }
-    return triedInVain(place) ? "it was tried there and nothing became better" : null;
+    return triedInVain(place) ? words.say("reason.in-vain") : null;
   }
 
   private boolean triedInVain(String place) {
@@ -223,72 +199,18 @@ final class WirePlan {
     return best;
   }
 
-  private List<String> warnings() {
-    List<String> warnings = new ArrayList<>();
-    if (odds.chassisOhm() != null && odds.nature() != WireNature.CHASSIS) {
-      warn(warnings, wire.name(), odds.chassisOhm());
-    }
-    for (Map.Entry<String, Double> read : odds.placeOhms().entrySet()) {
-      if (wires.place(read.getKey()).kind() == PlaceKind.RAIL) {
-        warn(warnings, read.getKey(), read.getValue());
-      }
-    }
-    if (odds.nature() == WireNature.CHASSIS) {
-      warnings.add(
-          wire.name()
-              + " is on the chassis: joined to a rail it is a short, "
-              + Numbers.text(wires.set().supplyV())
-              + " V straight to the limit of "
-              + Numbers.amps(wires.set().runningA())
-              + ".");
-    }
-    if ("positive".equals(wires.set().chassis())) {
-      warnings.add(
-          "The chassis of this set is positive: colour charts for a negative chassis mislead"
-              + " here. Measure.");
-    }
-    return warnings;
+  private WireAnswer make(WireAnswer.State state, String sentence) {
+    return make(state, sentence, null);
   }
 
-  private void warn(List<String> warnings, String what, double ohm) {
-    double volts = wires.set().supplyV();
-    double limitA = wires.set().runningA();
-    if (ohm * limitA < volts) {
-      String flows = ohm < 0.1 ? "no less than the supply gives" : Numbers.amps(volts / ohm);
-      warnings.add(
-          Numbers.text(ohm)
-              + " ohm from "
-              + what
-              + " to the chassis: at "
-              + Numbers.text(volts)
-              + " V that is "
-              + flows
-              + ", your limit is "
-              + Numbers.amps(limitA)
-              + ". Do not power, or limit to "
-              + Numbers.amps(wires.set().trialLimitA())
-              + " and expect it to switch off.");
-    } else if (ohm * limitA < SUSPECT_FACTOR * volts) {
-      warnings.add(
-          Numbers.text(ohm)
-              + " ohm from "
-              + what
-              + " to the chassis is suspect: at "
-              + Numbers.text(volts)
-              + " V that is "
-              + Numbers.amps(volts / ohm)
-              + " of your limit of "
-              + Numbers.amps(limitA)
-              + ".");
-    }
-  }
-
-  private WireAnswer make(
-      WireAnswer.State state,
-      String sentence,
-      List<String> warnings,
-      List<WireAnswer.PlaceOdds> places,
-      WireAnswer.Trial next) {
-    return new WireAnswer(wire.name(), state, sentence, warnings, places, next);
+  private WireAnswer make(WireAnswer.State state, String sentence, WireAnswer.Trial next) {
+    return new WireAnswer(
+        wire.name(),
+        state,
+        sentence,
+        new WireWarnings(wires, wire.name(), odds, words).all(),
+        order().stream().map(this::placeOdds).toList(),
+        next,
+        state == WireAnswer.State.FIND_SHORT ? shortReading : null);
   }
 }

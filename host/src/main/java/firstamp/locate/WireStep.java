@@ -6,8 +6,17 @@ import java.util.List;
 public sealed interface WireStep {
   /** Whether it is about a wire; what is read at a place alone is about all of them. */
   default boolean concerns(String wire) {
-    String about = WireOdds.wireOf(this);
-    return about == null || about.equals(wire);
+    return wire() == null || wire().equals(wire);
+  }
+
+  /** The wire it is about, null = none. */
+  default String wire() {
+    return null;
+  }
+
+  /** The place it is about, null = none. */
+  default String place() {
+    return null;
   }
 
   /** The step without its date. */
@@ -32,6 +41,16 @@ public sealed interface WireStep {
     @Override
     public WireStep bare() {
       return step;
+    }
+
+    @Override
+    public String wire() {
+      return step.wire();
+    }
+
+    @Override
+    public String place() {
+      return step.place();
     }
   }
 
@@ -71,6 +90,11 @@ public sealed interface WireStep {
         mustBeOhms(otherWayOhm);
       }
     }
+
+    /** The lower of both ways. */
+    double lowerOhm() {
+      return otherWayOhm == null ? ohm : Math.min(ohm, otherWayOhm);
+    }
   }
 
   /** Ohms between a place and the chassis, supply off and discharged. */
@@ -92,6 +116,20 @@ public sealed interface WireStep {
       mustBeOhms(lastOhm);
       if (!(seconds > 0 && seconds <= 3600)) {
         throw new IllegalArgumentException("seconds are " + seconds + ", expected above 0 to 3600");
+      }
+    }
+  }
+
+  /**
+   * Few ohms from a wire to the chassis that are no short.
+   *
+   * @param note what it is: a winding, a resistor
+   */
+  record Known(String wire, String note) implements WireStep {
+    /** Checks the note. */
+    public Known {
+      if (note == null || note.isBlank()) {
+        throw new IllegalArgumentException("what is at the other end of " + wire + "?");
       }
     }
   }

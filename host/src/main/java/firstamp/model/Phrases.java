@@ -5,15 +5,26 @@ import java.util.Locale;
 import java.util.ResourceBundle;
 
 /**
- * Sentences of one bundle in English, as log and command line speak; the window says the same in
- * the person's language. Safe to share.
+ * Sentences of one bundle: in English, as log and command line speak, or in another language. Safe
+ * to share.
  */
 public final class Phrases {
   private final ResourceBundle sentences;
+  private final Locale locale;
 
-  /** The sentences of a bundle, by its whole name. */
+  /** The English sentences of a bundle, by its whole name. */
   public Phrases(String bundle) {
-    sentences = ResourceBundle.getBundle(bundle, Locale.ROOT);
+    this(bundle, Locale.ROOT);
+  }
+
+  /** The sentences of a bundle in a language; English where there is no such bundle. */
+  public Phrases(String bundle, Locale locale) {
+    this.sentences =
+        ResourceBundle.getBundle(
+            bundle,
+            locale,
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+    this.locale = locale;
   }
 
   /** The sentence of a key; every value goes in as text. */
@@ -22,6 +33,11 @@ public final class Phrases {
     for (int k = 0; k < values.length; k++) {
       texts[k] = String.valueOf(values[k]);
     }
-    return new MessageFormat(sentences.getString(key), Locale.ROOT).format(texts);
+    return new MessageFormat(sentences.getString(key), locale).format(texts);
+  }
+
+  /** The language. */
+  public Locale locale() {
+    return locale;
   }
 }

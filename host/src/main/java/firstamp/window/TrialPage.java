@@ -254,11 +254,7 @@ final class TrialPage implements Page {
   }
 
   private WireCase now() {
-    WireCase now = whole.begin();
-    for (WireStep one : whole.steps().subList(0, step)) {
-      now = now.with(one);
-    }
-    return now;
+    return whole.upTo(step);
   }
 
   private WireAnswer answer() {

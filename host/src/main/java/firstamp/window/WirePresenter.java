@@ -4,7 +4,7 @@ import firstamp.locate.OddsWord;
 import firstamp.locate.WireAnswer;
 import firstamp.locate.WireCase;
 import firstamp.locate.WireStep;
-import firstamp.locate.WireStory;
+import firstamp.locate.WireWords;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -14,10 +14,12 @@ final class WirePresenter {
   static final int SAFEST = 3;
 
   private final Words words;
+  private final WireWords sentences;
   private final Numbers numbers;
 
   WirePresenter(Words words, Numbers numbers) {
     this.words = words;
+    this.sentences = new WireWords(words.locale());
     this.numbers = numbers;
   }
 
@@ -29,7 +31,7 @@ final class WirePresenter {
    */
   WireView view(WireCase wires, int index) {
     WireCase.Wire wire = wires.wires().get(index);
-    WireAnswer answer = wires.answer(wire.name());
+    WireAnswer answer = wires.answer(wire.name(), sentences);
     List<WireView.PlaceView> places = new ArrayList<>();
     List<List<String>> table = new ArrayList<>();
     for (WireAnswer.PlaceOdds odds : answer.places()) {
@@ -77,6 +79,7 @@ final class WirePresenter {
 
   private static Tone tone(WireAnswer.State state) {
     return switch (state) {
+      case FIND_SHORT, MEASURE_AGAIN -> Tone.ALARM;
       case CHECK_COLD, SOURCE_TEST, TRY -> Tone.ASK;
       case FITS, NO_PLACE_LEFT -> Tone.CAUTION;
       case BELONGS -> Tone.CALM;
@@ -86,6 +89,11 @@ final class WirePresenter {
   private String headline(WireAnswer answer) {
     String best = answer.places().stream().map(WireAnswer.PlaceOdds::place).findFirst().orElse("");
     return switch (answer.state()) {
+      case MEASURE_AGAIN -> words.get("wires.measureAgain");
+      case FIND_SHORT ->
+          answer.found().place() == null
+              ? words.get("wires.findShortWire")
+              : words.get("wires.findShort", answer.found().place());
       case CHECK_COLD -> words.get("wires.checkCold");
       case SOURCE_TEST -> words.get("wires.sourceTest");
       case TRY -> words.get("wires.try", answer.next().place());
@@ -120,11 +128,11 @@ final class WirePresenter {
     return String.join(", ", parts);
   }
 
-  private static List<String> done(WireCase wires, String wire) {
+  private List<String> done(WireCase wires, String wire) {
     List<String> done = new ArrayList<>();
     for (WireStep step : wires.steps()) {
       if (step.concerns(wire)) {
-        done.add(Signs.in(WireStory.words(step)));
+        done.add(Signs.in(sentences.step(step)));
       }
     }
     Collections.reverse(done);

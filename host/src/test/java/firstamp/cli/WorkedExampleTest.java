@@ -185,7 +185,7 @@ class WorkedExampleTest {
             file,
             "--all");
     assertThat(judged.err()).contains("W3 at B1 tag").contains("over draw");
-    assertThat(judged.out()).anyMatch(line -> line.contains("B1 tag: struck out"));
+    assertThat(judged.out()).anyMatch(line -> line.contains("B1 tag: ruled out"));
   }
 
   @Test

@@ -51,7 +51,7 @@ class ThinkPresentersTest {
     SearchView view = search(5);
     assertThat(view.tone()).isEqualTo(Tone.CAUTION);
     assertThat(view.headline())
-        .isEqualTo("The signal is lost in muting contact of the earphone jack");
+        .isEqualTo("The signal is lost at muting contact of the earphone jack");
     assertThat(box(view, "behind the jack").level()).contains("42.0 dBV");
     assertThat(box(view, "behind the jack").tone()).isEqualTo(Tone.ALARM);
     assertThat(box(view, "driver out").tone()).isEqualTo(Tone.CALM);
@@ -129,11 +129,11 @@ class ThinkPresentersTest {
   }
 
   @Test
-  void aPlaceThatIsStruckOutSaysWhy() {
+  void aPlaceThatIsRuledOutSaysWhy() {
     WireView view = wires("cotton-leads", 6, 0);
     WireView.PlaceView base = view.places().get(2);
     assertThat(base.name()).isEqualTo("driver base tag");
-    assertThat(base.likely()).isEqualTo("struck out");
+    assertThat(base.likely()).isEqualTo("ruled out");
     assertThat(base.reason()).contains("holds the volts of a rail");
     assertThat(view.warnings()).anyMatch(text -> text.contains("colour charts"));
   }
