@@ -20,7 +20,7 @@ void hal_paths_open(void);
 void hal_path_at_boundary(enum hal_path path);
 /* The path that is closed now. Any context. */
 enum hal_path hal_path_now(void);
-/* The plan in whose slot 0 the path closed. */
+/* The plan in whose slot 0 the path closed last, also when it was opened again before that slot was over. */
 uint32_t hal_path_since_plan(void);
 
 /* ---- inputs and outputs ---- */

@@ -29,7 +29,7 @@ static volatile uint8_t plans_left = 1; /* of this reading, this one counted; do
 static uint32_t plans;
 static uint8_t plans_low; /* PLAN_LOW, as far as plans has followed */
 static volatile uint16_t late_starts;
-static uint8_t path_plan_low; /* the plan in which the path closed */
+static volatile uint8_t path_plan_low; /* the plan in which the path closed last; set by the tick that closes it */
 
 /* ---- switch and look path: the port is the only place that knows what is closed ---- */
 
@@ -75,9 +75,12 @@ static inline void close_wanted(void)
     if (GPIOR0 & BIT(CLOSE_SWITCH_BIT)) {
         PORTD |= BIT(PIN_SWITCH);
         PORTD &= (uint8_t)~BIT(PIN_LOOK_PATH);
+        path_plan_low = PLAN_LOW;
     }
-    if (GPIOR0 & BIT(CLOSE_LOOK_BIT))
+    if (GPIOR0 & BIT(CLOSE_LOOK_BIT)) {
         PORTD |= BIT(PIN_LOOK_PATH);
+        path_plan_low = PLAN_LOW;
+    }
 }
 
 /* ---- time awake: the main loop's rounds are measured with Timer 2, 4 us a step ---- */
@@ -151,7 +154,7 @@ static CORE_RARE void bring_plans_forward(void)
     uint8_t low = PLAN_LOW;
     if ((GPIOR0 & BIT(CLOSE_SWITCH_BIT) && PORTD & BIT(PIN_SWITCH)) ||
         (GPIOR0 & BIT(CLOSE_LOOK_BIT) && PORTD & BIT(PIN_LOOK_PATH) && !(GPIOR0 & BIT(CLOSE_SWITCH_BIT)))) {
-        path_plan_low = low; /* closed at the start of this plan: the wish is done */
+        /* closed at the start of this plan: the wish is done */
         GPIOR0 &= (uint8_t)~BIT(CLOSE_SWITCH_BIT);
         GPIOR0 &= (uint8_t)~BIT(CLOSE_LOOK_BIT);
     }

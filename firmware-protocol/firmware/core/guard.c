@@ -84,14 +84,23 @@ static CORE_RARE void watch_limits(struct guard *guard, uint8_t slot, uint8_t pl
         found(guard, cause, slot);
 }
 
+/* The comparator's handler may come at any place in between: what it has cut must not be on again. */
+static CORE_RARE void limits_begin(struct guard *guard)
+{
+    uint8_t held = hal_interrupts_hold();
+    if (guard->armed && hal_path_now() == HAL_PATH_SWITCH)
+        guard->on = true;
+    hal_interrupts_release(held);
+}
+
 void guard_conversion(struct guard *guard, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)
 {
     queue_put(&guard->queue, slot, counts);
     uint8_t channel = plan_channel[slot];
     if (channel == CHANNEL_I)
         capture_put(&guard->capture, slot, counts);
-    if (slot == 0 && guard->armed && hal_path_now() == HAL_PATH_SWITCH)
-        guard->on = true;
+    if (slot == 0 && guard->armed)
+        limits_begin(guard);
     if (guard->on && channel < CHANNEL_H) /* H and M have no limits, and are half of all */
         watch_limits(guard, slot, plan_of_reading, counts);
 }

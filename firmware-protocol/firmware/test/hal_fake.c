@@ -26,9 +26,23 @@ void hal_path_at_boundary(enum hal_path path)
     fake.path_wanted = path;
 }
 
+static bool held;
+
+static void let_comparator_in(void)
+{
+    if (!fake.comparator_comes || held)
+        return;
+    fake.comparator_comes = false;
+    bool closed = fake.path == HAL_PATH_SWITCH;
+    fake.path = HAL_PATH_NONE;
+    guard_comparator(&fake.probe->guard, closed);
+}
+
 enum hal_path hal_path_now(void)
 {
-    return fake.path;
+    enum hal_path seen = fake.path;
+    let_comparator_in();
+    return seen;
 }
 
 uint32_t hal_path_since_plan(void)
@@ -77,8 +91,6 @@ uint32_t hal_conversion_plans(void)
     return fake.plans;
 }
 
-static bool held;
-
 uint8_t hal_interrupts_hold(void)
 {
     expect(!held, "interrupts held twice");
@@ -90,6 +102,7 @@ void hal_interrupts_release(uint8_t before)
 {
     expect(held && before == 1, "interrupts released that were not held");
     held = false;
+    let_comparator_in();
 }
 
 bool hal_uart_take(uint8_t *byte)

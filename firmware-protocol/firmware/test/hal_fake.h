@@ -20,6 +20,7 @@ struct fake {
     bool converter_stands;
     bool eeprom_worn; /* writes do not hold */
     bool line_stands; /* nothing leaves */
+    bool comparator_comes; /* its interrupt: behind the next look at the path, as soon as interrupts are let in */
     /* seen */
     enum hal_path path;
     enum hal_path path_wanted;

@@ -187,6 +187,32 @@ static void hard_short_trips_before_the_first_conversion(void)
     CHECK_IS(fake.path_wanted, HAL_PATH_NONE);
 }
 
+/* The comparator's interrupt comes into the first conversion's, between its look at the pin and what it makes of it. */
+static void hard_short_within_the_first_conversion_stays_off(void)
+{
+    struct limits limits = talk_no_limits();
+    uint8_t payload[48];
+    talk_fresh(&probe);
+    talk_limits(&limits, payload);
+    fake_run_ms(5);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, sizeof payload), 0);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), 0);
+    for (int i = 0; i < 8000 && fake.closings == 0; i++) {
+        bool closes_next = fake.slot == PLAN_SLOTS - 1 && (fake.plans + 1) % PLANS_PER_READING == 0;
+        fake.comparator_comes = probe.guard.armed && closes_next;
+        fake_conversion();
+        if (fake.closings == 0)
+            probe_run(&probe);
+        fake_drain_line();
+    }
+    CHECK_IS(fake.closings, 1);
+    CHECK(!probe.guard.on && !probe.guard.armed);
+    fake_run_ms(40);
+    CHECK_IS(probe.state, STATE_TRIPPED);
+    CHECK_IS(latch_cause(&probe.latch), TRIP_HARD_SHORT);
+    CHECK_IS(fake.path, HAL_PATH_NONE);
+}
+
 static void hard_short_opens_in_the_comparator(void)
 {
     struct limits limits = talk_no_limits();
@@ -501,6 +527,7 @@ void probe_tests(void)
     captures_128_before_and_128_after();
     early_capture_says_what_is_void();
     hard_short_trips_before_the_first_conversion();
+    hard_short_within_the_first_conversion_stays_off();
     hard_short_opens_in_the_comparator();
     silence_counts_from_the_last_valid_frame();
     lost_clip_is_a_trip_only_while_on();

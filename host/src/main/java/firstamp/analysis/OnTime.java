@@ -9,6 +9,7 @@ import firstamp.model.SamplePlan;
  */
 final class OnTime {
   static final long READING_MICROS = 10_000;
+  private static final long I_INTERVAL_MICROS = 250;
   private static final long NOT_YET = Long.MIN_VALUE;
 
   private long closedMicros = NOT_YET;
@@ -55,6 +56,11 @@ final class OnTime {
   /** Windows may come before or after the readings of their time: only the opening bounds them. */
   long openingMicros() {
     return openedMicros != NOT_YET ? openedMicros : Long.MAX_VALUE;
+  }
+
+  /** Whether it opened before the current could be looked at twice: no figure of it can be told. */
+  boolean isShorterThanAConversionOfI() {
+    return openedMicros != NOT_YET && openedMicros - closedMicros < I_INTERVAL_MICROS;
   }
 
   /** Number of a reading since closing. */

@@ -339,7 +339,7 @@ public final class PowerUpFigures {
   }
 
   private Summary.SupplyFigures supply(Sums now) {
-    if (!time.isClosed()) {
+    if (!time.isClosed() || time.isShorterThanAConversionOfI()) {
       return new Summary.SupplyFigures(null, null, null, null, null, null, null);
     }
     return LastSecond.supply(now.all().supply(), time.begunReadings(), lastSecond());

@@ -204,6 +204,15 @@ final class Host implements FrameDecoder.Sink {
         .tickMicros();
   }
 
+  /** Tick of the last message of a kind. */
+  long tickOf(Class<? extends ProbeMessage> kind) {
+    return frames.stream()
+        .filter(f -> kind.isInstance(f.message()))
+        .reduce((a, b) -> b)
+        .orElseThrow()
+        .tickMicros();
+  }
+
   /** V counts per J count for the nominal build: 330 ohm = 2.2, times 256. */
   static LookParameters look(boolean skip) {
     double perOhm = 0.4 / 60 * 256;

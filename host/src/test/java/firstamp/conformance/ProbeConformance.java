@@ -238,6 +238,59 @@ abstract class ProbeConformance extends QuietConformance {
     assertThat(places).hasSize(16);
   }
 
+  /**
+   * A short that is there when the switch closes, or comes before the first conversion is over
+   * (62.5 us): it is dated at the closing, not at the look before it.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "0, false",
+    "2, true",
+    "5, false",
+    "8, true",
+    "12, false",
+    "18, true",
+    "25, false",
+    "33, true",
+    "42, false",
+    "50, true",
+  })
+  void aShortBeforeTheFirstSlotIsOverIsDatedAtTheClosing(int offsetMicros, boolean skip)
+      throws Exception {
+    double at = offsetMicros / 1e6;
+    String waveform =
+        offsetMicros == 0
+            ? "t_s,supply_V,supply_A\n0,12,12\n60,12,12\n"
+            : String.format(
+                java.util.Locale.ROOT,
+                "t_s,supply_V,supply_A\n0,12,0.1\n%.7f,12,0.1\n%.7f,12,12\n60,12,12\n",
+                at,
+                at + 1e-7);
+    on(
+        waveform,
+        PLAIN,
+        host -> {
+          host.open(StreamKind.RAW);
+          assertThat(host.ask(new HostMessage.SetLimits(limits().build()))).isNull();
+          assertThat(host.ask(new HostMessage.SwitchOn(Host.look(skip)))).isNull();
+          host.awaitState(ProbeState.TRIPPED, 10);
+          host.until(() -> host.last(ProbeMessage.Trip.class).isPresent(), 1, "trip");
+          ProbeMessage.Trip trip = host.last(ProbeMessage.Trip.class).orElseThrow();
+          assertThat(trip.cause()).isEqualTo(TripCause.HARD_SHORT);
+          long closed = host.tickOf(ProbeState.ON);
+          assertThat(closed % 10_000).as("closed on a 10 ms boundary").isZero();
+          assertThat(closed - host.tickOf(ProbeMessage.LookResult.class))
+              .as("closing at the boundary after the look's end, which a round of 1 ms may miss")
+              .isBetween(1L, 11_000L);
+          assertThat(host.tickOf(ProbeState.TRIPPED) - closed)
+              .as("pin low after closing, as dated: within one conversion of it")
+              .isBetween((long) offsetMicros, offsetMicros + 65L);
+          assertThat(trip.crossedTickMicros() - closed)
+              .isBetween((long) offsetMicros, offsetMicros + 65L);
+          assertThat(host.state()).isEqualTo(ProbeState.TRIPPED);
+        });
+  }
+
   @Test
   void inrushLimitActsInItsTimeAndAStuckMotorPassesTheBudgetLater() throws Exception {
     String surge = "t_s,supply_V,supply_A\n0,12,0.1\n0.03,12,0.1\n0.030001,12,6\n60,12,6\n";
