@@ -266,9 +266,12 @@ final class CalibrateCommand implements Callable<Integer> {
   }
 
   private void keep(Calibration calibration) throws CliFailure {
-    BenchLog bench = emulated ? Logs.openForDemo(log) : Logs.openForWriting(log);
+    BenchLog bench = Logs.openForWriting(emulated ? Logs.demoFile(log) : log);
     try {
       bench.keep(calibration);
+      if (emulated) {
+        Logs.sayKept(bench, log);
+      }
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } finally {

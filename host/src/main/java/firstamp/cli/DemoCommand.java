@@ -17,6 +17,7 @@ import firstamp.session.Thinking;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Iterator;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -119,7 +120,7 @@ final class DemoCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  private EmulatedProbe opened;
+  private volatile EmulatedProbe opened;
 
   @Override
   public Integer call() throws CliFailure {
@@ -137,9 +138,9 @@ final class DemoCommand implements Callable<Integer> {
     }
     Sheets.Ready said = run.fitted(readySheet());
     Pace pace = pace();
-    BenchLog log = Logs.openForDemo(run.log);
-    if (waveform == null && Scenarios.logPages(scenario) > 0) {
-      log = log.onDiskFullAt(Scenarios.logPages(scenario));
+    BenchLog log = Logs.openForWriting(Logs.demoFile(run.log));
+    if (waveform == null && Scenarios.fillsDisk(scenario)) {
+      log = log.onDisk(() -> opened != null && opened.closedOnce());
     }
     Sheets.Ready ready = Trials.tightened(said, run.label, log);
     Sheets.warn(ready);
@@ -154,7 +155,7 @@ final class DemoCommand implements Callable<Integer> {
                 false,
                 LiveSetup.quietMicros(run.countdown, run.headless ? 0 : 3),
                 pace == Pace.REAL_TIME,
-                ArmGate.alwaysOpen())
+                run.headless ? ArmGate.alwaysOpen() : new ArmGate(List.of()))
             .trying(Thinking.tried(ready.effective(), run.label));
     ClipFollower clip = ClipFollower.of(ready.effective());
     PortOpener opener =
@@ -164,6 +165,7 @@ final class DemoCommand implements Callable<Integer> {
           return probe;
         };
     int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null, null, clip);
+    Logs.sayKept(log, run.log);
     saveWaveform();
     return exitCode;
   }
@@ -177,12 +179,14 @@ final class DemoCommand implements Callable<Integer> {
   }
 
   private int example() throws CliFailure {
-    BenchLog log = Logs.openForDemo(run.log);
+    BenchLog log = Logs.openForWriting(Logs.demoFile(run.log));
     WireCase wires;
     try {
       DemoExample worked = new DemoExample(example, log, run.json, seed);
       if (run.headless) {
-        return worked.run();
+        int exitCode = worked.run();
+        Logs.sayKept(log, run.log);
+        return exitCode;
       }
       wires = worked.wires(true);
     } finally {

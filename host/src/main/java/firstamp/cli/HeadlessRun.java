@@ -101,11 +101,21 @@ final class HeadlessRun {
         EndOfRun.print(log, setup.effective(), result, System.out);
       }
       if (result.logFailure() != null) {
-        throw Logs.failure(result.logFailure());
+        throw new CliFailure(
+            ExitCode.IO_ERROR,
+            Sentences.ended(result.logFailure().getMessage())
+                + " "
+                + Kept.words(log, powerUp.uuid()),
+            result.logFailure());
+      }
+      if ("link-lost".equals(result.summary().ended())) {
+        System.err.println("firstamp: the run ended early. " + Kept.words(log, powerUp.uuid()));
       }
       return exitCode(result.summary());
     } catch (RunRefused refused) {
-      throw new CliFailure(code(refused), refused.getMessage(), refused);
+      String kept =
+          refused.kind() == RunRefused.Kind.LOG ? " " + Kept.words(log, powerUp.uuid()) : "";
+      throw new CliFailure(code(refused), refused.getMessage() + kept, refused);
     } catch (IOException failed) {
       throw new CliFailure(ExitCode.NO_PORT, failed.getMessage(), failed);
     } finally {
@@ -172,6 +182,7 @@ final class HeadlessRun {
       case PROBE -> ExitCode.NO_PORT;
       case ARMING -> ExitCode.REFUSED;
       case SHEET -> ExitCode.BAD_DATA;
+      case LOG -> ExitCode.IO_ERROR;
     };
   }
 

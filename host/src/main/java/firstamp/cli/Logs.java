@@ -33,14 +33,12 @@ final class Logs {
     return named == null ? Path.of("demo.db") : named;
   }
 
-  /** The log of the emulated sets; where nobody named one, the place is said. */
-  static BenchLog openForDemo(Path named) throws CliFailure {
-    BenchLog log = openForWriting(demoFile(named));
+  /** Where nobody named a log for emulated sets, the place is reported once something is kept. */
+  static void sayKept(BenchLog log, Path named) {
     if (named == null) {
       System.err.println(
           "firstamp: kept in " + log.file() + ", apart from the bench log (--log FILE: elsewhere)");
     }
-    return log;
   }
 
   static BenchLog openForReading(Path file) throws CliFailure {

@@ -9,9 +9,6 @@ final class BoxScenarios {
   /** About two seconds after the switch has closed. */
   private static final double SILENT_AT_S = 6;
 
-  /** Full from the begin: what comes of it must not hang on when the log is committed. */
-  private static final int FULL_AT_PAGES = 1;
-
   private BoxScenarios() {}
 
   static void addTo(ScenarioList list) {
@@ -32,8 +29,10 @@ final class BoxScenarios {
             .with(Faults.NONE.withStuckSwitch()));
     list.put(
         "disk-full",
-        larch("The disk is full: the bench log cannot be written.", Script.NONE)
-            .showing(RuleId.NOT_LOGGING, 6)
-            .withLogPages(FULL_AT_PAGES));
+        larch(
+                "The disk fills up while the set is on: the bench log cannot be written.",
+                Script.NONE)
+            .showing(RuleId.NOT_LOGGING, 5)
+            .withFullDisk());
   }
 }

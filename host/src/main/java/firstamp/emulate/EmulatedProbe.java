@@ -32,6 +32,7 @@ public final class EmulatedProbe implements ProbePort {
   private static final int WATCHDOG = 8;
 
   private final Bench bench;
+  private volatile boolean closedOnce;
   private final String description;
   private final Converter converter;
   private final Faults faults;
@@ -149,6 +150,7 @@ public final class EmulatedProbe implements ProbePort {
   private void runTo(long nanos) {
     double untilS = nanos / 1e9;
     boolean watch = machine.state() == firstamp.protocol.ProbeState.ON;
+    closedOnce |= watch;
     double reachedS = bench.advance(untilS, watch);
     if (watch && reachedS < untilS) {
       double openS = reachedS + HARD_SHORT_NANOS / 1e9;
@@ -210,6 +212,11 @@ public final class EmulatedProbe implements ProbePort {
    */
   public Hands hands() {
     return new QueuedHands(bench.hands(), acts);
+  }
+
+  /** Whether the switch was closed at any time; safe from any thread. */
+  public boolean closedOnce() {
+    return closedOnce;
   }
 
   /** Conversions since the first start, over resets. */

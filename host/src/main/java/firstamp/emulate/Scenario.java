@@ -13,7 +13,7 @@ import java.util.function.Supplier;
  * @param rule that finds it first, null = none
  * @param seconds how long the switch must be closed for that
  * @param faults of the probe and its cable
- * @param logPages size at which the bench log's disk is full, 0 = never
+ * @param diskFull whether the disk of the bench log is full once the switch has closed
  */
 record Scenario(
     String description,
@@ -23,11 +23,11 @@ record Scenario(
     RuleId rule,
     int seconds,
     Faults faults,
-    int logPages) {
+    boolean diskFull) {
   private static final int USUAL_SECONDS = 4;
 
   Scenario(String description, String sheet, Supplier<SetValues> values, Script script) {
-    this(description, sheet, values, script, null, USUAL_SECONDS, Faults.NONE, 0);
+    this(description, sheet, values, script, null, USUAL_SECONDS, Faults.NONE, false);
   }
 
   /** The same, made to show a rule. */
@@ -37,14 +37,14 @@ record Scenario(
 
   /** The same, made to show a rule that needs its time. */
   Scenario showing(RuleId shown, int needsSeconds) {
-    return new Scenario(description, sheet, values, script, shown, needsSeconds, faults, logPages);
+    return new Scenario(description, sheet, values, script, shown, needsSeconds, faults, diskFull);
   }
 
   Scenario with(Faults wrong) {
-    return new Scenario(description, sheet, values, script, rule, seconds, wrong, logPages);
+    return new Scenario(description, sheet, values, script, rule, seconds, wrong, diskFull);
   }
 
-  Scenario withLogPages(int pages) {
-    return new Scenario(description, sheet, values, script, rule, seconds, faults, pages);
+  Scenario withFullDisk() {
+    return new Scenario(description, sheet, values, script, rule, seconds, faults, true);
   }
 }

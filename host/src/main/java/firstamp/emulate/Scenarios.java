@@ -57,9 +57,9 @@ public final class Scenarios {
     return find(name).seconds();
   }
 
-  /** Pages at which the disk of the bench log is full, 0 = never. */
-  public static int logPages(String name) {
-    return find(name).logPages();
+  /** Whether the disk of the bench log is full once the switch has closed. */
+  public static boolean fillsDisk(String name) {
+    return find(name).diskFull();
   }
 
   /** The job sheet of the scenario's set, JSON. */

@@ -1,6 +1,7 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
+import firstamp.model.FailureWords;
 import firstamp.model.PersonFolders;
 import firstamp.model.TimeSource;
 import java.io.IOException;
@@ -16,6 +17,8 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
 
 /**
  * A bench log: begins, lists and finds power-ups.
@@ -34,7 +37,7 @@ public final class BenchLog implements AutoCloseable {
   private final Path named;
   private final TimeSource time;
   private final boolean writable;
-  private final int fullAtPages;
+  private final BooleanSupplier diskFull;
   private final Path keptBefore;
   private final EventCodec codec = new EventCodec();
   private final IdleConnection idle;
@@ -42,9 +45,9 @@ public final class BenchLog implements AutoCloseable {
   private boolean toRepack;
 
   private BenchLog(
-      Path named, TimeSource time, boolean writable, int fullAtPages, Path keptBefore) {
+      Path named, TimeSource time, boolean writable, BooleanSupplier diskFull, Path keptBefore) {
     this.keptBefore = keptBefore;
-    this.fullAtPages = fullAtPages;
+    this.diskFull = diskFull;
     this.named = named;
     this.file = named.toAbsolutePath();
     this.idle = new IdleConnection(file);
@@ -108,12 +111,12 @@ public final class BenchLog implements AutoCloseable {
           "cannot make "
               + absolute
               + ": "
-              + e
+              + FailureWords.of(e)
               + "; check that its folder can be written, or name"
               + " another file with --log",
           e);
     }
-    return new BenchLog(file, time, true, 0, keptBefore);
+    return new BenchLog(file, time, true, () -> false, keptBefore);
   }
 
   /**
@@ -130,7 +133,7 @@ public final class BenchLog implements AutoCloseable {
     }
     checkKind(absolute);
     LogDatabase.checkHeader(absolute);
-    BenchLog log = new BenchLog(file, time, false, 0, null);
+    BenchLog log = new BenchLog(file, time, false, () -> false, null);
     try (Connection connection = log.reading()) {
       LogSchema.check(connection, absolute);
     } catch (SQLException e) {
@@ -139,9 +142,9 @@ public final class BenchLog implements AutoCloseable {
     return log;
   }
 
-  /** The same log on a disk that is full at so many pages: for the demo and for tests. */
-  public BenchLog onDiskFullAt(int pages) {
-    return new BenchLog(named, time, writable, pages, keptBefore);
+  /** The same log on a disk that is full while this says so: for the demo and for tests. */
+  public BenchLog onDisk(BooleanSupplier full) {
+    return new BenchLog(named, time, writable, full, keptBefore);
   }
 
   /** The file, absolute. */
@@ -169,17 +172,22 @@ public final class BenchLog implements AutoCloseable {
    */
   public PowerUpWriter begin(PowerUpHeader header, Consumer<LogState> listener)
       throws LogException {
-    return begin(header, listener, MEMORY_BYTES, this::writing);
+    return begin(header, listener, MEMORY_BYTES, new OwnFile());
   }
 
-  private Connection writing() throws SQLException {
-    Connection connection = LogDatabase.openForWriting(file);
-    if (fullAtPages > 0) {
-      try (Statement statement = connection.createStatement()) {
-        statement.execute("PRAGMA max_page_count = " + fullAtPages);
+  /** Connections to this log. */
+  private final class OwnFile implements StreamStore.Connector {
+    @Override
+    public Connection open() throws SQLException {
+      return LogDatabase.openForWriting(file);
+    }
+
+    @Override
+    public void checkRoom() throws SQLException {
+      if (diskFull.getAsBoolean()) {
+        throw new SQLiteException("no room on this invented disk", SQLiteErrorCode.SQLITE_FULL);
       }
     }
-    return connection;
   }
 
   PowerUpWriter begin(

@@ -61,7 +61,7 @@ final class EventCodec {
       object.put("micros", micros);
       return mapper.treeToValue(object, type);
     } catch (JsonProcessingException | IllegalArgumentException e) {
-      throw damaged("fields of event \"" + kind + "\" cannot be read: " + e.getMessage(), e);
+      throw damaged("fields of event \"" + kind + "\" are not those that Firstamp writes", e);
     }
   }
 
@@ -81,7 +81,7 @@ final class EventCodec {
       }
       return value;
     } catch (JsonProcessingException | IllegalArgumentException | NullPointerException e) {
-      throw damaged("stored " + type.getSimpleName() + " cannot be read: " + e.getMessage(), e);
+      throw damaged("stored " + type.getSimpleName() + " is not what Firstamp writes", e);
     }
   }
 

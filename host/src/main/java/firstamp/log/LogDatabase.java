@@ -1,6 +1,7 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
+import firstamp.model.FailureWords;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
@@ -15,6 +16,7 @@ import java.sql.Statement;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
+import org.sqlite.SQLiteOpenMode;
 
 /** Opens connections to a bench log and holds the file against what a bench log must be. */
 final class LogDatabase {
@@ -40,6 +42,8 @@ final class LogDatabase {
   /** A connection that writes. Commits are on the disk when they return (synchronous FULL). */
   static Connection openForWriting(Path file) throws SQLException {
     SQLiteConfig config = common();
+    // One that has gone is not made anew: an empty file would take its place.
+    config.resetOpenMode(SQLiteOpenMode.CREATE);
     config.setJournalMode(SQLiteConfig.JournalMode.WAL);
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
@@ -105,7 +109,7 @@ final class LogDatabase {
     } catch (IOException e) {
       throw new LogException(
           Kind.UNREADABLE,
-          "cannot read " + file + ": " + e.getMessage() + "; check the permissions of the file",
+          "cannot read " + file + ": " + FailureWords.of(e) + "; check the permissions of the file",
           e);
     }
     if (head.length < 100 || !ByteBuffer.wrap(head, 0, 16).equals(ByteBuffer.wrap(MAGIC))) {
@@ -132,6 +136,9 @@ final class LogDatabase {
               + ": the file or its folder cannot be written; check their permissions"
               + " or name another file with --log",
           e);
+    }
+    if (primary == SQLiteErrorCode.SQLITE_CANTOPEN.code && !Files.exists(file)) {
+      return gone(what, file, e);
     }
     if (primary == SQLiteErrorCode.SQLITE_CANTOPEN.code) {
       return new LogException(
@@ -161,13 +168,35 @@ final class LogDatabase {
               + " "
               + file
               + ": damaged ("
-              + e.getMessage()
+              + damage(primary)
               + "); take the newest backup, or"
               + " export what can be read to a new file",
           e);
     }
     return new LogException(
-        Kind.IO, what + " " + file + ": " + e.getMessage() + "; check the disk", e);
+        Kind.IO,
+        what
+            + " "
+            + file
+            + ": the disk or the database reports an error (number "
+            + code.code
+            + "); check the disk",
+        e);
+  }
+
+  static LogException gone(String what, Path file, SQLException e) {
+    return new LogException(
+        Kind.GONE, what + " " + file + ": the file is gone; put it back, or name another one", e);
+  }
+
+  /** In words, as nobody at a bench knows the database's own. */
+  private static String damage(int primary) {
+    if (primary == SQLiteErrorCode.SQLITE_CORRUPT.code) {
+      return "its pages contradict each other";
+    }
+    return primary == SQLiteErrorCode.SQLITE_ERROR.code
+        ? "its tables are not those of a bench log"
+        : "a value in it is none that Firstamp writes";
   }
 
   /** Gives free pages back to the disk. */

@@ -22,6 +22,8 @@ public final class LogException extends Exception {
     READ_ONLY,
     /** No room on the disk. */
     FULL,
+    /** The file was there and is no longer. */
+    GONE,
     /** Another program holds the file. */
     BUSY,
     /** Any other failure of input or output. */

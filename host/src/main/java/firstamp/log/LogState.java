@@ -1,9 +1,55 @@
 package firstamp.log;
 
+import firstamp.log.LogException.Kind;
+import firstamp.model.SamplePlan;
+import java.nio.file.Path;
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
 /**
  * Whether what comes is being written.
  *
  * @param logging false: it waits in memory
- * @param text what is wrong and what to do; empty when all is well
+ * @param text whole sentences: what is wrong and what to do, or that it is written again
  */
-public record LogState(boolean logging, String text) {}
+public record LogState(boolean logging, String text) {
+  private static final ResourceBundle WORDS =
+      ResourceBundle.getBundle("firstamp.log.trouble", Locale.ROOT);
+
+  /** It cannot be written; each cause has a sentence of its own. */
+  public static LogState trouble(LogException failed, Path file) {
+    return new LogState(false, say(key(failed.kind()), file.getFileName()));
+  }
+
+  /**
+   * It is written again.
+   *
+   * @param dropped conversions that found no room in memory meanwhile
+   */
+  static LogState back(long dropped) {
+    return new LogState(
+        true,
+        dropped == 0
+            ? say("back")
+            : say(
+                "back.gap",
+                String.format(
+                    Locale.ROOT, "%.1f", dropped / (double) SamplePlan.CONVERSIONS_PER_SECOND)));
+  }
+
+  private static String key(Kind kind) {
+    return switch (kind) {
+      case BUSY -> "busy";
+      case FULL -> "full";
+      case READ_ONLY, UNREADABLE, EXISTS -> "read-only";
+      case GONE, MISSING -> "gone";
+      case DAMAGED, NOT_A_LOG, NEWER -> "damaged";
+      case IO -> "io";
+    };
+  }
+
+  private static String say(String key, Object... values) {
+    return MessageFormat.format(WORDS.getString(key), values);
+  }
+}

@@ -1,6 +1,7 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
+import firstamp.model.FailureWords;
 import firstamp.model.TimeSource;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
@@ -52,7 +53,7 @@ final class LogTransfer {
           "cannot write "
               + absolute
               + ": "
-              + e
+              + FailureWords.of(e)
               + "; check that its folder is there and can be"
               + " written",
           e);

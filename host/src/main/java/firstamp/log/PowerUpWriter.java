@@ -7,6 +7,7 @@ import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
 import firstamp.model.TimeSource;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -411,6 +412,12 @@ public final class PowerUpWriter implements AutoCloseable {
           bytes += item.bytes();
           full = bytes >= SLICE_BYTES && item.endsChunk() || bytes >= 2 * SLICE_BYTES;
         }
+        if (!Files.exists(file)) {
+          // The system would go on writing into a file that nobody can open any more.
+          store.close();
+          fail(LogDatabase.gone("cannot write", file, null));
+          break;
+        }
         store.write(unsaved.subList(done, end));
         succeeded(end - done, bytes);
         done = end;
@@ -427,17 +434,19 @@ public final class PowerUpWriter implements AutoCloseable {
 
   private void succeeded(int items, long bytes) {
     boolean back;
+    long lostNow;
     synchronized (lock) {
       written += items;
       number = store.powerUp();
       waitingBytes -= bytes;
       back = silent;
+      lostNow = dropped;
       trouble = null;
       silent = false;
       lock.notifyAll();
     }
     if (back) {
-      listener.accept(new LogState(true, ""));
+      listener.accept(LogState.back(lostNow));
     }
   }
 
@@ -450,7 +459,7 @@ public final class PowerUpWriter implements AutoCloseable {
       lock.notifyAll();
     }
     if (first) {
-      listener.accept(new LogState(false, e.getMessage()));
+      listener.accept(LogState.trouble(e, file));
     }
   }
 

@@ -41,6 +41,9 @@ final class StreamStore {
   @FunctionalInterface
   interface Connector {
     Connection open() throws SQLException;
+
+    /** Before each commit; an invented disk may be full. */
+    default void checkRoom() throws SQLException {}
   }
 
   /** Place in the stream. */
@@ -91,6 +94,7 @@ final class StreamStore {
     StreamGroup groupBefore = group;
     int lengthBefore = group.length();
     boolean done = false;
+    connector.checkRoom();
     try {
       if (connection == null) {
         connection = connector.open();

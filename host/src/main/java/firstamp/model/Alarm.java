@@ -59,6 +59,26 @@ public record Alarm(
         foldedUnder);
   }
 
+  /** The same in other words. */
+  public Alarm saying(String words) {
+    return new Alarm(
+        number,
+        rule,
+        rail,
+        railName,
+        atMs,
+        sinceMs,
+        changedMs,
+        priority,
+        state,
+        value,
+        atMost,
+        limit,
+        unit,
+        words,
+        foldedUnder);
+  }
+
   /** The same, shown under another alarm. */
   public Alarm folded(int under) {
     return new Alarm(

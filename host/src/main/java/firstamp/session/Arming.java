@@ -121,6 +121,7 @@ final class Arming {
       quietSince = now;
     }
     boolean asking = run.limitMoves().step(openRails);
+    askAboutLog();
     if (!run.setup().gate().open()) {
       // The countdown begins when the last question is answered; what comes meanwhile is logged.
       quietSince = now;
@@ -149,6 +150,21 @@ final class Arming {
                 ? new HostMessage.Restore(run.setup().restoreTrip(), settings.look())
                 : new HostMessage.SwitchOn(settings.look()));
     return RunSteps.Step.ARMING;
+  }
+
+  /**
+   * What is not kept is not switched on unasked: the next power-up has nothing to be held against.
+   */
+  private void askAboutLog() throws RunRefused {
+    ArmGate gate = run.setup().gate();
+    if (run.recorder().logging()) {
+      gate.withdraw(ArmGate.NOT_LOGGING);
+    } else if (!gate.ask(ArmGate.NOT_LOGGING, run.recorder().trouble())) {
+      throw new RunRefused(
+          RunRefused.Kind.LOG,
+          "the bench log cannot be written, so nothing was switched on. "
+              + run.recorder().trouble());
+    }
   }
 
   private RunSteps.Step arming() throws RunRefused {

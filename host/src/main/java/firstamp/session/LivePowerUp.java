@@ -129,6 +129,7 @@ public final class LivePowerUp {
             summary.outcome(),
             String.valueOf(summary.ended()));
         writer.close();
+        failure = null;
       } catch (LogException failed) {
         failure = failed;
       }

@@ -31,6 +31,7 @@ final class LogRecorder implements Recorder {
   private PowerUpWriter writer;
   private volatile boolean logging = true;
   private LogException beginFailed;
+  private String trouble;
 
   LogRecorder(BenchLog log, TimeSource time, SheetTexts sheet, RunSetup setup, String uuid) {
     this.log = log;
@@ -63,7 +64,7 @@ final class LogRecorder implements Recorder {
     } catch (LogException failed) {
       // Watching goes on: the rule not-logging says so, and the exit code does.
       beginFailed = failed;
-      states.add(new LogState(false, failed.getMessage()));
+      states.add(LogState.trouble(failed, log.file()));
     }
   }
 
@@ -111,12 +112,32 @@ final class LogRecorder implements Recorder {
 
   @Override
   public String stateChange() {
-    LogState state = states.poll();
-    if (state == null || state.logging() == logging) {
-      return null;
+    for (LogState state = states.poll(); state != null; state = states.poll()) {
+      if (state.logging() != logging) {
+        logging = state.logging();
+        trouble = logging ? null : state.text();
+        return state.text();
+      }
     }
-    logging = state.logging();
-    return state.text().isEmpty() ? "the log is being written again" : state.text();
+    return null;
+  }
+
+  @Override
+  public void settle() {
+    if (writer == null) {
+      return;
+    }
+    try {
+      writer.flush();
+    } catch (LogException failed) {
+      // The writer has told its listener; whoever writes the end meets it again.
+      return;
+    }
+  }
+
+  @Override
+  public String trouble() {
+    return trouble;
   }
 
   @Override

@@ -25,4 +25,12 @@ public interface Recorder extends StreamSink {
 
   /** Whether the log is being written. */
   boolean logging();
+
+  /** Waits until all so far is in the log, or cannot be; the switch is open by then. */
+  default void settle() {}
+
+  /** Why it is not being written and what to do, whole sentences; null = it is. */
+  default String trouble() {
+    return null;
+  }
 }

@@ -14,7 +14,9 @@ public final class RunRefused extends Exception {
     /** The probe or a caution refuses arming. */
     ARMING,
     /** The sheet cannot be watched by this probe. */
-    SHEET
+    SHEET,
+    /** The bench log cannot be written, and nobody is there to say that it may be done without. */
+    LOG
   }
 
   private final Kind kind;

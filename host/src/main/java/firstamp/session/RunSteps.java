@@ -215,6 +215,7 @@ public final class RunSteps {
   private void finish() {
     run.recorder()
         .clock(run.clock().slowPpm(), run.clock().points(), run.translator().lastMicros());
+    run.settleLog();
     run.accept(new ProbeEvent.RunEnded(run.translator().lastMicros(), ended));
     to(Step.DONE);
   }

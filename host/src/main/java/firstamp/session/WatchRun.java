@@ -197,10 +197,21 @@ public final class WatchRun implements StreamSink {
     for (Runnable command = commands.poll(); command != null; command = commands.poll()) {
       command.run();
     }
-    String logText = recorder.stateChange();
-    if (logText != null && chain != null) {
-      accept(new ProbeEvent.LogChanged(now(), recorder.logging(), logText));
+    if (chain != null) {
+      logState(now());
     }
+  }
+
+  private void logState(long micros) {
+    for (String text = recorder.stateChange(); text != null; text = recorder.stateChange()) {
+      accept(new ProbeEvent.LogChanged(micros, recorder.logging(), text));
+    }
+  }
+
+  /** Before the end: a log that could not be written may be by now, and then all of it is kept. */
+  void settleLog() {
+    recorder.settle();
+    logState(translator.lastMicros());
   }
 
   private void step() throws IOException, RunRefused {

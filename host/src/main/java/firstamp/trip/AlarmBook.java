@@ -77,6 +77,13 @@ final class AlarmBook {
     }
   }
 
+  /** The same; what was is told in other words then. */
+  void clear(Watch watch, long micros, String text) {
+    Entry entry = entries.get(watch.standing() - 1);
+    entry.alarm = entry.alarm.saying(text);
+    clear(watch, micros);
+  }
+
   /** The condition of a standing alarm is over. */
   void clear(Watch watch, long micros) {
     Entry entry = entries.get(watch.standing() - 1);

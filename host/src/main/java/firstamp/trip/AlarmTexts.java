@@ -43,7 +43,9 @@ final class AlarmTexts {
     if (label != null && !label.isBlank()) {
       text.append(' ').append(MessageFormat.format(WORDS.getString("label"), label));
     }
-    text.append(' ').append(MessageFormat.format(WORDS.getString(key + ".first"), written));
+    if (WORDS.containsKey(key + ".first")) {
+      text.append(' ').append(MessageFormat.format(WORDS.getString(key + ".first"), written));
+    }
     if (off && plug) {
       text.append(' ').append(WORDS.getString("plug"));
     }

@@ -2,6 +2,7 @@ package firstamp.trip;
 
 import firstamp.model.ProbeEvent;
 import firstamp.model.RuleId;
+import java.util.Locale;
 
 /** Cable and bench log. */
 final class SessionRules {
@@ -10,6 +11,7 @@ final class SessionRules {
   private final AlarmTexts texts;
   private final Watch silent;
   private final Watch notLogging;
+  private long notLoggingMicros;
   private final long silentMicros;
   private long lastData = RunState.NEVER;
 
@@ -84,9 +86,26 @@ final class SessionRules {
           false,
           null,
           null,
-          texts.text("not-logging", false, event.text() == null ? "" : event.text()));
+          texts.text("not-logging", false, sentence(event.text())));
+      notLoggingMicros = event.micros();
     } else if (event.logging() && notLogging.stands()) {
-      book.clear(notLogging, event.micros());
+      book.clear(
+          notLogging,
+          event.micros(),
+          texts.text(
+              "not-logging-over",
+              false,
+              Math.max(0.1, Math.rint((event.micros() - notLoggingMicros) / 1e5) / 10),
+              sentence(event.text())));
     }
+  }
+
+  /** What older versions kept began small and had no full stop. */
+  private static String sentence(String text) {
+    if (text == null || text.isBlank()) {
+      return "";
+    }
+    String begun = text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    return begun.endsWith(".") ? begun : begun + ".";
   }
 }

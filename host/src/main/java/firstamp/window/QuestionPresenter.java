@@ -11,10 +11,15 @@ final class QuestionPresenter {
   private static final List<String> KNOWN =
       List.of("cautions", "cautions-short", "floating-supply", "above-60", "no-fuse");
 
+  /** Known by name, but what it is about has to be told. */
+  private static final String NOT_LOGGING = "not-logging";
+
   private final Words words;
+  private final Spoken spoken;
 
   QuestionPresenter(Words words) {
     this.words = words;
+    this.spoken = new Spoken(words.locale());
   }
 
   List<QuestionView> questions(Snapshot now) {
@@ -29,6 +34,15 @@ final class QuestionPresenter {
     String id = question.id();
     if (id.equals("soak")) {
       return ModePresenter.question(words, id);
+    }
+    if (id.equals(NOT_LOGGING)) {
+      return new QuestionView(
+          id,
+          words.get("question.not-logging"),
+          List.of(spoken.alarm(question.text()), words.get("question.not-logging.1")),
+          false,
+          words.get("question.not-logging.yes"),
+          words.get("question.not-logging.no"));
     }
     if (!KNOWN.contains(id)) {
       return new QuestionView(

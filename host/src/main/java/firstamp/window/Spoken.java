@@ -21,6 +21,7 @@ final class Spoken {
   private final Locale locale;
   private final List<Pair> verdicts;
   private final List<Pair> alarms;
+  private final List<Pair> logs;
   private final List<Pair> figures;
   private final List<Pair> questions;
   private final List<Pair> refusals;
@@ -35,6 +36,7 @@ final class Spoken {
     this.locale = locale;
     verdicts = pairs("firstamp.analysis.verdict");
     alarms = pairs("firstamp.trip.alarms");
+    logs = pairs("firstamp.log.trouble");
     figures = pairs("firstamp.analysis.figures");
     questions = pairs("firstamp.sheet.questions");
     refusals = pairs("firstamp.session.refusals");
@@ -90,7 +92,7 @@ final class Spoken {
 
   /** An alarm is put together from parts; each is said by itself. */
   String alarm(String text) {
-    return parts(text, alarms);
+    return parts(parts(text, logs), alarms);
   }
 
   /** Why the probe box does not switch on; a failed self-test names several faults. */

@@ -224,7 +224,7 @@ class FirstRulesTest {
     bench.run(10);
     assertThat(bench.only("probe-silent").state()).isEqualTo(AlarmState.CLEARED_UNACKNOWLEDGED);
     bench.event(new ProbeEvent.LogChanged(bench.micros(), false, "disk full"));
-    assertThat(bench.only("not-logging").text()).contains("disk full");
+    assertThat(bench.only("not-logging").text()).contains("is not being written. Disk full.");
     bench.event(new ProbeEvent.LogChanged(bench.micros(), true, null));
     assertThat(bench.only("not-logging").state()).isEqualTo(AlarmState.CLEARED_UNACKNOWLEDGED);
   }

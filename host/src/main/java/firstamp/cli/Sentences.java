@@ -1,0 +1,15 @@
+package firstamp.cli;
+
+/** Small help for messages that are put together. */
+final class Sentences {
+  private Sentences() {}
+
+  /** With a full stop behind it, unless something else ends it already. */
+  static String ended(String text) {
+    String bare = text.strip();
+    if (bare.isEmpty() || ".?!:`".indexOf(bare.charAt(bare.length() - 1)) >= 0) {
+      return bare;
+    }
+    return bare + ".";
+  }
+}
