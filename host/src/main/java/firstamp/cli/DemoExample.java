@@ -19,6 +19,7 @@ import firstamp.session.RunSetup;
 import firstamp.session.Thinking;
 import firstamp.session.TrialComparison;
 import firstamp.sheet.SheetException;
+import firstamp.trip.OffWords;
 import java.util.List;
 
 /** A worked example: what a person thinks, and the power-ups in between on the emulated probe. */
@@ -145,7 +146,7 @@ final class DemoExample {
     RunOutput output =
         json
             ? new JsonRunOutput(new JsonLines(System.out), false)
-            : new TextRunOutput(System.out, System.err, false);
+            : new TextRunOutput(System.out, System.err, false, OffWords.after(ready.effective()));
     new HeadlessRun(
             setup,
             ready.texts(),

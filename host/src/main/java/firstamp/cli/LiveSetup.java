@@ -8,6 +8,7 @@ import firstamp.session.RunSetup;
 import firstamp.session.SheetTexts;
 import firstamp.sound.AlarmSound;
 import firstamp.supply.BenchSupply;
+import firstamp.trip.OffWords;
 
 /** Starts a live power-up, in the window or without. */
 final class LiveSetup {
@@ -92,7 +93,8 @@ final class LiveSetup {
     RunOutput output =
         options.json
             ? new JsonRunOutput(new JsonLines(System.out), options.readings)
-            : new TextRunOutput(System.out, System.err, options.readings);
+            : new TextRunOutput(
+                System.out, System.err, options.readings, OffWords.after(setup.effective()));
     try {
       return new HeadlessRun(setup, sheet, opener, output, sound, modes).run(log);
     } finally {

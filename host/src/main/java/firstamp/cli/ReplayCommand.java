@@ -117,7 +117,7 @@ final class ReplayCommand implements Callable<Integer> {
     RunOutput output =
         json
             ? new JsonRunOutput(new JsonLines(System.out), readings)
-            : new TextRunOutput(System.out, System.err, readings);
+            : new TextRunOutput(System.out, System.err, readings, "");
     PowerUpHeader header = reader.header();
     output.started(
         (int) reader.entry().number(),

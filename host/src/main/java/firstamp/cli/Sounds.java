@@ -3,13 +3,11 @@ package firstamp.cli;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
 import firstamp.sound.AlarmSound;
-import java.util.Set;
+import firstamp.trip.OffWords;
 import java.util.function.Function;
 
 /** Sound for a run, as the options ask for it. */
 final class Sounds {
-  private static final Set<String> PLUG_OUT = Set.of("reservoir-fed", "not-connected");
-
   private Sounds() {}
 
   /**
@@ -37,12 +35,9 @@ final class Sounds {
   }
 
   private static AlarmSound open(JobSheet effective, boolean tone, boolean speak) {
-    boolean plugIn =
-        "mains-transformer".equals(effective.supply().kind())
-            && !PLUG_OUT.contains(effective.supply().probeSits());
     AlarmSound sound =
         AlarmSound.ofThisComputer(
-            new AlarmSound.Wishes(tone, speak, plugIn),
+            new AlarmSound.Wishes(tone, speak, OffWords.after(effective)),
             TimeSource.system(),
             problem -> System.err.println("firstamp: " + problem));
     sound.testBeep();

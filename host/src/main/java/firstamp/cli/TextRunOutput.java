@@ -16,11 +16,18 @@ final class TextRunOutput implements RunOutput {
   private final PrintStream out;
   private final PrintStream err;
   private final boolean readings;
+  private final String afterOff;
 
-  TextRunOutput(PrintStream out, PrintStream err, boolean readings) {
+  /**
+   * Sentences on a stream.
+   *
+   * @param afterOff what stays live once the switch is open, whole sentences; empty = nothing
+   */
+  TextRunOutput(PrintStream out, PrintStream err, boolean readings, String afterOff) {
     this.out = out;
     this.err = err;
     this.readings = readings;
+    this.afterOff = afterOff.isEmpty() ? "" : ". " + afterOff;
   }
 
   @Override
@@ -72,7 +79,7 @@ final class TextRunOutput implements RunOutput {
         figures.limit() == null
             ? ""
             : SummaryText.text(", limit %.3g %s", figures.limit(), figures.unit());
-    say("%sSWITCHED ITSELF OFF: %s%s%s", at, figures.cause(), value, limit);
+    say("%sSWITCHED ITSELF OFF: %s%s%s%s", at, figures.cause(), value, limit, afterOff);
   }
 
   @Override
@@ -84,8 +91,10 @@ final class TextRunOutput implements RunOutput {
   public void off(OffCause by, double atMs) {
     String who = RunWords.offBy(by);
     say(
-        "%9.1f ms  off%s",
-        atMs, who == null ? ": the first look does not let the switch close" : " by " + who);
+        "%9.1f ms  off%s%s",
+        atMs,
+        who == null ? ": the first look does not let the switch close" : " by " + who,
+        afterOff);
   }
 
   @Override

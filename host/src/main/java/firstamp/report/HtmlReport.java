@@ -11,6 +11,7 @@ import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.NotWatched;
 import firstamp.model.Summary;
+import firstamp.trip.OffWords;
 import java.text.MessageFormat;
 import java.util.ArrayList;
 import java.util.List;
@@ -63,6 +64,10 @@ public final class HtmlReport {
     html.element("title", set).raw("<style>\n" + STYLE + "</style></head><body>\n");
     html.element("h1", set);
     html.raw("<p class=\"about\">" + Html.escape(about()) + "</p>\n");
+    String live = OffWords.after(input.sheet());
+    if (!live.isEmpty()) {
+      html.paragraph(live);
+    }
     cautions();
     verdict();
     pictures();

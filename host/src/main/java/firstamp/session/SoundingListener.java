@@ -37,6 +37,9 @@ public final class SoundingListener extends ForwardingChainListener {
     sound.currentOff();
     if (by == OffCause.RULE) {
       sound.switchedOff();
+    } else if (by != OffCause.TRIP) {
+      // What tripped was heard with the trip.
+      sound.offAsWanted();
     }
     super.off(by, atMs);
   }

@@ -21,6 +21,7 @@ public final class AlarmSound implements AutoCloseable {
   private final Object lock = new Object();
   private final AudioOut out;
   private final Voice voice;
+  private final Wishes wishes;
   private final CurrentTone tone;
   private final SoundDesk desk;
   private final TimeSource time;
@@ -34,15 +35,16 @@ public final class AlarmSound implements AutoCloseable {
    *
    * @param tone the current as a tone
    * @param speak alarms in words, where the system can
-   * @param plugIn a plug is in the wall although the probe can switch off
+   * @param afterOff what stays live once the switch is open, whole sentences; empty = nothing
    */
-  public record Wishes(boolean tone, boolean speak, boolean plugIn) {}
+  public record Wishes(boolean tone, boolean speak, String afterOff) {}
 
   AlarmSound(AudioOut out, Voice voice, Wishes wishes, TimeSource time, Consumer<String> problem) {
     this.out = Objects.requireNonNull(out, "out");
     this.voice = voice;
+    this.wishes = wishes;
     this.tone = wishes.tone() ? new CurrentTone() : null;
-    this.desk = new SoundDesk(wishes.plugIn());
+    this.desk = new SoundDesk(!wishes.afterOff().isEmpty());
     this.time = Objects.requireNonNull(time, "time");
     this.problem = Objects.requireNonNull(problem, "problem");
     this.thread = new Thread(this::work, "sound");
@@ -87,6 +89,14 @@ public final class AlarmSound implements AutoCloseable {
   /** The switch was opened by the probe or by a rule. */
   public void switchedOff() {
     change(desk::switchedOff);
+  }
+
+  /** The switch was opened as the person wanted; what stays live is told all the same. */
+  public void offAsWanted() {
+    change(desk::offAsWanted);
+    if (voice != null && !wishes.afterOff().isEmpty() && !muted()) {
+      voice.say(wishes.afterOff());
+    }
   }
 
   /** Current of a reading, ms rising. */

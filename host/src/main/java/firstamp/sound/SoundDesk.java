@@ -93,6 +93,13 @@ final class SoundDesk {
     }
   }
 
+  /** Nothing is wrong; but the mains side is live where a plug is in the wall. */
+  void offAsWanted() {
+    if (plugIn) {
+      play(Tune.PLUG);
+    }
+  }
+
   /** Everything is seen, or a new power-up begins. */
   void forget() {
     unseen.clear();

@@ -12,20 +12,11 @@ final class AlarmTexts {
       ResourceBundle.getBundle("firstamp.trip.alarms", Locale.ROOT);
 
   private final String label;
-  private final boolean plug;
+  private final String afterOff;
 
   AlarmTexts(JobSheet sheet, String label) {
     this.label = label;
-    this.plug = plugIn(sheet);
-  }
-
-  /** Whether the set has its plug in the wall while the probe switches another lead. */
-  private static boolean plugIn(JobSheet sheet) {
-    if (!"mains-transformer".equals(sheet.supply().kind())) {
-      return false;
-    }
-    String sits = sheet.supply().probeSits();
-    return sits == null || sits.equals("before-reservoir") || sits.equals("after-reservoir");
+    this.afterOff = OffWords.after(sheet);
   }
 
   /**
@@ -46,8 +37,8 @@ final class AlarmTexts {
     if (WORDS.containsKey(key + ".first")) {
       text.append(' ').append(MessageFormat.format(WORDS.getString(key + ".first"), written));
     }
-    if (off && plug) {
-      text.append(' ').append(WORDS.getString("plug"));
+    if (off && !afterOff.isEmpty()) {
+      text.append(' ').append(afterOff);
     }
     return text.toString();
   }

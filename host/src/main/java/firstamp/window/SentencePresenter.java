@@ -8,6 +8,7 @@ import firstamp.model.NotWatched;
 import firstamp.model.Priority;
 import firstamp.model.TripCause;
 import firstamp.session.Snapshot;
+import firstamp.trip.OffWords;
 import firstamp.window.BenchView.Sentence;
 import java.time.Instant;
 import java.time.LocalTime;
@@ -300,16 +301,17 @@ final class SentencePresenter {
 
   /** Where a plug may be in the wall, opening the switch leaves the mains side live. */
   String mains(JobSheet sheet) {
-    JobSheet.Supply supply = sheet.supply();
-    if (supply == null || !"mains-transformer".equals(supply.kind())) {
+    if (!OffWords.plugIn(sheet)) {
       return "";
     }
-    // Only a set fed across its reservoir has the plug out; anything else may still be plugged in.
-    return "reservoir-fed".equals(supply.probeSits()) ? "" : words.get("sentence.mains");
+    return OffWords.atReservoir(sheet)
+        ? join(words.get("sentence.mains"), words.get("sentence.reservoir"))
+        : words.get("sentence.mains");
   }
 
   private static String join(String one, String other) {
-    return (one + " " + other).trim();
+    // The text of an alarm that switched off says it already.
+    return (one.contains(other) ? one : one + " " + other).trim();
   }
 
   private static String orEmpty(String text) {

@@ -102,6 +102,16 @@ class AlarmSoundTest {
   }
 
   @Test
+  void withAPlugInTheWallAlsoAnOffThatWasWantedSaysSo() {
+    SoundDesk desk = new SoundDesk(true);
+    desk.offAsWanted();
+    assertThat(all(desk, 0)).containsExactly(Tune.PLUG);
+    SoundDesk without = new SoundDesk(false);
+    without.offAsWanted();
+    assertThat(all(without, 0)).isEmpty();
+  }
+
+  @Test
   void mutedIsSilentAndAnAlarmThatStandsIsHeardAfterwards() {
     SoundDesk desk = new SoundDesk(false);
     desk.alarm(raised(1, Priority.HIGH), 0);
@@ -151,7 +161,7 @@ class AlarmSoundTest {
           @Override
           public void close() {}
         };
-    AlarmSound.Wishes wishes = new AlarmSound.Wishes(true, false, false);
+    AlarmSound.Wishes wishes = new AlarmSound.Wishes(true, false, "");
     try (AlarmSound sound = new AlarmSound(none, null, wishes, TimeSource.system(), said::add)) {
       sound.start();
       sound.testBeep();
@@ -182,7 +192,7 @@ class AlarmSoundTest {
           @Override
           public void close() {}
         };
-    AlarmSound.Wishes wishes = new AlarmSound.Wishes(false, false, false);
+    AlarmSound.Wishes wishes = new AlarmSound.Wishes(false, false, "");
     AlarmSound sound = new AlarmSound(device, null, wishes, TimeSource.system(), problem -> {});
     sound.testBeep();
     sound.alarm(raised(1, Priority.MEDIUM));

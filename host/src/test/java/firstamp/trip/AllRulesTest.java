@@ -395,7 +395,7 @@ class AllRulesTest {
     Bench bench = settled(sheet);
     bench.trip(bench.micros(), TripCause.MEAN, null, 0, 0);
     assertThat(bench.only("over-current").text())
-        .endsWith("The mains side is still live. Pull the plug.");
+        .endsWith("The mains side is still live. Pull the plug. The reservoir is still charged.");
     Bench fed =
         settled(
             TestSheets.replacing(TestSheets.supply("mains-transformer", "reservoir-fed"), null));

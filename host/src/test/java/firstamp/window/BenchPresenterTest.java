@@ -55,7 +55,10 @@ class BenchPresenterTest {
     for (String sits : new String[] {"before-reservoir", "after-reservoir", "not-connected"}) {
       Snapshot plugged = Scenes.withSupply("mains-transformer", sits, FakeSession.Scene.SHORT);
       assertThat(presenter.view(plugged, null).sentence().action())
-          .endsWith("The mains side is still live. Pull the plug.");
+          .endsWith(
+              "The mains side is still live. Pull the plug."
+                  + (sits.endsWith("reservoir") ? " The reservoir is still charged." : ""))
+          .containsOnlyOnce("Pull the plug");
     }
     Snapshot out = Scenes.withSupply("mains-transformer", "reservoir-fed", FakeSession.Scene.SHORT);
     assertThat(presenter.view(out, null).sentence().action()).doesNotContain("mains");

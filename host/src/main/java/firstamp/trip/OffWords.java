@@ -1,0 +1,37 @@
+package firstamp.trip;
+
+import firstamp.model.JobSheet;
+
+/**
+ * What stays dangerous once the switch is open: it opens the supply side only.
+ *
+ * <p>Only a set that is fed across its reservoir has its plug out; where a plug may be in the wall
+ * it is taken to be.
+ */
+public final class OffWords {
+  private OffWords() {}
+
+  /** Whether a plug may be in the wall although the switch is open. */
+  public static boolean plugIn(JobSheet sheet) {
+    JobSheet.Supply supply = sheet.supply();
+    return supply != null
+        && "mains-transformer".equals(supply.kind())
+        && !"reservoir-fed".equals(supply.probeSits());
+  }
+
+  /** Whether the box sits at a reservoir that the open switch leaves charged. */
+  public static boolean atReservoir(JobSheet sheet) {
+    String sits = sheet.supply() == null ? null : sheet.supply().probeSits();
+    // Where a mains set does not say it, the box is taken to sit before the reservoir.
+    return plugIn(sheet) && (sits == null || sits.endsWith("-reservoir"));
+  }
+
+  /** The sentences behind every off; empty where nothing stays live. */
+  public static String after(JobSheet sheet) {
+    if (!plugIn(sheet)) {
+      return "";
+    }
+    String plug = AlarmTexts.word("plug");
+    return atReservoir(sheet) ? plug + " " + AlarmTexts.word("reservoir") : plug;
+  }
+}
