@@ -1,7 +1,10 @@
 package firstamp.cli;
 
 import firstamp.log.BenchLog;
+import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -48,6 +51,11 @@ final class Main implements Callable<Integer> {
   /** Commands that open a log in any case, and a person waits. */
   private static final Set<String> WITH_LOG =
       Set.of("bench", "demo", "watch", "list", "show", "replay");
+
+  @CommandLine.Option(
+      names = "--licences",
+      description = "print the licences of all parts that are shipped")
+  private boolean licences;
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
@@ -118,6 +126,15 @@ final class Main implements Callable<Integer> {
     return version == null ? "(not packaged)" : version;
   }
 
+  /** The same page as in the papers. */
+  private static String licences() throws CliFailure {
+    try (InputStream page = Main.class.getResourceAsStream("licences.md")) {
+      return new String(page.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException unreadable) {
+      throw new CliFailure(ExitCode.DEFECT, "the page of licences cannot be read", unreadable);
+    }
+  }
+
   private static int usage(ParameterException problem, String[] arguments) {
     PrintStream err = System.err;
     err.println("firstamp: " + problem.getMessage());
@@ -145,6 +162,10 @@ final class Main implements Callable<Integer> {
   /** Without a command: the window, where there is a screen for it. */
   @Override
   public Integer call() throws CliFailure {
+    if (licences) {
+      System.out.print(licences());
+      return ExitCode.NORMAL;
+    }
     try {
       return BenchCommand.open(null, new LookOptions());
     } catch (CliFailure noWindow) {
