@@ -15,7 +15,8 @@ static const double COARSE_S = 62.5e-6, CLOSED_S = 5e-6, FINE_S = 1e-6, FINE_FOR
 static const double PIN_SIEMENS = 1 / 25.0; /* an output at 5 V: about 25 ohm (data sheet, typical curves, from memory) */
 static const double HIGH_SHARE = 0.6, LOW_SHARE = 0.3; /* of VCC; data sheet, input levels (from memory) */
 static const double BROWN_OUT_V = 4.3, BROWN_OUT_BACK_V = 4.35;
-enum { COUNTS = 1024, MV_PER_V = 1000, MAX_LINES = 4 * WIRING_MAX_PINS + 16, LINE_BYTES = 600 };
+static const double WATCHDOG_FIRST_S = 16e-3; /* 2048 periods of 128 kHz; doubled by each step of WDP (data sheet, from memory) */
+enum { REG_WDTCSR = 0x60, BIT_WDE = 3, COUNTS = 1024, MV_PER_V = 1000, MAX_LINES = 4 * WIRING_MAX_PINS + 16, LINE_BYTES = 600 };
 
 static struct circuit *circuit_of(struct chip *chip)
 {
@@ -177,12 +178,28 @@ static void run_chip_to(struct circuit *circuit, uint64_t target)
 static void watch_brown_out(struct circuit *circuit)
 {
     double vcc = against_ground(circuit, circuit->supply);
+    bool stopped = circuit->clock_stops_s >= 0 && circuit->now_s >= circuit->clock_stops_s;
     if (!circuit->held_in_reset && vcc < BROWN_OUT_V) {
         circuit->held_in_reset = true;
         look_at_outputs(circuit);
-    } else if (circuit->held_in_reset && vcc > BROWN_OUT_BACK_V) {
+    } else if (circuit->held_in_reset && !stopped && vcc > BROWN_OUT_BACK_V) {
         circuit->held_in_reset = false;
         chip_reset(&circuit->chip, RESET_BROWN_OUT);
+    }
+}
+
+/*
+ * With its clock stopped the chip does nothing, but the watchdog has an oscillator of its own: a reset opens the pins, and that
+ * needs no clock (data sheet, from memory). Counted from the stop, so at most one feeding too late.
+ */
+static void watch_stopped_clock(struct circuit *circuit)
+{
+    uint8_t control = circuit->chip.avr->data[REG_WDTCSR];
+    unsigned steps = (control & 7u) | (control >> 2 & 8u);
+    double timeout_s = WATCHDOG_FIRST_S * (double)(1u << steps);
+    if ((control & 1 << BIT_WDE) != 0 && !circuit->held_in_reset && circuit->now_s > circuit->clock_stops_s + timeout_s) {
+        circuit->held_in_reset = true;
+        look_at_outputs(circuit);
     }
 }
 
@@ -228,6 +245,8 @@ static bool accepted(void *self, double seconds)
         run_chip_to(circuit, target);
     else if (target > circuit->chip.avr->cycle)
         circuit->chip.avr->cycle = target; /* time goes on without the program */
+    if (!clock_runs)
+        watch_stopped_clock(circuit);
     drive_inputs(circuit, false);
     drive_comparator(circuit);
     memcpy(circuit->before_volts, circuit->spice.volts, sizeof circuit->before_volts);

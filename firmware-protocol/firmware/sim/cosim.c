@@ -22,7 +22,7 @@ static const char USAGE[] =
     "  --fine-at-ms N       fine steps from here for 2 ms; repeatable (something in the circuit changes there)\n"
     "  --front-end FILE     its channels are the calibration in the EEPROM; without it and --eeprom the box is new\n"
     "  --eeprom FILE        EEPROM contents, read if there, saved at the end\n"
-    "  --stop-clock-at-ms N the oscillator stops: pins stay as they are\n"
+    "  --stop-clock-at-ms N the oscillator stops: pins stay as they are until the watchdog resets\n"
     "  --hang-at-ms N       the main program hangs, interrupts go on\n"
     "  --loud               print what the circuit simulator says\n"
     "Prints one JSON object at the end.\n";

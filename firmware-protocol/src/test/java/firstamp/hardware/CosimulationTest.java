@@ -95,14 +95,22 @@ class CosimulationTest {
   }
 
   @Test
-  void stoppedClockLeavesTheSwitchClosedToday() throws Exception {
+  void stoppedClockOpensTheSwitchOnlyWhenTheWatchdogResetsToday() throws Exception {
     Result result =
         powerUp()
             .with("cset", "1u")
             .calibrated(CALIBRATED)
             .option("--stop-clock-at-ms", "660")
-            .run(700);
-    assertThat(result.courses().get("amps").last()).isCloseTo(VOLTS / OHM, within(0.001));
+            .run(830);
+    double openMs =
+        result.pins().stream()
+            .filter(change -> change.pin().equals(SWITCH) && change.level().equals("open"))
+            .mapToDouble(Cosimulation.PinChange::ms)
+            .max()
+            .orElseThrow();
+    // 125 ms: 2048 periods of 128 kHz, doubled three times (data sheet, from memory).
+    assertThat(openMs - 660).isBetween(100.0, 135.0);
+    assertThat(result.courses().get("amps").last()).isCloseTo(0, within(0.005));
   }
 
   @Test
