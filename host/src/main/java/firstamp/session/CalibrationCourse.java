@@ -32,7 +32,7 @@ public final class CalibrationCourse implements AutoCloseable {
   private static final int FINE_HIGHEST_COUNTS = 1000;
 
   private final CalibrationPoints points = new CalibrationPoints();
-  private CalibrationTalk talk;
+  private volatile CalibrationTalk talk;
   private ProbeHello hello;
   private Calibration before;
   private SettledSecond.Mean[] zeros;
@@ -175,6 +175,14 @@ public final class CalibrationCourse implements AutoCloseable {
   public ResistorTrial.Cut tryTheCut() throws IOException, RunRefused {
     talk.connect();
     return new ResistorTrial(talk).tryTheCut(hello, before);
+  }
+
+  /** Opens the switch now; from any thread. The step under way ends with a refusal. */
+  public void off() {
+    CalibrationTalk now = talk;
+    if (now != null) {
+      now.off();
+    }
   }
 
   private SettledSecond measure(Set<Channel> channels) throws IOException, RunRefused {

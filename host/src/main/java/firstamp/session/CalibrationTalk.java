@@ -51,6 +51,7 @@ public final class CalibrationTalk implements AutoCloseable {
   private Trip trip;
   private Capture capture;
   private Long closedMicros;
+  private volatile boolean offWanted;
 
   /**
    * Over an open line; {@link #close()} closes it.
@@ -172,8 +173,26 @@ public final class CalibrationTalk implements AutoCloseable {
     await(() -> state != SwitchState.ON, ANSWER_NANOS, "open the switch", () -> {});
   }
 
+  /**
+   * Opens the switch, or stops what would close it; from any thread. What is waited for then ends
+   * with a refusal that says so; where nothing is, the next step does.
+   */
+  void off() {
+    offWanted = true;
+  }
+
+  /** The person's off is sent at once, whatever is waited for. */
+  private void obeyOff() throws IOException, RunRefused {
+    if (offWanted) {
+      offWanted = false;
+      talk.send(new HostMessage.SwitchOff(SwitchCause.USER));
+      throw new RunRefused(
+          RunRefused.Kind.ARMING, "switched off by hand. Nothing was measured in this step.");
+    }
+  }
+
   /** Waits for a trip and its capture. */
-  boolean awaitTrip(long nanos) throws IOException {
+  boolean awaitTrip(long nanos) throws IOException, RunRefused {
     long end = nanos() + nanos;
     while (trip == null && nanos() < end) {
       step();
@@ -191,7 +210,7 @@ public final class CalibrationTalk implements AutoCloseable {
   }
 
   /** Lets time pass with the heart beating. */
-  public void hold(long nanos) throws IOException {
+  public void hold(long nanos) throws IOException, RunRefused {
     long end = nanos() + nanos;
     while (nanos() < end) {
       step();
@@ -222,7 +241,8 @@ public final class CalibrationTalk implements AutoCloseable {
     return port.time().monotonicNanos();
   }
 
-  private void step() throws IOException {
+  private void step() throws IOException, RunRefused {
+    obeyOff();
     talk.poll(POLL_MILLIS);
     talk.keepUp();
   }

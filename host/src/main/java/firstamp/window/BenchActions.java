@@ -1,6 +1,6 @@
 package firstamp.window;
 
-/** What a key, a pedal or a control can ask for. */
+/** What a key or a control of the watching page can ask for. */
 interface BenchActions {
   /** Opens the switch; in a replay holds or goes on. */
   void offOrHold();
@@ -14,7 +14,10 @@ interface BenchActions {
   /** Says yes to the question shown; false if none is. */
   boolean yes();
 
-  /** Says no to the question shown. */
+  /** Enter: takes the limit held, or says yes where leaving is not what is asked. */
+  boolean goOn();
+
+  /** Says no to the question shown; where none is, goes back. */
   void no();
 
   /** Asks whether to close the switch again after a trip. */
@@ -47,9 +50,6 @@ interface BenchActions {
   /** Replay: one reading on. */
   void step();
 
-  /** The pedal: next question, seen, or mark, whichever is due. */
-  void tap();
-
   /** Takes hold of the next limit. */
   void nextLimit();
 
@@ -76,7 +76,4 @@ interface BenchActions {
 
   /** Opens the wires of unknown place, where the sheet names some. */
   void wires();
-
-  /** Whether OFF would open something: then every key is the bench's, also while text is typed. */
-  boolean armed();
 }

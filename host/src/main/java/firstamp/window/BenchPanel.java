@@ -10,7 +10,7 @@ import firstamp.window.MiddleCards.Card;
 import java.util.List;
 import javax.swing.JComponent;
 
-/** Everything inside the window, and what controls and keys do. Swing thread only. */
+/** The watching page inside the frame, and what its controls and keys do. Swing thread only. */
 final class BenchPanel implements BenchActions {
   private final BenchSession session;
   private final Hearing hearing;
@@ -31,13 +31,13 @@ final class BenchPanel implements BenchActions {
   private String awakeSaid;
   private BenchMode.State mode = BenchMode.State.BEGIN;
   private boolean besideThere;
-  private int pedalTaps;
   private String pointed;
   private boolean over;
   private Runnable verdict;
   private Runnable home;
   private Runnable search;
   private Runnable wires;
+  private Runnable marker;
 
   BenchPanel(
       BenchSession session,
@@ -46,6 +46,7 @@ final class BenchPanel implements BenchActions {
       Palette palette,
       Runnable close) {
     this.session = session;
+    this.marker = () -> session.mark("");
     this.hearing = hearing;
     this.presenter = presenter;
     this.close = close;
@@ -88,11 +89,21 @@ final class BenchPanel implements BenchActions {
     return parts.panel;
   }
 
+  /** What lies under OFF. */
+  JComponent controls() {
+    return parts.controls.component();
+  }
+
+  /** What lies at the right of the sentence. */
+  JComponent sentenceKeys() {
+    return parts.sentenceKeys;
+  }
+
   /** What follows once it is over: the verdict, and the way back to the first screen. */
   void whenOver(Runnable toVerdict, Runnable toHome) {
     verdict = toVerdict;
     home = toHome;
-    parts.homeKey.button().setVisible(true);
+    parts.controls.home(true);
     parts.verdictKey.button().setVisible(true);
   }
 
@@ -100,6 +111,11 @@ final class BenchPanel implements BenchActions {
   void whenThinking(Runnable toSearch, Runnable toWires) {
     search = toSearch;
     wires = toWires;
+  }
+
+  /** Who puts a mark. */
+  void whenMarking(Runnable toMark) {
+    marker = toMark;
   }
 
   @Override
@@ -156,16 +172,11 @@ final class BenchPanel implements BenchActions {
    * @param focused whether the keys reach this window
    */
   void show(Snapshot now, String awake, boolean focused) {
-    view = presenter.view(now, awake);
-    follow(now);
+    look(now, awake, focused);
     over =
         now.phase() == Snapshot.Phase.ENDED && now.powerUp() != null
             || now.kind() == Snapshot.Kind.REPLAY;
-    parts.sentence.show(view.sentence());
     parts.others.show(view.folded());
-    awakeSaid = awake;
-    parts.header.show(states.with(view, now, mode, hearing.state(), focused));
-    parts.figures.show(view.figures());
     if (view.controls().restore() == null) {
       own.withdraw(OwnQuestions.Kind.RESTORE);
     }
@@ -182,11 +193,9 @@ final class BenchPanel implements BenchActions {
     parts.notes.show(now);
     parts.middle.turn(question != null);
     parts.controls.sound(hearing.state());
-    // Once it has switched itself off and is over, the column has no room left: the keys stay.
-    boolean room = !over || view.controls().restore() == null;
     parts.controls.think(
-        room && search != null && SheetPath.hasPath(now.sheet()),
-        room && wires != null && !now.sheet().unknownWires().isEmpty());
+        search != null && SheetPath.hasPath(now.sheet()),
+        wires != null && !now.sheet().unknownWires().isEmpty());
     parts.controls.show(view, verdict != null && over && question == null);
     parts.views.show(
         parts.middle.pictures(),
@@ -199,11 +208,14 @@ final class BenchPanel implements BenchActions {
         parts.middle.notes(),
         besideThere,
         parts.middle.shows(Card.WHAT_IF));
+    parts.restore.button().setVisible(view.controls().restore() != null);
     parts.more.button().setVisible(!view.folded().isEmpty());
     parts.more.text(
         parts.middle.more()
             ? words.get("control.less")
             : words.get("control.more", view.folded().size()));
+    // A replay has no column of controls.
+    parts.homeKey.button().setVisible(home != null && view.replay() != null);
     parts.replay.component().setVisible(view.replay() != null);
     if (view.replay() != null) {
       parts.replay.show(view.replay());
@@ -213,13 +225,16 @@ final class BenchPanel implements BenchActions {
     parts.strips.show(now);
   }
 
+  /** Takes a snapshot without showing it here: what the frame shows of it is {@link #view()}. */
+  void look(Snapshot now, String awake, boolean focused) {
+    awakeSaid = awake;
+    follow(now);
+    view = states.with(presenter.view(now, awake), now, mode, hearing.state(), focused);
+  }
+
   /** What changed since the snapshot before that somebody has to act on. */
   private void follow(Snapshot now) {
     last = now;
-    if (now.beside().pedalTaps() != pedalTaps) {
-      pedalTaps = now.beside().pedalTaps();
-      yes();
-    }
     mode = session.mode();
     said.follow(now, mode);
     if (!ModePresenter.offered(now)) {
@@ -254,7 +269,7 @@ final class BenchPanel implements BenchActions {
     }
   }
 
-  /** Asks whether to switch off and close; the switch stays as it is until the answer. */
+  /** Asks whether to switch off and leave; the switch stays as it is until the answer. */
   void askClose() {
     own.ask(
         OwnQuestions.Kind.CLOSE,
@@ -268,13 +283,33 @@ final class BenchPanel implements BenchActions {
         close);
   }
 
+  /** It is left as soon as the rails are down. */
+  void leaving() {
+    said.leaving(words.get("leave.waits"));
+  }
+
+  /** Whether the person is asked to switch on again: that may close the switch. */
+  boolean asksOn() {
+    return own.waits(OwnQuestions.Kind.RESTORE);
+  }
+
+  /** Whether a digit answers something here. */
+  boolean wantsDigits() {
+    return parts.middle.shows(Card.QUESTION) || parts.strips.holdsLimit();
+  }
+
+  /** It is switched off, by whatever: nothing that was asked about switching on holds any more. */
+  void off() {
+    own.withdraw(OwnQuestions.Kind.RESTORE);
+    session.off();
+  }
+
   @Override
   public void offOrHold() {
     if (view != null && view.replay() != null) {
       parts.replay.toggle();
     } else {
-      own.withdraw(OwnQuestions.Kind.RESTORE);
-      session.off();
+      off();
     }
   }
 
@@ -290,7 +325,7 @@ final class BenchPanel implements BenchActions {
   @Override
   public void mark() {
     if (view != null && view.controls().mark()) {
-      session.mark("");
+      marker.run();
     }
   }
 
@@ -308,22 +343,18 @@ final class BenchPanel implements BenchActions {
   }
 
   @Override
+  public boolean goOn() {
+    return !own.asks(OwnQuestions.Kind.CLOSE) && yes();
+  }
+
+  @Override
   public void no() {
     if (parts.strips.holdsLimit()) {
       parts.strips.takeLimit(false);
     } else if (parts.middle.shows(Card.QUESTION)) {
       parts.questions.no();
-    }
-  }
-
-  @Override
-  public void tap() {
-    if (parts.middle.shows(Card.QUESTION)) {
-      parts.questions.yes();
-    } else if (view != null && view.replay() != null) {
-      parts.replay.jump(true);
-    } else if (!seen()) {
-      mark();
+    } else {
+      home();
     }
   }
 
@@ -386,8 +417,7 @@ final class BenchPanel implements BenchActions {
     hearing.mute(hearing.state() != Hearing.State.MUTED);
   }
 
-  @Override
-  public boolean armed() {
+  private boolean armed() {
     return view != null && view.controls().off();
   }
 

@@ -4,21 +4,16 @@ import firstamp.session.BenchSession;
 import firstamp.session.LimitMove;
 import firstamp.window.MiddleCards.Card;
 import java.awt.BorderLayout;
-import javax.swing.BorderFactory;
-import javax.swing.Box;
-import javax.swing.BoxLayout;
 import javax.swing.JPanel;
 
-/** What lies in the bench window and where: made once, shown and worked by {@link BenchPanel}. */
+/** What lies on the watching page and where: made once, shown and worked by {@link BenchPanel}. */
 final class BenchParts {
   final MiddleCards middle = new MiddleCards();
   final ViewRow views;
   final KeyButton more;
+  final KeyButton restore;
   final KeyButton homeKey;
   final KeyButton verdictKey;
-  final HeaderBar header;
-  final SentenceBar sentence;
-  final FigureRow figures;
   final StripsView strips;
   final ControlColumn controls;
   final QuestionCard questions;
@@ -28,7 +23,8 @@ final class BenchParts {
   final ReplayBar replay;
   final SideBySideCard whatIf;
   final NotesCard notes;
-  final JPanel panel = new JPanel(new BorderLayout(10, 8));
+  final JPanel panel = new JPanel(new BorderLayout(0, 6));
+  final JPanel sentenceKeys = new JPanel(new LeastFirst(6));
 
   /** What the parts tell the panel besides its {@link BenchActions}. */
   interface Hands {
@@ -51,11 +47,14 @@ final class BenchParts {
       BenchSession session) {
     Words words = presenter.words();
     Numbers numbers = presenter.numbers();
-    header = new HeaderBar(palette);
     more =
         new KeyButton(words, "more", words.get("control.more", 88), "A", actions::toggleMore)
             .size(126, 36);
     more.colours(palette.control(), palette.ink());
+    restore =
+        new KeyButton(words, "restore", words.get("control.restore"), "R", actions::restore)
+            .size(126, 36);
+    restore.colours(palette.control(), palette.ink());
     homeKey =
         new KeyButton(
                 words,
@@ -64,11 +63,10 @@ final class BenchParts {
                 words.get("control.home.key"),
                 actions::home)
             .size(126, 36);
+    homeKey.button().setName("row-home");
     homeKey.colours(palette.control(), palette.ink());
     homeKey.button().setVisible(false);
-    sentence = new SentenceBar(palette, more.button(), homeKey.button());
     views = new ViewRow(palette, words, actions);
-    figures = new FigureRow(palette);
     strips = new StripsView(palette, words, numbers, time, hands::point, hands::move);
     whatIf = new SideBySideCard(palette, words);
     notes = new NotesCard(palette, words, numbers, session::note);
@@ -85,18 +83,14 @@ final class BenchParts {
     verdictKey.colours(palette.control(), palette.ink());
     verdictKey.button().setVisible(false);
     replay.add(verdictKey.button());
+    sentenceKeys.setOpaque(false);
+    sentenceKeys.add(restore.button());
+    sentenceKeys.add(more.button());
+    sentenceKeys.add(homeKey.button());
     layOut(palette);
   }
 
   private void layOut(Palette palette) {
-    JPanel top = new JPanel();
-    top.setLayout(new BoxLayout(top, BoxLayout.Y_AXIS));
-    top.setOpaque(false);
-    top.add(header.component());
-    top.add(Box.createVerticalStrut(4));
-    top.add(sentence.component());
-    top.add(Box.createVerticalStrut(8));
-    top.add(figures.component());
     middle.add(Card.STRIPS, strips.component());
     middle.add(Card.QUESTION, questions.component());
     middle.add(Card.TRIP, trip.component());
@@ -111,10 +105,8 @@ final class BenchParts {
     replay.component().setVisible(false);
     panel.setName("bench");
     panel.setBackground(WindowTheme.colour(palette.ground()));
-    panel.setBorder(BorderFactory.createEmptyBorder(6, 10, 8, 10));
-    panel.add(top, BorderLayout.NORTH);
+    panel.setFocusable(true);
     panel.add(middle.component(), BorderLayout.CENTER);
-    panel.add(controls.component(), BorderLayout.EAST);
     panel.add(south, BorderLayout.SOUTH);
   }
 }

@@ -74,14 +74,7 @@ final class BenchPresenter {
 
   private Controls controls(Snapshot now) {
     boolean live = now.kind() != Snapshot.Kind.REPLAY;
-    boolean arming = now.countdownS() != null || !now.questions().isEmpty();
-    boolean off =
-        live
-            && switch (now.phase()) {
-              case CHECK, LOOK, ON -> true;
-              case CONNECTING, OPEN -> arming;
-              case RAILS_FALLING, TRIPPED, ENDED -> false;
-            };
+    boolean off = live && LiveSet.Stand.closable(now.phase());
     return new Controls(
         off,
         words.get(off ? "off.ready" : live ? "off.isOff" : "off.replay"),

@@ -37,6 +37,25 @@ record BenchView(
     TripPicture trip,
     String closing) {
 
+  /** Where there is a switch but no power-up: a sentence, and OFF. */
+  static BenchView plain(String title, String phase, Sentence sentence, String offWords) {
+    return new BenchView(
+        title,
+        "",
+        "",
+        phase,
+        "",
+        sentence,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        new Controls(true, offWords, false, false, null),
+        null,
+        null,
+        "");
+  }
+
   /** The same with other states of cable and log. */
   BenchView withLinks(List<LinkView> others) {
     return new BenchView(

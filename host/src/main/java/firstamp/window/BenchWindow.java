@@ -1,14 +1,12 @@
 package firstamp.window;
 
 import firstamp.locate.WireCase;
+import firstamp.model.PedalJob;
+import firstamp.model.TimeSource;
 import firstamp.session.BenchSession;
-import java.awt.AWTError;
-import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
-import java.awt.KeyEventDispatcher;
-import java.awt.KeyboardFocusManager;
 import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
@@ -22,7 +20,6 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javax.swing.JFrame;
-import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import javax.swing.WindowConstants;
@@ -37,25 +34,22 @@ import javax.swing.WindowConstants;
 public final class BenchWindow {
   private static final int TICK_MS = 30;
   private static final long ASIDE_S = 20;
-  private static final String SERVER_PAINTS = "sun.java2d.xrender";
 
   private final Desk desk;
   private final CountDownLatch closed = new CountDownLatch(1);
   private final ExecutorService ending = Executors.newSingleThreadExecutor(aside("window-aside"));
   private final ExecutorService tasks = Executors.newCachedThreadPool(aside("window-task"));
-  private final JPanel content = new JPanel(new BorderLayout());
-  private final Shell shell = new InFrame();
+  private final WindowOptions options;
+  private final TimeSource time;
   private volatile RuntimeException failure;
-  private WindowOptions options;
-  private Tools tools;
   private JFrame frame;
-  private Page page;
-  private KeyEventDispatcher keys;
+  private WindowShell shell;
   private Timer timer;
   private boolean closing;
 
-  private BenchWindow(Desk desk, WindowOptions options) {
+  private BenchWindow(Desk desk, WindowOptions options, TimeSource time) {
     this.desk = desk;
+    this.time = time;
     this.options = Objects.requireNonNull(options, "options");
   }
 
@@ -107,10 +101,18 @@ public final class BenchWindow {
 
   private static BenchWindow show(Desk desk, Function<Tools, Page> first, WindowOptions options)
       throws NoDisplayException, InterruptedException {
-    requireDisplay();
-    BenchWindow window = new BenchWindow(desk, options);
+    return show(desk, first, options, TimeSource.system());
+  }
+
+  /** By another clock, for tests. */
+  static BenchWindow show(
+      Desk desk, Function<Tools, Page> first, WindowOptions options, TimeSource time)
+      throws NoDisplayException, InterruptedException {
+    Displays.require();
+    BenchWindow window = new BenchWindow(desk, options, time);
+    PedalJob pedal = desk == null ? PedalJob.OFF : desk.settings().pedalJob();
     try {
-      SwingUtilities.invokeAndWait(() -> window.open(first));
+      SwingUtilities.invokeAndWait(() -> window.open(first, pedal));
     } catch (InvocationTargetException failed) {
       if (failed.getCause() instanceof HeadlessException headless) {
         throw new NoDisplayException(headless);
@@ -128,46 +130,10 @@ public final class BenchWindow {
    */
   public static void prepare(WindowOptions options) throws InterruptedException {
     try {
-      requireDisplay();
-      SwingUtilities.invokeAndWait(() -> prepareParts(options));
+      Displays.require();
+      SwingUtilities.invokeAndWait(() -> Displays.prepareParts(options));
     } catch (NoDisplayException | InvocationTargetException saidByShow) {
       return;
-    }
-  }
-
-  /** The look and feel, the words, the chart and the widths of letters. */
-  private static void prepareParts(WindowOptions options) {
-    Palette palette = new WindowTheme(options.theme()).palette();
-    new StripChart(palette, new Numbers(options.locale()));
-    String text = new Words(options.locale()).get("closing");
-    new Pieces(new Words(options.locale()), palette)
-        .label("text", text, true, 20)
-        .getPreferredSize();
-  }
-
-  /**
-   * On a screen of this computer smooth edges are painted in this process and sent as a whole:
-   * asked of the screen's server piece by piece they take it several times as long, and the Swing
-   * thread waits for that. A screen that is far away keeps its own way. Read once, at the first
-   * use.
-   */
-  private static void paintHere() {
-    String display = System.getenv("DISPLAY");
-    boolean local = display != null && (display.startsWith(":") || display.startsWith("unix:"));
-    if (local && System.getProperty(SERVER_PAINTS) == null) {
-      System.setProperty(SERVER_PAINTS, "false");
-    }
-  }
-
-  private static void requireDisplay() throws NoDisplayException {
-    try {
-      paintHere();
-      if (GraphicsEnvironment.isHeadless()) {
-        throw new NoDisplayException(null);
-      }
-      GraphicsEnvironment.getLocalGraphicsEnvironment().getDefaultScreenDevice();
-    } catch (HeadlessException | AWTError | LinkageError none) {
-      throw new NoDisplayException(none);
     }
   }
 
@@ -190,35 +156,29 @@ public final class BenchWindow {
     }
   }
 
-  private void open(Function<Tools, Page> first) {
-    tools = tools();
+  private void open(Function<Tools, Page> first, PedalJob pedal) {
     frame = new JFrame();
     frame.setName("firstamp");
     frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
-    frame.setContentPane(content);
-    frame.addWindowListener(
-        new WindowAdapter() {
-          @Override
-          public void windowClosing(WindowEvent event) {
-            shell.close();
-          }
-        });
+    shell = new WindowShell(new Aside(), desk, options, time, frame);
+    shell.pedal(pedal);
+    frame.addWindowListener(new Watcher());
+    frame.addWindowFocusListener(new Watcher());
     Rectangle screen = GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds();
     frame.setMinimumSize(new Dimension(Math.min(1080, screen.width), Math.min(680, screen.height)));
     frame.setSize(Math.min(1280, screen.width), Math.min(800, screen.height));
     frame.setLocation(screen.x, screen.y);
-    shell.open(first.apply(tools));
+    if (desk != null) {
+      desk.whenStarted(watched -> SwingUtilities.invokeLater(() -> shell.started(watched)));
+    }
+    shell.open(first.apply(shell.tools()));
     timer = new Timer(TICK_MS, event -> tick());
     timer.setCoalesce(true);
     timer.start();
     frame.setVisible(true);
-    page.component().requestFocusInWindow();
-  }
-
-  private Tools tools() {
-    WindowTheme theme = new WindowTheme(options.theme());
-    Words words = new Words(options.locale());
-    return new Tools(words, new Numbers(options.locale()), theme.palette(), shell, desk);
+    if (frame.getFocusOwner() == null) {
+      shell.front().component().requestFocusInWindow();
+    }
   }
 
   private void tick() {
@@ -226,13 +186,10 @@ public final class BenchWindow {
       return;
     }
     try {
-      page.tick(frame.isFocused());
-      if (!page.title().equals(frame.getTitle())) {
-        frame.setTitle(page.title());
-      }
+      shell.tick();
     } catch (RuntimeException defect) {
       failure = defect;
-      page.failed();
+      shell.failed();
       end();
     }
   }
@@ -243,40 +200,21 @@ public final class BenchWindow {
       return;
     }
     closing = true;
-    page.component().setEnabled(false);
-    frame.setTitle(tools.words().get("closing"));
-    Page last = page;
-    ending.execute(
-        () -> {
-          try {
-            last.end();
-          } finally {
-            SwingUtilities.invokeLater(this::dispose);
-          }
-        });
+    Page last = shell.front();
+    last.component().setEnabled(false);
+    frame.setTitle(shell.tools().words().get("closing"));
+    new Aside().ending(last, this::dispose);
   }
 
   private void dispose() {
     if (timer != null) {
       timer.stop();
     }
-    turnKeys(null);
-    page.hidden();
+    shell.closed();
     frame.dispose();
     ending.shutdown();
     tasks.shutdown();
     closed.countDown();
-  }
-
-  private void turnKeys(KeyEventDispatcher next) {
-    KeyboardFocusManager manager = KeyboardFocusManager.getCurrentKeyboardFocusManager();
-    if (keys != null) {
-      manager.removeKeyEventDispatcher(keys);
-    }
-    keys = next;
-    if (keys != null) {
-      manager.addKeyEventDispatcher(keys);
-    }
   }
 
   JFrame frame() {
@@ -284,78 +222,33 @@ public final class BenchWindow {
   }
 
   Page page() {
-    return page;
+    return shell.front();
   }
 
-  Shell shell() {
+  WindowShell shell() {
     return shell;
-  }
-
-  /** The watching page's keys. */
-  Keys keys() {
-    return ((WatchPage) page).keys();
   }
 
   /** The watching page's panel. */
   BenchPanel panel() {
-    return ((WatchPage) page).panel();
+    return ((WatchPage) shell.front()).panel();
   }
 
-  /** The window as pages see it. */
-  private final class InFrame implements Shell {
+  /** Closing, and losing the keyboard. */
+  private final class Watcher extends WindowAdapter {
     @Override
-    public void open(Page next) {
-      if (page != null) {
-        page.hidden();
-      }
-      page = next;
-      turnKeys(next.keys(frame));
-      content.removeAll();
-      content.add(next.component(), BorderLayout.CENTER);
-      // The page first, then what it puts the caret into: the last wish is the one that holds.
-      next.component().requestFocusInWindow();
-      next.shown();
-      frame.setTitle(next.title());
-      content.revalidate();
-      content.repaint();
+    public void windowClosing(WindowEvent event) {
+      shell.closeWindow();
     }
 
     @Override
-    public void home() {
-      if (desk == null) {
-        end();
-        return;
-      }
-      Page last = page;
-      ending.execute(
-          () -> {
-            try {
-              last.end();
-            } finally {
-              SwingUtilities.invokeLater(() -> open(new HomePage(tools)));
-            }
-          });
+    public void windowLostFocus(WindowEvent event) {
+      shell.lost();
     }
+  }
 
-    @Override
-    public void close() {
-      if (page.mayClose()) {
-        end();
-      }
-    }
-
-    @Override
-    public void dress(WindowOptions next) {
-      options = next;
-      tools = tools();
-      open(new HomePage(tools));
-    }
-
-    @Override
-    public WindowOptions options() {
-      return options;
-    }
-
+  /** Threads beside the Swing thread. */
+  private final class Aside implements WindowShell.Background {
     @Override
     public <T> void aside(Callable<T> task, Consumer<T> then, Consumer<Exception> otherwise) {
       if (tasks.isShutdown()) {
@@ -381,6 +274,23 @@ public final class BenchWindow {
               next.run();
             }
           });
+    }
+
+    @Override
+    public void ending(Page last, Runnable then) {
+      ending.execute(
+          () -> {
+            try {
+              last.end();
+            } finally {
+              SwingUtilities.invokeLater(then);
+            }
+          });
+    }
+
+    @Override
+    public void end() {
+      BenchWindow.this.end();
     }
   }
 }

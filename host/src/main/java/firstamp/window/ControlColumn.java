@@ -1,36 +1,25 @@
 package firstamp.window;
 
-import java.awt.GridBagConstraints;
-import java.awt.GridBagLayout;
-import java.awt.Insets;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 
-/** The controls at the right: OFF, seen, mark, switch on again. */
+/** The controls of the watching page under OFF: the verdict, seen, mark, sound, back. */
 final class ControlColumn {
   static final int WIDTH = 196;
-  private static final int OFF_HEIGHT = 150;
-  private static final int IDLE_OFF_HEIGHT = 92;
-
+  private static final int GAP = 6;
   private final Palette palette;
   private final Words words;
-  private final JPanel column = new JPanel(new GridBagLayout());
-  private final KeyButton off;
+  private final JPanel column = new JPanel(new LeastFirst(GAP));
   private final KeyButton seen;
   private final KeyButton mark;
-  private final KeyButton restore;
+  private final KeyButton home;
   private final KeyButton sound;
   private final ThinkButtons think;
-  private boolean idle;
   private final KeyButton verdict;
 
   ControlColumn(Palette palette, Words words, BenchActions actions) {
     this.palette = palette;
     this.words = words;
-    off =
-        new KeyButton(words, "off", words.get("off.word"), words.get("off.key"), actions::offOrHold)
-            .large(58)
-            .size(WIDTH, OFF_HEIGHT);
     seen =
         new KeyButton(
                 words,
@@ -47,9 +36,15 @@ final class ControlColumn {
                 words.get("control.mark.key"),
                 actions::mark)
             .size(WIDTH, 46);
-    restore =
-        new KeyButton(words, "restore", words.get("control.restore"), "R", actions::restore)
+    home =
+        new KeyButton(
+                words,
+                "home",
+                words.get("control.home"),
+                words.get("control.home.key"),
+                actions::home)
             .size(WIDTH, 46);
+    home.button().setVisible(false);
     sound =
         new KeyButton(words, "sound", words.get("control.sound"), "X", actions::toggleSound)
             .size(WIDTH, 38);
@@ -60,26 +55,16 @@ final class ControlColumn {
                 words.get("control.verdict"),
                 words.get("control.verdict.key"),
                 actions::next)
-            .size(WIDTH, 72);
+            .size(WIDTH, 62);
     think = new ThinkButtons(palette, words, actions);
     column.setName("controls");
     column.setOpaque(false);
-    GridBagConstraints at = new GridBagConstraints();
-    at.gridx = 0;
-    at.fill = GridBagConstraints.BOTH;
-    at.weightx = 1;
-    at.insets = new Insets(0, 0, 6, 0);
-    // OFF takes all the height that the others leave.
-    at.weighty = 1;
-    column.add(off.button(), at);
-    at.weighty = 0;
-    column.add(verdict.button(), at);
-    column.add(seen.button(), at);
-    column.add(mark.button(), at);
-    column.add(sound.button(), at);
-    column.add(think.component(), at);
-    at.insets = new Insets(0, 0, 0, 0);
-    column.add(restore.button(), at);
+    column.add(verdict.button());
+    column.add(seen.button());
+    column.add(mark.button());
+    column.add(home.button());
+    column.add(sound.button());
+    column.add(think.component());
   }
 
   JComponent component() {
@@ -92,6 +77,11 @@ final class ControlColumn {
     sound.button().setVisible(muted || heard == Hearing.State.HEARD);
     sound.text(words.get(muted ? "control.soundOn" : "control.sound"));
     sound.colours(palette.control(), palette.ink());
+  }
+
+  /** The way back to the first screen, where there is one. */
+  void home(boolean there) {
+    home.button().setVisible(there);
   }
 
   /** What helps to think, where the sheet gives something. */
@@ -107,21 +97,12 @@ final class ControlColumn {
   void show(BenchView now, boolean next) {
     BenchView.Controls controls = now.controls();
     column.setVisible(now.replay() == null);
-    // Where there is nothing to switch off the others need the room more.
-    if (idle == controls.off()) {
-      idle = !controls.off();
-      off.size(WIDTH, idle ? IDLE_OFF_HEIGHT : OFF_HEIGHT);
-      column.revalidate();
-    }
-    off.enabled(controls.off());
-    off.hint(controls.off() ? words.get("off.key") : controls.offWords());
-    if (controls.off()) {
-      off.colours(palette.off(), palette.offInk());
-    } else {
-      off.colours(palette.ground(), palette.quietInk());
-    }
     verdict.button().setVisible(next);
-    verdict.colours(palette.ask(), palette.askInk());
+    // Enter is said once: what waits to be seen goes before the verdict.
+    verdict.hint(controls.seen() ? "V" : words.get("control.verdict.key"));
+    verdict.colours(
+        controls.seen() ? palette.control() : palette.ask(),
+        controls.seen() ? palette.ink() : palette.askInk());
     seen.enabled(controls.seen());
     if (controls.seen()) {
       seen.colours(palette.ask(), palette.askInk());
@@ -130,7 +111,7 @@ final class ControlColumn {
     }
     mark.enabled(controls.mark());
     mark.colours(palette.control(), palette.ink());
-    restore.button().setVisible(controls.restore() != null);
-    restore.colours(palette.control(), palette.ink());
+    home.hint(controls.off() ? "0" : words.get("control.home.key"));
+    home.colours(palette.control(), palette.ink());
   }
 }

@@ -40,6 +40,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
@@ -61,6 +62,7 @@ public final class Desk {
   private final HomeFolder home;
   private final AtomicBoolean warmed = new AtomicBoolean();
   private volatile String trouble;
+  private volatile Consumer<Watched> started = watched -> {};
   private ProbeFlow probeFlow;
 
   /**
@@ -155,6 +157,11 @@ public final class Desk {
       probeFlow = new ProbeFlow(this);
     }
     return probeFlow;
+  }
+
+  /** Told of every power-up that begins here, before anybody else has it; from any thread. */
+  void whenStarted(Consumer<Watched> next) {
+    started = next;
   }
 
   /** Closes the line to the probe box; steps that are finished begin anew the next time. */
@@ -273,9 +280,12 @@ public final class Desk {
     // A process that is told to end opens the switch first.
     Thread onSignal = new Thread(bench::close, "signal");
     Runtime.getRuntime().addShutdownHook(onSignal);
+    Watched watched =
+        new Watched(
+            bench, open.file(), Hearing.of(sound), again, () -> done(open, onSignal, sound));
+    started.accept(watched);
     bench.start();
-    return new Watched(
-        bench, open.file(), Hearing.of(sound), again, () -> done(open, onSignal, sound));
+    return watched;
   }
 
   private void done(BenchLog open, Thread onSignal, AlarmSound sound) {

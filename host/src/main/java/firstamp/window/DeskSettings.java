@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import firstamp.model.PedalJob;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -22,6 +23,7 @@ import java.util.Locale;
  * @param cutTriedEpochMs when the probe box last proved that it cuts
  * @param calibratedEpochMs when it was last calibrated
  * @param remindFromEpochMs no reminder before
+ * @param pedal job of a pedal, of the probe box and of one that sends a key
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @JsonIgnoreProperties(ignoreUnknown = true)
@@ -32,12 +34,13 @@ record DeskSettings(
     Double scale,
     Long cutTriedEpochMs,
     Long calibratedEpochMs,
-    Long remindFromEpochMs) {
+    Long remindFromEpochMs,
+    String pedal) {
   private static final ObjectMapper MAPPER = new ObjectMapper();
   private static final String FILE = "window.json";
 
   static DeskSettings none() {
-    return new DeskSettings(null, null, null, null, null, null, null);
+    return new DeskSettings(null, null, null, null, null, null, null, null);
   }
 
   /** What stands in the folder; nothing where there is no such file or it makes no sense. */
@@ -79,7 +82,7 @@ record DeskSettings(
 
   DeskSettings withPort(String next) {
     return new DeskSettings(
-        next, language, theme, scale, cutTriedEpochMs, calibratedEpochMs, remindFromEpochMs);
+        next, language, theme, scale, cutTriedEpochMs, calibratedEpochMs, remindFromEpochMs, pedal);
   }
 
   DeskSettings withLook(Locale locale, WindowOptions.Theme look, Double size) {
@@ -90,21 +93,39 @@ record DeskSettings(
         size,
         cutTriedEpochMs,
         calibratedEpochMs,
-        remindFromEpochMs);
+        remindFromEpochMs,
+        pedal);
   }
 
   DeskSettings withCutTried(long epochMs) {
     return new DeskSettings(
-        port, language, theme, scale, epochMs, calibratedEpochMs, remindFromEpochMs);
+        port, language, theme, scale, epochMs, calibratedEpochMs, remindFromEpochMs, pedal);
   }
 
   DeskSettings withCalibrated(long epochMs) {
     return new DeskSettings(
-        port, language, theme, scale, cutTriedEpochMs, epochMs, remindFromEpochMs);
+        port, language, theme, scale, cutTriedEpochMs, epochMs, remindFromEpochMs, pedal);
   }
 
   DeskSettings withRemindFrom(long epochMs) {
     return new DeskSettings(
-        port, language, theme, scale, cutTriedEpochMs, calibratedEpochMs, epochMs);
+        port, language, theme, scale, cutTriedEpochMs, calibratedEpochMs, epochMs, pedal);
+  }
+
+  /** The job of a pedal; an off where none was chosen. */
+  PedalJob pedalJob() {
+    return PedalJob.of(pedal);
+  }
+
+  DeskSettings withPedal(PedalJob job) {
+    return new DeskSettings(
+        port,
+        language,
+        theme,
+        scale,
+        cutTriedEpochMs,
+        calibratedEpochMs,
+        remindFromEpochMs,
+        job.id());
   }
 }

@@ -12,6 +12,8 @@ import javax.swing.JPanel;
 /** The row of large figures; readable from two metres. */
 final class FigureRow {
   static final int HEIGHT = 132;
+  static final int FOLDED_HEIGHT = 58;
+  private static final float FOLDED_POINTS = 27;
   private static final int LEAST_WIDTH = 150;
   private static final float NUMBER_POINTS = 54;
   private static final int SIDE = 10;
@@ -20,6 +22,7 @@ final class FigureRow {
   private final JPanel row = new JPanel(new GridLayout(1, 0, 8, 0));
   private final List<Canvas> cells = new ArrayList<>();
   private List<FigureView> shown = List.of();
+  private boolean folded;
 
   FigureRow(Palette palette) {
     this.palette = palette;
@@ -41,12 +44,14 @@ final class FigureRow {
             new Canvas(
                 "figure-" + at,
                 LEAST_WIDTH,
-                HEIGHT,
+                height(),
                 (g, width, height) -> paint(g, width, height, shown.get(index)));
         cells.add(cell);
         row.add(cell);
       }
       row.revalidate();
+      // The gaps lie elsewhere now: what was painted there must go too.
+      row.repaint();
     }
     List<FigureView> before = shown;
     shown = List.copyOf(figures);
@@ -58,7 +63,27 @@ final class FigureRow {
     }
   }
 
+  private int height() {
+    return folded ? FOLDED_HEIGHT : HEIGHT;
+  }
+
+  /** Name, number and state alone where the room is small. */
+  void fold(boolean small) {
+    if (small != folded) {
+      folded = small;
+      List<FigureView> now = shown;
+      row.removeAll();
+      cells.clear();
+      shown = List.of();
+      show(now);
+    }
+  }
+
   private void paint(Graphics2D g, int width, int height, FigureView view) {
+    if (folded) {
+      small(g, width, height, view);
+      return;
+    }
     g.setColor(WindowTheme.colour(palette.groundOf(view.tone())));
     g.fillRect(0, 0, width, height);
     int ink = palette.inkOn(view.tone());
@@ -94,6 +119,18 @@ final class FigureRow {
         ink,
         room - (shape > 0 ? shape + 7 : 0));
     more(g, view.more(), quiet, room);
+  }
+
+  private void small(Graphics2D g, int width, int height, FigureView view) {
+    g.setColor(WindowTheme.colour(palette.groundOf(view.tone())));
+    g.fillRect(0, 0, width, height);
+    int ink = palette.inkOn(view.tone());
+    int room = width - 2 * SIDE;
+    boolean plain = view.tone() == Tone.PLAIN;
+    String above = plain ? view.name() : view.word();
+    Font number = WindowTheme.font(true, FOLDED_POINTS);
+    text(g, above, SIDE, 19, WindowTheme.font(true, 15), plain ? palette.quietInk() : ink, room);
+    text(g, view.number() + " " + view.unit(), SIDE, 48, number, ink, room);
   }
 
   /** In two lines what is too long for one. */

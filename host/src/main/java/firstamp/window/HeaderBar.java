@@ -2,6 +2,7 @@ package firstamp.window;
 
 import firstamp.window.BenchView.LinkView;
 import java.awt.BorderLayout;
+import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.FlowLayout;
 import java.util.List;
@@ -13,9 +14,10 @@ import javax.swing.JPanel;
 
 /** The line at the top: which set, which power-up, how long, and the state of cable and log. */
 final class HeaderBar {
-  private static final int HEIGHT = 40;
+  static final int HEIGHT = 40;
   private static final int GAP = 12;
   private static final int BETWEEN = 20;
+  private static final int STATES_GAP = 8;
 
   /** Words are a little wider on screens of another scale. */
   private static final int ROOM = 8;
@@ -27,7 +29,7 @@ final class HeaderBar {
   private final JLabel phase = new JLabel(" ");
   private final JLabel elapsed = new JLabel(" ");
   private final JPanel left = new JPanel();
-  private final JPanel states = new JPanel(new FlowLayout(FlowLayout.RIGHT, 8, 2));
+  private final JPanel states = new JPanel(new FlowLayout(FlowLayout.RIGHT, STATES_GAP, 2));
   private List<LinkView> shown = List.of();
 
   HeaderBar(Palette palette) {
@@ -80,17 +82,39 @@ final class HeaderBar {
     makeRoom(now.about());
   }
 
-  /** When much is wrong at once the states need the room: the quiet line goes first. */
+  /**
+   * When much is wrong at once the states need the room: the quiet line goes first, then states in
+   * which nothing is wrong, then the name of the set.
+   */
   private void makeRoom(String text) {
-    int quiet = about.getPreferredSize().width;
-    int needed =
-        left.getPreferredSize().width
-            + (about.isVisible() ? 0 : quiet)
-            + BETWEEN
-            + ROOM
-            + states.getPreferredSize().width;
-    boolean fits = bar.getWidth() == 0 || needed <= bar.getWidth();
-    about.setVisible(fits && !text.isEmpty());
+    if (bar.getWidth() == 0) {
+      about.setVisible(!text.isEmpty());
+      return;
+    }
+    int room = bar.getWidth() - BETWEEN - ROOM;
+    int must = width(elapsed) + width(phase);
+    int wrong = 0;
+    for (int at = 0; at < shown.size(); at++) {
+      Component state = states.getComponent(at);
+      boolean plain = shown.get(at).tone() == Tone.PLAIN;
+      wrong += plain ? 0 : state.getPreferredSize().width + STATES_GAP;
+    }
+    int left = room - must - wrong;
+    boolean named = width(set) <= left;
+    left -= named ? width(set) : 0;
+    for (int at = 0; at < shown.size(); at++) {
+      if (shown.get(at).tone() == Tone.PLAIN) {
+        int width = states.getComponent(at).getPreferredSize().width + STATES_GAP;
+        states.getComponent(at).setVisible(width <= left);
+        left -= width <= left ? width : 0;
+      }
+    }
+    set.setVisible(named && !set.getText().isEmpty());
+    about.setVisible(width(about) <= left && !text.isEmpty());
+  }
+
+  private static int width(JLabel label) {
+    return label.getText().isEmpty() ? 0 : label.getPreferredSize().width;
   }
 
   private static void set(JLabel label, String text) {

@@ -1,72 +1,49 @@
 package firstamp.window;
 
-import java.awt.Component;
-import java.awt.KeyEventDispatcher;
-import java.awt.Window;
-import java.awt.event.KeyEvent;
 import java.util.function.Consumer;
-import javax.swing.SwingUtilities;
 import javax.swing.Timer;
-import javax.swing.text.JTextComponent;
 
 /**
- * Keys of a page on which one key is held down while a clip is on a point; the space bar opens the
- * switch, as everywhere. The rest goes to the page's usual keys.
+ * Keys of a page on which one key is held down while a clip is on a point. The rest goes to the
+ * page's usual keys.
  *
  * <p>Some systems repeat a held key as releases and presses in turn: a release counts only when no
  * press follows it at once.
  */
-final class HoldKeys implements KeyEventDispatcher {
+final class HoldKeys implements PageStrokes {
   static final int REPEAT_MS = 90;
 
-  private final Window window;
   private final int holdKey;
   private final Consumer<Boolean> hold;
-  private final Runnable off;
-  private final KeyEventDispatcher rest;
+  private final PageStrokes rest;
   private final Timer released;
   private boolean held;
 
-  HoldKeys(
-      Window window, int holdKey, Consumer<Boolean> hold, Runnable off, KeyEventDispatcher rest) {
-    this.window = window;
+  HoldKeys(int holdKey, Consumer<Boolean> hold, PageStrokes rest) {
     this.holdKey = holdKey;
     this.hold = hold;
-    this.off = off;
     this.rest = rest;
     released = new Timer(REPEAT_MS, event -> let());
     released.setRepeats(false);
   }
 
   @Override
-  public boolean dispatchKeyEvent(KeyEvent event) {
-    Component source = event.getComponent();
-    if (source == null || source != window && SwingUtilities.getWindowAncestor(source) != window) {
-      return false;
-    }
-    boolean typing = source instanceof JTextComponent text && text.isEditable();
-    if (event.getKeyCode() == KeyEvent.VK_SPACE && !typing) {
-      if (event.getID() == KeyEvent.KEY_PRESSED) {
-        off.run();
+  public boolean pressed(Stroke stroke) {
+    if (stroke.code() == holdKey) {
+      released.stop();
+      if (!held) {
+        held = true;
+        hold.accept(true);
       }
       return true;
     }
-    if (event.getKeyCode() == holdKey && !typing) {
-      if (event.getID() == KeyEvent.KEY_PRESSED) {
-        press();
-      } else if (event.getID() == KeyEvent.KEY_RELEASED) {
-        released.restart();
-      }
-      return true;
-    }
-    return rest.dispatchKeyEvent(event);
+    return rest.pressed(stroke);
   }
 
-  private void press() {
-    released.stop();
-    if (!held) {
-      held = true;
-      hold.accept(true);
+  @Override
+  public void released(int code) {
+    if (code == holdKey) {
+      released.restart();
     }
   }
 
@@ -77,8 +54,8 @@ final class HoldKeys implements KeyEventDispatcher {
     }
   }
 
-  /** The page is left: nothing is held any more. */
-  void stop() {
+  @Override
+  public void stop() {
     released.stop();
     let();
   }

@@ -7,8 +7,6 @@ import firstamp.session.SearchState;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.GridLayout;
-import java.awt.KeyEventDispatcher;
-import java.awt.Window;
 import java.awt.event.KeyEvent;
 import java.util.List;
 import javax.swing.BorderFactory;
@@ -50,7 +48,6 @@ final class LocatePage implements Page {
   private SearchState whole;
   private SearchState state;
   private SearchView view;
-  private HoldKeys keys;
   private boolean everything;
   private int step = -1;
 
@@ -78,7 +75,7 @@ final class LocatePage implements Page {
     likely = pieces.prose("locate-likely", " ", WindowTheme.READING_POINTS, 560);
     done = pieces.prose("locate-done", " ", 16, 560);
     hold = pieces.label("locate-hold", " ", true, 22);
-    chain = new Canvas("locate-chain", WIDTH, 260, (g, w, h) -> painter.paint(g, w, h, view));
+    chain = new Canvas("locate-chain", WIDTH, 190, (g, w, h) -> painter.paint(g, w, h, view));
     shape =
         new Canvas(
             "locate-shape",
@@ -131,12 +128,13 @@ final class LocatePage implements Page {
 
   private JPanel buttons(Pieces pieces) {
     JPanel all = pieces.clear(new BorderLayout(0, 8));
+    JComponent[] left = {};
     if (session == null) {
-      all.add(
-          pieces.row(
-              pieces.plain("search.before", () -> across(-1)),
-              pieces.plain("search.after", () -> across(1))),
-          BorderLayout.WEST);
+      left =
+          new JComponent[] {
+            pieces.plain("search.before", () -> across(-1)),
+            pieces.plain("search.after", () -> across(1))
+          };
     } else {
       JButton take = pieces.main("search.hold", () -> {});
       take.getModel().addChangeListener(event -> hold(take.getModel().isPressed()));
@@ -157,18 +155,16 @@ final class LocatePage implements Page {
               pieces.plain("search.mended", () -> choose(4)),
               pieces.plain("search.takeBack", () -> choose(5))),
           BorderLayout.NORTH);
-      all.add(
-          pieces.row(pieces.plain("search.tap", () -> choose(6)), typedTitle, level),
-          BorderLayout.WEST);
+      left = new JComponent[] {pieces.plain("search.tap", () -> choose(6)), typedTitle, level};
     }
-    JButton off = pieces.plain("search.off", this::off);
-    off.setVisible(session != null);
     all.add(
-        pieces.row(
-            off,
-            pieces.plain("search.everything", () -> choose(9)),
-            pieces.plain("search.back", this::back)),
-        BorderLayout.EAST);
+        pieces.ends(
+            left,
+            new JComponent[] {
+              pieces.plain("search.everything", () -> choose(9)),
+              pieces.plain("search.back", this::back)
+            }),
+        BorderLayout.CENTER);
     return all;
   }
 
@@ -188,16 +184,8 @@ final class LocatePage implements Page {
   }
 
   @Override
-  public KeyEventDispatcher keys(Window window) {
-    keys = new HoldKeys(window, KeyEvent.VK_C, this::hold, this::off, new PageKeys(window, this));
-    return keys;
-  }
-
-  @Override
-  public void hidden() {
-    if (keys != null) {
-      keys.stop();
-    }
+  public PageStrokes strokes() {
+    return new HoldKeys(KeyEvent.VK_C, this::hold, new PageKeys(this));
   }
 
   @Override
@@ -318,20 +306,11 @@ final class LocatePage implements Page {
     }
   }
 
-  private void off() {
+  @Override
+  public void failed() {
     if (session != null) {
       session.off();
     }
-  }
-
-  @Override
-  public void failed() {
-    off();
-  }
-
-  @Override
-  public boolean mayClose() {
-    return from == null || from.mayClose();
   }
 
   @Override

@@ -49,6 +49,15 @@ final class OwnQuestions {
     waiting.remove(kind);
   }
 
+  boolean waits(Kind kind) {
+    return waiting.containsKey(kind);
+  }
+
+  /** Whether this one is what is asked now. */
+  boolean asks(Kind kind) {
+    return !waiting.isEmpty() && waiting.keySet().iterator().next() == kind;
+  }
+
   /** The one that is due; null = none. */
   QuestionView first() {
     return waiting.isEmpty() ? null : waiting.values().iterator().next().question();

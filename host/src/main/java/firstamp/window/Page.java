@@ -1,12 +1,12 @@
 package firstamp.window;
 
-import java.awt.KeyEventDispatcher;
-import java.awt.Window;
+import firstamp.session.BenchSession;
 import javax.swing.JComponent;
 
 /**
- * One page of the window. The number pad, Enter and the pedal reach all that it asks for. Swing
- * thread only.
+ * One page of the window. Number pad and Enter reach all that it asks for. While a switch is closed
+ * or may close the window's frame is round it, with state, figures and OFF; a page knows nothing of
+ * that and cannot be without it. Swing thread only.
  */
 interface Page {
   /** Short name, for tests and pictures. */
@@ -26,11 +26,6 @@ interface Page {
 
   /** About twenty times a second while in front. */
   default void tick(boolean focused) {}
-
-  /** Whether the window may close now; a page that says no asks the person. */
-  default boolean mayClose() {
-    return true;
-  }
 
   /** Something went wrong in the window: leave nothing switched on. */
   default void failed() {}
@@ -56,8 +51,23 @@ interface Page {
   /** Page up or down. */
   default void turn(int by) {}
 
-  /** What its keys do. */
-  default KeyEventDispatcher keys(Window window) {
-    return new PageKeys(window, this);
+  /** What its keys do; OFF, the pedal and what switches off are the frame's. */
+  default PageStrokes strokes() {
+    return new PageKeys(this);
+  }
+
+  /** The session whose state the frame shows also when nothing is on; null = none. */
+  default BenchSession session() {
+    return null;
+  }
+
+  /** What else lies under OFF; null = nothing. */
+  default JComponent controls() {
+    return null;
+  }
+
+  /** What lies at the right of the sentence; null = nothing. */
+  default JComponent sentenceKeys() {
+    return null;
   }
 }

@@ -1,7 +1,6 @@
 package firstamp.window;
 
 import java.awt.Dimension;
-import java.awt.FlowLayout;
 import java.awt.Insets;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -41,7 +40,7 @@ final class Pieces {
 
   /** A text that wraps at a width and asks for the height that it needs there. */
   JTextArea prose(String name, String text, float points, int width) {
-    JTextArea area = new JTextArea();
+    JTextArea area = new Prose();
     area.setName(name);
     area.setEditable(false);
     area.setFocusable(false);
@@ -56,11 +55,37 @@ final class Pieces {
     return area;
   }
 
+  /** Knows its height for the width that it really gets, whatever was thought before. */
+  private static final class Prose extends JTextArea {
+    private static final long serialVersionUID = 1L;
+
+    @Override
+    public void setBounds(int x, int y, int width, int height) {
+      boolean other = width != getWidth() && width > 0 && !getText().isEmpty();
+      super.setBounds(x, y, width, height);
+      if (other && isPreferredSizeSet()) {
+        Dimension before = getPreferredSize();
+        setPreferredSize(null);
+        setMinimumSize(null);
+        super.setBounds(x, y, width, Short.MAX_VALUE);
+        int needed = getPreferredSize().height + 2;
+        super.setBounds(x, y, width, height);
+        // Its width stays what was asked for, so that a wider room widens it again.
+        setPreferredSize(new Dimension(before.width, needed));
+        setMinimumSize(new Dimension(100, needed));
+        if (needed != before.height) {
+          revalidate();
+        }
+      }
+    }
+  }
+
   /** Puts other words into a wrapped text. */
   static void say(JTextArea area, String text, int width) {
     area.setPreferredSize(null);
     area.setText(text);
-    area.setSize(width, Short.MAX_VALUE);
+    int shown = area.isDisplayable() && area.getWidth() > 0 ? area.getWidth() : width;
+    area.setSize(shown, Short.MAX_VALUE);
     // A little room: fonts are wider by a hair on screens of another scale.
     int height = text.isEmpty() ? 0 : area.getPreferredSize().height + 2;
     area.setPreferredSize(new Dimension(width, height));
@@ -99,9 +124,16 @@ final class Pieces {
   }
 
   JPanel row(JComponent... parts) {
-    JPanel row = new JPanel(new FlowLayout(FlowLayout.LEFT, 12, 0));
-    row.setOpaque(false);
-    for (JComponent part : parts) {
+    return ends(parts, new JComponent[0]);
+  }
+
+  /** A row whose last parts keep to the right; in more lines where the width does not do. */
+  JPanel ends(JComponent[] left, JComponent[] right) {
+    JPanel row = clear(new WrapRow(12, 8, right.length));
+    for (JComponent part : left) {
+      row.add(part);
+    }
+    for (JComponent part : right) {
       row.add(part);
     }
     return row;

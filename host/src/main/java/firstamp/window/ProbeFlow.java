@@ -67,6 +67,11 @@ final class ProbeFlow {
     /** Whether it did. */
     CUT_DONE;
 
+    /** Whether its switch closes in this step. */
+    boolean feeds() {
+      return this == LOW || this == HIGH || this == CUT;
+    }
+
     /** Whether a number from the person's meter is asked for. */
     boolean asksNumber() {
       return this == VOLTS || this == LOW_READ || this == HIGH_READ;
@@ -215,6 +220,11 @@ final class ProbeFlow {
       desk.settings().withCutTried(desk.time().epochMillis()).save(desk.folder());
     }
     step = Step.CUT_DONE;
+  }
+
+  /** Opens the switch now; from any thread. */
+  void off() {
+    course.off();
   }
 
   /** One step back; false at the begin. */

@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.analysis.MeterAccuracy;
+import firstamp.model.PedalJob;
 import java.awt.BorderLayout;
 import java.awt.FlowLayout;
 import java.util.ArrayList;
@@ -18,7 +19,7 @@ import javax.swing.JTextField;
  * Guided steps with the probe box: calibrate it with what is at hand, let it prove that it cuts.
  * Enter goes on; leaving keeps what was measured, the switch is open meanwhile.
  */
-final class ProbePage implements Page {
+final class ProbePage implements Page, LiveSet.Feeding {
   private static final int TEXT_WIDTH = 1120;
 
   private final Tools tools;
@@ -41,7 +42,9 @@ final class ProbePage implements Page {
   private final JPanel start;
   private final JButton on;
   private final JButton cut;
+  private final JComboBox<String> pedal = new JComboBox<>();
   private boolean busy;
+  private boolean feeds;
 
   ProbePage(Tools tools) {
     this.tools = tools;
@@ -76,7 +79,52 @@ final class ProbePage implements Page {
     meter.add(labelled("probe.volts", volts));
     meter.add(labelled("probe.amps", amps));
     rows.add(meter, BorderLayout.CENTER);
+    for (PedalJob job : PedalJob.values()) {
+      pedal.addItem(words.get("probe.pedal." + job.id()));
+    }
+    pedal.setSelectedIndex(tools.shell().pedal().ordinal());
+    pedal.setName("probe.pedal");
+    pedal.addActionListener(event -> pedal(PedalJob.values()[pedal.getSelectedIndex()]));
+    rows.add(labelled("probe.pedal", pedal), BorderLayout.SOUTH);
     return rows;
+  }
+
+  /** A pedal has one job, kept for the next time too. */
+  private void pedal(PedalJob job) {
+    if (job != tools.shell().pedal()) {
+      tools.shell().pedal(job);
+      Desk desk = tools.desk();
+      tools
+          .shell()
+          .aside(
+              () -> {
+                desk.settings().withPedal(job).save(desk.folder());
+                return job;
+              },
+              kept -> {},
+              this::failed);
+    }
+  }
+
+  @Override
+  public LiveSet.Stand stand() {
+    return feeds ? new LiveSet.Stand(true, true, false, false, true) : LiveSet.Stand.NOTHING;
+  }
+
+  @Override
+  public void off() {
+    flow.off();
+  }
+
+  /** There are no figures here: what it does, and how it is stopped. */
+  @Override
+  public BenchView view() {
+    return BenchView.plain(
+        title(),
+        words.get("probe.feeding.phase"),
+        new BenchView.Sentence(
+            Tone.CAUTION, words.get("probe.feeding"), words.get("probe.feeding.action")),
+        words.get("off.ready"));
   }
 
   private JPanel labelled(String name, JComponent field) {
@@ -105,12 +153,13 @@ final class ProbePage implements Page {
     sheet.add(inner, BorderLayout.CENTER);
     JPanel bottom = pieces.clear(new BorderLayout(0, 8));
     bottom.add(said, BorderLayout.NORTH);
-    JPanel buttons = pieces.clear(new BorderLayout());
-    buttons.add(pieces.row(on, cut), BorderLayout.WEST);
-    buttons.add(
-        pieces.row(pieces.plain("probe.back", this::back), pieces.plain("probe.home", this::leave)),
-        BorderLayout.EAST);
-    bottom.add(buttons, BorderLayout.SOUTH);
+    bottom.add(
+        pieces.ends(
+            new JComponent[] {on, cut},
+            new JComponent[] {
+              pieces.plain("probe.back", this::back), pieces.plain("probe.home", this::leave)
+            }),
+        BorderLayout.SOUTH);
     page.add(top, BorderLayout.NORTH);
     page.add(sheet, BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);
@@ -205,6 +254,7 @@ final class ProbePage implements Page {
 
   private void failed(Exception failure) {
     busy = false;
+    feeds = false;
     show();
     say(tools.why(failure));
   }
@@ -257,6 +307,10 @@ final class ProbePage implements Page {
 
   private void wait(Callable<Boolean> task) {
     busy = true;
+    feeds = flow.step().feeds();
+    if (feeds) {
+      tools.shell().feeds(this);
+    }
     say(words.get("probe.busy"));
     tools
         .shell()
@@ -264,6 +318,7 @@ final class ProbePage implements Page {
             task,
             done -> {
               busy = false;
+              feeds = false;
               show();
             },
             this::failed);

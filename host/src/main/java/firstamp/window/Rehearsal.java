@@ -66,7 +66,6 @@ public final class Rehearsal {
     BufferedImage image = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
     whole.setSize(WIDTH, HEIGHT);
     page.shown();
-    page.keys(null);
     for (int picture = 0; picture < pictures; picture++) {
       page.tick(true);
       // Only what is in a window paints its parts; and texts that are in one look for its place.

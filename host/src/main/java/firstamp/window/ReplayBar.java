@@ -5,7 +5,6 @@ import firstamp.window.BenchView.EventMark;
 import firstamp.window.BenchView.ReplayView;
 import java.awt.BasicStroke;
 import java.awt.BorderLayout;
-import java.awt.FlowLayout;
 import java.awt.Graphics2D;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
@@ -57,7 +56,7 @@ final class ReplayBar {
         };
     bar.addMouseListener(mouse);
     bar.addMouseMotionListener(mouse);
-    row = new JPanel(new FlowLayout(FlowLayout.LEFT, 8, 0));
+    row = new JPanel(new WrapRow(8, 4, 0));
     row.setOpaque(false);
     add(row, hold, "replay-hold", this::toggle);
     add(row, new JButton(words.get("replay.step")), "replay-step", session::step);

@@ -15,11 +15,17 @@ final class SaidLine {
   private double movedMs;
   private String modeWords;
   private double modeSaidMs;
+  private String leaving;
 
   SaidLine(Words words, LimitPresenter limits) {
     this.words = words;
     this.limits = limits;
     this.spoken = new Spoken(words.locale());
+  }
+
+  /** What is said from now on until the page is left. */
+  void leaving(String words) {
+    leaving = words;
   }
 
   void follow(Snapshot now, BenchMode.State mode) {
@@ -39,6 +45,10 @@ final class SaidLine {
    * @param strips whether there are strips to point at
    */
   String line(Snapshot now, BenchView view, boolean strips) {
+    if (leaving != null && now.phase() == Snapshot.Phase.RAILS_FALLING
+        || leaving != null && now.phase() == Snapshot.Phase.TRIPPED) {
+      return leaving;
+    }
     if (modeWords != null && now.nowMs() - modeSaidMs < SAID_MS) {
       return spoken.mode(modeWords);
     }

@@ -4,6 +4,7 @@ import firstamp.window.BenchView.Sentence;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.Font;
+import java.awt.FontMetrics;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
@@ -13,6 +14,8 @@ import javax.swing.JTextArea;
 /** The one sentence to read first, always at the same place; the alarm bar when there is one. */
 final class SentenceBar {
   static final int HEIGHT = 104;
+  static final int FOLDED_HEIGHT = 62;
+  private static final float FOLDED_POINTS = 26;
   private static final int PADDING = 18;
 
   /** Room for the headline before the bar has been laid out. */
@@ -26,9 +29,11 @@ final class SentenceBar {
   private final JLabel headline = new JLabel(" ");
   private final JTextArea action = new JTextArea();
   private final Canvas shape;
+  private final JPanel right = new JPanel(new BorderLayout());
+  private boolean folded;
   private Sentence shown = new Sentence(Tone.PLAIN, "", "");
 
-  SentenceBar(Palette palette, JComponent more, JComponent below) {
+  SentenceBar(Palette palette) {
     this.palette = palette;
     shape =
         new Canvas(
@@ -39,7 +44,8 @@ final class SentenceBar {
               g.setColor(WindowTheme.colour(palette.groundOf(shown.tone())));
               g.fillRect(0, 0, w, h);
               g.setColor(WindowTheme.colour(palette.inkOn(shown.tone())));
-              Shapes.draw(g, shown.tone(), 14, Math.max(4, (h - 44) / 2.0), 44);
+              int size = folded ? 34 : 44;
+              Shapes.draw(g, shown.tone(), 14, Math.max(4, (h - size) / 2.0), size);
             });
     headline.setName("sentence-headline");
     headline.setFont(FAR);
@@ -51,10 +57,7 @@ final class SentenceBar {
     bar.setBorder(BorderFactory.createEmptyBorder(8, 4, 8, 14));
     bar.add(shape, BorderLayout.WEST);
     bar.add(texts, BorderLayout.CENTER);
-    JPanel right = new JPanel(new BorderLayout());
     right.setOpaque(false);
-    right.add(more, BorderLayout.NORTH);
-    right.add(below, BorderLayout.SOUTH);
     bar.add(right, BorderLayout.EAST);
     bar.setPreferredSize(new Dimension(100, HEIGHT));
   }
@@ -74,39 +77,88 @@ final class SentenceBar {
     return bar;
   }
 
+  /** What lies at its right end; null = nothing. */
+  void beside(JComponent keys) {
+    right.removeAll();
+    if (keys != null) {
+      right.add(keys, BorderLayout.CENTER);
+    }
+    right.revalidate();
+    bar.repaint();
+  }
+
+  /** In one line each where the room is small; the whole text is then in the tool tip. */
+  void fold(boolean small) {
+    if (small == folded) {
+      return;
+    }
+    folded = small;
+    action.setLineWrap(!small);
+    action.setFont(
+        WindowTheme.font(false, small ? WindowTheme.LEAST_POINTS : WindowTheme.READING_POINTS));
+    bar.setBorder(
+        small
+            ? BorderFactory.createEmptyBorder(4, 4, 4, 10)
+            : BorderFactory.createEmptyBorder(8, 4, 8, 14));
+    Sentence now = shown;
+    shown = null;
+    show(now);
+  }
+
   void show(Sentence sentence) {
-    int height = Math.max(HEIGHT, neededHeight());
+    int height = neededHeight();
     if (sentence.equals(shown) && height == bar.getPreferredSize().height) {
       return;
     }
     shown = sentence;
     headline.setText(sentence.headline());
     fit();
-    action.setText(sentence.action());
+    action.setText(folded ? oneLine(sentence.action()) : sentence.action());
+    bar.setToolTipText(folded ? sentence.action() : null);
     headline.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
     action.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
     bar.setBackground(WindowTheme.colour(palette.groundOf(sentence.tone())));
     shape.say(sentence.tone().name().toLowerCase(java.util.Locale.ROOT));
     bar.getAccessibleContext().setAccessibleName(sentence.headline() + ". " + sentence.action());
-    bar.setPreferredSize(new Dimension(100, Math.max(HEIGHT, neededHeight())));
+    bar.setPreferredSize(new Dimension(100, neededHeight()));
     bar.revalidate();
     bar.repaint();
   }
 
   /** Names of rails are the person's own: one that is too long makes its line smaller. */
   private void fit() {
+    Font far = folded ? WindowTheme.font(true, FOLDED_POINTS) : FAR;
     int room = texts.getWidth() > 0 ? texts.getWidth() : USUAL_WIDTH;
-    int width = headline.getFontMetrics(FAR).stringWidth(headline.getText()) + 2;
+    int width = headline.getFontMetrics(far).stringWidth(headline.getText()) + 2;
     headline.setFont(
-        width <= room ? FAR : WindowTheme.font(true, FAR.getSize2D() * (room - 2) / width));
+        width <= room ? far : WindowTheme.font(true, far.getSize2D() * (room - 2) / width));
+  }
+
+  /** As many words as fit into a line. */
+  private String oneLine(String text) {
+    int room = texts.getWidth() > 0 ? texts.getWidth() - 2 : USUAL_WIDTH;
+    FontMetrics metrics = action.getFontMetrics(action.getFont());
+    String part = text;
+    while (metrics.stringWidth(part) > room && part.lastIndexOf(' ') > 0) {
+      part = part.substring(0, part.lastIndexOf(' ')) + " \u2026";
+      part = part.replace(" \u2026 \u2026", " \u2026");
+      if (metrics.stringWidth(part) > room) {
+        part = part.substring(0, part.length() - 2);
+      }
+    }
+    return part;
   }
 
   /** A long text makes the bar higher rather than losing its end. */
   private int neededHeight() {
+    if (folded) {
+      return FOLDED_HEIGHT;
+    }
     if (texts.getWidth() <= 0) {
       return HEIGHT;
     }
     action.setSize(texts.getWidth(), Short.MAX_VALUE);
-    return headline.getPreferredSize().height + action.getPreferredSize().height + PADDING;
+    return Math.max(
+        HEIGHT, headline.getPreferredSize().height + action.getPreferredSize().height + PADDING);
   }
 }

@@ -45,7 +45,10 @@ final class SentencePresenter {
       return tripped(now, standing);
     }
     if (!standing.isEmpty()) {
-      return alarm(now, first(standing));
+      Alarm first = first(standing);
+      return now.phase() == Snapshot.Phase.RAILS_FALLING && before(first, now)
+          ? falling(now, first)
+          : alarm(now, first);
     }
     if (now.link().state() == Snapshot.LinkState.LOST
         || now.link().state() == Snapshot.LinkState.PROBE_RESTARTED) {
@@ -65,6 +68,19 @@ final class SentencePresenter {
           words.get("sentence.countdown.action"));
     }
     return calm(now);
+  }
+
+  /** Whether it was raised before the switch opened. */
+  private static boolean before(Alarm alarm, Snapshot now) {
+    return now.elapsedMs() == null || alarm.atMs() <= now.elapsedMs();
+  }
+
+  /** While rails fall, hands are what matters; what was found before comes after it. */
+  private Sentence falling(Snapshot now, Alarm found) {
+    String action =
+        join(words.get("sentence.falling.action"), words.get("sentence.found", headline(found)));
+    return new Sentence(
+        toneOf(found.priority()), words.get("sentence.falling"), join(action, mains(now.sheet())));
   }
 
   private Sentence calm(Snapshot now) {
@@ -145,6 +161,9 @@ final class SentencePresenter {
             : spoken.alarm(orEmpty(first(standing).text()));
     if (trip.atMs() != null) {
       action = words.get("trip.afterAction", numbers.moment(trip.atMs()), action);
+    }
+    if (now.phase() != Snapshot.Phase.ENDED) {
+      action = join(action, words.get("sentence.hands"));
     }
     return new Sentence(Tone.ALARM, farTrip(trip, now.alarms()), join(action, mains(now.sheet())));
   }

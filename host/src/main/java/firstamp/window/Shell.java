@@ -1,5 +1,7 @@
 package firstamp.window;
 
+import firstamp.model.PedalJob;
+import firstamp.session.BenchSession;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 
@@ -11,8 +13,32 @@ interface Shell {
   /** Back to the first screen; what is being watched is asked about first. */
   void home();
 
-  /** Closes the window. */
+  /** Closes the window, after a question. */
   void close();
+
+  /** Brings the window before those of other programs. */
+  default void toFront() {}
+
+  /** Puts a mark that can be given a word by a digit. */
+  default void mark(BenchSession session) {
+    session.mark("");
+  }
+
+  /** Why no ohms may be measured now, in the person's language; null = they may. */
+  default String noOhms() {
+    return null;
+  }
+
+  /** The job of a pedal that sends a key. */
+  default PedalJob pedal() {
+    return PedalJob.OFF;
+  }
+
+  /** Gives it another job. */
+  default void pedal(PedalJob job) {}
+
+  /** Something closes a switch outside a power-up: the frame is round it from now on. */
+  default void feeds(LiveSet.Feeding feeding) {}
 
   /** Dresses the window anew and shows the first screen. */
   void dress(WindowOptions options);

@@ -74,7 +74,7 @@ final class StripsView {
     maker = new StripMaker(words, numbers);
     chart = new StripChart(palette, numbers);
     pointers = new PointerPresenter(words, numbers);
-    canvas = new Canvas("strips", 700, 300, this::paint);
+    canvas = new Canvas("strips", 700, 240, this::paint);
     canvas.say(words.get("strip.accessible"));
     Mouse mouse = new Mouse();
     canvas.addMouseListener(mouse);

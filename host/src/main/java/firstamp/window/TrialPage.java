@@ -63,6 +63,7 @@ final class TrialPage implements Page {
   private int step;
   private int chosen;
   private WireView view;
+  private String refused;
 
   /** Keeps what was done, and judges trials; never on the Swing thread. */
   interface Keeping {
@@ -148,7 +149,7 @@ final class TrialPage implements Page {
     JPanel lists = pieces.clear(new GridLayout(1, 2, 16, 0));
     lists.add(list("wires.aboutTitle", about));
     lists.add(list("wires.doneTitle", done));
-    lists.setPreferredSize(new Dimension(WIDTH, 150));
+    lists.setPreferredSize(new Dimension(WIDTH, 152));
     table.setName("trial-table");
     table.getAccessibleContext().setAccessibleName(words.get("wires.table"));
     table.setFont(WindowTheme.font(false, 16));
@@ -217,9 +218,7 @@ final class TrialPage implements Page {
     if (keeping != null) {
       row.addAll(List.of(firstTitle, first, secondTitle, second, go));
     }
-    JPanel upper = pieces.clear(new BorderLayout());
-    upper.add(pieces.row(row.toArray(new JComponent[0])), BorderLayout.WEST);
-    all.add(upper, BorderLayout.NORTH);
+    List<JComponent> rowEnd = new ArrayList<>();
     List<JComponent> left = new ArrayList<>();
     left.add(pieces.plain("wires.before", () -> across(-1)));
     left.add(pieces.plain("wires.after", () -> across(1)));
@@ -231,10 +230,16 @@ final class TrialPage implements Page {
     if (keeping == null) {
       left.add(pieces.plain("wires.everything", () -> choose(9)));
     } else {
-      upper.add(pieces.row(pieces.plain("wires.everything", () -> choose(9))), BorderLayout.EAST);
+      rowEnd.add(pieces.plain("wires.everything", () -> choose(9)));
     }
-    all.add(pieces.row(left.toArray(new JComponent[0])), BorderLayout.WEST);
-    all.add(pieces.row(pieces.plain("wires.back", this::back)), BorderLayout.EAST);
+    all.add(
+        pieces.ends(row.toArray(new JComponent[0]), rowEnd.toArray(new JComponent[0])),
+        BorderLayout.NORTH);
+    all.add(
+        pieces.ends(
+            left.toArray(new JComponent[0]),
+            new JComponent[] {pieces.plain("wires.back", this::back)}),
+        BorderLayout.CENTER);
     return all;
   }
 
@@ -253,6 +258,25 @@ final class TrialPage implements Page {
     return page;
   }
 
+  @Override
+  public void shown() {
+    tick(true);
+  }
+
+  /** No ohms are asked for while the set is fed or a rail still has volts. */
+  @Override
+  public void tick(boolean focused) {
+    String now = keeping == null ? null : tools.shell().noOhms();
+    if (!java.util.Objects.equals(now, refused)) {
+      refused = now;
+      refresh();
+    }
+  }
+
+  private boolean refusesOhms() {
+    return refused != null && answer().state() == WireAnswer.State.CHECK_COLD;
+  }
+
   private WireCase now() {
     return whole.upTo(step);
   }
@@ -268,6 +292,9 @@ final class TrialPage implements Page {
   /** Shows where the wire stands. */
   void refresh() {
     view = presenter.view(now(), index);
+    if (refusesOhms()) {
+      view = view.refused(words.get("ohms.title"), refused);
+    }
     int ink = tools.palette().inkOn(view.tone());
     head.setBackground(WindowTheme.colour(tools.palette().groundOf(view.tone())));
     for (JComponent part : List.of(title, headline, action)) {
@@ -329,7 +356,9 @@ final class TrialPage implements Page {
     second.getAccessibleContext().setAccessibleName(secondTitle.getText());
     for (JComponent part : List.of(firstTitle, first, secondTitle, second)) {
       part.setVisible(cold || source);
+      part.setEnabled(!refusesOhms());
     }
+    go.setEnabled(!refusesOhms());
     go.setText(words.get(cold || source ? "flow.wires.go" : "flow.wires.judge"));
   }
 
@@ -397,6 +426,11 @@ final class TrialPage implements Page {
   public void goOn() {
     if (keeping == null) {
       across(1);
+      return;
+    }
+    tick(true);
+    if (refusesOhms()) {
+      say(refused);
       return;
     }
     try {
@@ -469,11 +503,6 @@ final class TrialPage implements Page {
   public void across(int by) {
     step = Math.max(0, Math.min(whole.steps().size(), step + by));
     refresh();
-  }
-
-  @Override
-  public boolean mayClose() {
-    return from == null || from.mayClose();
   }
 
   @Override

@@ -124,7 +124,6 @@ final class VerdictPage implements Page {
     target.add(file, BorderLayout.CENTER);
     saving.add(target, BorderLayout.CENTER);
     bottom.add(saving, BorderLayout.NORTH);
-    JPanel buttons = pieces.clear(new BorderLayout());
     List<JComponent> row = new ArrayList<>(List.of(save));
     row.add(pieces.plain(watching == null ? "verdict.replay" : "verdict.strips", () -> choose(1)));
     row.add(good);
@@ -132,9 +131,11 @@ final class VerdictPage implements Page {
     if (again != null) {
       row.add(pieces.plain("verdict.again", () -> choose(4)));
     }
-    buttons.add(pieces.row(row.toArray(new JComponent[0])), BorderLayout.WEST);
-    buttons.add(pieces.plain("verdict.home", this::back), BorderLayout.EAST);
-    bottom.add(buttons, BorderLayout.SOUTH);
+    bottom.add(
+        pieces.ends(
+            row.toArray(new JComponent[0]),
+            new JComponent[] {pieces.plain("verdict.home", this::back)}),
+        BorderLayout.SOUTH);
     page.add(head, BorderLayout.NORTH);
     page.add(scroll, BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);

@@ -3,7 +3,6 @@ package firstamp.window;
 import firstamp.session.BenchMode;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
-import java.awt.FlowLayout;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
@@ -12,20 +11,23 @@ import javax.swing.text.View;
 
 /** The line below the strips: values at the pointer, and what the strips show. */
 final class ViewRow {
-  private static final int HEIGHT = 40;
+  private static final int HEIGHT = 36;
   private static final int GAP = 10;
-  private static final int LINES = 2;
+
+  /** All of them keep to the right. */
+  private static final int KEYS = 8;
 
   /** Words are a little wider on screens of another scale. */
   private static final int ROOM = 8;
 
   private final Palette palette;
   private final Words words;
-  private final JPanel row = new JPanel(new BorderLayout(GAP, 0));
+  private final JPanel row = new JPanel(new BorderLayout(GAP, 2));
   private final JTextArea pointer = new JTextArea();
-  private final JPanel buttons = new JPanel(new FlowLayout(FlowLayout.RIGHT, 5, 0));
+  private final JPanel buttons = new JPanel(new WrapRow(5, 4, KEYS));
   private final KeyButton view;
   private MiddleCards.Card turnsTo;
+  private int lines = 1;
   private final KeyButton narrower;
   private final KeyButton wider;
   private final KeyButton follow;
@@ -75,8 +77,7 @@ final class ViewRow {
     pointer.setBorder(BorderFactory.createEmptyBorder(1, 2, 0, 0));
     pointer.setFont(WindowTheme.font(false, WindowTheme.LEAST_POINTS));
     pointer.setForeground(WindowTheme.colour(palette.ink()));
-    pointer.setPreferredSize(new Dimension(100, HEIGHT));
-    pointer.setMinimumSize(new Dimension(100, HEIGHT));
+    size();
     buttons.setOpaque(false);
     for (KeyButton key :
         new KeyButton[] {handsIn, soak, notes, whatIf, view, narrower, wider, follow}) {
@@ -85,7 +86,7 @@ final class ViewRow {
     row.setName("view-row");
     row.setOpaque(false);
     row.add(pointer, BorderLayout.CENTER);
-    row.add(buttons, BorderLayout.EAST);
+    row.add(buttons, BorderLayout.SOUTH);
   }
 
   JComponent component() {
@@ -93,26 +94,33 @@ final class ViewRow {
   }
 
   /**
-   * Says a sentence in two lines; one that is too long for them beside the buttons (all values at
-   * the pointer) has the whole row while it stands there.
+   * Says a sentence in lines of its own, above the buttons: those never give way to it. A second
+   * line that was needed once stays, so that the strips do not jump while somebody points at them.
    */
   void say(String text) {
     if (!text.equals(pointer.getText())) {
       pointer.setText(text);
       pointer.getAccessibleContext().setAccessibleName(text);
     }
-    boolean fits = row.getWidth() == 0 || fitsBesideButtons();
-    if (fits != buttons.isVisible()) {
-      buttons.setVisible(fits);
-      row.revalidate();
+    int needed = row.getWidth() == 0 ? 1 : linesNeeded();
+    if (needed > lines) {
+      lines = needed;
+      size();
     }
   }
 
-  private boolean fitsBesideButtons() {
-    View words = pointer.getUI().getRootView(pointer);
-    words.setSize(row.getWidth() - buttons.getPreferredSize().width - GAP - ROOM, 1000);
+  private void size() {
     int line = pointer.getFontMetrics(pointer.getFont()).getHeight();
-    return words.getPreferredSpan(View.Y_AXIS) <= LINES * line + 1;
+    pointer.setPreferredSize(new Dimension(100, lines * line + 2));
+    pointer.setMinimumSize(new Dimension(100, lines * line + 2));
+    row.revalidate();
+  }
+
+  private int linesNeeded() {
+    View words = pointer.getUI().getRootView(pointer);
+    words.setSize(row.getWidth() - ROOM, 1000);
+    int line = pointer.getFontMetrics(pointer.getFont()).getHeight();
+    return Math.max(1, Math.round(words.getPreferredSpan(View.Y_AXIS) / line));
   }
 
   /**

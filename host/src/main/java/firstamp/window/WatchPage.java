@@ -3,16 +3,16 @@ package firstamp.window;
 import firstamp.model.TimeSource;
 import firstamp.session.BenchSession;
 import firstamp.session.Snapshot;
-import java.awt.KeyEventDispatcher;
 import java.awt.Toolkit;
-import java.awt.Window;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import javax.swing.JComponent;
-import javax.swing.SwingUtilities;
 
-/** A set being watched, or the replay of one. Leaving it asks while the set is being watched. */
-final class WatchPage implements Page {
+/**
+ * A set being watched, or the replay of one. Leaving it asks once while something is on, and waits
+ * until the rails are down.
+ */
+final class WatchPage implements Page, LiveSet.Feeding {
   /** Where hours are in view figures that change 11 times a second can be read as well. */
   private static final int WIDE_ONE_IN = 3;
 
@@ -29,26 +29,29 @@ final class WatchPage implements Page {
             return thread;
           });
   private final TimeSource time = TimeSource.system();
-  private Keys keys;
-  private Runnable leave;
+  private final Keys keys;
+  private Runnable wished;
+  private Runnable leaving;
+  private LocatePage searching;
+  private TrialPage wiring;
   private Tone lastTone = Tone.PLAIN;
   private boolean keptAwake;
   private int ticks;
-  private boolean agreed;
 
   WatchPage(Tools tools, Watched watched) {
     this.tools = tools;
     this.watched = watched;
     this.session = watched.session();
     this.awake = tools.shell().options().keepAwake() ? AwakeKeeper.ofThisSystem() : null;
-    this.leave = tools.shell()::close;
     panel =
         new BenchPanel(
             session,
             watched.hearing(),
             new BenchPresenter(tools.words().locale()),
             tools.palette(),
-            this::leave);
+            this::agree);
+    keys = new Keys(panel);
+    panel.whenMarking(() -> tools.shell().mark(session));
     panel.whenThinking(this::search, this::wires);
     panel.show(session.snapshot(), null, true);
     if (watched.log() != null && tools.desk() != null) {
@@ -60,7 +63,8 @@ final class WatchPage implements Page {
     return panel;
   }
 
-  BenchSession session() {
+  @Override
+  public BenchSession session() {
     return session;
   }
 
@@ -80,34 +84,66 @@ final class WatchPage implements Page {
   }
 
   @Override
-  public KeyEventDispatcher keys(Window window) {
-    keys = new Keys(window, panel);
-    return new ThinkKeys(window, keys, this::search, this::wires);
+  public JComponent controls() {
+    return panel.controls();
   }
 
-  Keys keys() {
+  @Override
+  public JComponent sentenceKeys() {
+    return panel.sentenceKeys();
+  }
+
+  @Override
+  public PageStrokes strokes() {
     return keys;
   }
 
   @Override
+  public LiveSet.Stand stand() {
+    return LiveSet.Stand.of(session.snapshot(), panel.asksOn());
+  }
+
+  @Override
+  public void off() {
+    panel.off();
+  }
+
+  @Override
+  public BenchView view() {
+    return panel.view();
+  }
+
+  @Override
   public void tick(boolean focused) {
-    keys.tick(time.epochMillis());
     ticks++;
     if (panel.time().wide() && ticks % WIDE_ONE_IN != 0) {
       return;
     }
     Snapshot now = session.snapshot();
     panel.show(now, awake == null ? null : awake.problem(), focused);
+    heard(now);
+    if (leaving != null && over()) {
+      Runnable go = leaving;
+      leaving = null;
+      go.run();
+    }
+  }
+
+  /** The same where another page is in front: what the frame says of it, and what is heard. */
+  void follow(boolean focused) {
+    Snapshot now = session.snapshot();
+    panel.look(now, awake == null ? null : awake.problem(), focused);
+    heard(now);
+  }
+
+  private void heard(Snapshot now) {
     keepAwake(now);
     Tone tone = panel.view().sentence().tone();
     if (tone == Tone.ALARM && lastTone != Tone.ALARM && now.kind() != Snapshot.Kind.REPLAY) {
       if (watched.hearing().state() != Hearing.State.NOT_WANTED) {
         Toolkit.getDefaultToolkit().beep();
       }
-      Window window = SwingUtilities.getWindowAncestor(panel.component());
-      if (window != null) {
-        window.toFront();
-      }
+      tools.shell().toFront();
     }
     lastTone = tone;
   }
@@ -124,14 +160,27 @@ final class WatchPage implements Page {
     }
   }
 
-  @Override
-  public boolean mayClose() {
-    if (!over() && !agreed) {
-      leave = tools.shell()::close;
+  /**
+   * Leaves once it is over. While the switch is closed or may close it asks, once; then it waits
+   * until the rails are down, and a second wish does not wait.
+   */
+  void leave(Runnable then) {
+    if (over() || leaving != null) {
+      leaving = null;
+      then.run();
+    } else if (LiveSet.Stand.closable(session.snapshot().phase())) {
+      wished = then;
       panel.askClose();
-      return false;
+    } else {
+      leaving = then;
+      panel.leaving();
     }
-    return true;
+  }
+
+  private void agree() {
+    panel.off();
+    leaving = wished;
+    panel.leaving();
   }
 
   /** A window that cannot show the set must not leave it on. */
@@ -140,14 +189,9 @@ final class WatchPage implements Page {
     session.off();
   }
 
-  /** To the first screen; asks while the set is being watched. */
+  /** To the first screen. */
   void home() {
-    leave = tools.shell()::home;
-    if (over() || agreed) {
-      leave.run();
-    } else {
-      panel.askClose();
-    }
+    tools.shell().home();
   }
 
   private void verdict() {
@@ -160,7 +204,9 @@ final class WatchPage implements Page {
   /** The search for a lost signal: live, or as it was in the power-up that is played. */
   void search() {
     if (session.search() != null) {
-      tools.shell().open(new LocatePage(tools, session, null, this));
+      // The one that was left: what was half typed is still there.
+      searching = searching == null ? new LocatePage(tools, session, null, this) : searching;
+      tools.shell().open(searching);
       return;
     }
     Integer number = session.snapshot().powerUp();
@@ -180,25 +226,34 @@ final class WatchPage implements Page {
 
   /** The wires of unknown place that the sheet names. */
   void wires() {
-    if (tools.desk() != null && !session.snapshot().sheet().unknownWires().isEmpty()) {
+    if (wiring != null) {
+      tools.shell().open(wiring);
+    } else if (tools.desk() != null && !session.snapshot().sheet().unknownWires().isEmpty()) {
       WireShelf shelf = new WireShelf(tools.desk(), watched.log());
       tools
           .shell()
           .aside(
               () -> shelf.of(session.snapshot().sheet()),
-              wires -> tools.shell().open(new TrialPage(tools, wires, shelf, this)),
+              wires -> {
+                wiring = new TrialPage(tools, wires, shelf, this);
+                tools.shell().open(wiring);
+              },
               nothing -> {});
     }
-  }
-
-  private void leave() {
-    agreed = true;
-    leave.run();
   }
 
   private boolean over() {
     Snapshot now = session.snapshot();
     return now.kind() == Snapshot.Kind.REPLAY || now.phase() == Snapshot.Phase.ENDED;
+  }
+
+  /** Another page shows the same session now. */
+  void replaced() {
+    if (keptAwake) {
+      keptAwake = false;
+      keeping.execute(awake::let);
+    }
+    keeping.shutdown();
   }
 
   @Override

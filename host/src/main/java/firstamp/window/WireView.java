@@ -26,6 +26,11 @@ record WireView(
     List<String> done,
     List<List<String>> table) {
 
+  /** The same with the reason why nothing can be measured now. */
+  WireView refused(String why, String whole) {
+    return new WireView(Tone.CAUTION, title, why, whole, warnings, places, about, done, table);
+  }
+
   /**
    * A place.
    *

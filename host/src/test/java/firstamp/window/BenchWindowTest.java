@@ -202,7 +202,14 @@ class BenchWindowTest {
     assertThat(window.frame().isDisplayable()).isTrue();
     wantClose();
     show();
+    key(KeyEvent.VK_ENTER, '\n');
+    assertThat(session.wishes).as("Enter leaves nothing").isEmpty();
     key(KeyEvent.VK_1, '1');
+    assertThat(session.wishes).contains("off");
+    session.set(new FakeSession(FakeSession.Scene.FALLING).snapshot());
+    show();
+    assertThat(session.closed).as("the rails are still up").isFalse();
+    session.set(new FakeSession(FakeSession.Scene.OVER).snapshot());
     window.awaitClosed();
     assertThat(session.closed).isTrue();
   }
@@ -268,7 +275,7 @@ class BenchWindowTest {
     open(FakeSession.Scene.SHORT);
     show();
     assertThat(Components.onSwing(() -> window.frame().getTitle()))
-        .startsWith("Switched itself off: 8.10 A");
+        .startsWith("A short: 0.5 \u03a9");
   }
 
   @Test
@@ -293,6 +300,10 @@ class BenchWindowTest {
 
   /** One picture, as the timer would make it. */
   private void show() throws Exception {
-    SwingUtilities.invokeAndWait(() -> window.panel().show(session.snapshot(), null, true));
+    SwingUtilities.invokeAndWait(
+        () -> {
+          window.panel().show(session.snapshot(), null, true);
+          window.shell().tick();
+        });
   }
 }

@@ -36,7 +36,7 @@ class RemindersTest {
   }
 
   private static DeskSettings tried(Long cutMs, Long calibratedMs, Long fromMs) {
-    return new DeskSettings(null, null, null, null, cutMs, calibratedMs, fromMs);
+    return new DeskSettings(null, null, null, null, cutMs, calibratedMs, fromMs, null);
   }
 
   private static What due(DeskSettings settings, PowerUpEntry... entries) {

@@ -102,32 +102,29 @@ final class Screenshots {
   }
 
   /** A laid out window on a scene, never made visible. */
-  record Opened(JFrame frame, BenchPanel panel, FakeSession session) {
+  record Opened(JFrame frame, Framed framed, FakeSession session) {
     static Opened of(FakeSession.Scene scene, WindowOptions.Theme theme, Dimension size) {
       FakeSession session = new FakeSession(scene);
-      WindowTheme look = new WindowTheme(theme);
-      BenchPanel panel =
-          new BenchPanel(
-              session,
-              Hearing.NOTHING,
-              new BenchPresenter(Locale.ENGLISH),
-              look.palette(),
-              () -> {});
+      Framed framed =
+          new Framed(new WindowOptions(theme, Locale.ENGLISH, false), session, Hearing.NOTHING);
       JFrame frame = new JFrame();
       frame.setUndecorated(true);
-      frame.setContentPane(panel.component());
-      panel.component().setPreferredSize(size);
-      Opened opened = new Opened(frame, panel, session);
-      panel.show(session.snapshot(), null, true);
+      frame.setContentPane(framed.component());
+      framed.component().setPreferredSize(size);
       frame.pack();
+      Opened opened = new Opened(frame, framed, session);
       opened.settle();
       return opened;
+    }
+
+    BenchPanel panel() {
+      return framed.panel();
     }
 
     /** Wrapped texts know their height only once they have a width. */
     void settle() {
       for (int round = 0; round < 3; round++) {
-        panel.show(session.snapshot(), null, true);
+        framed.show(true);
         frame.invalidate();
         frame.validate();
       }

@@ -85,6 +85,7 @@ final class Views implements AutoCloseable {
     all.put("verdict-saved", this::saved);
     ThinkViews.addTo(all);
     all.put("look", options -> page(new LookPage(tools(options, used))));
+    all.put("leave", options -> page(new LeavePage(tools(options, used), null)));
     for (int step = 0; step <= 10; step++) {
       int upTo = step;
       all.put("probe-" + upTo, options -> probe(options, upTo, false));
@@ -203,28 +204,24 @@ final class Views implements AutoCloseable {
   /** With the first look in the place of the strips. */
   private View turned(WindowOptions options, FakeSession.Scene scene) {
     FakeSession session = new FakeSession(scene);
-    BenchPanel panel = panel(options, session, Hearing.NOTHING);
+    Framed framed = framed(options, session, Hearing.NOTHING);
     for (int turn = scene.shorted() ? 0 : 1; turn < 2; turn++) {
-      panel.toggleView();
-      panel.show(session.snapshot(), null, true);
+      framed.panel().toggleView();
+      framed.show(true);
     }
-    return new View(panel.component(), () -> panel.show(session.snapshot(), null, true));
+    return framed.view(true);
   }
 
   private static View watch(WindowOptions options, FakeSession session, Hearing hearing) {
-    BenchPanel panel = panel(options, session, hearing);
-    return new View(panel.component(), () -> panel.show(session.snapshot(), null, true));
+    return framed(options, session, hearing).view(true);
   }
 
-  private static BenchPanel panel(WindowOptions options, FakeSession session, Hearing hearing) {
-    WindowTheme look = new WindowTheme(options.theme());
-    BenchPanel panel =
-        new BenchPanel(
-            session, hearing, new BenchPresenter(options.locale()), look.palette(), () -> {});
-    panel.whenOver(() -> {}, () -> {});
-    panel.whenThinking(() -> {}, () -> {});
-    panel.show(session.snapshot(), null, true);
-    return panel;
+  private static Framed framed(WindowOptions options, FakeSession session, Hearing hearing) {
+    Framed framed = new Framed(options, session, hearing);
+    framed.panel().whenOver(() -> {}, () -> {});
+    framed.panel().whenThinking(() -> {}, () -> {});
+    framed.show(true);
+    return framed;
   }
 
   /**

@@ -94,7 +94,7 @@ final class WatchStates {
           State state = new State(options, FakeSession.Scene.REPLAY);
           state.session.set(
               state.session.snapshot().with(new Snapshot.Beside(earlier, null, null, null, 0)));
-          state.panel.show(state.session.snapshot(), null, true);
+          state.framed.show(true);
           state.panel.toggleWhatIf();
           return state.view(true);
         });
@@ -133,9 +133,9 @@ final class WatchStates {
     State state = new State(options, FakeSession.Scene.HEALTHY);
     Canvas strips = state.panel.strips().component();
     return new Views.View(
-        state.panel.component(),
+        state.framed.component(),
         () -> {
-          state.panel.show(state.session.snapshot(), null, true);
+          state.framed.show(true);
           if (strips.getWidth() > 0) {
             strips.paint(
                 new java.awt.image.BufferedImage(
@@ -212,7 +212,7 @@ final class WatchStates {
   }
 
   /** The same snapshot with some of its parts changed, by their names. */
-  private static Snapshot changed(Snapshot from, Map<String, Object> changes)
+  static Snapshot changed(Snapshot from, Map<String, Object> changes)
       throws ReflectiveOperationException {
     RecordComponent[] parts = Snapshot.class.getRecordComponents();
     Class<?>[] types = new Class<?>[parts.length];
@@ -236,26 +236,20 @@ final class WatchStates {
   /** A session and the panel on it. */
   private static final class State {
     private final FakeSession session;
+    private final Framed framed;
     private final BenchPanel panel;
 
     State(WindowOptions options, FakeSession.Scene scene) {
       session = new FakeSession(scene);
-      WindowTheme look = new WindowTheme(options.theme());
-      panel =
-          new BenchPanel(
-              session,
-              Hearing.NOTHING,
-              new BenchPresenter(options.locale()),
-              look.palette(),
-              () -> {});
+      framed = new Framed(options, session, Hearing.NOTHING);
+      panel = framed.panel();
       panel.whenOver(() -> {}, () -> {});
-      panel.show(session.snapshot(), null, true);
+      framed.show(true);
     }
 
     Views.View view(boolean focused) {
-      Runnable show = () -> panel.show(session.snapshot(), null, focused);
-      show.run();
-      return new Views.View(panel.component(), show);
+      framed.show(focused);
+      return framed.view(focused);
     }
   }
 }

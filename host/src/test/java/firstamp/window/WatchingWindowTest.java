@@ -2,6 +2,7 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.model.PedalJob;
 import firstamp.session.Snapshot;
 import java.awt.Component;
 import java.awt.Graphics2D;
@@ -41,7 +42,11 @@ class WatchingWindowTest {
   }
 
   private void show() throws Exception {
-    SwingUtilities.invokeAndWait(() -> window.panel().show(session.snapshot(), null, true));
+    SwingUtilities.invokeAndWait(
+        () -> {
+          window.panel().show(session.snapshot(), null, true);
+          window.shell().tick();
+        });
   }
 
   private void key(Component to, int id, int code, char character, long when) throws Exception {
@@ -177,21 +182,23 @@ class WatchingWindowTest {
   }
 
   @Test
-  void thePedalTapsAMarkAndHeldOpensTheSwitch() throws Exception {
+  void aMarkPedalTapsAMarkAndHeldOpensTheSwitch() throws Exception {
     open(FakeSession.Scene.HEALTHY);
+    SwingUtilities.invokeAndWait(() -> window.shell().pedal(PedalJob.MARK));
     Component to = window.panel().component();
     long now = firstamp.model.TimeSource.system().epochMillis();
     char none = KeyEvent.CHAR_UNDEFINED;
     // In one go: the window's own clock must not come between on a busy machine.
     SwingUtilities.invokeAndWait(
         () -> {
-          to.dispatchEvent(new KeyEvent(to, KeyEvent.KEY_PRESSED, now, 0, Keys.PEDAL, none));
-          to.dispatchEvent(new KeyEvent(to, KeyEvent.KEY_RELEASED, now + 100, 0, Keys.PEDAL, none));
+          to.dispatchEvent(new KeyEvent(to, KeyEvent.KEY_PRESSED, now, 0, FrameKeys.PEDAL, none));
+          to.dispatchEvent(
+              new KeyEvent(to, KeyEvent.KEY_RELEASED, now + 100, 0, FrameKeys.PEDAL, none));
         });
-    SwingUtilities.invokeAndWait(() -> window.keys().tick(now + 200));
+    SwingUtilities.invokeAndWait(() -> window.shell().keys().tick(now + 200));
     assertThat(session.wishes).containsExactly("mark ");
-    key(to, KeyEvent.KEY_PRESSED, Keys.PEDAL, none, now + 1000);
-    SwingUtilities.invokeAndWait(() -> window.keys().tick(now + 1700));
+    key(to, KeyEvent.KEY_PRESSED, FrameKeys.PEDAL, none, now + 1000);
+    SwingUtilities.invokeAndWait(() -> window.shell().keys().tick(now + 1700));
     assertThat(session.wishes).containsExactly("mark ", "off");
   }
 
@@ -287,13 +294,23 @@ class WatchingWindowTest {
   }
 
   @Test
-  void thePedalAnswersAQuestion() throws Exception {
+  void noFootAnswersAQuestion() throws Exception {
     open(FakeSession.Scene.ASKING);
     for (int tap = 1; tap <= 5; tap++) {
       session.set(session.snapshot().with(new Snapshot.Beside(null, null, null, null, tap)));
       show();
     }
-    assertThat(session.wishes).containsExactly("answer floating-supply true");
+    assertThat(session.wishes).as("the pedal of the probe box").isEmpty();
+    for (PedalJob job : PedalJob.values()) {
+      SwingUtilities.invokeAndWait(() -> window.shell().pedal(job));
+      for (int tap = 0; tap < 5; tap++) {
+        key(FrameKeys.PEDAL, KeyEvent.CHAR_UNDEFINED);
+      }
+      assertThat(session.wishes)
+          .as("%s", job)
+          .isNotEmpty()
+          .noneMatch(wish -> wish.startsWith("answer") || wish.startsWith("seen"));
+    }
   }
 
   @Test

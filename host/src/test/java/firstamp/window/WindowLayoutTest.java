@@ -97,9 +97,9 @@ class WindowLayoutTest {
               opened.panel().toggleMore();
               opened.session().set(Scenes.withLongText(opened.session().snapshot()));
               opened.settle();
-              List<String> found = LayoutFaults.of(opened.panel().component());
+              List<String> found = LayoutFaults.of(opened.framed().component());
               JTextArea action =
-                  (JTextArea) Components.named(opened.panel().component(), "sentence-action");
+                  (JTextArea) Components.named(opened.framed().component(), "sentence-action");
               assertThat(action.getText().length()).isGreaterThan(300);
               assertThat(Components.named(opened.panel().component(), "others")).isNotNull();
               opened.frame().dispose();

@@ -1,0 +1,130 @@
+package firstamp.window;
+
+import firstamp.model.TimeSource;
+import firstamp.session.Snapshot;
+
+/**
+ * What is being fed or may be: followed by the frame whatever page is in front. Swing thread only.
+ */
+final class LiveSet {
+  /** So long after an off a key may be meant for what was there before. */
+  static final long DEAD_NANOS = 1_000_000_000L;
+
+  private final TimeSource time;
+  private Feeding feeding;
+  private boolean closable;
+  private Long offNanos;
+
+  /** Something that closes a switch: a power-up, or a trial of the probe box. */
+  interface Feeding {
+    /** Where it stands. */
+    Stand stand();
+
+    /** What the frame shows of it. */
+    BenchView view();
+
+    /** Opens the switch, or stops what would close it. */
+    void off();
+  }
+
+  /**
+   * Where it stands.
+   *
+   * @param there whether it is under way at all
+   * @param closable whether the switch is closed or may close
+   * @param asked whether the person is asked to switch on again
+   * @param counting whether it closes by itself in a moment
+   * @param fed whether current can flow into the set
+   */
+  record Stand(boolean there, boolean closable, boolean asked, boolean counting, boolean fed) {
+    static final Stand NOTHING = new Stand(false, false, false, false, false);
+
+    /** Nothing is known of it: to be switched off as if it were on. */
+    static final Stand UNKNOWN = new Stand(true, true, false, false, true);
+
+    static Stand of(Snapshot now, boolean asked) {
+      boolean live = now.kind() != Snapshot.Kind.REPLAY;
+      boolean there = live && now.phase() != Snapshot.Phase.ENDED;
+      boolean fed = now.phase() == Snapshot.Phase.LOOK || now.phase() == Snapshot.Phase.ON;
+      return new Stand(
+          there, live && closable(now.phase()), live && asked, now.countdownS() != null, fed);
+    }
+
+    /** Until it has opened for good every phase leads to closing without anybody's doing. */
+    static boolean closable(Snapshot.Phase phase) {
+      return switch (phase) {
+        case CONNECTING, OPEN, CHECK, LOOK, ON -> true;
+        case RAILS_FALLING, TRIPPED, ENDED -> false;
+      };
+    }
+
+    boolean armed() {
+      return closable || asked;
+    }
+  }
+
+  LiveSet(TimeSource time) {
+    this.time = time;
+  }
+
+  /** Takes the next one; null = none. */
+  void take(Feeding next) {
+    feeding = next;
+    closable = false;
+    offNanos = null;
+  }
+
+  Feeding feeding() {
+    return feeding;
+  }
+
+  Stand stand() {
+    if (feeding == null) {
+      return Stand.NOTHING;
+    }
+    try {
+      return feeding.stand();
+    } catch (RuntimeException defect) {
+      // The window says it at its next picture; until then keys switch off.
+      return Stand.UNKNOWN;
+    }
+  }
+
+  /** Looks at it; true = it has gone off since the last time. */
+  boolean follow() {
+    Stand now = stand();
+    boolean gone = closable && !now.closable();
+    closable = now.closable();
+    if (gone && offNanos == null) {
+      offNanos = time.monotonicNanos();
+    }
+    if (closable) {
+      offNanos = dead() ? offNanos : null;
+    }
+    return gone;
+  }
+
+  boolean there() {
+    return stand().there();
+  }
+
+  boolean armed() {
+    return stand().armed();
+  }
+
+  /** Opens the switch. */
+  void off() {
+    if (feeding != null) {
+      boolean opens = stand().armed();
+      feeding.off();
+      if (opens) {
+        offNanos = time.monotonicNanos();
+      }
+    }
+  }
+
+  /** Whether it was switched off within the last second. */
+  boolean dead() {
+    return offNanos != null && time.monotonicNanos() - offNanos < DEAD_NANOS;
+  }
+}

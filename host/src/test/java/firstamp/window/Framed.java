@@ -1,0 +1,76 @@
+package firstamp.window;
+
+import firstamp.model.PedalJob;
+import firstamp.session.BenchSession;
+import java.util.Locale;
+import javax.swing.JComponent;
+
+/** A watching page in its frame, without a window. */
+final class Framed {
+  private final FakeSession session;
+  private final BenchPanel panel;
+  private final LiveFrame frame;
+
+  Framed(WindowOptions options, FakeSession session, Hearing hearing) {
+    this.session = session;
+    Locale locale = options.locale();
+    Palette palette = new WindowTheme(options.theme()).palette();
+    panel = new BenchPanel(session, hearing, new BenchPresenter(locale), palette, () -> {});
+    frame = new LiveFrame(palette, new Words(locale), panel::off);
+    panel.show(session.snapshot(), null, true);
+    frame.put(new OnePage());
+    frame.frame(true);
+    show(true);
+  }
+
+  BenchPanel panel() {
+    return panel;
+  }
+
+  JComponent component() {
+    return frame.component();
+  }
+
+  /** One picture. */
+  void show(boolean focused) {
+    panel.show(session.snapshot(), null, focused);
+    boolean armed = LiveSet.Stand.of(session.snapshot(), panel.asksOn()).armed();
+    frame.show(panel.view(), armed, PedalJob.OFF, null);
+  }
+
+  Views.View view(boolean focused) {
+    return new Views.View(component(), () -> show(focused));
+  }
+
+  private final class OnePage implements Page {
+    @Override
+    public String name() {
+      return "watch";
+    }
+
+    @Override
+    public String title() {
+      return panel.view().title();
+    }
+
+    @Override
+    public JComponent component() {
+      return panel.component();
+    }
+
+    @Override
+    public JComponent controls() {
+      return panel.controls();
+    }
+
+    @Override
+    public JComponent sentenceKeys() {
+      return panel.sentenceKeys();
+    }
+
+    @Override
+    public BenchSession session() {
+      return session;
+    }
+  }
+}

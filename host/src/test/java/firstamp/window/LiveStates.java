@@ -1,0 +1,33 @@
+package firstamp.window;
+
+import firstamp.session.Snapshot;
+import java.util.List;
+import java.util.Map;
+
+/** The states in which a switch is closed or may close. */
+enum LiveStates {
+  COUNTDOWN,
+  LOOK,
+  ON,
+  ON_AGAIN;
+
+  /** A session in this state; its sheet names a path and unknown wires. */
+  FakeSession session() throws ReflectiveOperationException {
+    FakeSession session =
+        new FakeSession(
+            this == ON_AGAIN
+                ? FakeSession.Scene.SHORT
+                : this == ON ? FakeSession.Scene.HEALTHY : FakeSession.Scene.ASKING);
+    Snapshot now = session.snapshot();
+    if (this == COUNTDOWN) {
+      now = WatchStates.changed(now, Map.of("questions", List.of(), "countdownS", 3));
+    } else if (this == LOOK) {
+      now = WatchStates.changed(now, Map.of("questions", List.of(), "phase", Snapshot.Phase.LOOK));
+    }
+    session.set(Scenes.withThinking(now));
+    if (this == COUNTDOWN) {
+      session.set(WatchStates.changed(session.snapshot(), Map.of("countdownS", 3)));
+    }
+    return session;
+  }
+}
