@@ -8,6 +8,7 @@ import firstamp.emulate.Waveforms;
 import firstamp.emulate.WorkedExamples;
 import firstamp.locate.WireCase;
 import firstamp.log.BenchLog;
+import firstamp.model.PedalJob;
 import firstamp.session.ArmGate;
 import firstamp.session.ClipFollower;
 import firstamp.session.PortOpener;
@@ -234,7 +235,8 @@ final class DemoCommand implements Callable<Integer> {
   }
 
   private EmulatedProbe probe(Sheets.Ready ready, Pace pace) throws IOException {
-    ProbeOptions options = ProbeOptions.of(seed, pace).withNoiseCounts(noiseCounts);
+    ProbeOptions options =
+        ProbeOptions.of(seed, pace).withNoiseCounts(noiseCounts).withPedal(run.pedal);
     if (saveWaveform != null) {
       options = options.withRecording();
     }
@@ -242,6 +244,8 @@ final class DemoCommand implements Callable<Integer> {
         waveform == null
             ? Scenarios.open(scenario, options)
             : Waveforms.open(waveform, frontEnd, ready.effective().supply().nominalV(), options);
+    // The practice foot holds; a front-end file says when a pedal is pressed otherwise.
+    probe.foot(run.pedal == PedalJob.HOLD_TO_RUN && waveform == null);
     opened = probe;
     return probe;
   }

@@ -65,7 +65,7 @@ final class LiveSetup {
       BenchSupply supply,
       ChainListener also)
       throws CliFailure {
-    RunSetup setup = asked.inRoom(options.roomCelsius);
+    RunSetup setup = asked.inRoom(options.roomCelsius).withPedal(options.pedal);
     boolean heard = !options.headless || !emulated;
     try (AlarmSound sound = Sounds.of(options, setup.effective(), heard)) {
       return options.headless

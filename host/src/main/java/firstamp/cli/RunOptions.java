@@ -1,6 +1,7 @@
 package firstamp.cli;
 
 import firstamp.model.JobSheet;
+import firstamp.model.PedalJob;
 import firstamp.session.Soak;
 import firstamp.session.StagedSheet;
 import java.nio.file.Path;
@@ -117,6 +118,15 @@ final class RunOptions {
 
   @Option(names = "--speak", description = "alarms in words, where the system has a speech program")
   boolean speak;
+
+  @Option(
+      names = "--pedal",
+      paramLabel = "JOB",
+      converter = PedalConverter.class,
+      defaultValue = "off",
+      description =
+          "the one job of the probe box's pedal: off (any press switches off), mark (a tap is a mark, held is off), hold (on only while the foot is down; practice box only, see the guide)")
+  PedalJob pedal;
 
   @Option(
       names = "--room",

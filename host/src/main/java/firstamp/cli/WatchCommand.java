@@ -5,6 +5,7 @@ import firstamp.link.SerialPorts;
 import firstamp.link.SerialProbePort;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
+import firstamp.model.PedalJob;
 import firstamp.model.TimeSource;
 import firstamp.session.ArmGate;
 import firstamp.session.Cautions;
@@ -106,6 +107,13 @@ final class WatchCommand implements Callable<Integer> {
           spec.commandLine(), "--headless needs --for TIME, for example --for 10s");
     }
     run.refuseWhatTheWindowLeavesOut(spec);
+    if (run.pedal == PedalJob.HOLD_TO_RUN && run.headless) {
+      throw new CliFailure(
+          ExitCode.REFUSED,
+          "--pedal hold: this probe box does not switch on while its pedal is down, and switches off"
+              + " when it is held for 0.6 s. Use --pedal off, or hold to run with the pedal key in"
+              + " the window.");
+    }
     if (supply != null && !run.headless) {
       throw new ParameterException(spec.commandLine(), "--supply needs --headless");
     }

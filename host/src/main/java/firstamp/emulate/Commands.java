@@ -205,7 +205,7 @@ final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
       refuse(RefusalReason.NO_LIMITS, 0);
     } else if (!machine.inputs().chassisClipOn()) {
       refuse(RefusalReason.NO_CHASSIS_CLIP, machine.inputs().bits());
-    } else if (machine.inputs().buttonDown() || machine.inputs().pedalDown()) {
+    } else if (machine.inputs().buttonDown() || machine.footBars()) {
       refuse(RefusalReason.BUTTON_DOWN, machine.inputs().bits());
     } else if (memory.calibrationState() == CalibrationState.DAMAGED) {
       refuse(RefusalReason.CALIBRATION_DAMAGED, 0);

@@ -1,12 +1,14 @@
 package firstamp.emulate;
 
 import firstamp.model.Channel;
+import firstamp.model.PedalJob;
 import firstamp.model.ProbePort;
 import firstamp.model.SamplePlan;
 import firstamp.model.TimeSource;
 import firstamp.protocol.CalibrationData;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.FrameDecoder;
+import firstamp.protocol.Inputs;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -43,6 +45,8 @@ public final class EmulatedProbe implements ProbePort {
   private final ConcurrentLinkedQueue<byte[]> fromHost = new ConcurrentLinkedQueue<>();
   private final ConcurrentLinkedQueue<Runnable> acts = new ConcurrentLinkedQueue<>();
   private final WaveformRecorder recorder;
+  private final PedalJob pedal;
+  private boolean footDown;
   private ProbeMachine machine;
   private Commands commands;
   private FrameDecoder decoder;
@@ -67,6 +71,7 @@ public final class EmulatedProbe implements ProbePort {
     this.pacer = new Pacer(options.pace());
     this.time = new SimulatedTime(TimeSource.system().epochMillis());
     this.line = new LineOut(faults, options.seed() ^ 0x5DEECE66DL);
+    this.pedal = options.pedal();
     this.recorder = options.recording() ? new WaveformRecorder() : null;
     if (calibration != null) {
       memory.writeCalibration(calibration);
@@ -79,11 +84,11 @@ public final class EmulatedProbe implements ProbePort {
 
   private void start(int resetCauseBits) {
     memory.nextBootId();
-    machine = new ProbeMachine(memory, line, this::join, faults.selfTestBits());
+    machine = new ProbeMachine(memory, line, this::join, faults.selfTestBits(), pedal);
     commands = new Commands(machine, memory, line, resetCauseBits);
     decoder = new FrameDecoder(commands);
     nextConversion = 0;
-    machine.readInputs(bench.inputBits());
+    machine.readInputs(inputBits());
     commands.sendHello();
   }
 
@@ -129,7 +134,7 @@ public final class EmulatedProbe implements ProbePort {
       return;
     }
     takeFromHost();
-    machine.begin(nextConversion, bench.inputBits());
+    machine.begin(nextConversion, inputBits());
     if (nextConversion % STATUS_CONVERSIONS == 0 && machine.hostThere()) {
       commands.sendStatus();
     }
@@ -217,6 +222,15 @@ public final class EmulatedProbe implements ProbePort {
   /** Whether the switch was closed at any time; safe from any thread. */
   public boolean closedOnce() {
     return closedOnce;
+  }
+
+  /** Puts the foot on the box's pedal, or takes it off. Safe from any thread. */
+  public void foot(boolean down) {
+    acts.add(() -> footDown = down);
+  }
+
+  private int inputBits() {
+    return bench.inputBits() | (footDown ? Inputs.PEDAL_DOWN : 0);
   }
 
   /** Conversions since the first start, over resets. */

@@ -11,6 +11,11 @@ final class PressWatch {
   private boolean held;
   private long sinceMicros;
 
+  /** Whether it is down, settled. */
+  boolean isDown() {
+    return down;
+  }
+
   /** What this look at the input means; null = nothing new. */
   PressKind look(boolean isDown, long nowMicros) {
     boolean settled = isDown == last;

@@ -1,6 +1,7 @@
 package firstamp.emulate;
 
 import firstamp.model.Channel;
+import firstamp.model.PedalJob;
 import firstamp.model.SamplePlan;
 import firstamp.protocol.CalibrationState;
 import firstamp.protocol.Inputs;
@@ -41,6 +42,7 @@ final class ProbeMachine {
   private final CaptureRing capture = new CaptureRing();
   private final PressWatch button = new PressWatch();
   private final PressWatch pedal = new PressWatch();
+  private final PedalJob pedalJob;
   private final int bootSelfTestBits;
   private int selfTestBits;
   private ProbeState state = ProbeState.OFF;
@@ -64,10 +66,11 @@ final class ProbeMachine {
   private final OpenWatch openWatch;
   private int tripsSentAgain = TRIP_AGAIN_CONVERSIONS.length;
 
-  ProbeMachine(Memory memory, Outlet outlet, SwitchPath path, int selfTestBits) {
+  ProbeMachine(Memory memory, Outlet outlet, SwitchPath path, int selfTestBits, PedalJob pedalJob) {
     this.memory = memory;
     this.outlet = outlet;
     this.path = path;
+    this.pedalJob = pedalJob;
     this.stream = new StreamOut(outlet);
     boolean damaged = memory.calibrationState() == CalibrationState.DAMAGED;
     this.bootSelfTestBits = selfTestBits | (damaged ? 1 << SelfTestFault.CALIBRATION.code() : 0);
@@ -173,6 +176,7 @@ final class ProbeMachine {
   private void presses() {
     pressed(PressSource.BUTTON, button.look(inputs.buttonDown(), nowMicros()));
     pressed(PressSource.PEDAL, pedal.look(inputs.pedalDown(), nowMicros()));
+    holdToRun();
   }
 
   private void pressed(PressSource source, PressKind kind) {
@@ -180,9 +184,31 @@ final class ProbeMachine {
       return;
     }
     outlet.send(new ProbeMessage.Press(source, kind), nowMicros());
-    boolean off = source == PressSource.BUTTON ? kind == PressKind.DOWN : kind == PressKind.HELD;
-    if (off) {
+    if (source == PressSource.BUTTON ? kind == PressKind.DOWN : kind == pedalOff()) {
       off(source == PressSource.BUTTON ? SwitchCause.BUTTON : SwitchCause.PEDAL);
+    }
+  }
+
+  /** The press of the pedal that opens; null = none, its release does. */
+  private PressKind pedalOff() {
+    return switch (pedalJob) {
+      case OFF -> PressKind.DOWN;
+      case HOLD_TO_RUN -> null;
+      case MARK -> PressKind.HELD;
+    };
+  }
+
+  /** Whether what is down or up keeps the switch from closing. */
+  boolean footBars() {
+    return (pedalJob == PedalJob.HOLD_TO_RUN) != inputs.pedalDown();
+  }
+
+  /** On only while the foot is down. */
+  private void holdToRun() {
+    boolean joined =
+        state == ProbeState.CHECK || state == ProbeState.LOOK || state == ProbeState.ON;
+    if (pedalJob == PedalJob.HOLD_TO_RUN && joined && !pedal.isDown()) {
+      off(SwitchCause.PEDAL);
     }
   }
 

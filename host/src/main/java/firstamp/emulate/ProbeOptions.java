@@ -1,5 +1,6 @@
 package firstamp.emulate;
 
+import firstamp.model.PedalJob;
 import java.util.Objects;
 
 /**
@@ -10,9 +11,11 @@ import java.util.Objects;
  * @param noiseCounts standard deviation of a conversion, counts, 0 = off
  * @param faults what goes wrong
  * @param recording whether what was at the clips is kept, to be written as a waveform file
+ * @param pedal what the box itself does with its pedal; {@link PedalJob#MARK} is what the firmware
+ *     of today does: every press is told, held is off
  */
 public record ProbeOptions(
-    long seed, Pace pace, double noiseCounts, Faults faults, boolean recording) {
+    long seed, Pace pace, double noiseCounts, Faults faults, boolean recording, PedalJob pedal) {
   /** Noise of a conversion unless said otherwise. */
   public static final double NOISE_COUNTS = 0.7;
 
@@ -20,6 +23,7 @@ public record ProbeOptions(
   public ProbeOptions {
     Objects.requireNonNull(pace, "pace");
     Objects.requireNonNull(faults, "faults");
+    Objects.requireNonNull(pedal, "pedal");
     if (!(noiseCounts >= 0 && noiseCounts < 100)) {
       throw new IllegalArgumentException("noiseCounts " + noiseCounts + ", allowed 0 to 100");
     }
@@ -27,21 +31,26 @@ public record ProbeOptions(
 
   /** The usual noise, no faults, nothing kept. */
   public static ProbeOptions of(long seed, Pace pace) {
-    return new ProbeOptions(seed, pace, NOISE_COUNTS, Faults.NONE, false);
+    return new ProbeOptions(seed, pace, NOISE_COUNTS, Faults.NONE, false, PedalJob.MARK);
   }
 
   /** With other noise, counts. */
   public ProbeOptions withNoiseCounts(double counts) {
-    return new ProbeOptions(seed, pace, counts, faults, recording);
+    return new ProbeOptions(seed, pace, counts, faults, recording, pedal);
   }
 
   /** With faults. */
   public ProbeOptions withFaults(Faults wrong) {
-    return new ProbeOptions(seed, pace, noiseCounts, wrong, recording);
+    return new ProbeOptions(seed, pace, noiseCounts, wrong, recording, pedal);
+  }
+
+  /** With another job of the box's pedal. */
+  public ProbeOptions withPedal(PedalJob job) {
+    return new ProbeOptions(seed, pace, noiseCounts, faults, recording, job);
   }
 
   /** Keeps what was at the clips. */
   public ProbeOptions withRecording() {
-    return new ProbeOptions(seed, pace, noiseCounts, faults, true);
+    return new ProbeOptions(seed, pace, noiseCounts, faults, true, pedal);
   }
 }

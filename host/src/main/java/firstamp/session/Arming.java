@@ -178,7 +178,8 @@ final class Arming {
       case ACCEPTED -> true;
       case WAITING, NONE -> false;
       case REFUSED ->
-          throw new RunRefused(RunRefused.Kind.ARMING, Refusals.words(run.talk().refusal()));
+          throw new RunRefused(
+              RunRefused.Kind.ARMING, Refusals.words(run.talk().refusal(), run.setup().pedal()));
       case SILENT ->
           throw new RunRefused(
               RunRefused.Kind.PROBE,

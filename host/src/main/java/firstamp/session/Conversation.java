@@ -32,6 +32,9 @@ final class Conversation implements FrameDecoder.Sink {
      */
     default void restartUnsaid() {}
 
+    /** Button or pedal, as soon as it is told. */
+    default void press(ProbeMessage.Press press) {}
+
     /** What the probe keeps of its calibration. */
     default void calibration(ProbeMessage.Calibration calibration) {}
   }
@@ -267,6 +270,7 @@ final class Conversation implements FrameDecoder.Sink {
     @Override
     public Void press(ProbeMessage.Press message) {
       translator.press(tick, message);
+      listener.press(message);
       return null;
     }
 

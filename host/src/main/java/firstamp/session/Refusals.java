@@ -1,7 +1,10 @@
 package firstamp.session;
 
+import firstamp.model.PedalJob;
 import firstamp.model.Phrases;
+import firstamp.protocol.Inputs;
 import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.RefusalReason;
 import firstamp.protocol.SelfTest;
 import firstamp.protocol.SelfTestFault;
 import java.util.ArrayList;
@@ -15,6 +18,15 @@ final class Refusals {
   private static final Phrases WORDS = new Phrases("firstamp.session.refusals");
 
   private Refusals() {}
+
+  /** The same for a run: a pedal that holds to run must be down, any other one up. */
+  static String words(ProbeMessage.Refused refused, PedalJob pedal) {
+    boolean footIsUp =
+        pedal == PedalJob.HOLD_TO_RUN
+            && refused.reason() == RefusalReason.BUTTON_DOWN
+            && !new Inputs(refused.detail()).pedalDown();
+    return footIsUp ? say("foot-up") : words(refused);
+  }
 
   static String words(ProbeMessage.Refused refused) {
     Integer detail = refused.detail();

@@ -1,6 +1,7 @@
 package firstamp.session;
 
 import firstamp.model.JobSheet;
+import firstamp.model.PedalJob;
 import firstamp.model.ProbeHello;
 import firstamp.model.ProbeLimits;
 import firstamp.protocol.LookParameters;
@@ -24,6 +25,7 @@ import java.util.Set;
  *     can)
  * @param roomCelsius room temperature, null = not said
  * @param trial the wire that is tried in it and where, null = none
+ * @param pedal the one job of the box's own pedal
  */
 public record RunSetup(
     JobSheet effective,
@@ -37,9 +39,10 @@ public record RunSetup(
     boolean live,
     ArmGate gate,
     Double roomCelsius,
-    Thinking.Tried trial) {
+    Thinking.Tried trial,
+    PedalJob pedal) {
 
-  /** A run in a room of which nothing is said, with no wire on trial. */
+  /** A run in a room of which nothing is said, with no wire on trial; its pedal is OFF. */
   public RunSetup(
       JobSheet effective,
       SettingsPlan settings,
@@ -63,7 +66,8 @@ public record RunSetup(
         live,
         gate,
         null,
-        null);
+        null,
+        PedalJob.OFF);
   }
 
   /** The same in a room of this temperature; null = not said. */
@@ -80,7 +84,8 @@ public record RunSetup(
         live,
         gate,
         celsius,
-        trial);
+        trial,
+        pedal);
   }
 
   /** The same, with a wire on trial; null = none. */
@@ -97,7 +102,26 @@ public record RunSetup(
         live,
         gate,
         roomCelsius,
-        tried);
+        tried,
+        pedal);
+  }
+
+  /** The same with another job of the pedal. */
+  public RunSetup withPedal(PedalJob job) {
+    return new RunSetup(
+        effective,
+        settings,
+        label,
+        raw,
+        forMicros,
+        restoreTrip,
+        observe,
+        quietMicros,
+        live,
+        gate,
+        roomCelsius,
+        trial,
+        job);
   }
 
   /** The same, switching on again after a trip. */
@@ -114,7 +138,8 @@ public record RunSetup(
         live,
         gate,
         roomCelsius,
-        trial);
+        trial,
+        pedal);
   }
 
   /** Makes what the probe is told. */

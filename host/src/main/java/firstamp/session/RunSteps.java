@@ -70,6 +70,11 @@ public final class RunSteps {
     return step == Step.DONE;
   }
 
+  /** Whether the switch is open and will be closed unless somebody stops it. */
+  boolean mayClose() {
+    return step.ordinal() < Step.ON.ordinal() && !offAsked;
+  }
+
   /** Whether bytes must keep coming. */
   boolean streaming() {
     return step.ordinal() > Step.STARTING.ordinal() && step != Step.DONE && !reconnecting;

@@ -10,6 +10,8 @@ import firstamp.model.Reading;
 import firstamp.model.Summary;
 import firstamp.model.SwitchState;
 import firstamp.protocol.HostMessage;
+import firstamp.protocol.PressKind;
+import firstamp.protocol.PressSource;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SwitchCause;
 import firstamp.supply.BenchSupply;
@@ -353,6 +355,19 @@ public final class WatchRun implements StreamSink {
     return new Summary.ConversionCount(translator.received(), translator.lost(), translator.gaps());
   }
 
+  /**
+   * The box's own pedal: today's firmware tells every press and opens by itself when it is held.
+   */
+  private void pedal(PressKind kind) {
+    switch (BoxPedal.of(setup.pedal(), kind, steps.mayClose())) {
+      case OFF -> off(OffCause.USER);
+      case MARK -> mark("");
+      default -> {
+        // The probe does what is to be done.
+      }
+    }
+  }
+
   /** What the probe says about itself. */
   private final class FromProbe implements Conversation.Listener {
     @Override
@@ -374,6 +389,13 @@ public final class WatchRun implements StreamSink {
     @Override
     public void calibration(ProbeMessage.Calibration calibration) {
       steps.calibration(calibration);
+    }
+
+    @Override
+    public void press(ProbeMessage.Press press) {
+      if (press.source() == PressSource.PEDAL && chain != null) {
+        pedal(press.kind());
+      }
     }
 
     @Override
@@ -409,28 +431,5 @@ public final class WatchRun implements StreamSink {
       wantOff = wantOff == null ? OffCause.RULE : wantOff;
       super.demandsOff(rule);
     }
-
-    @Override
-    public void press(ProbeEvent.Press press, double atMs) {
-      if (press == ProbeEvent.Press.PEDAL_TAP) {
-        commands.add(() -> pedalTap());
-      }
-      super.press(press, atMs);
-    }
-  }
-
-  /** A tap of the pedal: next question, or what stands unseen is seen; otherwise it is a mark. */
-  private void pedalTap() {
-    if (!setup.gate().open()) {
-      progress.pedalNext();
-      return;
-    }
-    boolean unseen =
-        chain.alarms().stream()
-            .anyMatch(
-                alarm ->
-                    alarm.state() == firstamp.model.AlarmState.UNACKNOWLEDGED
-                        || alarm.state() == firstamp.model.AlarmState.CLEARED_UNACKNOWLEDGED);
-    accept(unseen ? new ProbeEvent.Acknowledged(now(), "", 0) : new ProbeEvent.Marked(now(), ""));
   }
 }
