@@ -139,17 +139,18 @@ final class DemoCommand implements Callable<Integer> {
     }
     Sheets.Ready said = run.fitted(readySheet());
     Pace pace = pace();
+    Thinking.Tried tried = Trials.of(said.effective(), run);
     BenchLog log = Logs.openForWriting(Logs.demoFile(run.log));
     if (waveform == null && Scenarios.fillsDisk(scenario)) {
       log = log.onDisk(() -> opened != null && opened.closedOnce());
     }
-    Sheets.Ready ready = Trials.tightened(said, run.label, log);
+    Sheets.Ready ready = Trials.tightened(said, tried, log);
     Sheets.warn(ready);
     RunSetup setup =
         new RunSetup(
                 ready.effective(),
                 new ProbeSettings(RunOptions.forProbe(run.steps, ready.effective())),
-                run.label,
+                Trials.label(run, tried),
                 !reduced,
                 run.forMicros,
                 0,
@@ -157,7 +158,7 @@ final class DemoCommand implements Callable<Integer> {
                 LiveSetup.quietMicros(run.countdown, run.headless ? 0 : 3),
                 pace == Pace.REAL_TIME,
                 run.headless ? ArmGate.alwaysOpen() : new ArmGate(List.of()))
-            .trying(Thinking.tried(ready.effective(), run.label));
+            .trying(tried);
     ClipFollower clip = ClipFollower.of(ready.effective());
     PortOpener opener =
         () -> {

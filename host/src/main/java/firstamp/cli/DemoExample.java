@@ -77,7 +77,9 @@ final class DemoExample {
       }
       if (taken instanceof WireStep.Trial trial) {
         WorkedExamples.Run run = runs.get(next++);
-        powerUp(run, Trials.tightened(sheet(run), run.label(), log), HeadlessRun.Companion.NONE);
+        Sheets.Ready said = sheet(run);
+        Thinking.Tried tried = Thinking.tried(said.effective(), run.label());
+        powerUp(run, Trials.tightened(said, tried, log), HeadlessRun.Companion.NONE);
         taken = judged(trial);
         if (aloud && !json) {
           System.out.println(WireStory.words(taken));

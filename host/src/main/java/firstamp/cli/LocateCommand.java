@@ -3,8 +3,11 @@ package firstamp.cli;
 import firstamp.locate.LocateFile;
 import firstamp.locate.LocateSession;
 import firstamp.locate.Observation;
+import firstamp.locate.SignalGraph;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
+import firstamp.log.PowerUpEntry;
+import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
 import firstamp.session.SearchState;
 import firstamp.session.SignalSearch;
@@ -138,7 +141,7 @@ final class LocateCommand extends ThinkCommand<LocateSession> {
     if (railAlarms != null) {
       changed = changed.withRailAlarms(railAlarms);
     }
-    Observation observation = observation();
+    Observation observation = observation(session.graph());
     return observation == null ? changed : changed.with(observation);
   }
 
@@ -146,7 +149,18 @@ final class LocateCommand extends ThinkCommand<LocateSession> {
   private LocateSession fromLog(LocateSession session) throws CliFailure {
     BenchLog log = log();
     try {
-      SearchState found = SignalSearch.of(log.find(powerUp), session.graph());
+      PowerUpReader reader = log.find(powerUp);
+      sameSet(session, reader.entry());
+      SearchState found = SignalSearch.of(reader, session.graph());
+      if (found.search().observations().isEmpty() && found.search().railAlarms().isEmpty()) {
+        throw new CliFailure(
+            ExitCode.BAD_DATA,
+            "power-up "
+                + reader.entry().number()
+                + ": nothing was measured along "
+                + session.graph().name()
+                + " in it");
+      }
       LocateSession changed = session.withRailAlarms(found.search().railAlarms());
       for (Observation observation : found.search().observations()) {
         changed = changed.with(observation);
@@ -159,6 +173,34 @@ final class LocateCommand extends ThinkCommand<LocateSession> {
     } finally {
       LiveSetup.closeLog(log);
     }
+  }
+
+  /** A file made from a template has the template's name and takes from any set. */
+  private void sameSet(LocateSession session, PowerUpEntry entry) throws CliFailure {
+    String name = session.graph().name();
+    if (name.equals(entry.setName())) {
+      return;
+    }
+    for (String template : templates().split(", ")) {
+      if (parse(StateFiles.bundled(template, templates())).graph().name().equals(name)) {
+        return;
+      }
+    }
+    throw new CliFailure(
+        ExitCode.BAD_DATA,
+        "power-up " + entry.number() + " is of " + entry.setName() + ", this path is of " + name);
+  }
+
+  private Observation observation(SignalGraph graph) {
+    List<String> points = graph.points().stream().map(SignalGraph.PathPoint::name).toList();
+    List<String> joints = graph.joints().stream().map(SignalGraph.PathJoint::name).toList();
+    at = Names.of("point", at, points);
+    drivenAt = Names.of("point", drivenAt, points);
+    mode = Names.of("mode", mode, graph.modes().stream().map(SignalGraph.Mode::name).toList());
+    worked = Names.of("joint", worked, joints);
+    tapped = Names.of("joint", tapped, joints);
+    mended = Names.of("joint", mended, joints);
+    return observation();
   }
 
   private Observation observation() {

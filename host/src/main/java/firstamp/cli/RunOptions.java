@@ -41,6 +41,18 @@ final class RunOptions {
   String label;
 
   @Option(
+      names = "--wire",
+      paramLabel = "WIRE",
+      description = "the wire of unknown place that is tried in this power-up (with --place)")
+  String wire;
+
+  @Option(
+      names = "--place",
+      paramLabel = "PLACE",
+      description = "where it is joined; the limits are then those of a trial")
+  String place;
+
+  @Option(
       names = "--countdown",
       paramLabel = "SECONDS",
       description =

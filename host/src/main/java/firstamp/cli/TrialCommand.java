@@ -13,7 +13,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
 import firstamp.session.PowerUpStudy;
 import firstamp.session.Thinking;
-import firstamp.session.TrialComparison;
+import firstamp.session.TrialJudge;
 import firstamp.sheet.SheetException;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -36,7 +36,7 @@ import picocli.CommandLine.Option;
       "  firstamp trial wires.json --wire W3 --place P1 --clue reach",
       "  firstamp trial wires.json --wire W3 --place \"screen tag\" --ohm 47000",
       "  firstamp trial wires.json --wire W3 --volts-alone 1.4 --volts-loaded 0.2",
-      "  firstamp trial wires.json --wire W3 --place P1 --power-up last     judged from the log",
+      "  firstamp trial wires.json --power-up last           judged from the log",
       "  firstamp trial wires.json --wire W3 --place P1 --verdict better --figure level --power-up"
           + " 7",
       "  firstamp trial wires.json --wire W3 --photo corner.jpg",
@@ -163,24 +163,26 @@ final class TrialCommand extends ThinkCommand<WireCase> {
 
   @Override
   WireCase change(WireCase wires) throws CliFailure {
-    WireStep step = step(name(wires));
+    WireStep step = step(wires, name(wires));
     return step == null
         ? wires
         : wires.with(new WireStep.Dated(step, TimeSource.system().epochMillis()));
   }
 
   private String name(WireCase wires) {
-    return wire == null ? wires.wires().get(0).name() : wire;
+    return wire == null
+        ? wires.wires().get(0).name()
+        : Names.of("wire", wire, wires.wires().stream().map(WireCase.Wire::name).toList());
   }
 
-  private WireStep step(String name) throws CliFailure {
+  private WireStep step(WireCase wires, String name) throws CliFailure {
     if (clue != null) {
-      return new WireStep.Clue(name, needsPlace(), ClueKind.of(clue), !against);
+      return new WireStep.Clue(name, needsPlace(wires), ClueKind.of(clue), !against);
     }
     if (hunch != null) {
-      return new WireStep.Hunch(name, needsPlace(), hunch);
+      return new WireStep.Hunch(name, needsPlace(wires), hunch);
     }
-    WireStep cold = cold(name);
+    WireStep cold = cold(wires, name);
     if (cold != null) {
       return cold;
     }
@@ -194,30 +196,30 @@ final class TrialCommand extends ThinkCommand<WireCase> {
       return new WireStep.SourceTest(name, voltsAlone, voltsLoaded);
     }
     if (volts != null) {
-      return new WireStep.PlaceVolts(needsPlace(), volts);
+      return new WireStep.PlaceVolts(needsPlace(wires), volts);
     }
     if (verdict != null) {
       return new WireStep.Trial(
           name,
-          needsPlace(),
+          needsPlace(wires),
           powerUp == null ? null : number(),
           TrialVerdict.of(verdict),
           figures == null ? List.of() : figures);
     }
     if (powerUp != null) {
-      return judged(name, needsPlace());
+      return judged(wires);
     }
     if (photo != null) {
       return new WireStep.Photograph(name, photo.toString(), StateFiles.sha256(photo));
     }
-    return moved == null ? null : new WireStep.Moved(name, needsPlace(), moved);
+    return moved == null ? null : new WireStep.Moved(name, needsPlace(wires), moved);
   }
 
-  private WireStep cold(String name) {
+  private WireStep cold(WireCase wires, String name) {
     if (ohm != null) {
       return wire == null
-          ? new WireStep.PlaceOhms(needsPlace(), ohm)
-          : new WireStep.WireOhms(name, needsPlace(), ohm, otherWayOhm);
+          ? new WireStep.PlaceOhms(needsPlace(wires), ohm)
+          : new WireStep.WireOhms(name, needsPlace(wires), ohm, otherWayOhm);
     }
     if (diodeV != null) {
       return new WireStep.Diode(name, diodeV, null);
@@ -240,23 +242,18 @@ final class TrialCommand extends ThinkCommand<WireCase> {
     }
   }
 
-  /** The verdict of a logged power-up, held against the last good one. */
-  private WireStep judged(String name, String at) throws CliFailure {
+  /** The verdict of a logged power-up, compared with the last good one. */
+  private WireStep judged(WireCase wires) throws CliFailure {
     BenchLog log = log();
     try {
       PowerUpStudy trial = Studies.read(log, powerUp);
-      TrialComparison comparison = Thinking.compare(log, trial, name);
-      Thinking.Tried tried = new Thinking.Tried(name, at);
-      if (comparison == null) {
-        throw new CliFailure(ExitCode.NO_INPUT, Thinking.sentence(tried, null));
-      }
-      System.err.println("firstamp: " + Thinking.sentence(tried, comparison));
-      return new WireStep.Trial(
-          name,
-          at,
-          (int) trial.entry().number(),
-          comparison.judged().verdict(),
-          comparison.judged().figures());
+      Thinking.Tried tried = tried(wires, Thinking.tried(trial.entry()));
+      TrialJudge.Judged judged = TrialJudge.judge(log, trial, wires, tried);
+      System.err.println("firstamp: " + judged.sentence());
+      return judged.step();
+    } catch (TrialJudge.Refused refused) {
+      int code = refused.nothingToCompare() ? ExitCode.NO_INPUT : ExitCode.BAD_DATA;
+      throw new CliFailure(code, refused.getMessage(), refused);
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } catch (SheetException bad) {
@@ -266,11 +263,17 @@ final class TrialCommand extends ThinkCommand<WireCase> {
     }
   }
 
-  private String needsPlace() {
+  /** What is typed goes before what the power-up says. */
+  private Thinking.Tried tried(WireCase wires, Thinking.Tried logged) {
+    String at = place == null && logged != null ? logged.place() : needsPlace(wires);
+    return new Thinking.Tried(wire == null && logged != null ? logged.wire() : name(wires), at);
+  }
+
+  private String needsPlace(WireCase wires) {
     if (place == null) {
       throw new IllegalArgumentException("--place PLACE is missing: which place?");
     }
-    return place;
+    return Names.of("place", place, wires.places().stream().map(WireCase.Place::name).toList());
   }
 
   @Override

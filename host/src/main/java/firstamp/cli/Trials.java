@@ -10,14 +10,55 @@ import firstamp.session.Thinking;
 import firstamp.session.TrialComparison;
 import firstamp.session.TrialLimits;
 import firstamp.sheet.SheetWriter;
+import java.util.List;
 
-/** A power-up whose label names a wire at a place is a trial: its limits are tight. */
+/** Power-ups in which a wire of unknown place is tried: their limits are tight. */
 final class Trials {
   private Trials() {}
 
-  /** The sheet as it was, or with tight limits, which is said. */
-  static Sheets.Ready tightened(Sheets.Ready ready, String label, BenchLog log) throws CliFailure {
-    Thinking.Tried tried = Thinking.tried(ready.effective(), label);
+  /**
+   * The wire that is tried and its place: as the options name them, else as the label begins; null
+   * = none.
+   */
+  static Thinking.Tried of(JobSheet sheet, RunOptions run) throws CliFailure {
+    if (run.wire == null && run.place == null) {
+      return Thinking.tried(sheet, run.label);
+    }
+    if (run.wire == null || run.place == null) {
+      throw new CliFailure(
+          ExitCode.USAGE, "--wire WIRE and --place PLACE belong together: which wire goes where?");
+    }
+    if (sheet.unknownWires().isEmpty()) {
+      throw new CliFailure(
+          ExitCode.USAGE,
+          "--wire " + run.wire + ": the job sheet of " + sheet.set().name() + " names no wires");
+    }
+    try {
+      String wire = Names.of("wire", run.wire, names(sheet));
+      List<String> places =
+          sheet.unknownWires().stream()
+              .filter(one -> one.name().equals(wire))
+              .flatMap(one -> one.places().stream())
+              .map(JobSheet.Landing::name)
+              .toList();
+      return new Thinking.Tried(wire, Names.of("place of " + wire, run.place, places));
+    } catch (IllegalArgumentException unknown) {
+      throw new CliFailure(ExitCode.USAGE, unknown.getMessage(), unknown);
+    }
+  }
+
+  private static List<String> names(JobSheet sheet) {
+    return sheet.unknownWires().stream().map(JobSheet.UnknownWire::name).toList();
+  }
+
+  /** The label of a power-up: what was typed, else what is tried in it. */
+  static String label(RunOptions run, Thinking.Tried tried) {
+    return run.label == null && tried != null ? tried.label() : run.label;
+  }
+
+  /** The sheet as it was, or with tight limits, which is said; null tries nothing. */
+  static Sheets.Ready tightened(Sheets.Ready ready, Thinking.Tried tried, BenchLog log)
+      throws CliFailure {
     if (tried == null) {
       return ready;
     }

@@ -131,13 +131,14 @@ final class WatchCommand implements Callable<Integer> {
     if (run.headless) {
       checkAnswers(questions);
     }
+    Thinking.Tried tried = Trials.of(said.effective(), run);
     BenchLog log = Logs.openForWriting(run.log);
-    Sheets.Ready ready = Trials.tightened(said, run.label, log);
+    Sheets.Ready ready = Trials.tightened(said, tried, log);
     RunSetup setup =
         new RunSetup(
                 ready.effective(),
                 new ProbeSettings(RunOptions.forProbe(run.steps, ready.effective())),
-                run.label,
+                Trials.label(run, tried),
                 !reduced,
                 run.forMicros,
                 restore,
@@ -147,7 +148,7 @@ final class WatchCommand implements Callable<Integer> {
                 run.headless
                     ? ArmGate.alwaysOpen()
                     : gate(log, ready, questions, run.soakMicros != null))
-            .trying(Thinking.tried(ready.effective(), run.label));
+            .trying(tried);
     PortOpener opener =
         () ->
             SerialProbePort.open(

@@ -27,20 +27,37 @@ public final class Thinking {
     }
   }
 
-  /** Which wire of the sheet a label says was joined where; null = none. */
+  /**
+   * Which wire of the sheet a label says was joined where: for labels alone, where nobody named the
+   * wire and its place. Of several that fit, the longest: {@code tag 10} is not {@code tag 1}.
+   *
+   * @return null = none
+   */
   public static Tried tried(JobSheet sheet, String label) {
-    if (label == null) {
-      return null;
-    }
+    Tried longest = null;
     for (JobSheet.UnknownWire wire : sheet.unknownWires()) {
       for (JobSheet.Landing place : wire.places()) {
         Tried tried = new Tried(wire.name(), place.name());
-        if (label.startsWith(tried.label())) {
-          return tried;
+        if (label != null
+            && begins(label, tried.label())
+            && (longest == null || tried.label().length() > longest.label().length())) {
+          longest = tried;
         }
       }
     }
-    return null;
+    return longest;
+  }
+
+  /** Whether a text begins with words and not with a part of one. */
+  private static boolean begins(String text, String words) {
+    return text.startsWith(words)
+        && (text.length() == words.length()
+            || !Character.isLetterOrDigit(text.codePointAt(words.length())));
+  }
+
+  /** What a logged power-up tried; null = nothing. */
+  public static Tried tried(PowerUpEntry entry) {
+    return entry.trialWire() == null ? null : new Tried(entry.trialWire(), entry.trialPlace());
   }
 
   /**
@@ -60,7 +77,7 @@ public final class Thinking {
         sentences.addAll(answer.remarks());
       }
     }
-    Tried tried = tried(study.sheet(), study.entry().label());
+    Tried tried = tried(study.entry());
     if (tried != null) {
       sentences.add(sentence(tried, compare(log, study, tried.wire())));
     }
@@ -88,12 +105,12 @@ public final class Thinking {
   public static String sentence(Tried tried, TrialComparison comparison) {
     if (comparison == null) {
       return tried.label()
-          + ": there is no earlier power-up of this set to hold it against. Make one with the end"
-          + " of the wire insulated.";
+          + ": there is no earlier power-up of this set to compare it with that ran until its current"
+          + " had settled. Make one with the end of the wire insulated.";
     }
     String text =
         tried.label()
-            + ", held against power-up "
+            + ", compared with power-up "
             + comparison.good()
             + ": "
             + comparison.judged().verdict().words()

@@ -6,21 +6,20 @@ import firstamp.locate.TrialVerdict;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
-import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What a power-up with one wire joined showed, held against the last good one.
+ * What a power-up with one wire joined showed, compared with the last good one.
  *
  * <p>Each figure is judged by how far it moved towards what the sheet wants, beyond the uncertainty
  * of the difference. Figures that say the same thing twice carry one name, so that they do not
  * confirm each other.
  *
  * @param judged verdict and the figures that became better
- * @param good number of the power-up it was held against
+ * @param good number of the power-up it was compared with
  * @param lines what moved, in words
  */
 public record TrialComparison(TrialVerdict.Judged judged, long good, List<String> lines) {
@@ -58,11 +57,15 @@ public record TrialComparison(TrialVerdict.Judged judged, long good, List<String
     }
     levels(good, trial, figures, lines);
     Double steadyA = trial.summary().supply() == null ? null : trial.summary().supply().steadyA();
+    if ("over-voltage".equals(trial.summary().tripCause())) {
+      TrialVerdict.Judged worse = new TrialVerdict.Judged(TrialVerdict.WORSE, List.of());
+      return new TrialComparison(worse, good.entry().number(), lines);
+    }
     double wantedA = idleA != null ? idleA : goodIdleA(good, trial);
     return new TrialComparison(
         TrialVerdict.judge(
-            shorted(trial.summary()),
-            trial.summary().tripCause() != null,
+            TrialEvidence.shorted(trial.summary()),
+            TrialEvidence.drewTooMuch(trial.summary()),
             steadyA,
             wantedA,
             figures),
@@ -78,13 +81,6 @@ public record TrialComparison(TrialVerdict.Judged judged, long good, List<String
     }
     JobSheet.Limits limits = trial.sheet().limits();
     return limits == null || limits.runningA() == null ? Double.MAX_VALUE : limits.runningA();
-  }
-
-  private static boolean shorted(Summary summary) {
-    return "hard-short".equals(summary.tripCause())
-        || (summary.look() != null && "short".equals(summary.look().result()))
-        || (summary.alarms() != null
-            && summary.alarms().stream().map(Alarm::rule).anyMatch("short"::equals));
   }
 
   private static TrialVerdict.Figure figure(
@@ -137,8 +133,9 @@ public record TrialComparison(TrialVerdict.Judged judged, long good, List<String
   }
 
   /**
-   * The last good power-up of a set before a trial: finished, not switched off by itself, and not
-   * itself a trial of that wire. One flagged as known good goes before all others.
+   * The last good power-up of a set before a trial: it ran until its current had settled, was not
+   * switched off by itself, and is not itself a trial of that wire. One flagged as known good goes
+   * before all others.
    *
    * @return null if there is none
    */
@@ -158,11 +155,9 @@ public record TrialComparison(TrialVerdict.Judged judged, long good, List<String
     for (PowerUpEntry entry : log.list()) {
       boolean fits =
           entry.number() < before
-              && entry.finished()
               && entry.setName().equals(setName)
-              && !"tripped".equals(entry.outcome())
-              && !"look".equals(entry.ended())
-              && (entry.label() == null || !entry.label().startsWith(wire + " at "));
+              && TrialEvidence.good(entry)
+              && !wire.equals(entry.trialWire());
       if (fits && (best == null || entry.baseline() || !best.baseline())) {
         best = entry;
       }

@@ -29,12 +29,13 @@ public final class TrialLimits {
   private TrialLimits() {}
 
   /**
-   * The sheet of a power-up: tightened where its label names a wire of the sheet at a place.
+   * The sheet of a power-up: tightened where a wire is tried in it.
    *
+   * @param tried null = none
    * @throws LogException the log cannot be read
    */
-  public static JobSheet forLabel(JobSheet sheet, String label, BenchLog log) throws LogException {
-    Thinking.Tried tried = Thinking.tried(sheet, label);
+  public static JobSheet forTrial(JobSheet sheet, Thinking.Tried tried, BenchLog log)
+      throws LogException {
     if (tried == null) {
       return sheet;
     }

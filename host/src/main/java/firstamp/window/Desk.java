@@ -199,14 +199,13 @@ public final class Desk {
       throws LogException, IOException {
     Files.createDirectories(folder());
     BenchLog open = BenchLog.open(log, time);
-    ReadySheet tight = sheet.forTrial(open, label);
+    Thinking.Tried tried = Thinking.tried(sheet.effective(), label);
+    ReadySheet tight = sheet.forTrial(open, tried);
     JobSheet effective = tight.effective();
     List<String> questions = new ArrayList<>();
     questions.add(Cautions.question(open, effective.set().name()));
     questions.addAll(Questions.about(effective));
-    RunSetup setup =
-        setup(effective, label, restoreTrip, new ArmGate(questions))
-            .trying(Thinking.tried(effective, label));
+    RunSetup setup = setup(effective, label, restoreTrip, new ArmGate(questions)).trying(tried);
     return live(
         setup,
         tight,

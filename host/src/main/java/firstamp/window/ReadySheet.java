@@ -4,6 +4,7 @@ import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;
 import firstamp.session.SheetTexts;
+import firstamp.session.Thinking;
 import firstamp.session.TrialLimits;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetException;
@@ -32,9 +33,9 @@ record ReadySheet(JobSheet stated, JobSheet effective, SheetTexts texts) {
         new SheetTexts(effective.set().name(), json, SheetWriter.write(effective)));
   }
 
-  /** With the tight limits of a trial where the label names a wire at a place; else the same. */
-  ReadySheet forTrial(BenchLog log, String label) throws LogException {
-    JobSheet tight = TrialLimits.forLabel(effective, label, log);
+  /** With the tight limits of a trial; the same where nothing is tried (null). */
+  ReadySheet forTrial(BenchLog log, Thinking.Tried tried) throws LogException {
+    JobSheet tight = TrialLimits.forTrial(effective, tried, log);
     return tight.equals(effective)
         ? this
         : new ReadySheet(

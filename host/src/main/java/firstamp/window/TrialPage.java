@@ -73,10 +73,11 @@ final class TrialPage implements Page {
     /**
      * The latest power-up as a trial.
      *
+     * @param wires as they stand
      * @param wire that was joined
      * @param place where
      */
-    WireStep.Trial judge(String wire, String place) throws Exception;
+    WireStep.Trial judge(WireCase wires, String wire, String place) throws Exception;
 
     /** The time of a step. */
     long epochMs();
@@ -441,7 +442,8 @@ final class TrialPage implements Page {
         default -> {
           String wire = wire();
           String place = chosenPlace();
-          tools.shell().aside(() -> keeping.judge(wire, place), this::add, this::trouble);
+          WireCase now = now();
+          tools.shell().aside(() -> keeping.judge(now, wire, place), this::add, this::trouble);
         }
       }
     } catch (IllegalArgumentException unfit) {

@@ -8,7 +8,7 @@ import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
 import firstamp.session.PowerUpStudy;
 import firstamp.session.Thinking;
-import firstamp.session.TrialComparison;
+import firstamp.session.TrialJudge;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -60,19 +60,10 @@ final class WireShelf implements TrialPage.Keeping {
   }
 
   @Override
-  public WireStep.Trial judge(String wire, String place) throws Exception {
+  public WireStep.Trial judge(WireCase wires, String wire, String place) throws Exception {
     BenchLog open = BenchLog.openForReading(log, desk.time());
     PowerUpStudy trial = PowerUpStudy.of(open.find("last"));
-    TrialComparison comparison = Thinking.compare(open, trial, wire);
-    if (comparison == null) {
-      throw new IOException(Thinking.sentence(new Thinking.Tried(wire, place), null));
-    }
-    return new WireStep.Trial(
-        wire,
-        place,
-        (int) trial.entry().number(),
-        comparison.judged().verdict(),
-        comparison.judged().figures());
+    return TrialJudge.judge(open, trial, wires, new Thinking.Tried(wire, place)).step();
   }
 
   @Override

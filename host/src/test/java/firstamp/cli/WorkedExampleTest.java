@@ -127,7 +127,7 @@ class WorkedExampleTest {
     java.nio.file.Files.writeString(
         wires, firstamp.locate.WireFile.write(Examples.wires("screened-lead")));
     assertThat(page("screened-lead", "last", "--wires", wires.toString()))
-        .contains("W3 at preamp input, held against power-up")
+        .contains("W3 at preamp input, compared with power-up")
         .contains("Wires whose place was not known")
         .contains("W3 now:");
     java.nio.file.Files.writeString(wires, "{}");

@@ -144,7 +144,7 @@ class ThinkPagesTest {
     }
 
     @Override
-    public WireStep.Trial judge(String wire, String place) {
+    public WireStep.Trial judge(WireCase wires, String wire, String place) {
       return new WireStep.Trial(wire, place, 3, TrialVerdict.BETTER, List.of("hum", "level"));
     }
 

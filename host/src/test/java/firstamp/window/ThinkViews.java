@@ -70,7 +70,7 @@ final class ThinkViews {
         }
 
         @Override
-        public WireStep.Trial judge(String wire, String place) {
+        public WireStep.Trial judge(WireCase wires, String wire, String place) {
           throw new UnsupportedOperationException();
         }
 
