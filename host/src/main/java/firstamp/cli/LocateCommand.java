@@ -88,13 +88,16 @@ final class LocateCommand extends ThinkCommand<LocateSession> {
       description = "levels while nothing was touched")
   private List<Double> quiet;
 
-  @Option(names = "--mended", paramLabel = "JOINT", description = "measure again from the start")
+  @Option(
+      names = "--mended",
+      paramLabel = "JOINT",
+      description = "was mended: measure again where the signal was missed")
   private String mended;
 
-  @Option(names = "--rail-alarm", paramLabel = "TEXT", description = "alarm of a rail that stands")
+  @Option(names = "--rail-alarm", paramLabel = "TEXT", description = "a rail alarm that is active")
   private List<String> railAlarms;
 
-  @Option(names = "--rails-well", description = "no rail alarm stands any more")
+  @Option(names = "--rails-well", description = "no rail alarm is active any more")
   private boolean railsWell;
 
   @Override

@@ -25,7 +25,7 @@ record LocateText(boolean all, boolean json) {
       }
       answer.remarks().forEach(System.out::println);
     }
-    return answer.state() == LocateAnswer.State.REFUSED ? ExitCode.REFUSED : ExitCode.NORMAL;
+    return answer.state() == LocateAnswer.State.REFUSED ? ExitCode.FINDING : ExitCode.NORMAL;
   }
 
   private static ObjectNode line(LocateSession session, LocateAnswer answer) {

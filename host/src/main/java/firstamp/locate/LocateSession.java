@@ -2,6 +2,7 @@ package firstamp.locate;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -71,9 +72,17 @@ public record LocateSession(
     for (SignalGraph.Mode mode : graph.modes()) {
       reaches.put(mode.name(), Reach.of(graph, mode.name(), mode.source()));
     }
+    LocateWords words = new LocateWords(graph, settings, reaches);
+    AfterMending mended = AfterMending.of(this);
+    if (mended != null && mended.reached() != null) {
+      return words.reached(mended.reached(), weighed);
+    }
     NextPoint.Choice choice =
         new NextPoint(graph, reaches, grid).best(weighed.odds(), weighed.sigmaDb());
-    return new LocateWords(graph, settings, reaches).answer(weighed, choice);
+    if (mended != null && mended.toCheck() != null) {
+      choice = mended.toCheck();
+    }
+    return words.answer(weighed, choice);
   }
 
   /** Odds after all observations. */
@@ -86,13 +95,14 @@ public record LocateSession(
     }
     Readings readings = new Readings(grid);
     Map<String, Reach> reaches = new HashMap<>();
-    List<String> remarks = new ArrayList<>();
+    Map<String, List<String>> remarks = new LinkedHashMap<>();
     double uncertaintyDb = USUAL_UNCERTAINTY_DB;
     for (Observation observation : observations) {
       if (observation instanceof Observation.Mended mended) {
         weights[graph.jointIndex(mended.joint())] *= MENDED_FACTOR;
         readings = new Readings(grid);
-        remarks.add(mended.joint() + " mended; measured again from the start.");
+        String said = mended.joint() + " mended; what was measured before no longer counts.";
+        remarks.put(mended.joint(), new ArrayList<>(List.of(said)));
       } else if (observation instanceof Observation.Level level) {
         uncertaintyDb = level.uncertaintyDb();
         addLevel(readings, reaches, level);
@@ -102,11 +112,11 @@ public record LocateSession(
       } else if (observation instanceof Observation.Strokes strokes) {
         ContactRun run = ContactRun.strokes(strokes.joint(), strokes.levelsDb());
         weights[graph.jointIndex(strokes.joint())] *= run.factor();
-        remarks.add(run.sentence());
+        remarks.computeIfAbsent(strokes.joint(), key -> new ArrayList<>()).add(run.sentence());
       } else if (observation instanceof Observation.Taps taps) {
         ContactRun run = ContactRun.taps(taps.joint(), taps.quietDb(), taps.touchedDb());
         weights[graph.jointIndex(taps.joint())] *= run.factor();
-        remarks.add(run.sentence());
+        remarks.computeIfAbsent(taps.joint(), key -> new ArrayList<>()).add(run.sentence());
       }
     }
     double sum = 0;
@@ -118,7 +128,10 @@ public record LocateSession(
     }
     double sigmaDb = StrictMath.hypot(uncertaintyDb, settings.toleranceDb());
     return new Weighed(
-        FaultOdds.of(weights, readings, settings), sigmaDb, readings.size(), remarks);
+        FaultOdds.of(weights, readings, settings),
+        sigmaDb,
+        readings.size(),
+        remarks.values().stream().flatMap(List::stream).toList());
   }
 
   private void addLevel(Readings readings, Map<String, Reach> reaches, Observation.Level level) {

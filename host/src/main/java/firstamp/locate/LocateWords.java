@@ -16,8 +16,8 @@ final class LocateWords {
   private static final double WORTH_NAMING = 0.05;
 
   private static final String AGAIN =
-      " Mend it, then measure again from the start: a set idle for years often has more than one"
-          + " fault.";
+      " Mend it, then measure again where the signal was missed: a set idle for years often has"
+          + " more than one fault.";
 
   private final SignalGraph graph;
   private final FaultSettings settings;
@@ -37,6 +37,20 @@ final class LocateWords {
         List.of(),
         false,
         remarks);
+  }
+
+  /** The signal is back where it was missed. */
+  LocateAnswer reached(SignalGraph.PathPoint point, LocateSession.Weighed weighed) {
+    String text = "The signal reaches " + named(point.name()) + ".";
+    List<Integer> order = order(weighed.odds());
+    return make(LocateAnswer.State.NOTHING_FOUND, text, null, weighed, order, false);
+  }
+
+  /** "the head", but "P3" and "behind the jack". */
+  private static String named(String point) {
+    return point.matches("[a-z].*") && !point.matches("(the|behind|before|after|at|between) .*")
+        ? "the " + point
+        : point;
   }
 
   LocateAnswer answer(LocateSession.Weighed weighed, NextPoint.Choice choice) {

@@ -60,9 +60,45 @@ class LocateCommandTest {
   void refusesWhileARailAlarmStands() {
     run("--new", "receiver");
     CommandRunner.Result refused = run("--rail-alarm", "B1 is low");
-    assertThat(refused.exitCode()).isEqualTo(77);
+    assertThat(refused.exitCode()).isEqualTo(3);
     assertThat(refused.out().get(0)).contains("B1 is low");
     assertThat(run("--rails-well").exitCode()).isZero();
+  }
+
+  /** The head is expected at -58 dBV. */
+  @Test
+  void afterMendingTheHeadIsAskedForAndReached() {
+    run("--new", "record-chain");
+    run("--at", "head", "--gone");
+    String joint = "head contact, record";
+    run("--work", joint, "--levels", "-80,-60,-75,-62");
+    CommandRunner.Result mended = run("--mended", joint);
+    assertThat(mended.out().get(0)).startsWith("Measure here next: head");
+    assertThat(String.join(" ", mended.out())).doesNotContain("Dirty contact");
+    CommandRunner.Result reached = run("--at", "Head", "--level", "-59", "--json");
+    assertThat(reached.exitCode()).as(reached.err()).isZero();
+    matchesSchema(reached.json());
+    assertThat(reached.json().get(0).path("state").asText()).isEqualTo("nothing-found");
+    assertThat(reached.json().get(0).path("text").asText())
+        .isEqualTo("The signal reaches the head.");
+  }
+
+  @Test
+  void mendingThatDidNotHelpGoesOnSearching() {
+    run("--new", "record-chain");
+    run("--at", "head", "--gone");
+    run("--mended", "head contact, record");
+    CommandRunner.Result still = run("--at", "head", "--level", "-90", "--json");
+    assertThat(still.json().get(0).path("state").asText()).isEqualTo("measure");
+  }
+
+  @Test
+  void namesAreFoundWhateverTheirCapitals() {
+    run("--new", "record-chain");
+    assertThat(run("--at", "METER", "--there").exitCode()).isZero();
+    CommandRunner.Result typo = run("--at", "haed", "--gone");
+    assertThat(typo.exitCode()).isEqualTo(64);
+    assertThat(typo.err()).contains("Did you mean 'head'?");
   }
 
   @Test

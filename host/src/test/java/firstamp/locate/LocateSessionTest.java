@@ -160,7 +160,7 @@ class LocateSessionTest {
     assertThat(answer.odds().subList(0, 2))
         .extracting(LocateAnswer.JointOdds::joint)
         .containsExactlyInAnyOrder("J3", "J6");
-    assertThat(answer.sentence()).contains("second").contains("again from the start");
+    assertThat(answer.sentence()).contains("second").contains("again where the signal was missed");
   }
 
   @Test
@@ -204,13 +204,15 @@ class LocateSessionTest {
   }
 
   @Test
-  void measuresAgainFromTheStartAfterMending() {
+  void measuresAgainWhereItWasMissedAfterMending() {
     LocateSession session =
         template("play-chain")
             .with(new Heard("loudspeaker", null, null, false))
             .with(new Observation.Mended("jack contact"));
     assertThat(session.answer().state()).isEqualTo(LocateAnswer.State.MEASURE);
+    assertThat(session.answer().next().point()).isEqualTo("loudspeaker");
     LocateSession good = session.with(level("loudspeaker", -6));
+    assertThat(good.answer().sentence()).isEqualTo("The signal reaches the loudspeaker.");
     assertThat(good.answer().odds().get(0).share()).isLessThan(0.5);
   }
 
