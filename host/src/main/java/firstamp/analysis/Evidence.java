@@ -167,13 +167,15 @@ public record Evidence(
   public record InStep(int rail, double share, int windows) {}
 
   /**
-   * What lies between two marks.
+   * What lies between two changes.
    *
-   * @param number 0 = before the first mark
-   * @param mark text of the mark it begins with, null for number 0 or a mark without words
+   * @param number 0 = before the first change
+   * @param mark words of what it begins with, null for number 0
+   * @param change whether it begins with something that the person changed, not with a mode or step
    * @param fromMs since closing
    * @param toMs since closing
    * @param evidence steady figures of that time; look, surge and settling are absent
    */
-  public record Stretch(int number, String mark, double fromMs, double toMs, Evidence evidence) {}
+  public record Stretch(
+      int number, String mark, boolean change, double fromMs, double toMs, Evidence evidence) {}
 }

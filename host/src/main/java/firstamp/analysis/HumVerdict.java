@@ -25,7 +25,7 @@ final class HumVerdict {
   }
 
   void judge(Summary.LevelFigures levels) {
-    marks();
+    changes();
     if (levels.humDbv() == null) {
       return;
     }
@@ -83,14 +83,17 @@ final class HumVerdict {
     }
   }
 
-  /** Before and after each mark: the charger pulled, the lamp moved. */
-  private void marks() {
+  /** Before and after each change: the charger pulled, the lamp moved. */
+  private void changes() {
     List<Evidence.Stretch> stretches = evidence.stretches();
     for (int k = 1; k < stretches.size(); k++) {
+      if (!stretches.get(k).change()) {
+        continue;
+      }
       Double one = hum(stretches.get(k - 1));
       Double two = hum(stretches.get(k));
       String mark = stretches.get(k).mark();
-      String name = mark == null || mark.isBlank() ? "mark " + stretches.get(k).number() : mark;
+      String name = mark == null || mark.isBlank() ? "change " + stretches.get(k).number() : mark;
       if (one != null && two != null && Math.abs(one - two) > CHANGED_DB) {
         writer.say(
             4,
@@ -110,7 +113,7 @@ final class HumVerdict {
     return levels == null ? null : levels.humDbv();
   }
 
-  /** Whether any window after the mark was fit for reading hum. */
+  /** Whether any window after the change was fit for reading hum. */
   private static boolean readable(Evidence.Stretch stretch) {
     return stretch.evidence().heard().headHumHz() != null;
   }

@@ -58,7 +58,7 @@ public final class PowerUpFigures {
   private Sums sums;
   private LevelDetail detail;
 
-  /** What one closing has brought, and the same cut at the marks. */
+  /** What one closing has brought, and the same cut at what happened. */
   private record Sums(Collected all, Stretches stretches) {
     Sums copy() {
       return new Sums(all.copy(), stretches.copy());
@@ -97,7 +97,7 @@ public final class PowerUpFigures {
         new Stretches(() -> new SteadySums(0, levelSums(), toneHz)));
   }
 
-  /** Takes an event; the look, closing, opening and marks matter here. */
+  /** Takes an event; the look, closing, opening and what happened matter here. */
   public void onEvent(ProbeEvent event) {
     if (event instanceof ProbeEvent.Looked looked) {
       look = looked.look();
@@ -113,8 +113,8 @@ public final class PowerUpFigures {
       openedAt(tripped.trip().openedMicros());
     } else if (event instanceof ProbeEvent.Captured captured) {
       capture = captured.capture();
-    } else if (event instanceof ProbeEvent.Marked marked && !time.isAfter(marked.micros())) {
-      sums.stretches().mark(marked.micros(), marked.text());
+    } else if (event instanceof ProbeEvent.Happened happened && !time.isAfter(event.micros())) {
+      sums.stretches().begin(happened.micros(), happened.what());
     }
   }
 

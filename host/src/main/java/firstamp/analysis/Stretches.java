@@ -1,6 +1,7 @@
 package firstamp.analysis;
 
 import firstamp.model.Channel;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.Reading;
 import firstamp.model.RippleWindow;
@@ -13,18 +14,19 @@ import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 
 /**
- * The time on cut at the person's marks, so that before and after a change can be held against each
- * other within one power-up. Not thread-safe.
+ * The time on cut where something was changed, so that before and after can be held against each
+ * other within one power-up. A moved clip cuts nothing: what it is on is no figure of the set. Not
+ * thread-safe.
  */
 final class Stretches {
-  /** Marks beyond this begin no stretch of their own: memory stays bounded. */
+  /** Events beyond this begin no stretch of their own: memory stays bounded. */
   private static final int MOST = 64;
 
   private final Supplier<SteadySums> empty;
   private final List<Stretch> all = new ArrayList<>();
 
   /**
-   * No marks yet.
+   * Nothing has happened yet.
    *
    * @param empty makes empty sums
    */
@@ -34,13 +36,13 @@ final class Stretches {
 
   private static final class Stretch {
     private final long fromMicros;
-    private final String mark;
+    private final Happening begin;
     private final SteadySums sums;
     private long toMicros = Long.MAX_VALUE;
 
-    Stretch(long fromMicros, String mark, SteadySums sums) {
+    Stretch(long fromMicros, Happening begin, SteadySums sums) {
       this.fromMicros = fromMicros;
-      this.mark = mark;
+      this.begin = begin;
       this.sums = sums;
     }
 
@@ -49,18 +51,21 @@ final class Stretches {
     }
   }
 
-  /** The switch closed: the time before the first mark begins. */
+  /** The switch closed: the time before the first change begins. */
   void closed(long micros) {
     all.clear();
     all.add(new Stretch(micros, null, empty.get()));
   }
 
-  /** A mark while the switch is closed. */
-  void mark(long micros, String text) {
+  /** Something happened while the switch is closed. */
+  void begin(long micros, Happening what) {
+    if (!what.parts()) {
+      return;
+    }
     Stretch last = all.isEmpty() ? null : all.get(all.size() - 1);
     if (last != null && all.size() < MOST && micros > last.fromMicros) {
       last.toMicros = micros;
-      all.add(new Stretch(micros, text, empty.get()));
+      all.add(new Stretch(micros, what, empty.get()));
     }
   }
 
@@ -106,14 +111,14 @@ final class Stretches {
   Stretches copy() {
     Stretches copy = new Stretches(empty);
     for (Stretch stretch : all) {
-      Stretch same = new Stretch(stretch.fromMicros, stretch.mark, stretch.sums.copy());
+      Stretch same = new Stretch(stretch.fromMicros, stretch.begin, stretch.sums.copy());
       same.toMicros = stretch.toMicros;
       copy.all.add(same);
     }
     return copy;
   }
 
-  /** What each stretch showed; empty without marks. */
+  /** What each stretch showed; empty where nothing happened. */
   List<Evidence.Stretch> evidence(JobSheet sheet, Scaling scaling, OnTime time, LevelSums before) {
     List<Evidence.Stretch> found = new ArrayList<>();
     for (int k = 0; k < all.size() && all.size() > 1; k++) {
@@ -123,7 +128,8 @@ final class Stretches {
         found.add(
             new Evidence.Stretch(
                 k,
-                stretch.mark,
+                stretch.begin == null ? null : stretch.begin.words(),
+                stretch.begin instanceof Happening.SetChanged,
                 time.ms(stretch.fromMicros),
                 time.ms(toMicros),
                 evidence(stretch.sums, sheet, scaling, toMicros - stretch.fromMicros, before)));

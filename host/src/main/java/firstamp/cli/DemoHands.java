@@ -1,12 +1,12 @@
 package firstamp.cli;
 
 import firstamp.emulate.Hands;
-import firstamp.locate.ClipInput;
-import firstamp.locate.ClipMark;
 import firstamp.locate.JointKind;
 import firstamp.locate.LocateAnswer;
 import firstamp.locate.LocateSession;
 import firstamp.locate.SignalGraph;
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
 import firstamp.session.ChainListener;
@@ -96,12 +96,12 @@ final class DemoHands implements HeadlessRun.Companion {
     };
   }
 
-  /** The next thing to do; everything is said by marks, so that it is in the log. */
+  /** The next thing to do; everything is said by events, so that it is in the log. */
   private void act() {
     if (steps++ == 0) {
       String mode = graph.modes().get(0).name();
-      say(new ClipMark(ClipMark.Act.GONE, complaint, mode, null));
-      say(new ClipMark(ClipMark.Act.THERE, seen, mode, null));
+      say(ClipMove.at(ClipMove.Act.GONE, complaint, mode, null));
+      say(ClipMove.at(ClipMove.Act.THERE, seen, mode, null));
       left = 1;
       return;
     }
@@ -110,7 +110,7 @@ final class DemoHands implements HeadlessRun.Companion {
       return;
     }
     if (search.state().held() != null) {
-      say(ClipMark.of(ClipMark.Act.OFF));
+      say(ClipMove.of(ClipMove.Act.OFF));
       left = 1;
       return;
     }
@@ -128,7 +128,7 @@ final class DemoHands implements HeadlessRun.Companion {
 
   private void hold(LocateAnswer.Next next) {
     ClipInput input = ClipInput.forLevel(next.expectedDbv());
-    say(new ClipMark(ClipMark.Act.HELD, next.point(), next.mode(), input));
+    say(ClipMove.at(ClipMove.Act.HELD, next.point(), next.mode(), input));
     left = HOLD;
   }
 
@@ -146,11 +146,11 @@ final class DemoHands implements HeadlessRun.Companion {
 
   private void stroke() {
     strokesLeft--;
-    say(new ClipMark(ClipMark.Act.STROKE, worked, null, ClipInput.METER));
+    say(ClipMove.at(ClipMove.Act.STROKE, worked, null, ClipInput.METER));
     left = PER_STROKE;
   }
 
-  private void say(ClipMark mark) {
-    watch.mark(mark.text());
+  private void say(ClipMove move) {
+    watch.happened(move);
   }
 }

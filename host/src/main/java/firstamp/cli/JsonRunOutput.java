@@ -3,10 +3,13 @@ package firstamp.cli;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.model.Alarm;
+import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
+import firstamp.session.HappeningJson;
+import firstamp.session.OtherRules;
 import firstamp.session.ReadingFigures;
 import firstamp.session.RulesBeside;
 import firstamp.session.SummaryJson;
@@ -18,6 +21,7 @@ import java.util.Locale;
 final class JsonRunOutput implements RunOutput {
   private final JsonLines lines;
   private final boolean readings;
+  private OtherRules otherRules;
 
   JsonRunOutput(JsonLines lines, boolean readings) {
     this.lines = lines;
@@ -91,6 +95,11 @@ final class JsonRunOutput implements RunOutput {
   }
 
   @Override
+  public void happened(Happening what, double atMs) {
+    lines.print(HappeningJson.put(what, atMs, JsonLines.object("event")));
+  }
+
+  @Override
   public void link(ProbeEvent.LinkState state, String text, double atMs) {
     ObjectNode node = JsonLines.object("link");
     node.put("state", state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
@@ -147,7 +156,16 @@ final class JsonRunOutput implements RunOutput {
   }
 
   @Override
+  public void otherRules(OtherRules rules) {
+    otherRules = rules;
+  }
+
+  @Override
   public void summary(Summary summary) {
-    lines.print(SummaryJson.of(summary));
+    ObjectNode node = SummaryJson.of(summary);
+    if (otherRules != null) {
+      otherRules.put(node);
+    }
+    lines.print(node);
   }
 }

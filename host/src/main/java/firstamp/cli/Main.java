@@ -1,6 +1,7 @@
 package firstamp.cli;
 
 import firstamp.log.BenchLog;
+import firstamp.model.RulesVersion;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
@@ -116,7 +117,13 @@ final class Main implements Callable<Integer> {
 
   private static void addHelp(CommandLine line) {
     line.getCommandSpec().mixinStandardHelpOptions(true);
-    line.getCommandSpec().versionProvider(() -> new String[] {"firstamp " + version()});
+    line.getCommandSpec()
+        .versionProvider(
+            () ->
+                new String[] {
+                  "firstamp " + version(),
+                  "rules " + RulesVersion.NOW + ", bench log schema " + BenchLog.SCHEMA
+                });
     line.getCommandSpec().usageMessage().width(110);
     line.getSubcommands().values().forEach(Main::addHelp);
   }

@@ -32,7 +32,7 @@ final class PartId {
               + number
               + (count == 0
                   ? ": it has no marks while it was on"
-                  : "; it has #0 (before the first mark) to #" + (count - 1)));
+                  : "; it has #0 (before the first change) to #" + (count - 1)));
     }
     return part;
   }
@@ -44,11 +44,11 @@ final class PartId {
       return whole;
     }
     if (part.stretch().number() == 0) {
-      return whole + " before its first mark";
+      return whole + " before its first change";
     }
     String mark = part.stretch().mark();
     return whole
-        + " after mark "
+        + " after change "
         + part.stretch().number()
         + (mark == null || mark.isBlank() ? "" : " \"" + mark + "\"");
   }

@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
@@ -9,6 +10,7 @@ import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;
 import firstamp.model.ProbeEvent;
+import firstamp.session.HappeningJson;
 import firstamp.session.SummaryJson;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -88,6 +90,7 @@ final class PowerUpFiles {
       }
       json.writeEndArray();
       marks(reader, table, json);
+      happenings(reader, table, json);
       json.writeObjectField("columns", PowerUpTable.COLUMNS);
       json.writeArrayFieldStart("readings");
       table.forEach(
@@ -121,6 +124,20 @@ final class PowerUpFiles {
         json.writeNumberField("atMs", (mark.micros() - zeroMicros) / 1e3);
         json.writeStringField("text", mark.text());
         json.writeEndObject();
+      }
+    }
+    json.writeEndArray();
+  }
+
+  private static void happenings(PowerUpReader reader, PowerUpTable table, JsonGenerator json)
+      throws IOException, LogException {
+    long zeroMicros = table.zeroMicros();
+    json.writeArrayFieldStart("events");
+    for (ProbeEvent event : reader.events()) {
+      if (event instanceof ProbeEvent.Happened happened) {
+        double atMs = (happened.micros() - zeroMicros) / 1e3;
+        ObjectNode node = JsonNodeFactory.instance.objectNode();
+        json.writeRawValue(HappeningJson.put(happened.what(), atMs, node).toString());
       }
     }
     json.writeEndArray();

@@ -7,6 +7,7 @@ import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
 import firstamp.model.TimeSource;
+import firstamp.session.OtherRules;
 import firstamp.session.ReplayPace;
 import firstamp.session.ReplayPowerUp;
 import firstamp.session.RulesBeside;
@@ -130,6 +131,10 @@ final class ReplayCommand implements Callable<Integer> {
         sheet == null
             ? new ReplayPowerUp(reader, effective, output, pace).run()
             : whatIf(reader, effective, output, pace);
+    OtherRules rules = sheet == null ? OtherRules.of(reader.entry(), summary) : null;
+    if (rules != null) {
+      output.otherRules(rules);
+    }
     output.summary(summary);
     return HeadlessRun.exitCode(summary);
   }

@@ -1,5 +1,7 @@
 package firstamp.cli;
 
+import firstamp.model.ClipMove;
+import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.session.BenchMode;
 import firstamp.session.WatchRun;
@@ -13,7 +15,8 @@ import java.util.Locale;
 /** Words from standard input to a run without a window, one a line; an empty line switches off. */
 final class RunKeys {
   private static final String KNOWN =
-      "off (or Enter alone), seen, mark TEXT, hands in, soak, usual, mode, mute, sound";
+      "off (or Enter alone), seen, mark TEXT, record on, record off, record unknown, clip NAME,"
+          + " clip off, changed TEXT, started TEXT, hands in, soak, usual, mode, mute, sound";
 
   private final WatchRun watch;
   private final AlarmSound sound;
@@ -44,6 +47,30 @@ final class RunKeys {
     }
   }
 
+  /** What a line says was done to the set; null = it says something else. */
+  static Happening happening(String line) {
+    String word = line.toLowerCase(Locale.ROOT);
+    for (Happening.RecordState state : Happening.RecordState.values()) {
+      if (word.equals("record " + state.id())) {
+        return new Happening.Recording(state);
+      }
+    }
+    if (word.equals("clip off")) {
+      return ClipMove.of(ClipMove.Act.OFF);
+    }
+    int space = line.indexOf(' ');
+    String rest = space < 0 ? "" : line.substring(space + 1).trim();
+    if (rest.isEmpty()) {
+      return null;
+    }
+    return switch (word.substring(0, space)) {
+      case "clip" -> ClipMove.at(ClipMove.Act.HELD, rest, null, null);
+      case "changed" -> new Happening.SetChanged(rest);
+      case "started" -> new Happening.LoadStarted(rest);
+      default -> null;
+    };
+  }
+
   private void take(String line) {
     String word = line.toLowerCase(Locale.ROOT);
     switch (word) {
@@ -59,8 +86,11 @@ final class RunKeys {
         }
       }
       default -> {
+        Happening what = happening(line);
         if (word.equals("mark") || word.startsWith("mark ")) {
           watch.mark(line.substring(4).trim());
+        } else if (what != null) {
+          watch.happened(what);
         } else {
           System.err.println("\"" + line + "\" is not known; there are: " + KNOWN);
         }

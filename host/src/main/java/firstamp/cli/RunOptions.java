@@ -120,7 +120,9 @@ final class RunOptions {
   @Option(
       names = "--keys",
       description =
-          "take words from standard input, one a line: off, seen, mark TEXT, hands in, soak, usual, mute, sound")
+          "take words from standard input, one a line: off, seen, mark TEXT (a note), record on,"
+              + " record off, clip NAME, clip off, changed TEXT, started TEXT, hands in, soak, usual,"
+              + " mute, sound")
   boolean keys;
 
   @Option(

@@ -3,6 +3,7 @@ package firstamp.cli;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.session.ChainListener;
+import firstamp.session.OtherRules;
 import firstamp.session.RulesBeside;
 import java.util.List;
 
@@ -16,6 +17,9 @@ interface RunOutput extends ChainListener {
 
   /** What another sheet would have found on a logged power-up, beside what was found. */
   default void beside(String sheet, List<RulesBeside.Beside> rows) {}
+
+  /** The power-up was judged by other rules than today's; before the summary of its replay. */
+  default void otherRules(OtherRules rules) {}
 
   /** The end. */
   void summary(Summary summary);

@@ -59,12 +59,12 @@ final class ShowCommand implements Callable<Integer> {
     }
   }
 
-  /** The numbers by which compare takes what lies between marks. */
+  /** The numbers by which compare takes what lies between changes. */
   private static void marks(PowerUpStudy study) {
     for (Evidence.Stretch stretch : study.evidence().stretches()) {
       if (stretch.number() > 0) {
         System.out.println(
-            "  mark #"
+            "  change #"
                 + stretch.number()
                 + " at "
                 + FigureText.millis(stretch.fromMs())

@@ -1,10 +1,12 @@
 package firstamp.cli;
 
 import firstamp.model.Alarm;
+import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
+import firstamp.session.OtherRules;
 import firstamp.session.ReadingFigures;
 import firstamp.session.RulesBeside;
 import firstamp.session.TripFigures;
@@ -103,6 +105,11 @@ final class TextRunOutput implements RunOutput {
   }
 
   @Override
+  public void happened(Happening what, double atMs) {
+    say("%9.1f ms  %s", atMs, RunWords.happened(what));
+  }
+
+  @Override
   public void link(ProbeEvent.LinkState state, String text, double atMs) {
     say("%9.1f ms  cable: %s", atMs, text);
   }
@@ -127,6 +134,16 @@ final class TextRunOutput implements RunOutput {
       line.append(SummaryText.text("  %d: %.2f V", rail.rail(), rail.volts()));
     }
     say("%s", line);
+  }
+
+  @Override
+  public void otherRules(OtherRules rules) {
+    String changed = String.join(", ", rules.changed());
+    say(
+        "Judged by version %d of the rules, now by %d. %s",
+        rules.stored(),
+        rules.now(),
+        changed.isEmpty() ? "Nothing comes out differently." : "Differs now: " + changed + ".");
   }
 
   @Override

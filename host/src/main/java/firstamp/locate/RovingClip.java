@@ -1,5 +1,7 @@
 package firstamp.locate;
 
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
 import firstamp.model.LevelWindow;
 import java.util.ArrayList;
 import java.util.List;
@@ -7,15 +9,15 @@ import java.util.List;
 /**
  * Takes levels from a clip that the person moves along the path while the set is on.
  *
- * <p>Fed with the marks and the level windows of a power-up in the order of the stream, live or
+ * <p>Fed with the moves and the level windows of a power-up in the order of the stream, live or
  * from the log; the same stream gives the same observations to the bit. The window that was being
- * collected when a mark came is left out. Not thread-safe.
+ * collected when a move came is left out. Not thread-safe.
  */
 public final class RovingClip {
   /** Uncertainty of a level that was read off another meter. Common practice, no source. */
   private static final double TYPED_DB = 1;
 
-  private final ClipMarks marks;
+  private final SignalGraph graph;
   private final double headGainDb;
   private final double meterGainDb;
   private final List<Observation> taken = new ArrayList<>();
@@ -23,7 +25,7 @@ public final class RovingClip {
   private final List<LevelWindow> quiet = new ArrayList<>();
   private final List<LevelWindow> touched = new ArrayList<>();
   private final List<Double> strokes = new ArrayList<>();
-  private ClipMark held;
+  private ClipMove held;
   private boolean touching;
   private boolean straddles;
   private SettledLevel last;
@@ -31,38 +33,38 @@ public final class RovingClip {
   /**
    * A clip that is not on anything.
    *
-   * @param graph the path; only marks about its points and joints are understood
+   * @param graph the path; only moves about its points and joints are understood
    * @param headGainDb standard uncertainty of the head input's calibration
    * @param meterGainDb the same of the meter input
    */
   public RovingClip(SignalGraph graph, double headGainDb, double meterGainDb) {
     this.headGainDb = headGainDb;
     this.meterGainDb = meterGainDb;
-    this.marks = new ClipMarks(graph);
+    this.graph = graph;
   }
 
-  /** Takes a mark; one that is about something else changes nothing. */
-  public void mark(String text) {
-    ClipMark mark = marks.read(text);
-    if (mark == null) {
+  /** Takes a move; one that is about something else changes nothing. */
+  public void move(ClipMove said) {
+    if (!graph.knows(said)) {
       return;
     }
-    if (mark.act() == ClipMark.Act.TYPED) {
+    ClipMove move = looking(said);
+    if (move.act() == ClipMove.Act.TYPED) {
       end();
-      typed(mark, text.substring(text.lastIndexOf(ClipMark.TYPED_SEPARATOR)));
+      taken.add(new Observation.Level(move.name(), move.mode(), null, move.levelDbv(), TYPED_DB));
       return;
     }
     straddles = true;
-    switch (mark.act()) {
-      case HELD, RESTING -> begin(mark);
-      case STROKE -> stroke(mark);
+    switch (move.act()) {
+      case HELD, RESTING -> begin(move);
+      case STROKE -> stroke(move);
       case TOUCHED -> touching = true;
       case LEFT -> touching = false;
       case OFF -> end();
       case THERE, GONE -> {
         end();
-        boolean there = mark.act() == ClipMark.Act.THERE;
-        taken.add(new Observation.Heard(mark.name(), mark.mode(), null, there));
+        boolean there = move.act() == ClipMove.Act.THERE;
+        taken.add(new Observation.Heard(move.name(), move.mode(), null, there));
       }
       case BACK -> {
         end();
@@ -72,25 +74,18 @@ public final class RovingClip {
       }
       case MENDED -> {
         end();
-        taken.add(new Observation.Mended(mark.name()));
+        taken.add(new Observation.Mended(move.name()));
       }
-      default -> throw new IllegalStateException("no such act: " + mark);
+      default -> throw new IllegalStateException("no such act: " + move);
     }
   }
 
-  private void typed(ClipMark mark, String figure) {
-    try {
-      taken.add(
-          new Observation.Level(
-              mark.name(),
-              mark.mode(),
-              null,
-              Double.parseDouble(figure.substring(ClipMark.TYPED_SEPARATOR.length())),
-              TYPED_DB));
-    } catch (IllegalArgumentException noLevel) {
-      // A mark that somebody wrote by hand: it stays a note.
-      straddles = false;
-    }
+  /** The same with the input that looks, where nobody said which. */
+  private ClipMove looking(ClipMove said) {
+    boolean looks = said.roves() != null && said.roves();
+    return looks && said.input() == null
+        ? ClipMove.at(said.act(), said.name(), said.mode(), graph.inputOf(said))
+        : said;
   }
 
   /** Takes a window of levels. */
@@ -103,23 +98,23 @@ public final class RovingClip {
       return;
     }
     windows.add(window);
-    if (held.act() == ClipMark.Act.RESTING) {
+    if (held.act() == ClipMove.Act.RESTING) {
       (touching ? touched : quiet).add(window);
     }
     last = settled();
   }
 
-  private void begin(ClipMark mark) {
+  private void begin(ClipMove move) {
     end();
-    held = mark;
+    held = move;
   }
 
-  private void stroke(ClipMark mark) {
-    if (held != null && held.equals(mark)) {
+  private void stroke(ClipMove move) {
+    if (held != null && held.equals(move)) {
       keepStroke();
     } else {
       end();
-      held = mark;
+      held = move;
     }
     windows.clear();
   }
@@ -196,7 +191,7 @@ public final class RovingClip {
   }
 
   /** What is held now, null = nothing. */
-  public ClipMark held() {
+  public ClipMove held() {
     return held;
   }
 

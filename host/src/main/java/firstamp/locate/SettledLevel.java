@@ -1,5 +1,6 @@
 package firstamp.locate;
 
+import firstamp.model.ClipInput;
 import firstamp.model.LevelWindow;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,5 +1,7 @@
 package firstamp.locate;
 
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -136,6 +138,31 @@ public record SignalGraph(
         .filter(mode -> mode.name().equals(wanted))
         .findFirst()
         .orElseThrow(() -> unknown("mode", wanted, modes.stream().map(Mode::name).toList()));
+  }
+
+  /** Whether a move of the clip is about points, contacts and modes of this path. */
+  public boolean knows(ClipMove move) {
+    boolean named =
+        switch (move.act()) {
+          case HELD, THERE, GONE, TYPED ->
+              points.stream().anyMatch(point -> point.name().equals(move.name()));
+          case STROKE, RESTING, MENDED ->
+              joints.stream().anyMatch(joint -> joint.name().equals(move.name()));
+          case TOUCHED, LEFT, OFF, BACK -> true;
+        };
+    return named
+        && (move.mode() == null || modes.stream().anyMatch(m -> m.name().equals(move.mode())));
+  }
+
+  /** The input that looks at a point or behind a contact, where the move does not say which. */
+  public ClipInput inputOf(ClipMove move) {
+    if (move.input() != null) {
+      return move.input();
+    }
+    return move.act() == ClipMove.Act.HELD
+        ? ClipInput.forLevel(
+            points.get(pointIndex(move.name())).expectedDbv(mode(move.mode()).name()))
+        : ClipInput.METER;
   }
 
   /** Index of a point. */

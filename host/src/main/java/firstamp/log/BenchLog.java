@@ -27,6 +27,9 @@ import org.sqlite.SQLiteException;
  * Safe to share. Whoever opened it closes it: closing leaves one file behind.
  */
 public final class BenchLog implements AutoCloseable {
+  /** Schema of the logs that this program writes. */
+  public static final int SCHEMA = LogSchema.NEWEST;
+
   /** Unsaved items kept in memory while the disk is full: about half an hour of a raw stream. */
   static final long MEMORY_BYTES = 64 << 20;
 

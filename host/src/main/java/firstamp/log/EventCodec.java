@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.model.Capture;
+import firstamp.model.ClipMove;
+import firstamp.model.Happening;
 import firstamp.model.ProbeEvent;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -15,6 +17,7 @@ import java.util.Map;
 /** Events and values to JSON and back, as the columns {@code kind} and {@code fields} hold them. */
 final class EventCodec {
   private static final Map<String, Class<? extends ProbeEvent>> KINDS = kinds();
+  private static final Map<String, Class<? extends Happening>> HAPPENINGS = happenings();
 
   // Only components are kept: a method of a record that begins with "is" is none.
   private final ObjectMapper mapper =
@@ -22,6 +25,9 @@ final class EventCodec {
 
   /** Name of an event's kind in the log. */
   static String kind(ProbeEvent event) {
+    if (event instanceof ProbeEvent.Happened happened) {
+      return happened.what().kind();
+    }
     for (Map.Entry<String, Class<? extends ProbeEvent>> entry : KINDS.entrySet()) {
       if (entry.getValue() == event.getClass()) {
         return entry.getKey();
@@ -35,6 +41,8 @@ final class EventCodec {
       ObjectNode node;
       if (event instanceof ProbeEvent.Captured captured) {
         node = captureFields(captured.capture());
+      } else if (event instanceof ProbeEvent.Happened happened) {
+        node = mapper.valueToTree(happened.what());
       } else {
         node = mapper.valueToTree(event);
       }
@@ -46,8 +54,9 @@ final class EventCodec {
   }
 
   ProbeEvent event(String kind, long micros, String fields) throws LogException {
+    Class<? extends Happening> what = HAPPENINGS.get(kind);
     Class<? extends ProbeEvent> type = KINDS.get(kind);
-    if (type == null) {
+    if (type == null && what == null) {
       throw damaged("event of unknown kind \"" + kind + "\"", null);
     }
     try {
@@ -57,6 +66,9 @@ final class EventCodec {
       }
       if (type == ProbeEvent.Captured.class) {
         return new ProbeEvent.Captured(micros, capture(object));
+      }
+      if (what != null) {
+        return new ProbeEvent.Happened(micros, mapper.treeToValue(object, what));
       }
       object.put("micros", micros);
       return mapper.treeToValue(object, type);
@@ -113,6 +125,21 @@ final class EventCodec {
   private static LogException damaged(String what, Throwable cause) {
     return new LogException(
         LogException.Kind.DAMAGED, what + "; run \"log check\" to see what else is damaged", cause);
+  }
+
+  private static Map<String, Class<? extends Happening>> happenings() {
+    Map<String, Class<? extends Happening>> kinds = new LinkedHashMap<>();
+    for (Happening.RecordState state : Happening.RecordState.values()) {
+      kinds.put(new Happening.Recording(state).kind(), Happening.Recording.class);
+    }
+    kinds.put(Happening.CLIP, ClipMove.class);
+    kinds.put(Happening.CONTACT, ClipMove.class);
+    kinds.put("mode", Happening.ModeSet.class);
+    kinds.put("step", Happening.Step.class);
+    kinds.put("change", Happening.SetChanged.class);
+    kinds.put("start", Happening.LoadStarted.class);
+    kinds.put("supply", Happening.SupplySaid.class);
+    return Map.copyOf(kinds);
   }
 
   private static Map<String, Class<? extends ProbeEvent>> kinds() {

@@ -3,6 +3,7 @@ package firstamp.log;
 import firstamp.log.StreamReader.Elements;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
+import firstamp.model.RulesVersion;
 import firstamp.model.SamplePlan;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -34,7 +35,12 @@ final class RangeReader {
       query.setLong(1, entry.number());
       try (ResultSet row = query.executeQuery()) {
         while (row.next()) {
-          events.add(codec.event(row.getString(1), row.getLong(2), row.getString(3)));
+          ProbeEvent event = codec.event(row.getString(1), row.getLong(2), row.getString(3));
+          events.add(event);
+          if (entry.rulesVersion() < RulesVersion.MARKS_ARE_NOTES
+              && event instanceof ProbeEvent.Marked marked) {
+            events.add(SpokenMarks.meaning(marked));
+          }
         }
       }
     }

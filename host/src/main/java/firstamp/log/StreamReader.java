@@ -4,6 +4,7 @@ import firstamp.log.LogException.Kind;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.Reading;
+import firstamp.model.RulesVersion;
 import firstamp.model.SamplePlan;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
@@ -24,6 +25,7 @@ final class StreamReader {
   private final long powerUp;
   private final boolean raw;
   private final EventCodec codec;
+  private final boolean spokenMarks;
 
   /**
    * Elements of one group or tail row.
@@ -53,9 +55,11 @@ final class StreamReader {
     this.powerUp = entry.number();
     this.raw = entry.stream() == PowerUpHeader.Stream.RAW;
     this.codec = codec;
+    this.spokenMarks = entry.rulesVersion() < RulesVersion.MARKS_ARE_NOTES;
   }
 
-  void replay(StreamSink sink) throws SQLException, LogException {
+  void replay(StreamSink given) throws SQLException, LogException {
+    StreamSink sink = spokenMarks ? SpokenMarks.before(given) : given;
     long position = 0;
     Pending pending = begin(position, Long.MAX_VALUE);
     try (EventPages events = new EventPages(statements.connection(), powerUp, codec)) {

@@ -86,9 +86,19 @@ public final class Coverage {
     drop(RuleId.HEAD_BELOW_METER, "the meter stayed quiet: I cannot see your meter");
   }
 
-  /** Without expected decibels the head is judged while "record on" is marked, and it never was. */
-  public void recordNotMarked() {
-    drop(RuleId.HEAD_BELOW_METER, "record on was never marked");
+  /** Without expected decibels the head is judged while the set is said to record; it never was. */
+  public void recordNotSaid() {
+    drop(RuleId.HEAD_BELOW_METER, "nobody said that the set records");
+  }
+
+  /** The set was said not to record: what concerns the head rests. */
+  public void recordOff(RuleId rule) {
+    drop(rule, "the set was not recording");
+  }
+
+  /** The clip of the meter or of the head was somewhere else. */
+  public void clipRoved(RuleId rule) {
+    drop(rule, "a clip was being moved");
   }
 
   /** Hum is taken in pauses, and there were none. */

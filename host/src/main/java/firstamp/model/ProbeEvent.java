@@ -80,11 +80,19 @@ public sealed interface ProbeEvent {
     }
   }
 
-  /** A mark of the person. */
+  /** A note of the person with its time; it says nothing to rules and figures. */
   record Marked(long micros, String text) implements ProbeEvent {
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.marked(this);
+    }
+  }
+
+  /** Something that rules and figures have to know. */
+  record Happened(long micros, Happening what) implements ProbeEvent {
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.happened(this);
     }
   }
 
@@ -226,6 +234,9 @@ public sealed interface ProbeEvent {
 
     /** A mark. */
     R marked(Marked event);
+
+    /** A clip moved, a mode, a step, a change. */
+    R happened(Happened event);
 
     /** Seen. */
     R acknowledged(Acknowledged event);

@@ -1,5 +1,7 @@
 package firstamp.session;
 
+import firstamp.model.Happening;
+
 /**
  * One power-up as the window sees it and what the person can do to it: watched live, or replayed.
  *
@@ -28,6 +30,9 @@ public interface BenchSession extends AutoCloseable {
    * @param text may be empty
    */
   void mark(String text);
+
+  /** Says what was done to the set at the present moment: a clip moved, something changed. */
+  default void happened(Happening what) {}
 
   /**
    * Puts words to a mark of before.

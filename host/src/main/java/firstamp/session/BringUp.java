@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.Numbers;
 import firstamp.model.OffCause;
@@ -9,7 +10,7 @@ import firstamp.model.SwitchState;
 import java.util.List;
 
 /**
- * A staged bring-up: one step of the sheet after the other, each with a mark at its begin and its
+ * A staged bring-up: one step of the sheet after the other, each with an event at its begin and its
  * end, so that the table of volts, amps and ohms is in the power-up.
  *
  * <p>The steps are watched by the computer; the probe keeps the limits of the sheet, as it takes no
@@ -63,20 +64,20 @@ final class BringUp {
     double ampere = run.chain().scaling().supplyA(reading);
     switch (watch.reading(atMs, volts, ampere)) {
       case WAIT -> {}
-      case SAY -> mark(number() + ": " + watch.words());
+      case SAY -> happened(Happening.StepState.SEEN, watch.words());
       case GO_ON -> {
-        mark(number() + " " + watch.words());
+        happened(Happening.StepState.SETTLED, watch.words());
         if (at + 1 < steps.size()) {
           begin(at + 1);
         } else {
           over = true;
-          mark("all steps are done");
+          happened(Happening.StepState.DONE, "all steps are done");
           say("All steps are done.", true);
         }
       }
       case STOP -> {
         over = true;
-        mark(number() + " stopped: " + watch.words());
+        happened(Happening.StepState.STOPPED, watch.words());
         say(watch.words(), false);
         run.off(OffCause.RULE);
       }
@@ -93,17 +94,14 @@ final class BringUp {
     JobSheet.Step step = steps.get(next);
     watch = new StepWatch(step, farad);
     String text = Numbers.text(step.supplyV()) + " V, at most " + Numbers.amps(step.limitA());
-    mark(number() + ": " + text);
+    happened(Happening.StepState.BEGUN, text);
     boolean byWire = run.giveSupply(step.supplyV(), step.limitA());
     say(byWire ? "The supply goes to " + text + "." : "Turn the supply to " + text + ".", false);
   }
 
-  private String number() {
-    return "step " + (at + 1) + " of " + steps.size();
-  }
-
-  private void mark(String text) {
-    run.accept(new ProbeEvent.Marked(run.now(), text));
+  private void happened(Happening.StepState step, String text) {
+    Happening what = new Happening.Step(at + 1, steps.size(), step, text);
+    run.accept(new ProbeEvent.Happened(run.now(), what));
   }
 
   private void say(String words, boolean done) {

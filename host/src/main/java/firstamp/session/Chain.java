@@ -3,10 +3,10 @@ package firstamp.session;
 import firstamp.analysis.LevelMeter;
 import firstamp.analysis.PowerUpFigures;
 import firstamp.analysis.RippleMeter;
-import firstamp.locate.ClipMark;
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
+import firstamp.model.ClipMove;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
 import firstamp.model.LevelWindow;
@@ -318,11 +318,18 @@ final class Chain implements StreamSink {
 
     @Override
     public Void marked(ProbeEvent.Marked event) {
-      Boolean roves = ClipMark.roves(event.text());
-      clipRoved |= clipRoves;
-      clipRoves = roves == null ? clipRoves : roves;
-      toAll(event);
       listener.mark(event.text(), ms(event.micros()));
+      return null;
+    }
+
+    @Override
+    public Void happened(ProbeEvent.Happened event) {
+      if (event.what() instanceof ClipMove move && move.roves() != null) {
+        clipRoved |= clipRoves;
+        clipRoves = move.roves();
+      }
+      toAll(event);
+      listener.happened(event.what(), ms(event.micros()));
       return null;
     }
 

@@ -1,6 +1,7 @@
 package firstamp.session;
 
 import firstamp.model.Alarm;
+import firstamp.model.Happening;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
@@ -37,6 +38,9 @@ public interface ChainListener {
 
   /** A mark. */
   default void mark(String text, double atMs) {}
+
+  /** A clip was moved, a mode or a step began, something was changed. */
+  default void happened(Happening what, double atMs) {}
 
   /** Words for a mark; 1 = the first one. */
   default void noted(int mark, String text) {}

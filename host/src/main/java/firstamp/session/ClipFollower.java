@@ -1,21 +1,20 @@
 package firstamp.session;
 
 import firstamp.emulate.Hands;
-import firstamp.locate.ClipInput;
-import firstamp.locate.ClipMark;
-import firstamp.locate.ClipMarks;
 import firstamp.locate.SheetPath;
 import firstamp.locate.SignalGraph;
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import java.util.Objects;
 
 /**
- * At an emulated bench nobody moves the clip: it goes where the marks of the power-up say it is,
- * and contacts are worked and joints are tapped when a mark says so.
+ * At an emulated bench nobody moves the clip: it goes where the events of the power-up say it is,
+ * and contacts are worked and joints are tapped when an event says so.
  */
 public final class ClipFollower extends ForwardingChainListener {
   private final SignalGraph graph;
-  private final ClipMarks marks;
   private volatile Hands hands = Hands.NONE;
   private String tapped = "";
 
@@ -28,7 +27,6 @@ public final class ClipFollower extends ForwardingChainListener {
   public ClipFollower(SignalGraph graph, ChainListener next) {
     super(next);
     this.graph = graph;
-    this.marks = graph == null ? null : new ClipMarks(graph);
   }
 
   /** Along the path of a sheet, if it names one. */
@@ -43,25 +41,24 @@ public final class ClipFollower extends ForwardingChainListener {
   }
 
   @Override
-  public void mark(String text, double atMs) {
-    ClipMark mark = marks == null ? null : marks.read(text);
-    if (mark != null) {
-      follow(mark);
+  public void happened(Happening what, double atMs) {
+    if (graph != null && what instanceof ClipMove move && graph.knows(move)) {
+      follow(move);
     }
-    super.mark(text, atMs);
+    super.happened(what, atMs);
   }
 
-  private void follow(ClipMark mark) {
-    boolean head = mark.input() == ClipInput.HEAD;
-    switch (mark.act()) {
-      case HELD -> hands.clipOn(mark.name(), graph.mode(mark.mode()).name(), head);
+  private void follow(ClipMove move) {
+    boolean head = graph.inputOf(move) == ClipInput.HEAD;
+    switch (move.act()) {
+      case HELD -> hands.clipOn(move.name(), graph.mode(move.mode()).name(), head);
       case STROKE -> {
-        behind(mark.name(), head);
-        hands.work(mark.name());
+        behind(move.name(), head);
+        hands.work(move.name());
       }
       case RESTING -> {
-        tapped = mark.name();
-        behind(mark.name(), head);
+        tapped = move.name();
+        behind(move.name(), head);
       }
       case TOUCHED -> hands.touch(tapped, true);
       case LEFT -> hands.touch(tapped, false);

@@ -1,6 +1,7 @@
 package firstamp.session;
 
 import firstamp.model.Alarm;
+import firstamp.model.Happening;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
@@ -56,6 +57,11 @@ public class ForwardingChainListener implements ChainListener {
   @Override
   public void mark(String text, double atMs) {
     next.mark(text, atMs);
+  }
+
+  @Override
+  public void happened(Happening what, double atMs) {
+    next.happened(what, atMs);
   }
 
   @Override

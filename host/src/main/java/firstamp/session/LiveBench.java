@@ -2,6 +2,7 @@ package firstamp.session;
 
 import firstamp.log.LogException;
 import firstamp.model.Alarm;
+import firstamp.model.Happening;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
@@ -282,6 +283,13 @@ public final class LiveBench implements BenchSession {
       afterTheEnd(new ProbeEvent.Marked(endMicros(), text));
     } else {
       powerUp.watch().mark(text);
+    }
+  }
+
+  @Override
+  public void happened(Happening what) {
+    if (!ended) {
+      powerUp.watch().happened(what);
     }
   }
 

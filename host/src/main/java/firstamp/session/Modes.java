@@ -2,6 +2,7 @@ package firstamp.session;
 
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
 import firstamp.model.Numbers;
@@ -10,15 +11,14 @@ import firstamp.model.Phrases;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.SwitchState;
-import firstamp.trip.RuleEngine;
 
 /**
  * The modes of a run: hands in, soak, and back.
  *
  * <p>A limit that was drawn in stays so until the switch is opened: the probe takes no wider one
- * while it is closed. What changes is in the stream as a mark and, for the limit, as what the probe
- * accepted, so a replay shows it. Not thread-safe but for {@link #state}: belongs to the session
- * thread.
+ * while it is closed. What changes is in the stream as an event and, for the limit, as what the
+ * probe accepted, so a replay shows it. Not thread-safe but for {@link #state}: belongs to the
+ * session thread.
  */
 final class Modes {
   private static final Phrases WORDS = new Phrases("firstamp.session.modes");
@@ -78,7 +78,7 @@ final class Modes {
 
   private void usual() {
     if (state.mode() != BenchMode.USUAL) {
-      mark(RuleEngine.USUAL);
+      set(Happening.Mode.USUAL);
     }
     say(
         BenchMode.USUAL,
@@ -108,7 +108,7 @@ final class Modes {
     } else if (waiting == BenchMode.SOAK) {
       waiting = null;
       soakEnds += run.now();
-      mark(RuleEngine.SOAK);
+      set(Happening.Mode.SOAK);
       say(BenchMode.SOAK, WORDS.say("soak.on"));
     }
     if (state.mode() == BenchMode.SOAK && !over) {
@@ -116,7 +116,7 @@ final class Modes {
       state = new BenchMode.State(BenchMode.SOAK, state.words(), drawnIn, leftMs);
       if (leftMs == 0) {
         over = true;
-        mark("soak: the time is over");
+        set(Happening.Mode.SOAK_OVER);
         run.off(OffCause.TIME);
       }
     }
@@ -140,7 +140,7 @@ final class Modes {
       say(state.mode(), WORDS.say("handsIn.noLimit"));
       return;
     }
-    mark("mode: hands in");
+    set(Happening.Mode.HANDS_IN);
     if (limit >= running) {
       say(BenchMode.HANDS_IN, WORDS.say("handsIn.narrow", Numbers.amps(running)));
       return;
@@ -171,8 +171,8 @@ final class Modes {
     }
   }
 
-  private void mark(String text) {
-    run.accept(new ProbeEvent.Marked(run.now(), text));
+  private void set(Happening.Mode mode) {
+    run.accept(new ProbeEvent.Happened(run.now(), new Happening.ModeSet(mode)));
   }
 
   private void say(BenchMode mode, String words) {

@@ -10,6 +10,8 @@ import firstamp.log.PowerUpEntry;
 import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Capture;
+import firstamp.model.ClipMove;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.Scaling;
 import firstamp.model.Summary;
@@ -46,6 +48,7 @@ public record PowerUpStudy(
     Evidence evidence,
     Verdict verdict,
     List<Mark> marks,
+    List<Said> said,
     Trip trip,
     Capture capture,
     Scaling scaling) {
@@ -67,6 +70,19 @@ public record PowerUpStudy(
   public record Mark(double atMs, String text) {}
 
   /**
+   * What was done to the set, with its time.
+   *
+   * @param atMs since closing
+   * @param what was done
+   */
+  public record Said(double atMs, Happening what) {}
+
+  /** Whether a clip was moved along the signal path, or a contact worked. */
+  public boolean searched() {
+    return said.stream().anyMatch(one -> one.what() instanceof ClipMove);
+  }
+
+  /**
    * Reads the whole stream of a power-up; takes about a second per ten minutes of a raw stream.
    *
    * @throws LogException it cannot be read
@@ -77,11 +93,17 @@ public record PowerUpStudy(
     String name = "stored sheet of power-up " + reader.entry().number();
     JobSheet sheet = Defaults.fill(SheetReader.parse(name, header.effectiveSheetJson()).sheet());
     List<Mark> marks = new ArrayList<>();
+    List<Said> said = new ArrayList<>();
     ChainListener listener =
         new ChainListener() {
           @Override
           public void mark(String text, double atMs) {
             marks.add(new Mark(atMs, text));
+          }
+
+          @Override
+          public void happened(Happening what, double atMs) {
+            said.add(new Said(atMs, what));
           }
         };
     ReplayPowerUp replay = new ReplayPowerUp(reader, sheet, listener, micros -> true);
@@ -98,6 +120,7 @@ public record PowerUpStudy(
         evidence,
         Verdict.of(sheet, summary, evidence),
         marks,
+        said,
         chain.trip(),
         chain.capture(),
         chain.scaling());

@@ -1,8 +1,8 @@
 package firstamp.session;
 
-import firstamp.locate.ClipMark;
 import firstamp.locate.LocateSession;
 import firstamp.locate.SettledLevel;
+import firstamp.model.ClipMove;
 import java.util.List;
 
 /**
@@ -17,7 +17,7 @@ import java.util.List;
  */
 public record SearchState(
     LocateSession search,
-    ClipMark held,
+    ClipMove held,
     SettledLevel level,
     List<Double> courseDbv,
     int strokes,
@@ -30,7 +30,7 @@ public record SearchState(
   /** Nothing is being tapped. */
   public SearchState(
       LocateSession search,
-      ClipMark held,
+      ClipMove held,
       SettledLevel level,
       List<Double> courseDbv,
       int strokes) {

@@ -10,6 +10,8 @@ import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Channel;
+import firstamp.model.ClipMove;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LevelWindow;
 import firstamp.model.ProbeHello;
@@ -22,8 +24,8 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Follows a search for a lost signal through a power-up, live or replayed: the marks say what is
- * held, the level windows what is there, the alarms whether a rail is out of order.
+ * Follows a search for a lost signal through a power-up, live or replayed: the moves of the clip
+ * say what is held, the level windows what is there, the alarms whether a rail is out of order.
  *
  * <p>Fed on the session thread; {@link #state()} may be called from any thread.
  */
@@ -123,9 +125,11 @@ public final class SignalSearch implements ChainListener {
   }
 
   @Override
-  public void mark(String text, double atMs) {
-    clip.mark(text);
-    publish();
+  public void happened(Happening what, double atMs) {
+    if (what instanceof ClipMove move) {
+      clip.move(move);
+      publish();
+    }
   }
 
   @Override
@@ -159,9 +163,9 @@ public final class SignalSearch implements ChainListener {
       }
 
       @Override
-      public void mark(String text, double atMs) {
-        SignalSearch.this.mark(text, atMs);
-        super.mark(text, atMs);
+      public void happened(Happening what, double atMs) {
+        SignalSearch.this.happened(what, atMs);
+        super.happened(what, atMs);
       }
 
       @Override

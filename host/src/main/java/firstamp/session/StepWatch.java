@@ -161,7 +161,7 @@ final class StepWatch {
     if (dwelt && settled && low) {
       say(
           Next.GO_ON,
-          "settled: %s V, %s, %s ohm.",
+          "%s V, %s, %s ohm.",
           meanV,
           Numbers.amps(meanA),
           meanA < 1e-4 ? Double.POSITIVE_INFINITY : meanV / meanA);

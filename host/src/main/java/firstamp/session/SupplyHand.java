@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
@@ -70,7 +71,7 @@ final class SupplyHand {
     BenchSupply.State now = supply.state();
     if (now.phase() == BenchSupply.Phase.FAILED && !failureSaid) {
       failureSaid = true;
-      mark("the bench supply " + now.problem());
+      said("the bench supply " + now.problem());
       if (!open) {
         run.off(OffCause.RULE);
       }
@@ -89,11 +90,11 @@ final class SupplyHand {
     off();
     supply.close();
     if (!supply.confirmedOff() && !failureSaid) {
-      mark("the bench supply did not confirm that it is off: switch it off by hand");
+      said("the bench supply did not confirm that it is off: switch it off by hand");
     }
   }
 
-  private void mark(String text) {
-    run.accept(new ProbeEvent.Marked(run.now(), text));
+  private void said(String text) {
+    run.accept(new ProbeEvent.Happened(run.now(), new Happening.SupplySaid(text)));
   }
 }

@@ -69,7 +69,7 @@ public final class Thinking {
   public static List<String> sentences(BenchLog log, PowerUpStudy study)
       throws LogException, SheetException {
     List<String> sentences = new ArrayList<>();
-    if (SheetPath.hasPath(study.sheet()) && !study.marks().isEmpty()) {
+    if (SheetPath.hasPath(study.sheet()) && study.searched()) {
       SearchState state = SignalSearch.of(log.find(Long.toString(study.entry().number())));
       if (!state.search().observations().isEmpty()) {
         LocateAnswer answer = state.search().answer();

@@ -2,6 +2,7 @@ package firstamp.session;
 
 import firstamp.model.Alarm;
 import firstamp.model.ConversionBlock;
+import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
@@ -16,6 +17,8 @@ import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SwitchCause;
 import firstamp.supply.BenchSupply;
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Queue;
 import java.util.Set;
 import java.util.concurrent.ConcurrentLinkedQueue;
@@ -36,6 +39,7 @@ public final class WatchRun implements StreamSink {
   private final ChainListener listener;
   private final RunProgress progress;
   private final Queue<Runnable> commands = new ConcurrentLinkedQueue<>();
+  private final List<ProbeEvent> early = new ArrayList<>();
   private final ClockFit clock = new ClockFit();
   private final FrameTranslator translator = new FrameTranslator(this);
   private final ObservedSwitch observedSwitch = new ObservedSwitch();
@@ -89,6 +93,11 @@ public final class WatchRun implements StreamSink {
   /** Puts a mark at the present probe time. */
   public void mark(String text) {
     commands.add(() -> accept(new ProbeEvent.Marked(now(), text)));
+  }
+
+  /** Says what was done to the set: a clip moved, record on, something changed. */
+  public void happened(Happening what) {
+    commands.add(() -> accept(new ProbeEvent.Happened(now(), what)));
   }
 
   /** Puts words to an earlier mark; 1 = the first one. */
@@ -248,6 +257,9 @@ public final class WatchRun implements StreamSink {
     recorder.begin(hello, planned);
     progress.started(hello);
     translator.ignoreTrip(found.hello().latchedTrip());
+    // What a person said before the probe had a time of its own belongs to its first moment.
+    early.forEach(this::accept);
+    early.clear();
   }
 
   /** The same probe after a restart: the power-up goes on under the scales of its first hello. */
@@ -278,6 +290,10 @@ public final class WatchRun implements StreamSink {
     if (chain != null) {
       recorder.accept(event);
       chain.accept(event);
+    } else if (event instanceof ProbeEvent.Marked
+        || event instanceof ProbeEvent.Noted
+        || event instanceof ProbeEvent.Happened) {
+      early.add(event);
     }
   }
 

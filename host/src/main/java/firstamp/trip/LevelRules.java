@@ -1,10 +1,11 @@
 package firstamp.trip;
 
+import firstamp.model.ClipMove;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LevelWindow;
 import firstamp.model.RuleId;
 import firstamp.model.SamplePlan;
-import java.util.Locale;
 
 /** Head against meter, and hum at the head. */
 final class LevelRules {
@@ -28,7 +29,8 @@ final class LevelRules {
   private final Watch hum;
   private final double signalDbv;
   private final long fromMicros;
-  private boolean recordOn;
+  private Happening.RecordState recording = Happening.RecordState.UNKNOWN;
+  private boolean clipRoved;
   private boolean windows;
   private boolean signalSeen;
 
@@ -56,21 +58,36 @@ final class LevelRules {
     return signalSeen;
   }
 
-  boolean headJudged() {
-    return head == null || levels.expectedDb() != null || head.judged();
+  /** Whether the head is watched and never was judged. */
+  boolean headWaits() {
+    return head != null && !head.judged();
+  }
+
+  /** Whether that takes a word of the person: that the set records. */
+  boolean headWantsRecord() {
+    return headWaits() && levels.expectedDb() == null;
   }
 
   boolean humJudged() {
     return hum == null || hum.judged();
   }
 
-  void marked(String text) {
-    String words = text == null ? "" : text.toLowerCase(Locale.ROOT);
-    if (words.contains("record on")) {
-      recordOn = true;
-    } else if (words.contains("record off")) {
-      recordOn = false;
-    }
+  /** Whether a clip was on its way along the path. */
+  boolean clipRoved() {
+    return clipRoved;
+  }
+
+  /** Whether the set was said not to record, last. */
+  boolean recordOff() {
+    return recording == Happening.RecordState.OFF;
+  }
+
+  void recording(Happening.RecordState state) {
+    recording = state;
+  }
+
+  void clipMoved(ClipMove move) {
+    clipRoved |= Boolean.TRUE.equals(move.roves());
   }
 
   void judge(LevelWindow window) {
@@ -108,7 +125,7 @@ final class LevelRules {
   }
 
   private void judgeExpected(LevelWindow window, long from, long to, boolean tone, boolean audio) {
-    if (!audio) {
+    if (!audio || recordOff()) {
       head.unknown();
       return;
     }
@@ -130,18 +147,19 @@ final class LevelRules {
               limit,
               "dB",
               texts.text(
-                  lost ? "head-silent-tone" : "head-below-meter",
-                  false,
-                  below,
-                  limit,
-                  levels.expectedDb()));
+                      lost ? "head-silent-tone" : "head-below-meter",
+                      false,
+                      below,
+                      limit,
+                      levels.expectedDb())
+                  + orPlaying());
       case CLEAR -> book.clear(head, to);
       case NOTHING -> {}
     }
   }
 
   private void judgeSilent(LevelWindow window, long from, long to, boolean signal) {
-    if (!recordOn || !signal) {
+    if (recording != Happening.RecordState.ON || !signal) {
       head.unknown();
       return;
     }
@@ -166,7 +184,7 @@ final class LevelRules {
   }
 
   private void judgeHum(LevelWindow window, long from, long to, boolean speech) {
-    if (speech) {
+    if (speech || recordOff()) {
       hum.unknown();
       return;
     }
@@ -187,6 +205,11 @@ final class LevelRules {
       case CLEAR -> book.clear(hum, to);
       case NOTHING -> {}
     }
+  }
+
+  /** Nobody has said that the set records: then it may be that it plays. */
+  private String orPlaying() {
+    return recording == Happening.RecordState.UNKNOWN ? " " + AlarmTexts.word("or-playing") : "";
   }
 
   private static double dbv(double volts) {

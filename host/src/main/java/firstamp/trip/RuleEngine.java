@@ -2,8 +2,10 @@ package firstamp.trip;
 
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
+import firstamp.model.ClipMove;
 import firstamp.model.ConversionBlock;
 import firstamp.model.Coverage;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LevelWindow;
 import firstamp.model.Look;
@@ -25,12 +27,6 @@ import java.util.List;
  * thread-safe: one thread feeds it.
  */
 public final class RuleEngine {
-  /** Mark in the stream from which on nobody watches. */
-  public static final String SOAK = "mode: soak";
-
-  /** Mark from which on somebody does again. */
-  public static final String USUAL = "mode: usual";
-
   private final RunState run;
   private final Watches watches;
   private final AlarmBook book;
@@ -193,15 +189,30 @@ public final class RuleEngine {
         }
       }
       if (!levels.windows()) {
-        coverage.noLevels();
+        if (levels.clipRoved()) {
+          coverage.clipRoved(RuleId.HEAD_BELOW_METER);
+          coverage.clipRoved(RuleId.HUM);
+        } else {
+          coverage.noLevels();
+        }
       } else {
-        if (!levels.signalSeen()) {
+        if (levels.recordOff() && levels.headWaits()) {
+          coverage.recordOff(RuleId.HEAD_BELOW_METER);
+        } else if (!levels.signalSeen()) {
           coverage.meterQuiet();
-        } else if (!levels.headJudged()) {
-          coverage.recordNotMarked();
+        } else if (levels.clipRoved() && levels.headWaits()) {
+          coverage.clipRoved(RuleId.HEAD_BELOW_METER);
+        } else if (levels.headWantsRecord()) {
+          coverage.recordNotSaid();
         }
         if (!levels.humJudged()) {
-          coverage.alwaysSpeech();
+          if (levels.recordOff()) {
+            coverage.recordOff(RuleId.HUM);
+          } else if (levels.clipRoved()) {
+            coverage.clipRoved(RuleId.HUM);
+          } else {
+            coverage.alwaysSpeech();
+          }
         }
       }
     }
@@ -299,10 +310,18 @@ public final class RuleEngine {
 
     @Override
     public Void marked(ProbeEvent.Marked event) {
-      if (event.text().equals(SOAK) || event.text().equals(USUAL)) {
-        run.soak(event.text().equals(SOAK));
+      return null;
+    }
+
+    @Override
+    public Void happened(ProbeEvent.Happened event) {
+      if (event.what() instanceof Happening.ModeSet set) {
+        run.soak(set.mode() == Happening.Mode.SOAK || set.mode() == Happening.Mode.SOAK_OVER);
+      } else if (event.what() instanceof Happening.Recording recording) {
+        levels.recording(recording.state());
+      } else if (event.what() instanceof ClipMove move) {
+        levels.clipMoved(move);
       }
-      levels.marked(event.text());
       return null;
     }
 

@@ -1,7 +1,7 @@
 package firstamp.window;
 
-import firstamp.locate.ClipMark;
 import firstamp.locate.LocateSession;
+import firstamp.model.ClipMove;
 import firstamp.session.BenchSession;
 import firstamp.session.SearchState;
 import java.awt.BorderLayout;
@@ -266,8 +266,8 @@ final class LocatePage implements Page {
       return;
     }
     switch (number) {
-      case 1 -> hand.heard(state, ClipMark.Act.THERE);
-      case 2 -> hand.heard(state, ClipMark.Act.GONE);
+      case 1 -> hand.heard(state, ClipMove.Act.THERE);
+      case 2 -> hand.heard(state, ClipMove.Act.GONE);
       case 3 -> hand.stroke(state);
       case 4 -> hand.mended(state);
       case 5 -> hand.back();

@@ -1,14 +1,14 @@
 package firstamp.window;
 
-import firstamp.locate.ClipInput;
-import firstamp.locate.ClipMark;
 import firstamp.locate.JointKind;
 import firstamp.locate.LocateAnswer;
 import firstamp.locate.SignalGraph;
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
 import firstamp.session.BenchSession;
 import firstamp.session.SearchState;
 
-/** What the person does in a search for a lost signal: each becomes a mark of the power-up. */
+/** What the person does in a search for a lost signal: each becomes an event of the power-up. */
 final class SearchHand {
   /** So many settled windows are wanted before a joint is touched. */
   static final int QUIET_WINDOWS = 2;
@@ -23,12 +23,12 @@ final class SearchHand {
   /** The clip is on the point that was asked for, or comes off it. */
   void hold(SearchState state, boolean on) {
     if (!on) {
-      say(ClipMark.of(ClipMark.Act.OFF));
+      say(ClipMove.of(ClipMove.Act.OFF));
     } else if (state.held() == null) {
       LocateAnswer.Next next = state.search().answer().next();
       if (next != null) {
         ClipInput input = ClipInput.forLevel(next.expectedDbv());
-        say(new ClipMark(ClipMark.Act.HELD, next.point(), next.mode(), input));
+        say(ClipMove.at(ClipMove.Act.HELD, next.point(), next.mode(), input));
       } else {
         stroke(state);
       }
@@ -36,10 +36,10 @@ final class SearchHand {
   }
 
   /** The signal is there, or gone, without a figure. */
-  void heard(SearchState state, ClipMark.Act act) {
+  void heard(SearchState state, ClipMove.Act act) {
     LocateAnswer.Next next = state.search().answer().next();
     if (next != null) {
-      say(new ClipMark(act, next.point(), next.mode(), null));
+      say(ClipMove.at(act, next.point(), next.mode(), null));
     }
   }
 
@@ -47,26 +47,26 @@ final class SearchHand {
   void stroke(SearchState state) {
     String joint = likeliest(state, JointKind.SWITCH);
     if (joint != null) {
-      say(new ClipMark(ClipMark.Act.STROKE, joint, null, ClipInput.METER));
+      say(ClipMove.at(ClipMove.Act.STROKE, joint, null, ClipInput.METER));
     }
   }
 
   void mended(SearchState state) {
     String joint = likeliest(state, null);
     if (joint != null) {
-      say(new ClipMark(ClipMark.Act.MENDED, joint, null, null));
+      say(ClipMove.at(ClipMove.Act.MENDED, joint, null, null));
     }
   }
 
   void back() {
-    say(ClipMark.of(ClipMark.Act.BACK));
+    say(ClipMove.of(ClipMove.Act.BACK));
   }
 
   /** A level read off another meter; false if none is asked for. */
   boolean typed(SearchState state, double dbv) {
     LocateAnswer.Next next = state.search().answer().next();
     if (next != null) {
-      session.mark(ClipMark.typed(next.point(), next.mode(), dbv));
+      session.happened(ClipMove.typed(next.point(), next.mode(), dbv));
     }
     return next != null;
   }
@@ -78,24 +78,24 @@ final class SearchHand {
    */
   void tap(SearchState state) {
     int windows = state.courseDbv().size();
-    if (state.held() == null || state.held().act() != ClipMark.Act.RESTING) {
+    if (state.held() == null || state.held().act() != ClipMove.Act.RESTING) {
       String joint = likeliest(state, null);
       if (joint != null) {
-        say(new ClipMark(ClipMark.Act.RESTING, joint, null, ClipInput.METER));
+        say(ClipMove.at(ClipMove.Act.RESTING, joint, null, ClipInput.METER));
       }
     } else if (state.touching()) {
       if (windows > windowsAtTouch) {
-        say(ClipMark.of(ClipMark.Act.LEFT));
-        say(ClipMark.of(ClipMark.Act.OFF));
+        say(ClipMove.of(ClipMove.Act.LEFT));
+        say(ClipMove.of(ClipMove.Act.OFF));
       }
     } else if (windows >= QUIET_WINDOWS) {
       windowsAtTouch = windows;
-      say(ClipMark.of(ClipMark.Act.TOUCHED));
+      say(ClipMove.of(ClipMove.Act.TOUCHED));
     }
   }
 
-  private void say(ClipMark mark) {
-    session.mark(mark.text());
+  private void say(ClipMove move) {
+    session.happened(move);
   }
 
   private static String likeliest(SearchState state, JointKind kind) {

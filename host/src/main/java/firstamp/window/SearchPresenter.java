@@ -1,13 +1,13 @@
 package firstamp.window;
 
-import firstamp.locate.ClipInput;
-import firstamp.locate.ClipMark;
 import firstamp.locate.LocateAnswer;
 import firstamp.locate.LocateSession;
 import firstamp.locate.Observation;
 import firstamp.locate.OddsWord;
 import firstamp.locate.SettledLevel;
 import firstamp.locate.SignalGraph;
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
 import firstamp.session.SearchState;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -211,14 +211,14 @@ final class SearchPresenter {
 
   private String hold(SearchState state) {
     SettledLevel level = state.level();
-    ClipMark held = state.held();
+    ClipMove held = state.held();
     if (held == null) {
       return level != null && level.levelDbv() == null ? trouble(level) : "";
     }
-    if (held.act() == ClipMark.Act.STROKE) {
+    if (held.act() == ClipMove.Act.STROKE) {
       return words.get("search.stroke", held.name(), state.strokes() + 1);
     }
-    if (held.act() == ClipMark.Act.RESTING) {
+    if (held.act() == ClipMove.Act.RESTING) {
       boolean rested = state.courseDbv().size() >= SearchHand.QUIET_WINDOWS;
       String key = state.touching() ? "tapping" : rested ? "rested" : "resting";
       return words.get("search." + key, held.name());

@@ -6,6 +6,7 @@ import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.OffCause;
@@ -57,7 +58,8 @@ class VerdictTest {
       }
       String mark = marks.get((double) (second - offSeconds));
       if (mark != null) {
-        figures.onEvent(new ProbeEvent.Marked(second * 1_000_000L, mark));
+        figures.onEvent(
+            new ProbeEvent.Happened(second * 1_000_000L, new Happening.SetChanged(mark)));
       }
       ConversionBlock block = feed.block(second * 16_000L, 16_000);
       figures.accept(block);

@@ -214,8 +214,8 @@ class CompareReportTest {
     try {
       log = marked;
       assertThat(run("show", "1").out())
-          .anyMatch(line -> line.startsWith("  mark #1 at 4 s: lamp on"))
-          .anyMatch(line -> line.startsWith("  mark #2 at 8 s"));
+          .anyMatch(line -> line.startsWith("  change #1 at 4 s: lamp on"))
+          .anyMatch(line -> line.startsWith("  change #2 at 8 s"));
       CommandRunner.Result result = run("compare", "1#0", "1#1", "--json");
       assertThat(result.exitCode()).as(result.err()).isZero();
       result.json().forEach(line -> assertThat(JsonSchemas.against(line)).as("%s", line).isEmpty());
@@ -233,13 +233,13 @@ class CompareReportTest {
       assertThat(pairs.get(1).path("significant").asBoolean()).isFalse();
       assertThat(pairs.get(2).path("significant").asBoolean()).isTrue();
       assertThat(String.join("\n", run("compare", "1#0", "1#1", "1#2").out()))
-          .contains("after mark 1 \"lamp on\"");
+          .contains("after change 1 \"lamp on\"");
       CommandRunner.Result none = run("compare", "1#0", "1#9");
       assertThat(none.exitCode()).isEqualTo(66);
-      assertThat(none.err()).contains("it has #0 (before the first mark) to #2");
+      assertThat(none.err()).contains("it has #0 (before the first change) to #2");
       Path page = folder.resolve("marked.html");
       assertThat(run("report", "1", "--to", page.toString()).exitCode()).isZero();
-      assertThat(Files.readString(page)).contains("From mark to mark").contains("#1 lamp on");
+      assertThat(Files.readString(page)).contains("From change to change").contains("#1 lamp on");
     } finally {
       log = before;
     }

@@ -7,6 +7,7 @@ import firstamp.log.PowerUpWriter;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
+import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
@@ -65,9 +66,11 @@ final class MarkedRun {
           writer.append(
               new ProbeEvent.SwitchChanged(second * 1_000_000, SwitchState.ON, OffCause.USER));
         } else if (second == CLOSED_S + 4) {
-          writer.append(new ProbeEvent.Marked(second * 1_000_000, "lamp on"));
+          writer.append(
+              new ProbeEvent.Happened(second * 1_000_000, new Happening.SetChanged("lamp on")));
         } else if (second == CLOSED_S + 8) {
-          writer.append(new ProbeEvent.Marked(second * 1_000_000, "lamp off"));
+          writer.append(
+              new ProbeEvent.Happened(second * 1_000_000, new Happening.SetChanged("lamp off")));
         }
         writer.append(new ConversionBlock(second * 16_000, second(second, random)));
       }

@@ -3,6 +3,8 @@ package firstamp.locate;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
 import firstamp.model.LevelWindow;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -26,17 +28,17 @@ class RovingClipTest {
     }
   }
 
-  private void mark(ClipMark.Act act, String name, ClipInput input) {
-    clip.mark(new ClipMark(act, name, null, input).text());
+  private void move(ClipMove.Act act, String name, ClipInput input) {
+    clip.move(ClipMove.at(act, name, null, input));
   }
 
   @Test
   void takesTheSettledLevelWithItsUncertainty() {
     look(1, 1, 1);
-    mark(ClipMark.Act.HELD, "P2", ClipInput.METER);
+    move(ClipMove.Act.HELD, "P2", ClipInput.METER);
     // The first window began before the clip was on, the second caught it going on.
     look(0.9, 0.01, 0.1, 0.1, 0.1, 0.1);
-    mark(ClipMark.Act.OFF, "", null);
+    move(ClipMove.Act.OFF, "", null);
     Observation.Level level = (Observation.Level) clip.taken().get(0);
     assertThat(level.point()).isEqualTo("P2");
     assertThat(level.levelDbv()).isCloseTo(-20, within(1e-9));
@@ -48,17 +50,17 @@ class RovingClipTest {
 
   @Test
   void theHeadInputIsReadWhereItWasAskedFor() {
-    mark(ClipMark.Act.HELD, "P1", ClipInput.HEAD);
+    move(ClipMove.Act.HELD, "P1", ClipInput.HEAD);
     look(0, 0.1, 0.1, 0.1);
-    mark(ClipMark.Act.OFF, "", null);
+    move(ClipMove.Act.OFF, "", null);
     assertThat(((Observation.Level) clip.taken().get(0)).levelDbv()).isCloseTo(-60, within(1e-9));
   }
 
   @Test
   void anInputThatShowsOnlyItsOwnNoiseSaysAtMost() {
-    mark(ClipMark.Act.HELD, "P3", ClipInput.METER);
+    move(ClipMove.Act.HELD, "P3", ClipInput.METER);
     look(0, 0.003, 0.0031, 0.003);
-    mark(ClipMark.Act.OFF, "", null);
+    move(ClipMove.Act.OFF, "", null);
     Observation.Level level = (Observation.Level) clip.taken().get(0);
     assertThat(level.atMost()).isTrue();
     // 6 dB over 3 mV.
@@ -67,29 +69,29 @@ class RovingClipTest {
 
   @Test
   void nothingIsTakenThatDidNotHoldStillOrWasTooShortOrTooHigh() {
-    mark(ClipMark.Act.HELD, "P3", ClipInput.METER);
+    move(ClipMove.Act.HELD, "P3", ClipInput.METER);
     look(0, 0.1, 0.3, 0.1, 0.3);
     assertThat(clip.last().state()).isEqualTo(SettledLevel.State.NOT_STILL);
-    mark(ClipMark.Act.HELD, "P2", ClipInput.METER);
+    move(ClipMove.Act.HELD, "P2", ClipInput.METER);
     look(0, 0.1, 0.1);
     assertThat(clip.last().state()).isEqualTo(SettledLevel.State.TOO_SHORT);
-    mark(ClipMark.Act.HELD, "P1", ClipInput.METER);
+    move(ClipMove.Act.HELD, "P1", ClipInput.METER);
     for (int window = 0; window < 5; window++) {
       clip.levels(window(1, 1, true));
     }
     assertThat(clip.last().state()).isEqualTo(SettledLevel.State.TOO_HIGH);
-    mark(ClipMark.Act.OFF, "", null);
+    move(ClipMove.Act.OFF, "", null);
     assertThat(clip.taken()).isEmpty();
   }
 
   @Test
   void strokesGiveOneLevelEach() {
     for (double volts : new double[] {0.1, 0.01, 0.1, 0.03}) {
-      mark(ClipMark.Act.STROKE, "J2", ClipInput.METER);
+      move(ClipMove.Act.STROKE, "J2", ClipInput.METER);
       look(5, volts, volts);
     }
     assertThat(clip.strokes()).isEqualTo(3);
-    mark(ClipMark.Act.OFF, "", null);
+    move(ClipMove.Act.OFF, "", null);
     Observation.Strokes run = (Observation.Strokes) clip.taken().get(0);
     assertThat(run.joint()).isEqualTo("J2");
     assertThat(run.levelsDb()).hasSize(4);
@@ -99,13 +101,13 @@ class RovingClipTest {
 
   @Test
   void tapsHoldTheTouchedLevelsAgainstTheQuietOnes() {
-    mark(ClipMark.Act.RESTING, "J3", ClipInput.METER);
+    move(ClipMove.Act.RESTING, "J3", ClipInput.METER);
     look(5, 0.1, 0.1);
-    mark(ClipMark.Act.TOUCHED, "", null);
+    move(ClipMove.Act.TOUCHED, "", null);
     look(5, 0.01, 0.1);
-    mark(ClipMark.Act.LEFT, "", null);
+    move(ClipMove.Act.LEFT, "", null);
     look(5, 0.1);
-    mark(ClipMark.Act.OFF, "", null);
+    move(ClipMove.Act.OFF, "", null);
     Observation.Taps taps = (Observation.Taps) clip.taken().get(0);
     assertThat(taps.quietDb()).hasSize(3);
     assertThat(taps.touchedDb()).hasSize(2);
@@ -113,21 +115,21 @@ class RovingClipTest {
   }
 
   @Test
-  void marksAboutOtherThingsChangeNothing() {
-    mark(ClipMark.Act.HELD, "P2", ClipInput.METER);
+  void movesAboutOtherPathsChangeNothing() {
+    move(ClipMove.Act.HELD, "P2", ClipInput.METER);
     look(0, 0.1, 0.1);
-    clip.mark("record on");
+    move(ClipMove.Act.THERE, "nowhere", null);
     look(0.1);
-    mark(ClipMark.Act.OFF, "", null);
+    move(ClipMove.Act.OFF, "", null);
     assertThat(clip.taken()).hasSize(1);
-    clip.mark("clip on nowhere, meter input");
+    move(ClipMove.Act.HELD, "nowhere", ClipInput.METER);
     assertThat(clip.held()).isNull();
   }
 
   @Test
-  void heardAndMendedAreMarksToo() {
-    mark(ClipMark.Act.GONE, "P4", null);
-    mark(ClipMark.Act.MENDED, "J1", null);
+  void heardAndMendedAreMovesToo() {
+    move(ClipMove.Act.GONE, "P4", null);
+    move(ClipMove.Act.MENDED, "J1", null);
     assertThat(clip.taken())
         .isEqualTo(
             List.of(new Observation.Heard("P4", null, null, false), new Observation.Mended("J1")));

@@ -4,9 +4,12 @@ import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
 import firstamp.model.Conditions;
 import firstamp.model.ConversionBlock;
 import firstamp.model.Difference;
+import firstamp.model.Happening;
 import firstamp.model.Look;
 import firstamp.model.OffCause;
 import firstamp.model.OffReason;
@@ -116,6 +119,19 @@ final class Fixture {
         new ProbeEvent.LinkChanged(5_300_000, ProbeEvent.LinkState.LOST, "port \"x\" is gone"),
         new ProbeEvent.LogChanged(5_400_000, false, "no room"),
         new ProbeEvent.Marked(5_500_000, "record on; \u00b5A ="),
+        new ProbeEvent.Happened(
+            5_510_000, ClipMove.at(ClipMove.Act.HELD, "C4 leg", "record", ClipInput.HEAD)),
+        new ProbeEvent.Happened(5_520_000, ClipMove.typed("C4 leg", null, -38.25)),
+        new ProbeEvent.Happened(
+            5_530_000, ClipMove.at(ClipMove.Act.STROKE, "S2", null, ClipInput.METER)),
+        new ProbeEvent.Happened(5_540_000, ClipMove.of(ClipMove.Act.OFF)),
+        new ProbeEvent.Happened(5_550_000, new Happening.Recording(Happening.RecordState.UNKNOWN)),
+        new ProbeEvent.Happened(5_560_000, new Happening.ModeSet(Happening.Mode.SOAK_OVER)),
+        new ProbeEvent.Happened(
+            5_570_000, new Happening.Step(2, 4, Happening.StepState.SETTLED, "6 V, 1 mA")),
+        new ProbeEvent.Happened(5_580_000, new Happening.SetChanged("C7 off; \u00b5F")),
+        new ProbeEvent.Happened(5_590_000, new Happening.LoadStarted("motor")),
+        new ProbeEvent.Happened(5_595_000, new Happening.SupplySaid("does not answer")),
         new ProbeEvent.Acknowledged(5_600_000, "hum", 2),
         new ProbeEvent.Answered(5_610_000, "tape-out", 1_700_000_000_123L),
         new ProbeEvent.ConditionsSaid(

@@ -11,6 +11,7 @@ import firstamp.model.AlarmState;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
 import firstamp.model.Channel;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Priority;
@@ -65,7 +66,7 @@ class HtmlReportTest {
     short[] counts = new short[16_000];
     for (int second = 0; second < 14; second++) {
       if (second == 6 && mark != null) {
-        figures.onEvent(new ProbeEvent.Marked(6_000_000, mark));
+        figures.onEvent(new ProbeEvent.Happened(6_000_000, new Happening.SetChanged(mark)));
       }
       for (int k = 0; k < counts.length; k++) {
         double t = second + k / 16_000.0;
@@ -179,7 +180,7 @@ class HtmlReportTest {
         .contains("The two curves part at")
         .contains("Not watched:")
         .contains("This probe box was never calibrated")
-        .contains("From mark to mark")
+        .contains("From change to change")
         .contains("#1 after the switch was cleaned")
         .contains("no significant change")
         .contains("Supply current, fine0 A to 400 mA5.0 %");

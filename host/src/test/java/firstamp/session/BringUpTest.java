@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;
 import firstamp.sheet.Defaults;
@@ -19,7 +20,7 @@ import org.junit.jupiter.api.Test;
 
 /** Steps and a bench supply on the emulated probe. */
 class BringUpTest {
-  private final List<String> marks = new ArrayList<>();
+  private final List<String> said = new ArrayList<>();
   private Runnable onClosed = () -> {};
   private String outcome;
 
@@ -50,8 +51,8 @@ class BringUpTest {
         new NoRecorder(),
         new ChainListener() {
           @Override
-          public void mark(String text, double atMs) {
-            marks.add(text);
+          public void happened(Happening what, double atMs) {
+            said.add(what.words());
           }
 
           @Override
@@ -76,13 +77,13 @@ class BringUpTest {
   }
 
   @Test
-  void goesThroughAllStepsAndLeavesATableInTheMarks() throws Exception {
+  void goesThroughAllStepsAndLeavesATableInTheEvents() throws Exception {
     Chain chain = finish(staged("bring-up"));
-    assertThat(marks)
-        .as("marks %s, alarms %s", marks, chain.alarms())
-        .contains("all steps are done");
-    assertThat(marks).anyMatch(text -> text.startsWith("step 1 of 4: 3 V, at most"));
-    assertThat(marks).anyMatch(text -> text.startsWith("step 4 of 4 settled: 12"));
+    assertThat(said)
+        .as("said %s, alarms %s", said, chain.alarms())
+        .contains("step 4 of 4 done: all steps are done");
+    assertThat(said).anyMatch(text -> text.startsWith("step 1 of 4 begun: 3 V, at most"));
+    assertThat(said).anyMatch(text -> text.startsWith("step 4 of 4 settled: 12"));
     assertThat(chain.ended()).isEqualTo("time");
     assertThat(outcome).isEqualTo("normal");
     assertThat(chain.rules().notWatched()).anyMatch(gap -> gap.what().startsWith("rail-window"));
@@ -91,9 +92,9 @@ class BringUpTest {
   @Test
   void aStepThatDrawsTooMuchSwitchesOffAndIsAFinding() throws Exception {
     Chain chain = finish(staged("bring-up-leaky"));
-    assertThat(marks)
-        .as("marks %s, alarms %s", marks, chain.alarms())
-        .anyMatch(text -> text.contains("stopped:") && text.contains("allows"));
+    assertThat(said)
+        .as("said %s, alarms %s", said, chain.alarms())
+        .anyMatch(text -> text.contains("stopped: ") && text.contains("allows"));
     assertThat(chain.offBy()).isEqualTo(OffCause.RULE);
     assertThat(outcome).isEqualTo("alarm");
   }
@@ -129,7 +130,7 @@ class BringUpTest {
     onClosed = responder::fallsSilent;
     Chain chain = finish(run);
     assertThat(chain.ended()).isEqualTo("rule-off");
-    assertThat(marks).anyMatch(text -> text.startsWith("the bench supply does not answer"));
+    assertThat(said).anyMatch(text -> text.startsWith("the bench supply does not answer"));
     assertThat(responder.on()).isFalse();
     assertThat(outcome).isEqualTo("alarm");
   }

@@ -7,6 +7,7 @@ import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.model.Alarm;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
 import firstamp.model.OffCause;
@@ -20,7 +21,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class ModesTest {
-  private final List<String> marks = new ArrayList<>();
+  private final List<String> happened = new ArrayList<>();
   private final List<ProbeEvent.LimitChanged> limits = new ArrayList<>();
   private final List<Alarm> alarms = new ArrayList<>();
   private final List<BenchMode.State> said = new ArrayList<>();
@@ -37,8 +38,8 @@ class ModesTest {
     ChainListener listener =
         new ChainListener() {
           @Override
-          public void mark(String text, double atMs) {
-            marks.add(text);
+          public void happened(Happening what, double atMs) {
+            happened.add(what.words());
           }
 
           @Override
@@ -88,7 +89,7 @@ class ModesTest {
     run.mode(BenchMode.HANDS_IN, null, 0);
     Chain chain = run.run();
     assertThat(chain.ended()).isEqualTo("time");
-    assertThat(marks).contains("mode: hands in");
+    assertThat(happened).contains("mode: hands-in");
     assertThat(limits).hasSize(1);
     ProbeEvent.LimitChanged limit = limits.get(0);
     assertThat(limit.limit()).isEqualTo(LimitKind.RUNNING_A);
@@ -188,7 +189,7 @@ class ModesTest {
     assertThat(chain.ended()).isEqualTo("time");
     assertThat(chain.state()).isEqualTo(SwitchState.OFF);
     assertThat(chain.openedMicros() - chain.closedMicros()).isBetween(3_000_000L, 3_400_000L);
-    assertThat(marks).contains("mode: soak", "soak: the time is over");
+    assertThat(happened).contains("mode: soak", "mode: soak-over");
   }
 
   private static JobSheet fused(String scenario) {
@@ -211,7 +212,7 @@ class ModesTest {
     run.run();
     assertThat(run.mode().mode()).isEqualTo(BenchMode.USUAL);
     assertThat(run.mode().words()).contains("lid closed");
-    assertThat(marks).doesNotContain("mode: soak");
+    assertThat(happened).doesNotContain("mode: soak");
   }
 
   @Test

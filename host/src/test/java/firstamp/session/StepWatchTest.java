@@ -43,7 +43,7 @@ class StepWatchTest {
     assertThat(next).isEqualTo(StepWatch.Next.GO_ON);
     assertThat(endedMs).isBetween(72_000.0, 84_000.0);
     assertThat(watch.ampere()).isCloseTo(0.020, offset(0.0005));
-    assertThat(watch.words()).contains("settled").contains("300 ohm");
+    assertThat(watch.words()).endsWith("300 ohm.");
   }
 
   @Test

@@ -12,6 +12,7 @@ import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
@@ -190,6 +191,24 @@ class WatchRunTest {
                 event instanceof ProbeEvent.Marked mark && mark.text().equals("W3 went to P7"));
     assertThat(kept.events).anyMatch(ProbeEvent.Acknowledged.class::isInstance);
     assertThat(heard.states).contains("acknowledged");
+  }
+
+  @Test
+  void whatIsSaidBeforeTheProbeHasAnsweredIsKept() throws Exception {
+    WatchRun run = run("healthy", Faults.NONE, 1_000_000);
+    run.mark("typed at once");
+    run.happened(new Happening.SetChanged("C7 lifted"));
+    run.run();
+    assertThat(kept.events.subList(0, 2))
+        .extracting(
+            event -> event instanceof ProbeEvent.Marked mark ? mark.text() : event.toString())
+        .first()
+        .isEqualTo("typed at once");
+    assertThat(kept.events)
+        .anyMatch(
+            event ->
+                event instanceof ProbeEvent.Happened happened
+                    && happened.what().equals(new Happening.SetChanged("C7 lifted")));
   }
 
   @Test

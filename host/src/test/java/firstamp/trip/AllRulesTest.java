@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Channel;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
 import firstamp.model.Look;
@@ -323,7 +324,7 @@ class AllRulesTest {
   }
 
   @Test
-  void withoutExpectedDecibelsTheNeedleAndTheMarkDecide() {
+  void withoutExpectedDecibelsTheNeedleAndTheWordRecordDecide() {
     JobSheet.Levels levels = new JobSheet.Levels(null, 10.0, null, 6.0, -30.0, 1500.0);
     JobSheet sheet = TestSheets.replacing(TestSheets.unit().supply(), levels);
     Bench bench = settled(sheet);
@@ -332,6 +333,12 @@ class AllRulesTest {
     }
     assertThat(bench.raised("head-below-meter")).isFalse();
     bench.event(new ProbeEvent.Marked(bench.micros(), "Record on"));
+    for (int k = 0; k < 5; k++) {
+      bench.run(200).levels(4e-5, 0.1, 0.3);
+    }
+    assertThat(bench.raised("head-below-meter")).as("a mark is a note").isFalse();
+    bench.event(
+        new ProbeEvent.Happened(bench.micros(), new Happening.Recording(Happening.RecordState.ON)));
     for (int k = 0; k < 8; k++) {
       bench.run(200).levels(6e-5, 0.1, 0.3); // 6 uA
     }

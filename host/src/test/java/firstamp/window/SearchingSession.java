@@ -1,14 +1,15 @@
 package firstamp.window;
 
+import firstamp.model.Happening;
 import firstamp.session.BenchSession;
 import firstamp.session.SearchState;
 import firstamp.session.Snapshot;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A session with nothing but a search in it; keeps the marks that are put. */
+/** A session with nothing but a search in it; keeps what is done in it. */
 final class SearchingSession implements BenchSession {
-  final List<String> marks = new ArrayList<>();
+  final List<Happening> said = new ArrayList<>();
   SearchState state;
   boolean off;
 
@@ -32,8 +33,13 @@ final class SearchingSession implements BenchSession {
   }
 
   @Override
+  public void happened(Happening what) {
+    said.add(what);
+  }
+
+  @Override
   public void mark(String text) {
-    marks.add(text);
+    throw new AssertionError("a search puts no marks: " + text);
   }
 
   @Override

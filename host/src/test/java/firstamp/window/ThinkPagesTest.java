@@ -2,12 +2,12 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.locate.ClipInput;
-import firstamp.locate.ClipMark;
 import firstamp.locate.LocateSession;
 import firstamp.locate.TrialVerdict;
 import firstamp.locate.WireCase;
 import firstamp.locate.WireStep;
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
 import firstamp.session.SearchState;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,17 +39,17 @@ class ThinkPagesTest {
     SearchingSession session = new SearchingSession(ThinkViews.search(2));
     LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
     press(() -> page.hold(true));
-    ClipMark held = new ClipMark(ClipMark.Act.HELD, "driver out", "record", ClipInput.METER);
-    assertThat(session.marks).containsExactly(held.text());
+    ClipMove held = ClipMove.at(ClipMove.Act.HELD, "driver out", "record", ClipInput.METER);
+    assertThat(session.said).containsExactly(held);
     session.state = new SearchState(session.state.search(), held, null, List.of(), 0);
     press(page::refresh);
     assertThat(page.view().hold()).contains("driver out");
     press(() -> page.hold(false));
-    assertThat(session.marks).last().isEqualTo(ClipMark.of(ClipMark.Act.OFF).text());
+    assertThat(session.said).last().isEqualTo(ClipMove.of(ClipMove.Act.OFF));
   }
 
   @Test
-  void typedHeardAndTakenBackAreMarksToo() throws Exception {
+  void typedHeardAndTakenBackAreEventsToo() throws Exception {
     SearchingSession session = new SearchingSession(ThinkViews.search(2));
     LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
     press(() -> page.choose(1));
@@ -59,17 +59,17 @@ class ThinkPagesTest {
           ((JTextField) Components.named(page.component(), "search.typed")).setText("-4,2");
           page.goOn();
         });
-    assertThat(session.marks)
+    assertThat(session.said)
         .containsExactly(
-            new ClipMark(ClipMark.Act.THERE, "driver out", "record", null).text(),
-            ClipMark.of(ClipMark.Act.BACK).text(),
-            ClipMark.typed("driver out", "record", -4.2));
+            ClipMove.at(ClipMove.Act.THERE, "driver out", "record", null),
+            ClipMove.of(ClipMove.Act.BACK),
+            ClipMove.typed("driver out", "record", -4.2));
     press(
         () -> {
           ((JTextField) Components.named(page.component(), "search.typed")).setText("much");
           page.goOn();
         });
-    assertThat(session.marks).hasSize(3);
+    assertThat(session.said).hasSize(3);
   }
 
   @Test
@@ -77,14 +77,10 @@ class ThinkPagesTest {
     SearchingSession session = new SearchingSession(ThinkViews.search(4));
     LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
     press(() -> page.choose(3));
-    assertThat(session.marks.get(0))
+    assertThat(session.said.get(0))
         .isEqualTo(
-            new ClipMark(
-                    ClipMark.Act.STROKE,
-                    "muting contact of the earphone jack",
-                    null,
-                    ClipInput.METER)
-                .text());
+            ClipMove.at(
+                ClipMove.Act.STROKE, "muting contact of the earphone jack", null, ClipInput.METER));
   }
 
   @Test
@@ -93,29 +89,30 @@ class ThinkPagesTest {
     LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
     press(() -> page.choose(6));
     String joint = "muting contact of the earphone jack";
-    ClipMark resting = new ClipMark(ClipMark.Act.RESTING, joint, null, ClipInput.METER);
-    assertThat(session.marks).containsExactly(resting.text());
+    ClipMove resting = ClipMove.at(ClipMove.Act.RESTING, joint, null, ClipInput.METER);
+    assertThat(session.said).containsExactly(resting);
     tapping(session, page, resting, List.of(-4.0), false);
     assertThat(page.view().hold()).contains(joint).contains("leave it alone");
     press(() -> page.choose(6));
-    assertThat(session.marks).as("one window says nothing about rest").hasSize(1);
+    assertThat(session.said).as("one window says nothing about rest").hasSize(1);
     tapping(session, page, resting, List.of(-4.0, -4.1), false);
     assertThat(page.view().hold()).startsWith("Key 6").contains(joint);
     press(() -> page.choose(6));
-    assertThat(session.marks).last().isEqualTo("tapping");
+    assertThat(session.said).last().isEqualTo(ClipMove.of(ClipMove.Act.TOUCHED));
     tapping(session, page, resting, List.of(-4.0, -4.1), true);
     assertThat(page.view().hold()).contains("tap and flex");
     press(() -> page.choose(6));
-    assertThat(session.marks).as("nothing was seen of the tapping yet").hasSize(2);
+    assertThat(session.said).as("nothing was seen of the tapping yet").hasSize(2);
     tapping(session, page, resting, List.of(-4.0, -4.1, -12.0), true);
     press(() -> page.choose(6));
-    assertThat(session.marks).endsWith("tapping ended", "clip off");
+    assertThat(session.said)
+        .endsWith(ClipMove.of(ClipMove.Act.LEFT), ClipMove.of(ClipMove.Act.OFF));
   }
 
   private static void tapping(
       SearchingSession session,
       LocatePage page,
-      ClipMark held,
+      ClipMove held,
       List<Double> course,
       boolean touching)
       throws Exception {
@@ -225,7 +222,7 @@ class ThinkPagesTest {
     press(() -> page.hold(true));
     press(() -> page.choose(1));
     press(() -> page.choose(3));
-    assertThat(session.marks).isEmpty();
+    assertThat(session.said).isEmpty();
     assertThat(page.view().headline()).contains("Not yet");
   }
 }

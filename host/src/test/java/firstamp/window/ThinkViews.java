@@ -1,13 +1,13 @@
 package firstamp.window;
 
-import firstamp.locate.ClipInput;
-import firstamp.locate.ClipMark;
 import firstamp.locate.Examples;
 import firstamp.locate.LocateSession;
 import firstamp.locate.Observation;
 import firstamp.locate.SettledLevel;
 import firstamp.locate.WireCase;
 import firstamp.locate.WireStep;
+import firstamp.model.ClipInput;
+import firstamp.model.ClipMove;
 import firstamp.session.SearchState;
 import java.util.List;
 import java.util.Map;
@@ -26,9 +26,9 @@ final class ThinkViews {
     all.put(
         "search-tapping",
         options -> {
-          ClipMark resting =
-              new ClipMark(
-                  ClipMark.Act.RESTING,
+          ClipMove resting =
+              ClipMove.at(
+                  ClipMove.Act.RESTING,
                   "muting contact of the earphone jack",
                   null,
                   ClipInput.METER);
@@ -103,7 +103,7 @@ final class ThinkViews {
     SearchState held =
         new SearchState(
             search(2).search(),
-            new ClipMark(ClipMark.Act.HELD, "driver out", "record", ClipInput.METER),
+            ClipMove.at(ClipMove.Act.HELD, "driver out", "record", ClipInput.METER),
             new SettledLevel(SettledLevel.State.TAKEN, -4.1, 0.3, 4),
             List.of(-4.1),
             0);

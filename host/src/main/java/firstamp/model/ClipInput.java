@@ -1,6 +1,4 @@
-package firstamp.locate;
-
-import firstamp.model.LevelWindow;
+package firstamp.model;
 
 /** Which input of the probe looks at a point: the two differ by a factor of 250 in range. */
 public enum ClipInput {
@@ -18,7 +16,7 @@ public enum ClipInput {
     this.words = words;
   }
 
-  /** For people and for marks. */
+  /** For people. */
   public String words() {
     return words;
   }
@@ -29,7 +27,7 @@ public enum ClipInput {
   }
 
   /** Volts rms in a window: of the tone where the sheet names one, else all of it. */
-  double volts(LevelWindow window) {
+  public double volts(LevelWindow window) {
     Double tone = this == HEAD ? window.headToneV() : window.meterToneV();
     if (tone != null) {
       return tone;
@@ -37,11 +35,13 @@ public enum ClipInput {
     return this == HEAD ? window.headRmsV() : window.meterRmsV();
   }
 
-  double floorV(LevelWindow window) {
+  /** Volts rms of the input's own noise. */
+  public double floorV(LevelWindow window) {
     return this == HEAD ? window.headNoiseFloorV() : window.meterNoiseFloorV();
   }
 
-  boolean clipped(LevelWindow window) {
+  /** Whether the input was beyond its range in a window. */
+  public boolean clipped(LevelWindow window) {
     return this == HEAD ? window.headClipped() : window.meterClipped();
   }
 }

@@ -1,0 +1,188 @@
+package firstamp.model;
+
+/**
+ * What the person did to the set or said about its state, and where a mode or a step began: all
+ * that rules and figures have to know of it. A mark is a note and says nothing to them.
+ *
+ * <p>Part of the stream ({@link ProbeEvent.Happened}), so a replay comes to the same.
+ */
+public sealed interface Happening
+    permits ClipMove,
+        Happening.Recording,
+        Happening.ModeSet,
+        Happening.Step,
+        Happening.SetChanged,
+        Happening.LoadStarted,
+        Happening.SupplySaid {
+  /** Kind of a moved clip. */
+  String CLIP = "clip";
+
+  /** Kind of a contact that was worked, tapped or mended. */
+  String CONTACT = "contact";
+
+  /** Identifier of the kind in the log and in JSON lines. */
+  String kind();
+
+  /** Words of it, for a table or a strip; null = none. */
+  default String words() {
+    return null;
+  }
+
+  /** Whether what comes before and after it is held apart. */
+  default boolean parts() {
+    return true;
+  }
+
+  /** Whether the set records; a set that plays gives its head nothing to do. */
+  record Recording(RecordState state) implements Happening {
+    @Override
+    public String kind() {
+      return "record-" + state.id();
+    }
+
+    @Override
+    public String words() {
+      return state == RecordState.UNKNOWN ? "record or playback" : "record " + state.id();
+    }
+  }
+
+  /** Another mode of watching. */
+  record ModeSet(Mode mode) implements Happening {
+    @Override
+    public String kind() {
+      return "mode";
+    }
+
+    @Override
+    public String words() {
+      return "mode: " + mode.id();
+    }
+  }
+
+  /**
+   * A step of a staged bring-up.
+   *
+   * @param step from 1; 0 = all of them
+   * @param of how many
+   * @param state what became of it
+   * @param text volts and limit, or what was seen
+   */
+  record Step(int step, int of, StepState state, String text) implements Happening {
+    @Override
+    public String kind() {
+      return "step";
+    }
+
+    @Override
+    public String words() {
+      return "step " + step + " of " + of + " " + state.id() + ": " + text;
+    }
+  }
+
+  /** Something was changed at the set: what comes before and after is held apart. */
+  record SetChanged(String text) implements Happening {
+    @Override
+    public String kind() {
+      return "change";
+    }
+
+    @Override
+    public String words() {
+      return text;
+    }
+  }
+
+  /** A motor or another load was switched on. */
+  record LoadStarted(String text) implements Happening {
+    @Override
+    public String kind() {
+      return "start";
+    }
+
+    @Override
+    public String words() {
+      return text;
+    }
+  }
+
+  /** What a bench supply on a wire did not do. */
+  record SupplySaid(String text) implements Happening {
+    @Override
+    public String kind() {
+      return "supply";
+    }
+
+    @Override
+    public String words() {
+      return text;
+    }
+
+    @Override
+    public boolean parts() {
+      return false;
+    }
+  }
+
+  /** Whether the set records. */
+  enum RecordState {
+    /** It records. */
+    ON,
+    /** It plays, or does neither. */
+    OFF,
+    /** Nobody has said it. */
+    UNKNOWN;
+
+    /** Identifier in the log and in JSON lines. */
+    public String id() {
+      return name().toLowerCase(java.util.Locale.ROOT);
+    }
+  }
+
+  /** How a set that is on is watched. */
+  enum Mode {
+    /** By the limits of the sheet, with somebody there. */
+    USUAL("usual"),
+    /** Hands or a tool are in the set. */
+    HANDS_IN("hands-in"),
+    /** Nobody watches. */
+    SOAK("soak"),
+    /** Nobody watches, and the time is over. */
+    SOAK_OVER("soak-over");
+
+    private final String id;
+
+    Mode(String id) {
+      this.id = id;
+    }
+
+    /** Identifier in the log and in JSON lines. */
+    public String id() {
+      return id;
+    }
+  }
+
+  /** What became of a step. */
+  enum StepState {
+    /** It begins. */
+    BEGUN("begun"),
+    /** Something was seen; it goes on. */
+    SEEN("seen"),
+    /** It is over, the next one may begin. */
+    SETTLED("settled"),
+    /** The supply was switched off because of it. */
+    STOPPED("stopped"),
+    /** All steps are done. */
+    DONE("done");
+
+    private final String id;
+
+    StepState(String id) {
+      this.id = id;
+    }
+
+    /** Identifier in the log and in JSON lines. */
+    public String id() {
+      return id;
+    }
+  }
+}
