@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
     description = "Works with job sheets.",
     footerHeading = "%nExamples:%n",
     footer = {
-      "  firstamp sheet new set.json                 four questions",
+      "  firstamp sheet new set.json                 five questions",
       "  firstamp sheet check set.json               what will be watched, and what not",
       "  firstamp sheet learn set.json --from last   what a good power-up can add"
     },
@@ -58,7 +58,7 @@ final class SheetCommand implements Runnable {
       Sheets.Ready sheet = Sheets.read(file);
       SheetCheck check;
       try {
-        check = SheetCheck.of(sheet.effective(), Calibration.nominal(), reduced);
+        check = SheetCheck.of(sheet.document().sheet(), Calibration.nominal(), reduced);
       } catch (LimitException unfit) {
         throw new CliFailure(ExitCode.BAD_DATA, sheet.document().locate(unfit).getMessage(), unfit);
       }

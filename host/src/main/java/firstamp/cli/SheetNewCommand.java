@@ -4,7 +4,6 @@ import firstamp.model.Calibration;
 import firstamp.model.LimitException;
 import firstamp.model.Numbers;
 import firstamp.sheet.AnswerRefused;
-import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetCheck;
 import firstamp.sheet.SheetForm;
 import firstamp.sheet.SheetQuestion;
@@ -19,11 +18,11 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** A new job sheet from four questions. */
+/** A new job sheet from five questions. */
 @Command(
     name = "new",
     description = {
-      "Makes a job sheet from four questions: what is it, how many volts, which pole is the chassis, what feeds it.",
+      "Makes a job sheet from five questions: what is it, how many volts, which pole is the chassis, what feeds it, which fuse.",
       "Each may be answered with ? (don't know); what that costs is said. What an option answers is not asked.",
       "Mains and stored charge can kill; circuits up to 60 V dc / 30 V rms only. Local electrical codes and licensed practice come first.",
     },
@@ -208,7 +207,7 @@ final class SheetNewCommand implements Callable<Integer> {
     System.out.println("What is not known, and what that costs:");
     form.costs().forEach(cost -> System.out.println("  " + cost));
     try {
-      SheetCheck check = SheetCheck.of(Defaults.fill(form.sheet()), Calibration.nominal(), false);
+      SheetCheck check = SheetCheck.of(form.sheet(), Calibration.nominal(), false);
       check.warnings().forEach(warning -> System.out.println("Mind: " + warning));
     } catch (LimitException unfit) {
       throw new CliFailure(ExitCode.BAD_DATA, unfit.getMessage(), unfit);

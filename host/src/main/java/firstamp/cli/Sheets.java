@@ -75,7 +75,7 @@ final class Sheets {
 
   /** Warnings to standard error. */
   static void warn(Ready sheet) {
-    for (String warning : SheetWarnings.of(sheet.effective())) {
+    for (String warning : SheetWarnings.of(sheet.document().sheet())) {
       System.err.println("firstamp: " + warning);
     }
   }

@@ -21,6 +21,7 @@ final class LimitPlanner {
   private static final int CONFIRM_RAIL = 3;
   private static final int CONFIRM_V = 3;
   private static final int SILENCE_MS = 2000;
+  private static final double PULSES_OVER_MEAN = 3;
   private static final long HIGHEST_BUDGET = 2_000_000_000L;
   private static final double I_INTERVAL_S = 250e-6;
 
@@ -43,8 +44,9 @@ final class LimitPlanner {
   ProbeLimits plan() throws LimitException {
     JobSheet.Limits limits = limits();
     boolean pulsed = "before-reservoir".equals(sheet.supply().probeSits());
-    Double running = limits.runningA();
+    double running = limits.runningA();
     int inrush = onI("limits.inrushA", limits.inrushA());
+    int i2tRunning = i2tRunning(running, pulsed);
     int runningI = 0;
     int runningJ = 0;
     int peak = 0;
@@ -54,7 +56,7 @@ final class LimitPlanner {
       peak = onI("limits.peakA", limits.peakA() == null ? limits.inrushA() : limits.peakA());
       meanJ = mean(running, Channel.J);
       meanI = mean(running, Channel.I);
-    } else if (running != null && running < Scaling.FINE_HIGHEST_A) {
+    } else if (running < Scaling.FINE_HIGHEST_A) {
       runningJ = onJ(running);
       // J decides; I stands behind it three counts wider, clear of its own noise.
       runningI = Math.max(FINEST_COUNTS, (int) Math.ceil(counts(running, Channel.I)) + 2);
@@ -67,7 +69,7 @@ final class LimitPlanner {
       rail(input, low, high);
     }
     return new ProbeLimits(
-        limits.inrushMs() == null ? 0 : (int) Math.round(limits.inrushMs()),
+        (int) Math.round(limits.inrushMs()),
         inrush,
         runningI,
         runningJ,
@@ -79,7 +81,7 @@ final class LimitPlanner {
         CONFIRM_RAIL,
         CONFIRM_V,
         budget(limits.i2tA2s()),
-        running == null ? 0 : (int) Math.min(HIGHEST_I, counts(running, Channel.I)),
+        i2tRunning,
         low,
         high,
         overV(),
@@ -88,16 +90,31 @@ final class LimitPlanner {
         planned);
   }
 
-  private JobSheet.Limits limits() {
-    return sheet.limits() == null
-        ? new JobSheet.Limits(null, null, null, null, null)
-        : sheet.limits();
+  /**
+   * What the budget does not count. Never under the finest limit, else the converter's own steps
+   * use the budget up within the hour. A rectifier's pulses have up to 3 times their mean as their
+   * effective value (form factor, common practice, no source).
+   */
+  private int i2tRunning(double running, boolean pulsed) {
+    double borne = pulsed ? PULSES_OVER_MEAN * running : running;
+    return (int) Math.min(HIGHEST_I, Math.max(FINEST_COUNTS, counts(borne, Channel.I)));
   }
 
-  private int onI(String field, Double ampere) throws LimitException {
-    if (ampere == null) {
-      return 0;
+  /** The limits; a set is never powered without the three that always end low. */
+  private JobSheet.Limits limits() {
+    JobSheet.Limits limits = sheet.limits();
+    if (limits == null
+        || limits.inrushA() == null
+        || limits.inrushMs() == null
+        || limits.runningA() == null
+        || limits.i2tA2s() == null) {
+      throw new IllegalArgumentException(
+          "limits " + limits + ", expected inrushA, inrushMs, runningA and i2tA2s filled in");
     }
+    return limits;
+  }
+
+  private int onI(String field, double ampere) throws LimitException {
     int limit = current(field, ampere, Channel.I, HIGHEST_I, 1);
     add(field, Channel.I, ampere, limit, WITHIN_I_MS);
     return limit;
@@ -110,8 +127,8 @@ final class LimitPlanner {
   }
 
   /** Limit on the mean of 100 ms, 1/16 count; 0 where the channel is the wrong one for it. */
-  private int mean(Double ampere, Channel channel) throws LimitException {
-    if (ampere == null || channel == Channel.J && ampere >= Scaling.FINE_HIGHEST_A) {
+  private int mean(double ampere, Channel channel) throws LimitException {
+    if (channel == Channel.J && ampere >= Scaling.FINE_HIGHEST_A) {
       return 0;
     }
     boolean behindJ = channel == Channel.I && ampere < Scaling.FINE_HIGHEST_A;
@@ -152,10 +169,7 @@ final class LimitPlanner {
             field, RuleId.OVER_CURRENT, 0, channel, ampere, limit * step(channel), "A", withinMs));
   }
 
-  private long budget(Double squares) throws LimitException {
-    if (squares == null) {
-      return 0;
-    }
+  private long budget(double squares) throws LimitException {
     double one = step(Channel.I) * step(Channel.I) * I_INTERVAL_S;
     double budget = squares / one;
     if (budget < 1 || budget > HIGHEST_BUDGET) {

@@ -91,7 +91,7 @@ public record PowerUpStudy(
   public static PowerUpStudy of(PowerUpReader reader) throws LogException, SheetException {
     PowerUpHeader header = reader.header();
     String name = "stored sheet of power-up " + reader.entry().number();
-    JobSheet sheet = Defaults.fill(SheetReader.parse(name, header.effectiveSheetJson()).sheet());
+    JobSheet sheet = Defaults.refill(SheetReader.parse(name, header.effectiveSheetJson()).sheet());
     List<Mark> marks = new ArrayList<>();
     List<Said> said = new ArrayList<>();
     ChainListener listener =

@@ -13,6 +13,7 @@ import firstamp.model.SamplePlan;
 import firstamp.model.Summary;
 import firstamp.model.SwitchState;
 import firstamp.protocol.TripLimits;
+import firstamp.sheet.Defaults;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -80,7 +81,7 @@ public final class ReplayPowerUp {
   public static ReplayPowerUp whatIf(
       PowerUpReader reader, JobSheet other, ChainListener listener, Pace pace)
       throws LogException, RunRefused {
-    TripLimits limits = new ProbeSettings(other).plan(reader.header().hello(), Set.of()).limits();
+    TripLimits limits = new ProbeSettings(Defaults.fill(other)).plan(reader.header().hello(), Set.of()).limits();
     return new ReplayPowerUp(reader, other, listener, pace, limits);
   }
 

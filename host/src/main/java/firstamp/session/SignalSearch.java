@@ -91,7 +91,7 @@ public final class SignalSearch implements ChainListener {
 
   private static JobSheet sheet(PowerUpReader reader) throws LogException, SheetException {
     String name = "stored sheet of power-up " + reader.entry().number();
-    return Defaults.fill(SheetReader.parse(name, reader.header().effectiveSheetJson()).sheet());
+    return Defaults.refill(SheetReader.parse(name, reader.header().effectiveSheetJson()).sheet());
   }
 
   private static double blankDb() {

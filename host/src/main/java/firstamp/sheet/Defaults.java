@@ -8,30 +8,49 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What a job sheet does not say, filled in. A default never widens what the sheet states, and never
- * goes above its fuse.
+ * What a job sheet does not say, filled in. A default never widens what the sheet states.
  *
- * <p>The factors are common practice at repair benches, no single source: running current as {@link
- * KnownCurrent}, never above 0.8 times the fuse; surge current as the fuse, else 4 times the
- * running limit (small motors stall at 4 to 8 times) and at least 0.1 A; surge heat 0.3 times the
- * fuse squared, which is a quarter to a third of what melts a small time-lag fuse (one maker's data
- * sheet for IEC 60127-2 sheet 5: 1.1 A2s at 1 A).
+ * <p>The probe's limits of the supply current always end low, also with nothing known: surge limit
+ * for the capacitors' time, then the running limit ({@link RunningLimit}), and over both a budget
+ * of surge heat, twice what {@link SurgeForecast} foretells. The surge limit follows the set and
+ * not the fuse's rated amperes: a slow fuse carries many times its rating for 10 ms. With a fuse
+ * and unknown capacitors the budget is 0.3 times the rating squared, a quarter to a third of what
+ * melts a small time-lag fuse (IEC 60127-2 sheet 3, 1.1 A2s at 1 A, from memory).
+ *
+ * <p>The factors are common practice at repair benches, no single source.
  */
 public final class Defaults {
   private static final double USUAL_INRUSH_MS = 60;
-  private static final double LEAST_RUNNING_A = 0.002;
-  private static final double LARGEST_A2S = 50;
 
+  /** A surge into capacitors is over by then; what still draws is a load. */
+  static final double LONGEST_INRUSH_MS = 200;
+
+  /** The coarse range judges from 4 counts, 49 mA, on. */
   private static final double LEAST_INRUSH_A = 0.1;
-  private static final double LONGEST_INRUSH_MS = 10_000;
+
+  /** Small motors stall at 4 to 8 times their running current. */
+  private static final double OVER_RUNNING = 4;
+
+  private static final double OVER_PEAK = 1.25;
+  private static final double OVER_HEAT = 2;
+  private static final double LEAST_A2S = 0.02;
+  private static final double LARGEST_A2S = 50;
 
   private Defaults() {}
 
   /** The sheet with every default filled in; what stays null is not watched. */
   public static JobSheet fill(JobSheet stated) {
+    return filled(stated, limits(stated, supply(stated.supply())));
+  }
+
+  /** A sheet that was kept filled in: the limits that the probe was given then are not added to. */
+  public static JobSheet refill(JobSheet kept) {
+    return filled(kept, kept.limits());
+  }
+
+  private static JobSheet filled(JobSheet stated, JobSheet.Limits limits) {
     JobSheet.Supply supply = supply(stated.supply());
     JobSheet.SetInfo set = set(stated.set());
-    JobSheet.Limits limits = limits(stated, supply);
     Map<String, JobSheet.RuleSettings> rules = new LinkedHashMap<>();
     for (RuleId rule : RuleId.values()) {
       rules.put(rule.id(), rule.settings(stated));
@@ -103,55 +122,28 @@ public final class Defaults {
         stated.limits() == null
             ? new JobSheet.Limits(null, null, null, null, null)
             : stated.limits();
-    Double fuse = supply.fuseA();
-    Double running = said.runningA();
-    if (running == null) {
-      running = held(KnownCurrent.of(stated).runningA(), fuse == null ? null : 0.8 * fuse);
-    }
-    Double inrush = said.inrushA();
-    if (inrush == null) {
-      inrush = inrush(running, fuse);
-    }
-    Double inrushMs = said.inrushMs();
-    if (inrushMs == null && inrush != null) {
-      inrushMs = inrushMs(stated, supply, inrush);
-    }
-    Double squares = said.i2tA2s();
-    if (squares == null && fuse != null) {
-      squares = Math.min(LARGEST_A2S, 0.3 * fuse * fuse);
-    }
+    double running = said.runningA() != null ? said.runningA() : RunningLimit.of(stated).ampere();
+    SurgeForecast surge = SurgeForecast.of(stated, running);
+    double inrush = said.inrushA() != null ? said.inrushA() : inrushA(surge, running);
+    double lasts = said.inrushMs() != null ? said.inrushMs() : inrushMs(surge);
+    double squares =
+        said.i2tA2s() != null
+            ? said.i2tA2s()
+            : Math.min(LARGEST_A2S, Math.max(LEAST_A2S, OVER_HEAT * surge.heatA2s()));
     boolean pulsed = "before-reservoir".equals(supply.probeSits());
-    Double peak = said.peakA() == null && pulsed ? inrush : said.peakA();
-    return new JobSheet.Limits(inrush, inrushMs, running, squares, peak);
+    Double peak = said.peakA() == null && pulsed ? (Double) inrush : said.peakA();
+    // Also a longer time that the sheet states: after it only the running limit may hold.
+    return new JobSheet.Limits(inrush, Math.min(LONGEST_INRUSH_MS, lasts), running, squares, peak);
   }
 
-  /** Null where the coarse range could not watch it: then the running limit acts from the start. */
-  private static Double inrush(Double running, Double fuse) {
-    if (fuse != null) {
-      return fuse < LEAST_INRUSH_A ? null : (Double) Math.min(fuse, Surge.HIGHEST_A);
-    }
-    return running == null
-        ? null
-        : (Double) Math.min(Surge.HIGHEST_A, Math.max(4 * running, LEAST_INRUSH_A));
+  private static double inrushA(SurgeForecast surge, double running) {
+    double wanted = Math.max(OVER_PEAK * surge.peakA(), OVER_RUNNING * running);
+    double held = Math.min(Surge.HIGHEST_A, Math.max(LEAST_INRUSH_A, wanted));
+    return Math.max(held, running);
   }
 
-  /** Never above the highest, nor above what the switch is for; too small a one is none. */
-  private static Double held(Double ampere, Double highest) {
-    if (ampere == null || ampere < LEAST_RUNNING_A) {
-      return null;
-    }
-    double held = Math.min(ampere, Surge.HIGHEST_A);
-    return highest == null ? held : Math.min(held, highest);
-  }
-
-  /**
-   * Charging takes CV/I at the lower of both limits; three times that, as for the rest of the short
-   * rule.
-   */
-  private static double inrushMs(JobSheet stated, JobSheet.Supply supply, double inrushA) {
-    double limitA = supply.limitA() == null ? inrushA : Math.min(inrushA, supply.limitA());
-    double charging = 3 * Surge.farad(stated) * supply.nominalV() / limitA * 1000;
-    return Math.min(LONGEST_INRUSH_MS, Math.max(USUAL_INRUSH_MS, Math.ceil(charging - 1e-6)));
+  private static double inrushMs(SurgeForecast surge) {
+    return Math.max(USUAL_INRUSH_MS, Math.ceil(surge.chargingMs() - 1e-6));
   }
 
   private static List<JobSheet.Rail> rails(JobSheet stated) {

@@ -10,7 +10,8 @@ import firstamp.model.JobSheet;
  * @param firstA limit of the supply for the first look at half the volts (with nothing known: at a
  *     quarter)
  * @param nominalA limit of the supply at nominal volts, null = only once more is known
- * @param runningA running limit of the probe before fuse and switch hold it down, null = none
+ * @param runningA running limit of the probe before {@link RunningLimit} holds it down, null =
+ *     nothing is known
  */
 public record KnownCurrent(From from, double firstA, Double nominalA, Double runningA) {
   /** What is known, the best first. */

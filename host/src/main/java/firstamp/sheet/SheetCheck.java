@@ -52,12 +52,14 @@ public record SheetCheck(
   }
 
   /**
-   * Checks a filled sheet.
+   * Checks a sheet.
    *
+   * @param stated as it was read
    * @throws LimitException a limit this probe cannot watch
    */
-  public static SheetCheck of(JobSheet effective, Calibration calibration, boolean reducedStream)
+  public static SheetCheck of(JobSheet stated, Calibration calibration, boolean reducedStream)
       throws LimitException {
+    JobSheet effective = Defaults.fill(stated);
     List<Watched> watched = new ArrayList<>();
     for (ProbeLimits.Planned limit : ProbeLimits.plan(effective, calibration).planned()) {
       watched.add(byProbe(limit));
@@ -68,7 +70,7 @@ public record SheetCheck(
         watched.add(byHost(effective, item));
       }
     }
-    return new SheetCheck(watched, coverage.notWatched(), SheetWarnings.of(effective));
+    return new SheetCheck(watched, coverage.notWatched(), SheetWarnings.of(stated));
   }
 
   private static Watched byProbe(ProbeLimits.Planned limit) {

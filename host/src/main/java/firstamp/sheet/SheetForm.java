@@ -127,7 +127,7 @@ public final class SheetForm {
     return UNKNOWN.equals(answer) ? null : answer;
   }
 
-  /** Those of the four that are not answered yet, in their order. */
+  /** Those always asked that are not answered yet, in their order. */
   public List<SheetQuestion> stillToAsk() {
     return open(true);
   }
@@ -195,8 +195,8 @@ public final class SheetForm {
         costs.add(cost);
       }
     }
-    if (limits().runningA() == null) {
-      costs.add(SheetQuestion.word("limits.none"));
+    if (RunningLimit.of(sheet()).loose()) {
+      costs.add(SheetQuestion.word("limits.loose"));
     }
     return costs;
   }
@@ -208,11 +208,11 @@ public final class SheetForm {
     }
     boolean asked = question.first() || alsoUseful().contains(question) || isAnswered(question);
     boolean suggested = !question.first() && suggestion(question) != null;
-    // A known idle current makes the label useless, and a motor is in it. Where nothing gives a
-    // running limit, one sentence says so instead.
+    // A known idle current makes the label useless, and a motor is in it. Where the running limit
+    // is a guess, one sentence says so instead.
     boolean better =
         question == SheetQuestion.LABEL && answer(SheetQuestion.IDLE) != null
-            || limits().runningA() == null
+            || !RunningLimit.of(sheet()).fromTheSet()
                 && (question == SheetQuestion.LABEL
                     || question == SheetQuestion.IDLE
                     || question == SheetQuestion.MOTOR);
@@ -235,20 +235,14 @@ public final class SheetForm {
     JobSheet.Limits limits = limits();
     KnownCurrent known = KnownCurrent.of(sheet);
     List<Limit> list = new ArrayList<>();
-    if (limits.runningA() != null) {
-      boolean held = known.runningA() != null && limits.runningA() < known.runningA() - 1e-12;
-      add(
-          list,
-          "limits.runningA",
-          limits.runningA(),
-          "A",
-          held ? "why.runningA.held" : "why.runningA." + known.from());
-    }
+    String why = "why.runningA." + RunningLimit.of(sheet).why();
+    add(list, "limits.runningA", limits.runningA(), "A", why);
     add(list, "limits.inrushA", limits.inrushA(), "A", "why.inrushA");
     add(list, "limits.inrushMs", limits.inrushMs(), "ms", "why.inrushMs");
     add(list, "limits.i2tA2s", limits.i2tA2s(), "A2s", "why.i2tA2s");
     if ("bench".equals(feed()) || "reservoir-fed".equals(place())) {
       boolean nothing = known.from() == KnownCurrent.From.NOTHING;
+      add(list, "", number(SheetQuestion.SUPPLY_LIMIT), "A", "why.supplySaid");
       add(list, "", known.firstA(), "A", nothing ? "why.supplyFirst.NOTHING" : "why.supplyFirst");
       add(list, "", known.nominalA(), "A", "why.supplyNominal");
     }

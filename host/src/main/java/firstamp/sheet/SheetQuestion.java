@@ -1,12 +1,13 @@
 package firstamp.sheet;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
 
 /**
- * What can be asked for a new job sheet. The {@link #first} four are asked always, the rest only of
+ * What can be asked for a new job sheet. The {@link #first} ones are asked always, the rest only of
  * people who want to say more. Texts stand in {@code questions.properties}.
  */
 public enum SheetQuestion {
@@ -28,6 +29,8 @@ public enum SheetQuestion {
       "lamp",
       "variable-transformer",
       "mains-direct"),
+  /** Fuse: with it there is a limit of current that follows from the set. */
+  FUSE("fuse", true, "A"),
   /** Kind of set. */
   KIND("kind", false, "", "recorder", "receiver", "amplifier", "computer", "other"),
   /** Where the probe sits in a set with a mains transformer. */
@@ -40,8 +43,6 @@ public enum SheetQuestion {
       "after-reservoir",
       "not-connected",
       "supply-lead"),
-  /** Fuse. */
-  FUSE("fuse", false, "A"),
   /** Current limit of the bench supply. */
   SUPPLY_LIMIT("supply-limit", false, "A"),
   /** Power on the label. */
@@ -86,7 +87,7 @@ public enum SheetQuestion {
     return id;
   }
 
-  /** Whether it is one of the four. */
+  /** Whether it is always asked. */
   public boolean first() {
     return first;
   }
@@ -114,6 +115,11 @@ public enum SheetQuestion {
   /** One choice in words. */
   public String words(Choice choice) {
     return WORDS.getString(id + "." + choice.id());
+  }
+
+  /** How many are always asked. */
+  public static int firstCount() {
+    return (int) Arrays.stream(values()).filter(SheetQuestion::first).count();
   }
 
   /** What it costs not to know. */

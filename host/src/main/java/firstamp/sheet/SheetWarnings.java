@@ -9,21 +9,20 @@ import java.util.List;
 public final class SheetWarnings {
   private SheetWarnings() {}
 
-  /** Warnings about a filled sheet, in plain words; empty = none. */
-  public static List<String> of(JobSheet effective) {
+  /** Warnings about a sheet as it is stated, in plain words; empty = none. */
+  public static List<String> of(JobSheet stated) {
     List<String> warnings = new ArrayList<>();
+    JobSheet effective = Defaults.fill(stated);
     JobSheet.Supply supply = effective.supply();
     JobSheet.Limits limits = effective.limits();
-    if (limits != null) {
-      above(warnings, "limits.runningA", limits.runningA(), "supply.limitA", supply.limitA());
-      above(warnings, "limits.inrushA", limits.inrushA(), "supply.limitA", supply.limitA());
-      above(warnings, "limits.runningA", limits.runningA(), "supply.fuseA", supply.fuseA());
-      above(warnings, "limits.inrushA", limits.inrushA(), "supply.fuseA", supply.fuseA());
-      above(warnings, "limits.peakA", limits.peakA(), "supply.fuseA", supply.fuseA());
-      above(warnings, "limits.runningA", limits.runningA(), "limits.inrushA", limits.inrushA());
-      surge(warnings, effective);
-      charging(warnings, effective);
-    }
+    above(warnings, "limits.runningA", limits.runningA(), "supply.limitA", supply.limitA());
+    above(warnings, "limits.runningA", limits.runningA(), "supply.fuseA", supply.fuseA());
+    above(warnings, "limits.runningA", limits.runningA(), "limits.inrushA", limits.inrushA());
+    melting(warnings, effective);
+    surge(warnings, effective);
+    shortened(warnings, stated);
+    charging(warnings, effective);
+    loose(warnings, stated);
     if (supply.fuseA() == null) {
       warnings.add("There is no fuse on the sheet. Put one in, and write its rating as fuseA.");
     }
@@ -36,6 +35,50 @@ public final class SheetWarnings {
       warnings.add("A variable transformer limits no current. Use a lamp in line as well.");
     }
     return List.copyOf(warnings);
+  }
+
+  /**
+   * Quick-acting fuses of 5 x 20 mm melt at about half their rating squared, time-lag ones at 1.1
+   * to 4 times (IEC 60127-2 sheets 2 and 3, typical figures of data sheets, from memory).
+   */
+  private static void melting(List<String> warnings, JobSheet sheet) {
+    Double fuse = sheet.supply().fuseA();
+    double squares = sheet.limits().i2tA2s();
+    if (fuse != null && squares > 0.5 * fuse * fuse) {
+      warnings.add(
+          "limits.i2tA2s "
+              + Numbers.text(squares)
+              + " A2s is more than a quick-acting fuse of "
+              + Numbers.amps(fuse)
+              + " withstands: it may blow before the probe switches off.");
+    }
+  }
+
+  /** A longer time than capacitors need is not given. */
+  private static void shortened(List<String> warnings, JobSheet stated) {
+    Double said = stated.limits() == null ? null : stated.limits().inrushMs();
+    if (said != null && said > Defaults.LONGEST_INRUSH_MS) {
+      warnings.add(
+          "limits.inrushMs is "
+              + Numbers.text(said)
+              + " ms on the sheet and acts for "
+              + Numbers.text(Defaults.LONGEST_INRUSH_MS)
+              + " ms: it is the time for charging capacitors, not for starting a motor. After it"
+              + " the running limit acts.");
+    }
+  }
+
+  /** A running limit that follows from nothing. */
+  private static void loose(List<String> warnings, JobSheet stated) {
+    boolean said = stated.limits() != null && stated.limits().runningA() != null;
+    RunningLimit running = RunningLimit.of(stated);
+    if (!said && running.loose()) {
+      warnings.add(
+          "The running limit of "
+              + Numbers.amps(running.ampere())
+              + " is loose: nothing on the sheet shows what the set draws. Write its fuse, the"
+              + " watts on its label or its known current.");
+    }
   }
 
   private static void above(
@@ -80,7 +123,8 @@ public final class SheetWarnings {
       return;
     }
     double needed = Surge.farad(sheet) * supply.nominalV() / limit * 1000;
-    if (limits.inrushMs() < needed && limits.runningA() < limit) {
+    if (limits.inrushMs() < needed && limits.runningA() <= limit) {
+      boolean longest = limits.inrushMs() >= Defaults.LONGEST_INRUSH_MS;
       warnings.add(
           "limits.inrushMs "
               + Numbers.text(limits.inrushMs())
@@ -88,7 +132,13 @@ public final class SheetWarnings {
               + Numbers.text(needed)
               + " ms that the capacitors need to charge at "
               + Numbers.amps(limit)
-              + ": a healthy set may be switched off. Write three times as much.");
+              + ": a healthy set may be switched off. "
+              + (longest
+                  ? "Raise the limit of the supply, or charge them through a lamp or a resistor"
+                      + " first."
+                  : "Write three times as much, at most "
+                      + Numbers.text(Defaults.LONGEST_INRUSH_MS)
+                      + " ms."));
     }
   }
 }

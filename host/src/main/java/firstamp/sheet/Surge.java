@@ -35,7 +35,7 @@ public record Surge(double ampere, double ohm, double watt, double joule) {
     if (farad == 0 || held || "lamp".equals(supply.through())) {
       return null;
     }
-    double source = sourceOhm(supply) + PROBE_OHM;
+    double source = pathOhm(supply);
     double ampere = supply.nominalV() / source;
     if (supply.limitA() != null) {
       ampere = Math.min(ampere, supply.limitA());
@@ -60,6 +60,11 @@ public record Surge(double ampere, double ohm, double watt, double joule) {
       ofRails += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf();
     }
     return Math.max(whole, ofRails) * 1e-6;
+  }
+
+  /** What feeds the set and the probe, ohm. */
+  static double pathOhm(JobSheet.Supply supply) {
+    return sourceOhm(supply) + PROBE_OHM;
   }
 
   private static double sourceOhm(JobSheet.Supply supply) {

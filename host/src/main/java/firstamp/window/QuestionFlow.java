@@ -14,8 +14,8 @@ import java.util.Deque;
 import java.util.List;
 
 /**
- * The way through the four questions of a new job sheet and what could be said besides: which one
- * comes next, what was answered, where it was left. Knows no display; not thread-safe.
+ * The way through the questions of a new job sheet and what could be said besides: which one comes
+ * next, what was answered, where it was left. Knows no display; not thread-safe.
  */
 final class QuestionFlow {
   private static final ObjectMapper MAPPER = new ObjectMapper();
@@ -71,9 +71,9 @@ final class QuestionFlow {
     return form;
   }
 
-  /** How many of the four are answered. */
+  /** How many of those that are always asked are answered. */
   int answered() {
-    return 4 - form.stillToAsk().size();
+    return SheetQuestion.firstCount() - form.stillToAsk().size();
   }
 
   /** Why the last answer was not taken, null = it was. */

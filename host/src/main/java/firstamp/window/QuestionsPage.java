@@ -19,7 +19,7 @@ import javax.swing.JTextField;
 import javax.swing.SwingConstants;
 
 /**
- * Four questions, one at a time, then what follows from them. Number keys choose an answer, an
+ * Five questions, one at a time, then what follows from them. Number keys choose an answer, an
  * empty one means "don't know". Leaving keeps what was answered.
  */
 final class QuestionsPage implements Page {

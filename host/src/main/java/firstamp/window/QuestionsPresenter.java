@@ -5,7 +5,7 @@ import firstamp.sheet.SheetQuestion;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Words around the four questions. Without state. */
+/** Words around the questions of a new sheet. Without state. */
 final class QuestionsPresenter {
   private static final double HIGHEST_V = 60;
 
@@ -25,7 +25,7 @@ final class QuestionsPresenter {
       return words.get("questions.step.end", name(flow));
     }
     return question.first()
-        ? words.get("questions.step", question.ordinal() + 1, 4)
+        ? words.get("questions.step", question.ordinal() + 1, SheetQuestion.firstCount())
         : words.get("questions.step.more", name(flow));
   }
 

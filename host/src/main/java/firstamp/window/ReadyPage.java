@@ -90,7 +90,7 @@ final class ReadyPage implements Page {
     if (!gaps.isEmpty()) {
       add(column, "not-watched", words.get("verdict.notWatched", gaps), LEFT_WIDTH);
     }
-    for (String warning : presenter.warnings(sheet.effective())) {
+    for (String warning : presenter.warnings(sheet.stated())) {
       add(column, "warning", words.get("ready.warning", warning), LEFT_WIDTH);
     }
     return column;

@@ -85,7 +85,7 @@ final class Spoken {
     return Signs.in(whole(name, figures));
   }
 
-  /** A reason or a cost around the four questions. */
+  /** A reason or a cost around the questions of a new sheet. */
   String question(String sentence) {
     return Signs.in(whole(sentence, questions));
   }

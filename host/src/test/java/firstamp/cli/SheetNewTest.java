@@ -27,10 +27,11 @@ class SheetNewTest {
   }
 
   @Test
-  void asksFourQuestionsAndWrites() throws Exception {
+  void asksFiveQuestionsAndWrites() throws Exception {
     Path file = folder.resolve("set.json");
     CommandRunner.Result result =
-        typing("pocket radio\n9\n\npositive\nbatery\nbattery\n", "sheet", "new", file.toString());
+        typing(
+            "pocket radio\n9\n\npositive\nbatery\nbattery\n?\n", "sheet", "new", file.toString());
     assertThat(result.exitCode()).as(result.err()).isZero();
     assertThat(result.err()).contains("An answer is needed").contains("Did you mean \"battery\"?");
     assertThat(SheetReader.read(file).sheet().set().name()).isEqualTo("pocket radio");
@@ -55,6 +56,8 @@ class SheetNewTest {
       "?",
       "--feed",
       "bench",
+      "--fuse",
+      "?",
       "--supply-limit",
       "0.5"
     };

@@ -1,6 +1,7 @@
 package firstamp.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
@@ -20,6 +21,12 @@ class ProbeLimitsTest {
         List.of(rails),
         null,
         Map.of());
+  }
+
+  private static final JobSheet.Limits USUAL = new JobSheet.Limits(4.5, 60.0, 1.0, 0.3, null);
+
+  private static JobSheet.Limits running(double ampere) {
+    return new JobSheet.Limits(4.5, 60.0, ampere, 0.3, null);
   }
 
   private static ProbeLimits plan(JobSheet.Limits limits) throws LimitException {
@@ -47,7 +54,7 @@ class ProbeLimitsTest {
 
   @Test
   void aSmallLimitActsOnTheFineRangeAndTheCoarseOneStandsBehindIt() throws LimitException {
-    ProbeLimits limits = plan(new JobSheet.Limits(null, null, 0.030, null, null));
+    ProbeLimits limits = plan(running(0.030));
     assertThat(limits.runningJ()).isEqualTo(76); // 76.8
     assertThat(limits.runningI()).isEqualTo(5); // 2.46, three counts behind
     assertThat(limits.planned())
@@ -59,15 +66,15 @@ class ProbeLimitsTest {
               assertThat(one.usedValue()).isCloseTo(0.0296875, within(1e-12));
               assertThat(one.withinMs()).isEqualTo(4.1);
             });
-    assertThat(plan(new JobSheet.Limits(null, null, 0.3499, null, null)).runningJ()).isEqualTo(895);
-    assertThat(plan(new JobSheet.Limits(null, null, 0.35, null, null)).runningJ()).isZero();
+    assertThat(plan(running(0.3499)).runningJ()).isEqualTo(895);
+    assertThat(plan(running(0.35)).runningJ()).isZero();
   }
 
   @Test
   void pulsedCurrentIsJudgedByMeanAndPeak() throws LimitException {
     ProbeLimits limits =
         ProbeLimits.plan(
-            sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.5, null, null)),
+            sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.5, 0.3, null)),
             Calibration.nominal());
     assertThat(limits.runningI()).isZero();
     assertThat(limits.meanI()).isEqualTo(655); // 40.96 * 16 = 655.36
@@ -75,7 +82,7 @@ class ProbeLimitsTest {
     assertThat(limits.peakI()).isEqualTo(327); // the surge limit: 327.68
     ProbeLimits fine =
         ProbeLimits.plan(
-            sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.05, null, 1.0)),
+            sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.05, 0.3, 1.0)),
             Calibration.nominal());
     assertThat(fine.meanJ()).isEqualTo(2048);
     assertThat(fine.meanI()).isEqualTo(112);
@@ -84,26 +91,22 @@ class ProbeLimitsTest {
 
   @Test
   void refusesWhatIsFinerThanFourCountsOrBeyondTheRange() {
-    LimitException fine =
-        catchThrowableOfType(
-            LimitException.class, () -> plan(new JobSheet.Limits(null, null, 0.0015, null, null)));
+    LimitException fine = catchThrowableOfType(LimitException.class, () -> plan(running(0.0015)));
     assertThat(fine)
         .hasMessage(
             "limits.runningA is 0.0015 A, this probe can watch 0.0016 to 12.4 A. Write a larger"
                 + " value, or leave the field out.");
     LimitException surge =
         catchThrowableOfType(
-            LimitException.class, () -> plan(new JobSheet.Limits(0.048, 60.0, null, null, null)));
+            LimitException.class, () -> plan(new JobSheet.Limits(0.048, 60.0, 1.0, 0.3, null)));
     assertThat(surge).hasMessageContaining("0.0489 to 12.4 A");
     assertThat(
             catchThrowableOfType(
-                LimitException.class,
-                () -> plan(new JobSheet.Limits(13.0, 60.0, null, null, null))))
+                LimitException.class, () -> plan(new JobSheet.Limits(13.0, 60.0, 1.0, 0.3, null))))
         .hasMessageContaining("Write a smaller value");
     assertThat(
             catchThrowableOfType(
-                LimitException.class,
-                () -> plan(new JobSheet.Limits(null, null, null, 100.0, null))))
+                LimitException.class, () -> plan(new JobSheet.Limits(4.5, 60.0, 1.0, 100.0, null))))
         .hasMessageContaining("limits.i2tA2s is 100 A2s");
   }
 
@@ -111,7 +114,7 @@ class ProbeLimitsTest {
   void railsAreLimitedOnBothSidesOfTheChassis() throws LimitException {
     JobSheet.Rail rail = new JobSheet.Rail(2, "B", -9.0, 10.0, 500.0, 9.8, null, null, "none");
     ProbeLimits limits =
-        ProbeLimits.plan(sheet("supply-lead", 12, null, rail), Calibration.nominal());
+        ProbeLimits.plan(sheet("supply-lead", 12, USUAL, rail), Calibration.nominal());
     // (20 - 9.8) / 0.0390625 = 261.12, (20 + 9.8) / 0.0390625 = 762.88
     assertThat(limits.railLow()).containsExactly(0, 262, 0);
     assertThat(limits.railHigh()).containsExactly(1023, 762, 1023);
@@ -121,7 +124,8 @@ class ProbeLimitsTest {
     assertThat(
             catchThrowableOfType(
                 LimitException.class,
-                () -> ProbeLimits.plan(sheet("supply-lead", 28, null, far), Calibration.nominal())))
+                () ->
+                    ProbeLimits.plan(sheet("supply-lead", 28, USUAL, far), Calibration.nominal())))
         .hasMessageContaining("rails[0].nominalV is 24 V");
   }
 
@@ -148,7 +152,7 @@ class ProbeLimitsTest {
    */
   @Test
   void theBudgetOfSurgeHeatMeansAmpereSquaredSeconds() throws LimitException {
-    ProbeLimits limits = plan(new JobSheet.Limits(null, null, null, 2.0, null));
+    ProbeLimits limits = plan(new JobSheet.Limits(4.5, 60.0, 1.0, 2.0, null));
     double step = Calibration.nominal().scale(Channel.I).perCount();
     long sum = 0;
     for (int k = 0; k < 4000; k++) {
@@ -156,5 +160,42 @@ class ProbeLimitsTest {
       sum += counts * counts;
     }
     assertThat((double) sum / limits.i2tBudget()).isCloseTo(1.0, within(0.01));
+  }
+
+  /** The three that always end low; each of them left out once. */
+  @Test
+  void neverPlansWithoutSurgeRunningAndHeat() {
+    for (JobSheet.Limits gap :
+        new JobSheet.Limits[] {
+          null,
+          new JobSheet.Limits(null, 60.0, 1.0, 0.3, null),
+          new JobSheet.Limits(4.5, null, 1.0, 0.3, null),
+          new JobSheet.Limits(4.5, 60.0, null, 0.3, null),
+          new JobSheet.Limits(4.5, 60.0, 1.0, null, null)
+        }) {
+      assertThatThrownBy(() -> plan(gap))
+          .isInstanceOf(IllegalArgumentException.class)
+          .hasMessageContaining("filled in");
+    }
+  }
+
+  /**
+   * A set of 5 mA shows 0 or 1 count of 12.2 mA; each conversion at 1 count over a running current
+   * of 0 counts adds 3.7e-8 A2s (0.012207^2 * 250e-6): 0.3 A2s would be used up after 34 minutes.
+   */
+  @Test
+  void theConvertersOwnStepsNeverUseTheBudgetUp() throws LimitException {
+    assertThat(plan(running(0.0075)).i2tRunning()).isEqualTo(4);
+    assertThat(plan(running(0.3)).i2tRunning()).isEqualTo(24); // 24.58
+  }
+
+  /** 0.5 A of mean in pulses: up to 1.5 A effective is no surge. 1.5 / 0.012207 = 122.9. */
+  @Test
+  void aRectifiersPulsesAreNoSurge() throws LimitException {
+    ProbeLimits limits =
+        ProbeLimits.plan(
+            sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.5, 0.3, null)),
+            Calibration.nominal());
+    assertThat(limits.i2tRunning()).isEqualTo(122);
   }
 }

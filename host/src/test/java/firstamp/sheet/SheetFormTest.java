@@ -29,13 +29,19 @@ class SheetFormTest {
   }
 
   @Test
-  void asksExactlyFourQuestions() throws AnswerRefused {
+  void asksExactlyFiveQuestionsTheFuseAmongThem() throws AnswerRefused {
     SheetForm form = SheetForm.empty();
     assertThat(form.stillToAsk())
         .containsExactly(
-            SheetQuestion.WHAT, SheetQuestion.VOLTS, SheetQuestion.CHASSIS, SheetQuestion.FEED);
+            SheetQuestion.WHAT,
+            SheetQuestion.VOLTS,
+            SheetQuestion.CHASSIS,
+            SheetQuestion.FEED,
+            SheetQuestion.FUSE);
     assertThat(form.answered(SheetQuestion.VOLTS, "9 V").stillToAsk())
-        .containsExactly(SheetQuestion.WHAT, SheetQuestion.CHASSIS, SheetQuestion.FEED);
+        .containsExactly(
+            SheetQuestion.WHAT, SheetQuestion.CHASSIS, SheetQuestion.FEED, SheetQuestion.FUSE);
+    assertThat(SheetQuestion.firstCount()).isEqualTo(5);
   }
 
   @Test
@@ -56,7 +62,7 @@ class SheetFormTest {
 
   @Test
   void everyAnswerMayBeUnknownAndEachSaysWhatThatCosts() throws Exception {
-    SheetForm form = form("?", "don't know", "?", "?");
+    SheetForm form = form("?", "don't know", "?", "?").answered(SheetQuestion.FUSE, "?");
     for (SheetQuestion question : form.alsoUseful()) {
       form = form.answered(question, "?");
     }
@@ -66,7 +72,7 @@ class SheetFormTest {
         assertThat(form.cost(question)).as(question.id()).isNotBlank();
       }
     }
-    assertThat(form.costs()).anyMatch(cost -> cost.startsWith("No running limit"));
+    assertThat(form.costs()).anyMatch(cost -> cost.startsWith("The running limit of 1 A is loose"));
     assertThat(form.costs()).noneMatch(cost -> cost.startsWith("The running limit comes from"));
     assertThat(form.costs()).anyMatch(cost -> cost.startsWith("No unattended running"));
     JobSheet sheet = form.sheet();
@@ -111,21 +117,40 @@ class SheetFormTest {
   }
 
   @Test
-  void withNothingKnownTheSupplyStartsAtTwentyMilliampere() throws AnswerRefused {
+  void withNothingKnownTheSupplyStartsAtTwentyMilliampereAndALooseLimitActs() throws AnswerRefused {
     SheetForm form = form("box", "12", "negative", "bench");
-    assertThat(form.suggestedLimits()).hasSize(1);
-    assertThat(form.suggestedLimits().get(0).value()).isEqualTo(0.02);
-    assertThat(form.suggestedLimits().get(0).why()).contains("quarter of the volts");
+    assertThat(limit(form, "limits.runningA")).isEqualTo(1);
+    assertThat(limit(form, "limits.i2tA2s")).isPositive();
+    assertThat(form.suggestedLimits())
+        .filteredOn(one -> one.field().isEmpty())
+        .singleElement()
+        .satisfies(
+            one -> {
+              assertThat(one.value()).isEqualTo(0.02);
+              assertThat(one.why()).contains("quarter of the volts");
+            });
+    assertThat(form.costs()).anyMatch(cost -> cost.contains("loose"));
   }
 
   @Test
-  void moreAnswersNeverRaiseTheLimitAboveTheFuse() throws AnswerRefused {
+  void theSupplysLimitThatWasGivenIsShown() throws AnswerRefused {
+    SheetForm form =
+        form("box", "12", "negative", "bench")
+            .answered(SheetQuestion.FUSE, "1")
+            .answered(SheetQuestion.SUPPLY_LIMIT, "1.5");
+    assertThat(form.suggestedLimits())
+        .filteredOn(one -> one.field().isEmpty())
+        .extracting(SheetForm.Limit::value)
+        .containsExactly(1.5, 0.25, 0.5);
+  }
+
+  @Test
+  void moreAnswersNeverRaiseTheRunningLimitAboveTheFuse() throws AnswerRefused {
     SheetForm form = form("box", "12", "?", "bench").answered(SheetQuestion.FUSE, "0.5");
     double byFuse = limit(form, "limits.runningA");
     for (String idle : List.of("0.01", "0.2", "3")) {
       SheetForm more = form.answered(SheetQuestion.IDLE, idle);
       assertThat(limit(more, "limits.runningA")).isLessThanOrEqualTo(byFuse);
-      assertThat(limit(more, "limits.inrushA")).isLessThanOrEqualTo(0.5);
     }
   }
 

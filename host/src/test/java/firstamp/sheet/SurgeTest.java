@@ -63,15 +63,19 @@ class SurgeTest {
   }
 
   @Test
-  void theSurgeLimitLastsThreeTimesTheChargingAtTheLowerLimit() throws SheetException {
+  void theSurgeLimitLastsAtMostTwoHundredMillisecondsAndTooShortIsSaid() throws SheetException {
     var sheet =
-        Defaults.fill(
-            SheetReader.parse(
-                    "s",
-                    "{\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":24,\"limitA\":0.1,\"fuseA\":1,\"capacitanceUf\":4700}}")
-                .sheet());
-    // t = C V / I: 4700 uF, 24 V, 100 mA take 1.128 s; three times that.
-    assertThat(sheet.limits().inrushMs()).isEqualTo(3384);
+        SheetReader.parse(
+                "s",
+                "{\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":24,\"limitA\":0.1,\"fuseA\":1,\"capacitanceUf\":4700}}")
+            .sheet();
+    assertThat(Defaults.fill(sheet).limits().inrushMs()).isEqualTo(200);
+    // t = C V / I: 4700 uF, 24 V, 100 mA take 1.128 s.
+    assertThat(SheetWarnings.of(sheet))
+        .containsExactly(
+            "limits.inrushMs 200 ms is shorter than the 1128 ms that the capacitors need to charge"
+                + " at 100 mA: a healthy set may be switched off. Raise the limit of the supply, or"
+                + " charge them through a lamp or a resistor first.");
   }
 
   @Test

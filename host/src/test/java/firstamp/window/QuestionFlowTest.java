@@ -19,7 +19,7 @@ class QuestionFlowTest {
   }
 
   @Test
-  void asksTheFourInTheirOrderAndThenNothingMore() {
+  void asksTheFiveInTheirOrderAndThenNothingMore() {
     QuestionFlow flow = new QuestionFlow(null);
     assertThat(flow.question()).isEqualTo(SheetQuestion.WHAT);
     flow.answer("Tervane amplifier");
@@ -29,6 +29,9 @@ class QuestionFlowTest {
     flow.answer("negative");
     assertThat(flow.question()).isEqualTo(SheetQuestion.FEED);
     flow.answer("battery");
+    assertThat(flow.question()).isEqualTo(SheetQuestion.FUSE);
+    assertThat(presenter.step(flow)).contains("5 of 5");
+    flow.answer("0.5");
     assertThat(flow.question()).isNull();
     assertThat(flow.sheetJson()).contains("Tervane amplifier").contains("\"nominalV\" : 24");
   }
@@ -81,7 +84,7 @@ class QuestionFlowTest {
 
   @Test
   void asksMoreOnlyWhenWantedAndEndsWhenNothingMoreIsUseful() {
-    QuestionFlow flow = answered("Tervane amplifier", "24", "negative", "battery");
+    QuestionFlow flow = answered("Tervane amplifier", "24", "negative", "battery", "");
     flow.more();
     int asked = 0;
     while (flow.question() != null && asked < 20) {
@@ -94,17 +97,14 @@ class QuestionFlowTest {
 
   @Test
   void saysWhatFollowsAndWhatItCosts() {
-    QuestionFlow flow = answered("Tervane amplifier", "24", "negative", "bench");
-    String summary = presenter.summary(flow.form());
-    assertThat(summary).contains("bench supply").contains("No running limit");
-    flow.more();
-    while (flow.question() != SheetQuestion.FUSE) {
-      flow.answer("");
-    }
-    flow.answer("0.5");
-    flow.enough();
+    QuestionFlow flow = answered("Tervane amplifier", "24", "negative", "bench", "");
     assertThat(presenter.summary(flow.form()))
+        .contains("bench supply")
+        .contains("running limit: 1.00 A (nothing is known yet: loose)")
+        .contains("The running limit of 1 A is loose");
+    QuestionFlow fused = answered("Tervane amplifier", "24", "negative", "bench", "0.5");
+    assertThat(presenter.summary(fused.form()))
         .contains("running limit: 400 mA")
-        .doesNotContain("No running limit");
+        .doesNotContain("loose");
   }
 }

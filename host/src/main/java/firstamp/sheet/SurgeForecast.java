@@ -1,0 +1,62 @@
+package firstamp.sheet;
+
+import firstamp.model.JobSheet;
+
+/**
+ * The surge into the set's capacitors as the sheet foretells it, never too small.
+ *
+ * <p>Through a resistance alone the current is {@code V/R exp(-t/RC)}: its charge is {@code CV},
+ * its heat {@code (V/R)^2 RC/2 = Ip CV / 2}. A supply that limits gives at most {@code Ip} out of
+ * its own output capacitor and then a plateau: {@code I CV} for the plateau and {@code Ip Cs V / 2}
+ * for the capacitor. Three conversions in a row span 0.5 ms, so a charge of CV cannot keep them
+ * above {@code CV / 0.5 ms}.
+ *
+ * <p>Over all resistances that may be in the set the charging current falls under {@code I} last
+ * where {@code R = V / (e I)}: after {@code CV / (e I)}.
+ *
+ * @param peakA highest current that three conversions in a row can show
+ * @param heatA2s integral of the current squared
+ * @param chargingMs three times what charging at the plateau takes, or until the charging current
+ *     is under the running limit whatever resistance is in the set
+ */
+record SurgeForecast(double peakA, double heatA2s, double chargingMs) {
+  /** Where nothing is known of the capacitors; the large end of small sets, no source. */
+  private static final double USUAL_FARAD = 4700e-6;
+
+  /** Across the output of bench supplies: 100 to 1000 uF, common practice, no source. */
+  private static final double SUPPLY_FARAD = 1000e-6;
+
+  /** The largest surge that the switch is made for: half C times V squared, joule. */
+  private static final double LARGEST_J = 2;
+
+  /** A pulse that a fuse bears for good, over its rating squared; see {@link Defaults}. */
+  private static final double FUSE_BEARS = 0.15;
+
+  private static final double THREE_CONVERSIONS_S = 0.5e-3;
+
+  /**
+   * For a sheet, filled or not.
+   *
+   * @param runningA the running limit that takes over from the surge limit
+   */
+  static SurgeForecast of(JobSheet sheet, double runningA) {
+    JobSheet.Supply supply = sheet.supply();
+    double volts = supply.nominalV();
+    double known = Surge.farad(sheet);
+    double charge = (known > 0 ? known : USUAL_FARAD) * volts;
+    double highest = Math.min(Surge.HIGHEST_A, volts / Surge.pathOhm(supply));
+    double plateau = supply.limitA() == null ? highest : Math.min(highest, supply.limitA());
+    double ofSupply = Math.min(charge, SUPPLY_FARAD * volts);
+    double heat = Math.min(highest * charge / 2, plateau * charge + highest * ofSupply / 2);
+    if (known == 0 && supply.fuseA() != null) {
+      // The fuse is in the set because it bears the surge.
+      double largest = highest * 2 * LARGEST_J / volts / 2;
+      heat = Math.min(largest, FUSE_BEARS * supply.fuseA() * supply.fuseA());
+    }
+    double peak = known == 0 ? highest : Math.min(highest, charge / THREE_CONVERSIONS_S);
+    // What the set draws leaves a third of the running limit for the charging current.
+    double slowestS = charge / (Math.E * runningA / 3);
+    double chargingMs = 1000 * Math.max(3 * charge / plateau, slowestS);
+    return new SurgeForecast(peak, heat, chargingMs);
+  }
+}
