@@ -14,8 +14,8 @@ import java.util.Map;
  * for the capacitors' time, then the running limit ({@link RunningLimit}), and over both a budget
  * of surge heat, twice what {@link SurgeForecast} foretells. The surge limit follows the set and
  * not the fuse's rated amperes: a slow fuse carries many times its rating for 10 ms. With a fuse
- * and unknown capacitors the budget is 0.3 times the rating squared, a quarter to a third of what
- * melts a small time-lag fuse (IEC 60127-2 sheet 3, 1.1 A2s at 1 A, from memory).
+ * and unknown capacitors the budget is half the rating squared: what the smallest quick-acting fuse
+ * melts at, half of what a time-lag one does (IEC 60127-2 sheets 2 and 3, from memory).
  *
  * <p>The factors are common practice at repair benches, no single source.
  */

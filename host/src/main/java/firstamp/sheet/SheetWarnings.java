@@ -7,6 +7,9 @@ import java.util.List;
 
 /** What is allowed on a sheet and should be said all the same. */
 public final class SheetWarnings {
+  /** Behind the plateau of a supply that limits the last of the charge comes more slowly. */
+  private static final double WITH_THE_REST = 1.25;
+
   private SheetWarnings() {}
 
   /** Warnings about a sheet as it is stated, in plain words; empty = none. */
@@ -122,7 +125,14 @@ public final class SheetWarnings {
     if (limit == null || limits.inrushMs() == null || limits.runningA() == null) {
       return;
     }
-    double needed = Surge.farad(sheet) * supply.nominalV() / limit * 1000;
+    double farad = Surge.farad(sheet);
+    if (farad == 0) {
+      unknownCapacitors(warnings, sheet);
+      return;
+    }
+    // What the set draws meanwhile does not charge: two thirds of its running limit, or half.
+    double load = Math.min(limits.runningA() * 2 / 3, limit / 2);
+    double needed = WITH_THE_REST * farad * supply.nominalV() / (limit - load) * 1000;
     if (limits.inrushMs() < needed && limits.runningA() <= limit) {
       boolean longest = limits.inrushMs() >= Defaults.LONGEST_INRUSH_MS;
       warnings.add(
@@ -132,13 +142,35 @@ public final class SheetWarnings {
               + Numbers.text(needed)
               + " ms that the capacitors need to charge at "
               + Numbers.amps(limit)
-              + ": a healthy set may be switched off. "
+              + " with what the set draws: a healthy set may be switched off. "
               + (longest
                   ? "Raise the limit of the supply, or charge them through a lamp or a resistor"
                       + " first."
                   : "Write three times as much, at most "
                       + Numbers.text(Defaults.LONGEST_INRUSH_MS)
                       + " ms."));
+    }
+  }
+
+  /** A supply set so low that usual capacitors are not full when the surge limit ends. */
+  private static void unknownCapacitors(List<String> warnings, JobSheet sheet) {
+    Double limit = sheet.supply().limitA();
+    JobSheet.Limits limits = sheet.limits();
+    if (limit == null || limits.runningA() > limit) {
+      return;
+    }
+    double largestUf =
+        limit * limits.inrushMs() / (2 * WITH_THE_REST) * 1000 / sheet.supply().nominalV();
+    if (largestUf < SurgeForecast.usualFarad(sheet) * 1e6) {
+      warnings.add(
+          "At "
+              + Numbers.amps(limit)
+              + " capacitors of more than "
+              + Numbers.text(largestUf)
+              + " uF need longer than "
+              + Numbers.text(limits.inrushMs())
+              + " ms to charge: a healthy set may be switched off. Write capacitanceUf, or raise"
+              + " the limit of the supply.");
     }
   }
 }

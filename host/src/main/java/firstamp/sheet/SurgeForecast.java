@@ -20,8 +20,10 @@ import firstamp.model.JobSheet;
  *     is under the running limit whatever resistance is in the set
  */
 record SurgeForecast(double peakA, double heatA2s, double chargingMs) {
-  /** Where nothing is known of the capacitors; the large end of small sets, no source. */
+  /** Where nothing is known of the capacitors: the large end of what is usual, no source. */
   private static final double USUAL_FARAD = 4700e-6;
+
+  private static final double COMPUTERS_FARAD = 10_000e-6;
 
   /** Across the output of bench supplies: 100 to 1000 uF, common practice, no source. */
   private static final double SUPPLY_FARAD = 1000e-6;
@@ -29,8 +31,8 @@ record SurgeForecast(double peakA, double heatA2s, double chargingMs) {
   /** The largest surge that the switch is made for: half C times V squared, joule. */
   private static final double LARGEST_J = 2;
 
-  /** A pulse that a fuse bears for good, over its rating squared; see {@link Defaults}. */
-  private static final double FUSE_BEARS = 0.15;
+  /** Half of the least that melts a quick-acting fuse, over its rating squared; from memory. */
+  private static final double FUSE_BEARS = 0.25;
 
   private static final double THREE_CONVERSIONS_S = 0.5e-3;
 
@@ -43,20 +45,29 @@ record SurgeForecast(double peakA, double heatA2s, double chargingMs) {
     JobSheet.Supply supply = sheet.supply();
     double volts = supply.nominalV();
     double known = Surge.farad(sheet);
-    double charge = (known > 0 ? known : USUAL_FARAD) * volts;
+    double largest = 2 * LARGEST_J / volts;
+    double charge = known > 0 ? known * volts : usualFarad(sheet) * volts;
     double highest = Math.min(Surge.HIGHEST_A, volts / Surge.pathOhm(supply));
     double plateau = supply.limitA() == null ? highest : Math.min(highest, supply.limitA());
-    double ofSupply = Math.min(charge, SUPPLY_FARAD * volts);
-    double heat = Math.min(highest * charge / 2, plateau * charge + highest * ofSupply / 2);
+    double heat;
     if (known == 0 && supply.fuseA() != null) {
       // The fuse is in the set because it bears the surge.
-      double largest = highest * 2 * LARGEST_J / volts / 2;
-      heat = Math.min(largest, FUSE_BEARS * supply.fuseA() * supply.fuseA());
+      heat = Math.min(highest * largest / 2, FUSE_BEARS * supply.fuseA() * supply.fuseA());
+    } else {
+      double ofSupply = Math.min(charge, SUPPLY_FARAD * volts);
+      heat = Math.min(highest * charge / 2, plateau * charge + highest * ofSupply / 2);
     }
     double peak = known == 0 ? highest : Math.min(highest, charge / THREE_CONVERSIONS_S);
     // What the set draws leaves a third of the running limit for the charging current.
     double slowestS = charge / (Math.E * runningA / 3);
     double chargingMs = 1000 * Math.max(3 * charge / plateau, slowestS);
     return new SurgeForecast(peak, heat, chargingMs);
+  }
+
+  /** What is assumed where nothing is known of the capacitors, farad. */
+  static double usualFarad(JobSheet sheet) {
+    double volts = sheet.supply().nominalV();
+    double usual = "computer".equals(sheet.set().kind()) ? COMPUTERS_FARAD : USUAL_FARAD;
+    return Math.min(usual, 2 * LARGEST_J / (volts * volts));
   }
 }

@@ -59,7 +59,7 @@ class DefaultsTest {
    * Worked by hand for 12 V, 3100 uF: Q = CV = 37.2 mC. A supply that limits at 1.5 A gives it as a
    * plateau, 1.5 * 0.0372 = 0.0558 A2s, and 1000 uF across its output at most 9 A: 9 * 0.012 / 2 =
    * 0.054 A2s; twice the sum is 0.2196. Without a limit 9 * 0.0372 / 2 * 2 = 0.3348. With a fuse of
-   * 1 A and unknown capacitors 0.3 * 1 * 1.
+   * 1 A and unknown capacitors half of its square.
    */
   @Test
   void theBudgetIsTwiceTheSurgeThatIsForetold() throws SheetException {
@@ -69,7 +69,9 @@ class DefaultsTest {
     assertThat(limited.limits().inrushMs()).isEqualTo(75);
     assertThat(ofSupply("\"capacitanceUf\":3100").limits().i2tA2s())
         .isCloseTo(0.3348, within(1e-9));
-    assertThat(ofSupply("\"fuseA\":1").limits().i2tA2s()).isCloseTo(0.3, within(1e-9));
+    assertThat(ofSupply("\"fuseA\":1").limits().i2tA2s()).isCloseTo(0.5, within(1e-9));
+    // And never more than the largest surge that the switch is for: 2 J at 12 V are 0.333 C, 9 A.
+    assertThat(ofSupply("\"fuseA\":5").limits().i2tA2s()).isCloseTo(3.0, within(1e-9));
     // 10 uF at 12 V: 0.12 mC cannot hold three conversions above 0.24 A; 4 times 0.6 A is more.
     assertThat(ofSupply("\"labelW\":6,\"capacitanceUf\":10").limits().inrushA())
         .isCloseTo(2.4, within(1e-9));

@@ -70,24 +70,25 @@ class SurgeTest {
                 "{\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":24,\"limitA\":0.1,\"fuseA\":1,\"capacitanceUf\":4700}}")
             .sheet();
     assertThat(Defaults.fill(sheet).limits().inrushMs()).isEqualTo(200);
-    // t = C V / I: 4700 uF, 24 V, 100 mA take 1.128 s.
+    // t = C V / I: 4700 uF, 24 V, 100 mA less half of it for the set take 2.256 s, and a quarter
+    // more
+    // for the rest.
     assertThat(SheetWarnings.of(sheet))
         .containsExactly(
-            "limits.inrushMs 200 ms is shorter than the 1128 ms that the capacitors need to charge"
-                + " at 100 mA: a healthy set may be switched off. Raise the limit of the supply, or"
+            "limits.inrushMs 200 ms is shorter than the 2820 ms that the capacitors need to charge"
+                + " at 100 mA with what the set draws: a healthy set may be switched off. Raise the limit of the supply, or"
                 + " charge them through a lamp or a resistor first.");
   }
 
   @Test
   void tooShortASurgeTimeIsSaid() throws SheetException {
+    // 1.25 * 4700 uF * 24 V / (2 A - 2/3 * 0.5 A) = 84.6 ms.
     String sheet =
-        "{\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":24,\"limitA\":1,\"capacitanceUf\":4700},"
-            + "\"limits\":{\"inrushA\":2,\"inrushMs\":%s,\"runningA\":0.5}}";
-    assertThat(
-            SheetWarnings.of(Defaults.fill(SheetReader.parse("s", sheet.formatted(112)).sheet())))
-        .anyMatch(text -> text.startsWith("limits.inrushMs 112 ms is shorter than the 113 ms"));
-    assertThat(
-            SheetWarnings.of(Defaults.fill(SheetReader.parse("s", sheet.formatted(113)).sheet())))
+        "{\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":24,\"limitA\":2,\"capacitanceUf\":4700},"
+            + "\"limits\":{\"inrushA\":3,\"inrushMs\":%s,\"runningA\":0.5}}";
+    assertThat(SheetWarnings.of(Defaults.fill(SheetReader.parse("s", sheet.formatted(84)).sheet())))
+        .anyMatch(text -> text.startsWith("limits.inrushMs 84 ms is shorter than the 84.6 ms"));
+    assertThat(SheetWarnings.of(Defaults.fill(SheetReader.parse("s", sheet.formatted(85)).sheet())))
         .noneMatch(text -> text.startsWith("limits.inrushMs"));
   }
 }
