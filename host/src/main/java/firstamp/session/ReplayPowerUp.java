@@ -81,7 +81,8 @@ public final class ReplayPowerUp {
   public static ReplayPowerUp whatIf(
       PowerUpReader reader, JobSheet other, ChainListener listener, Pace pace)
       throws LogException, RunRefused {
-    TripLimits limits = new ProbeSettings(Defaults.fill(other)).plan(reader.header().hello(), Set.of()).limits();
+    TripLimits limits =
+        new ProbeSettings(Defaults.fill(other)).plan(reader.header().hello(), Set.of()).limits();
     return new ReplayPowerUp(reader, other, listener, pace, limits);
   }
 
