@@ -105,6 +105,6 @@ class QuestionFlowTest {
     QuestionFlow fused = answered("Tervane amplifier", "24", "negative", "bench", "0.5");
     assertThat(presenter.summary(fused.form()))
         .contains("running limit: 400 mA")
-        .doesNotContain("loose");
+        .doesNotContain("is loose");
   }
 }

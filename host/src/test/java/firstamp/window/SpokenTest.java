@@ -39,9 +39,10 @@ class SpokenTest {
 
   @Test
   void saysWhatItCostsNotToKnow() {
-    assertThat(german.question("A supply that is limiting is told from a short later."))
+    assertThat(german.question("A supply that limits the current takes longer to tell from a short."))
         .isEqualTo(
-            "Ein begrenzendes Netzger\u00e4t wird sp\u00e4ter von einem Kurzschluss unterschieden.");
+            "Ein begrenzendes Netzger\u00e4t ist erst sp\u00e4ter von einem Kurzschluss zu"
+                + " unterscheiden.");
   }
 
   @Test
