@@ -41,8 +41,7 @@ class SpokenTest {
   void saysWhatItCostsNotToKnow() {
     assertThat(german.question("A supply that limits the current takes longer to tell from a short."))
         .isEqualTo(
-            "Ein begrenzendes Netzger\u00e4t ist erst sp\u00e4ter von einem Kurzschluss zu"
-                + " unterscheiden.");
+            "Ein begrenzendes Netzger\u00e4t wird sp\u00e4ter von einem Kurzschluss unterschieden.");
   }
 
   @Test
