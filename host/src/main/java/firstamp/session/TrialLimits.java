@@ -12,14 +12,18 @@ import firstamp.model.JobSheet;
  * Limits of a power-up in which one wire is tried: 1.2 times what the last good one drew (common
  * practice, no source).
  *
- * <p>What flows while the filters charge would trip the limit for running, so the limit for the
- * inrush holds until the rails have settled; it too is 1.2 times the last good one's.
+ * <p>The limit for the inrush, 1.2 times the last good one's, holds until the rails have settled,
+ * at most 200 ms. Where they need longer, what still charges them then is allowed for: a rail that
+ * settles to 2 % has a time constant of a quarter of that time.
  */
 public final class TrialLimits {
   private static final double FACTOR = 1.2;
 
   /** Of the settling time of the slowest rail. */
   private static final double SETTLED_TWICE = 2;
+
+  private static final double LONGEST_INRUSH_MS = 200;
+  private static final double TIME_CONSTANTS = 4;
 
   /** Under this the probe's coarse range cannot judge (4 counts above zero). */
   private static final double LEAST_INRUSH_A = 0.05;
@@ -69,7 +73,7 @@ public final class TrialLimits {
         new JobSheet.Limits(
             lower(was.inrushA(), peakA),
             inrushMs,
-            lower(was.runningA(), idleA),
+            lower(was.runningA(), idleA + (peakA == null ? 0 : charging(peakA, settleMs))),
             was.i2tA2s(),
             was.peakA());
     return new JobSheet(
@@ -93,8 +97,14 @@ public final class TrialLimits {
     return Math.max(one, other);
   }
 
-  private static Double longer(double inrushMs, double settleMs) {
-    return Math.max(inrushMs, SETTLED_TWICE * settleMs);
+  private static double longer(double inrushMs, double settleMs) {
+    return Math.min(LONGEST_INRUSH_MS, Math.max(inrushMs, SETTLED_TWICE * settleMs));
+  }
+
+  /** Of the surge, what is left when its time is over; ampere. */
+  private static double charging(double peakA, double settleMs) {
+    boolean settled = SETTLED_TWICE * settleMs <= LONGEST_INRUSH_MS;
+    return settled ? 0 : peakA * Math.exp(-TIME_CONSTANTS * LONGEST_INRUSH_MS / settleMs);
   }
 
   private static Double lower(Double limitA, Double goodA) {

@@ -140,7 +140,7 @@ final class Fields {
     if (!(at(key).value() instanceof String text) || !words.contains(text)) {
       String remedy =
           at(key).value() instanceof String text
-              ? "Did you mean \"" + Nearest.to(text, words) + "\"?"
+              ? "Did you mean \"" + Synonyms.meant(text, words) + "\"?"
               : "Write one of them in quotes.";
       throw problem(file, at(key), "one of " + String.join(", ", words), remedy);
     }

@@ -39,6 +39,9 @@ record Node(String field, int line, int column, Object value) {
     if (isList()) {
       return "a list";
     }
+    if (value instanceof Double number && number == Math.rint(number) && Math.abs(number) < 1e15) {
+      return Long.toString(number.longValue());
+    }
     return value instanceof String text ? '"' + text + '"' : String.valueOf(value);
   }
 }

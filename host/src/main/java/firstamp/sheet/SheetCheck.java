@@ -62,7 +62,7 @@ public record SheetCheck(
     JobSheet effective = Defaults.fill(stated);
     List<Watched> watched = new ArrayList<>();
     for (ProbeLimits.Planned limit : ProbeLimits.plan(effective, calibration).planned()) {
-      watched.add(byProbe(limit));
+      watched.add(byProbe(limit, stated, effective));
     }
     Coverage coverage = new Coverage(effective, reducedStream);
     for (Coverage.Item item : coverage.items()) {
@@ -73,7 +73,7 @@ public record SheetCheck(
     return new SheetCheck(watched, coverage.notWatched(), SheetWarnings.of(stated));
   }
 
-  private static Watched byProbe(ProbeLimits.Planned limit) {
+  private static Watched byProbe(ProbeLimits.Planned limit, JobSheet stated, JobSheet effective) {
     String range =
         switch (limit.channel()) {
           case I -> "coarse current range (I)";
@@ -81,14 +81,16 @@ public record SheetCheck(
           case V -> "supply volts (V)";
           default -> "rail " + limit.rail() + " (" + limit.channel() + ")";
         };
-    StringBuilder text = new StringBuilder("The probe switches off by itself above ");
-    text.append(Numbers.inUnit(limit.usedValue(), limit.unit()));
-    if (Math.abs(limit.usedValue() - limit.sheetValue()) > 1e-9) {
-      text.append(" (the sheet says ")
-          .append(Numbers.inUnit(limit.sheetValue(), limit.unit()))
-          .append(')');
+    StringBuilder text = new StringBuilder(limit.field()).append(": ");
+    String said = Numbers.inUnit(limit.sheetValue(), limit.unit());
+    String acts = actsAt(limit);
+    text.append(said)
+        .append(StatedLimits.has(stated, limit.field()) ? " on the sheet" : " by default");
+    if (!acts.equals(said)) {
+      text.append(", acts at ").append(acts);
     }
-    text.append(", ").append(limit.field()).append(", on the ").append(range);
+    text.append(during(limit.field(), effective.limits()));
+    text.append(". The probe switches off by itself, on the ").append(range);
     text.append(", within ").append(Numbers.text(limit.withinMs())).append(" ms.");
     return new Watched(
         limit.rule().id(),
@@ -99,6 +101,24 @@ public record SheetCheck(
         limit.withinMs(),
         "probe",
         text.toString());
+  }
+
+  /** The acting limit in the unit of the stated one: 0.977 A beside 1 A. */
+  private static String actsAt(ProbeLimits.Planned limit) {
+    boolean ampere = Numbers.inUnit(limit.sheetValue(), limit.unit()).endsWith(" A");
+    return ampere
+        ? Numbers.text(limit.usedValue()) + " A"
+        : Numbers.inUnit(limit.usedValue(), limit.unit());
+  }
+
+  /** When a limit of the supply current acts. */
+  private static String during(String field, JobSheet.Limits limits) {
+    String ms = Numbers.text(limits.inrushMs()) + " ms after closing";
+    return switch (field) {
+      case "limits.inrushA" -> ", until " + ms;
+      case "limits.runningA", "limits.peakA" -> ", from " + ms + " on";
+      default -> "";
+    };
   }
 
   private static Watched byHost(JobSheet sheet, Coverage.Item item) {

@@ -18,6 +18,9 @@ import java.util.Set;
 public final class SheetReader {
   private static final long LARGEST_BYTES = 1_000_000;
 
+  /** Above it the probe stays off the set. */
+  private static final double HIGHEST_V = 60;
+
   private final String file;
 
   private SheetReader(String file) {
@@ -60,6 +63,7 @@ public final class SheetReader {
     Fields top = Fields.of(file, node, Keys.TOP);
     top.needs("set", "\"set\":{\"name\":\"My set\"}");
     top.needs("supply", "\"supply\":{\"nominalV\":12}");
+    newer(top);
     Integer version = top.whole("sheet");
     JobSheet sheet =
         new JobSheet(
@@ -75,6 +79,13 @@ public final class SheetReader {
             steps(top));
     new SheetSense(file, top).check(sheet);
     return sheet;
+  }
+
+  private void newer(Fields top) throws SheetException {
+    if (top.has("sheet") && top.at("sheet").value() instanceof Double version && version > 1) {
+      throw Fields.problem(
+          file, top.at("sheet"), "1", "A newer version of Firstamp wrote this sheet. Update it.");
+    }
   }
 
   private List<JobSheet.Step> steps(Fields top) throws SheetException {
@@ -117,6 +128,10 @@ public final class SheetReader {
 
   private JobSheet.Supply supply(Fields supply) throws SheetException {
     supply.needs("nominalV", "\"nominalV\":12");
+    if (supply.at("nominalV").value() instanceof Double volts && volts > HIGHEST_V) {
+      throw Fields.problem(
+          file, supply.at("nominalV"), "0.5 to 60 V", SheetQuestion.word("refused.above-60"));
+    }
     return new JobSheet.Supply(
         supply.word("kind"),
         supply.word("probeSits"),

@@ -16,7 +16,9 @@ import firstamp.model.TripCause;
 final class TripJudge {
   private static final int HIGHEST_COUNTS = 1023;
   private static final long I_INTERVAL_MICROS = 250;
-  private static final double I_INTERVAL_S = 250e-6;
+
+  /** A load that comes on so soon after closing came on with it. */
+  private static final long CLOSING_MICROS = 5_000;
 
   /** Without its capture a trip is judged this long after it: all three reports are in by then. */
   private static final long CAPTURE_WAIT_MICROS = 500_000;
@@ -29,6 +31,7 @@ final class TripJudge {
   private final AlarmBook book;
   private final AlarmTexts texts;
   private final VoltsTrace trace = new VoltsTrace();
+  private final LoadStep load = new LoadStep();
   private Reading lastOn;
   private Trip pending;
   private Capture capture;
@@ -43,6 +46,10 @@ final class TripJudge {
 
   void conversions(ConversionBlock block) {
     trace.take(block, pending == null ? Long.MAX_VALUE : pending.openedMicros());
+    JobSheet.Limits limits = run.sheet().limits();
+    if (limits != null && limits.runningA() != null) {
+      load.take(block, counts(limits.runningA() / 2));
+    }
   }
 
   void reading(Reading reading) {
@@ -110,53 +117,40 @@ final class TripJudge {
     if (watch == null) {
       return;
     }
-    JobSheet.Limits limits = run.sheet().limits();
-    double value;
-    Double limit;
-    String unit = "A";
-    String key = "over-current";
-    switch (trip.cause()) {
-      case HARD_SHORT -> {
-        value = run.setup().hardShortA();
-        limit = value;
-        key = "hard-short";
-      }
-      case I2T -> {
-        double step = run.scaling().value(Channel.I, 1) - run.scaling().value(Channel.I, 0);
-        double one = step * step * I_INTERVAL_S;
-        value = trip.i2tSum() * one;
-        limit = limits != null && limits.i2tA2s() != null ? limits.i2tA2s() : trip.i2tLimit() * one;
-        unit = "A2s";
-        key = "i2t";
-      }
-      case MEAN -> {
-        value = ampere(trip, trip.value() / 16.0);
-        limit = or(limits == null ? null : limits.runningA(), ampere(trip, trip.limit() / 16.0));
-        key = "mean";
-      }
-      case INRUSH -> {
-        value = ampere(trip, trip.value());
-        limit = or(limits == null ? null : limits.inrushA(), ampere(trip, trip.limit()));
-        key = "inrush";
-      }
-      case PEAK -> {
-        value = ampere(trip, trip.value());
-        limit = or(limits == null ? null : limits.peakA(), ampere(trip, trip.limit()));
-      }
-      default -> {
-        value = ampere(trip, trip.value());
-        limit = or(limits == null ? null : limits.runningA(), ampere(trip, trip.limit()));
-      }
-    }
+    CurrentTrip seen = CurrentTrip.of(trip, run);
+    String limit = texts.limit(seen.stated(), seen.acting(), seen.unit());
     book.raise(
         watch,
         trip.openedMicros(),
         trip.crossedMicros(),
-        value,
+        seen.value(),
         false,
-        limit,
-        unit,
-        texts.text(key, true, inUnit(value, unit), inUnit(limit, unit)));
+        seen.stated(),
+        seen.unit(),
+        motorMayHaveStarted(trip)
+            ? texts.text(seen.key() + "-motor", true, Numbers.amps(seen.value()), limit, when(trip))
+            : texts.text(seen.key(), true, inUnit(seen.value(), seen.unit()), limit));
+  }
+
+  private double counts(double ampere) {
+    double none = run.scaling().value(Channel.I, 0);
+    return (ampere - none) / (run.scaling().value(Channel.I, 1) - none);
+  }
+
+  private boolean motorMayHaveStarted(Trip trip) {
+    return trip.cause() == TripCause.RUNNING
+        && Boolean.TRUE.equals(run.sheet().set().motor())
+        && load.roseMicros() != RunState.NEVER
+        && load.roseMicros() <= trip.crossedMicros();
+  }
+
+  /** A rise with the closing itself is the closing. */
+  private String when(Trip trip) {
+    long closed = run.closedMicros();
+    boolean atClosing = load.roseMicros() - closed < CLOSING_MICROS;
+    long from = atClosing ? closed : load.roseMicros();
+    return texts.phrase(
+        atClosing ? "after.closing" : "after.load", (trip.crossedMicros() - from) / 1000.0);
   }
 
   /** A current with its unit; the rest gets its unit from the sentence. */
@@ -166,11 +160,6 @@ final class TripJudge {
 
   private static double or(Double said, double used) {
     return said == null ? used : said;
-  }
-
-  private double ampere(Trip trip, double counts) {
-    Channel channel = trip.channelNumber() == Channel.J.ordinal() ? Channel.J : Channel.I;
-    return run.scaling().value(channel, counts);
   }
 
   private void overVoltage(Trip trip) {
@@ -188,7 +177,9 @@ final class TripJudge {
     double value = scaling.value(channel, trip.value());
     JobSheet.Rail said = ofRail ? run.sheet().rail(rail) : null;
     Double limit = ofRail ? said == null ? null : said.overV() : run.sheet().supply().maxV();
-    double used = or(limit, Math.abs(scaling.value(channel, trip.limit())));
+    double acting = Math.abs(scaling.value(channel, trip.limit()));
+    double used = or(limit, acting);
+    String shown = texts.limit(used, acting, "V");
     boolean end = trip.value() >= HIGHEST_COUNTS;
     String key = !ofRail ? "over-voltage-supply" : end ? "over-voltage-clip" : "over-voltage";
     book.raise(
@@ -200,8 +191,8 @@ final class TripJudge {
         Math.copySign(used, value),
         "V",
         ofRail
-            ? texts.text(key, true, watch.name(), value, used)
-            : texts.text(key, true, value, used));
+            ? texts.text(key, true, watch.name(), value, shown)
+            : texts.text(key, true, value, shown));
   }
 
   /** Volts over amps at the trip: is it a short? */

@@ -176,7 +176,11 @@ class DefaultsTest {
   @Test
   void checkSaysRangeSpeedAndWhoDecides() throws Exception {
     JobSheet sheet =
-        fill(",\"limits\":{\"runningA\":0.03},\"rails\":[{\"input\":1,\"nominalV\":8}]");
+        SheetReader.parse(
+                "s.json",
+                Sheets.minimal(
+                    ",\"limits\":{\"runningA\":0.03},\"rails\":[{\"input\":1,\"nominalV\":8}]"))
+            .sheet();
     SheetCheck check = SheetCheck.of(sheet, Calibration.nominal(), false);
     assertThat(check.watched())
         .anySatisfy(
@@ -186,8 +190,9 @@ class DefaultsTest {
               assertThat(one.withinMs()).isEqualTo(4.1);
               assertThat(one.text())
                   .isEqualTo(
-                      "The probe switches off by itself above 29.7 mA (the sheet says 30 mA),"
-                          + " limits.runningA, on the fine current range (J), within 4.1 ms.");
+                      "limits.runningA: 30 mA on the sheet, acts at 29.7 mA, from 200 ms after"
+                          + " closing on. The probe switches off by itself, on the fine current"
+                          + " range (J), within 4.1 ms.");
             });
     assertThat(check.watched())
         .anySatisfy(
@@ -209,6 +214,22 @@ class DefaultsTest {
         .contains(
             new NotWatched("rail 2", "not on the sheet"),
             new NotWatched("current-creep", "overAPerMin is not on the sheet"));
+  }
+
+  /** 81 counts of 12.207 mA are 0.989 A, 737 are 8.997 A. */
+  @Test
+  void checkSaysWhatActsOfAStatedLimitAndOfADefault() throws Exception {
+    JobSheet sheet =
+        SheetReader.parse("s.json", Sheets.minimal(",\"limits\":{\"runningA\":1}")).sheet();
+    assertThat(SheetCheck.of(sheet, Calibration.nominal(), false).watched())
+        .extracting(SheetCheck.Watched::text)
+        .contains(
+            "limits.runningA: 1 A on the sheet, acts at 0.989 A, from 63 ms after closing on. The"
+                + " probe switches off by itself, on the coarse current range (I), within 0.83 ms.",
+            "limits.inrushA: 9 A by default, until 63 ms after closing. The probe switches off by"
+                + " itself, on the coarse current range (I), within 0.83 ms.",
+            "supply.maxV: 13.8 V by default. The probe switches off by itself, on the supply volts"
+                + " (V), within 6.1 ms.");
   }
 
   @Test

@@ -42,22 +42,24 @@ class SheetReaderTest {
           ,"limits":{"runningA":NaN}                  | limits.runningA | NaN | 0.001 to 100 A
           ,"limits":{"runningA":Infinity}             | limits.runningA | Infinity | 0.001 to 100 A
           ,"limits":{"runningA":1e999}                | limits.runningA | Infinity | 0.001 to 100 A
-          ,"limits":{"runningA":0}                    | limits.runningA | 0.0 | 0.001 to 100 A
-          ,"limits":{"runningA":-1}                   | limits.runningA | -1.0 | 0.001 to 100 A
+          ,"limits":{"runningA":0}                    | limits.runningA | 0 | 0.001 to 100 A
+          ,"limits":{"runningA":-1}                   | limits.runningA | -1 | 0.001 to 100 A
           ,"limits":{"runningA":"1"}                  | limits.runningA | "1" | without quotes
           ,"limits":{"runningA":null}                 | limits.runningA | null | a number
-          ,"rails":[{"input":1,"tolerancePercent":101}] | rails[0].tolerancePercent | 101.0 | 0.1 to 100 percent
-          ,"rails":[{"input":4}]                      | rails[0].input | 4.0 | 1 to 3
+          ,"rails":[{"input":1,"tolerancePercent":101}] | rails[0].tolerancePercent | 101 | 0.1 to 100 percent
+          ,"rails":[{"input":4}]                      | rails[0].input | 4 | 1 to 3
           ,"rails":[{"input":1.5}]                    | rails[0].input | 1.5 | whole number
-          ,"rails":[{"input":1},{"input":1}]          | rails[1].input | 1.0 | no other rail
-          ,"rails":[{"input":1,"nominalV":0}]         | rails[0].nominalV | 0.0 | at least 0.1 V
-          ,"rails":[{"input":1,"nominalV":9,"overV":8}] | rails[0].overV | 8.0 | over nominalV 9 V
+          ,"rails":[{"input":1},{"input":1}]          | rails[1].input | 1 | no other rail
+          ,"rails":[{"input":1,"nominalV":0}]         | rails[0].nominalV | 0 | at least 0.1 V
+          ,"rails":[{"input":1,"nominalV":9,"overV":8}] | rails[0].overV | 8 | over nominalV 9 V
           ,"rails":[{"name":"B1"}]                    | rails[0].input | missing | "input":1
           ,"rails":{"input":1}                        | rails | an object | square brackets
           ,"levels":[]                                | levels | a list | braces
           ,"rules":{"short":{"action":"of"}}          | rules.short.action | "of" | Did you mean "off"
-          ,"rules":{"short":{"enabled":1}}            | rules.short.enabled | 1.0 | true or false
-          ,"sheet":2                                  | sheet | 2.0 | 1 to 1
+          ,"rules":{"short":{"enabled":1}}            | rules.short.enabled | 1 | true or false
+          ,"sheet":2                                  | sheet | 2 | newer version
+          ,"rules":{"short":{"action":"beep"}}        | rules.short.action | beep | Did you mean "alarm"
+          ,"rules":{"short":{"priority":"Urgent"}}    | rules.short.priority | Urgent | Did you mean "high"
           """)
   void refusesByFieldValueAndRange(String more, String field, String value, String words) {
     SheetException problem =
@@ -122,5 +124,37 @@ class SheetReaderTest {
     JobSheet filled = Defaults.fill(sheet);
     assertThat(SheetReader.parse("filled.json", SheetWriter.write(filled)).sheet())
         .isEqualTo(filled);
+  }
+
+  @Test
+  void saysTheKindThatIsMeant() {
+    for (String[] pair :
+        new String[][] {
+          {"radio", "receiver"}, {"calculator", "computer"}, {"recordr", "recorder"}
+        }) {
+      SheetException bad =
+          catchThrowableOfType(
+              SheetException.class,
+              () ->
+                  SheetReader.parse(
+                      "s.json",
+                      "{\"set\":{\"name\":\"S\",\"kind\":\""
+                          + pair[0]
+                          + "\"},\"supply\":{\"nominalV\":9}}"));
+      assertThat(bad.remedy()).isEqualTo("Did you mean \"" + pair[1] + "\"?");
+    }
+  }
+
+  @Test
+  void aSetAboveSixtyVoltsIsRefusedWithTheReason() {
+    SheetException bad =
+        catchThrowableOfType(
+            SheetException.class,
+            () ->
+                SheetReader.parse(
+                    "s.json", "{\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":230}}"));
+    assertThat(bad)
+        .hasMessageContaining("supply.nominalV is 230, expected 0.5 to 60 V.")
+        .hasMessageContaining("stays off the set");
   }
 }

@@ -38,8 +38,25 @@ class SpokenTest {
   }
 
   @Test
+  void saysTheActingLimitAndAMotorsStart() {
+    assertThat(
+            german.alarm(
+                "Too much current: 998 mA when the limit of 0.986 A (1 A on the sheet) was crossed,"
+                    + " 12 ms after a load came on. The supply was switched off."))
+        .isEqualTo(
+            "Zu viel Strom: 998 mA beim \u00dcberschreiten der Grenze von 0.986 A (1 A auf dem"
+                + " Blatt), 12 ms nach dem Zuschalten einer Last. Die Speisung wurde"
+                + " abgeschaltet.");
+    assertThat(
+            german.alarm(
+                "B1 is above its maximum voltage: 9.8 V, the limit is 9.77 V, on the sheet 9.8 V."))
+        .endsWith("9.77 V, auf dem Blatt 9.8 V.");
+  }
+
+  @Test
   void saysWhatItCostsNotToKnow() {
-    assertThat(german.question("A supply that limits the current takes longer to tell from a short."))
+    assertThat(
+            german.question("A supply that limits the current takes longer to tell from a short."))
         .isEqualTo(
             "Ein begrenzendes Netzger\u00e4t wird sp\u00e4ter von einem Kurzschluss unterschieden.");
   }
