@@ -8,7 +8,10 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Gains, corners and likeness of the inputs, in ngspice. Demands: the contract of the probe. */
+/**
+ * Gains, corners and likeness of the inputs, in ngspice. Limits: wire-format.md and the hardware
+ * guide.
+ */
 @ToolCondition.Needs("ngspice")
 class SignalBenchTest {
   private static final double COUNT = 4.096 / 1024;

@@ -87,7 +87,7 @@ public final class ComparisonText {
         + " ("
         + FigureList.value(Math.abs(difference.difference()), unit)
         + (difference.difference() < 0 ? " less" : " more")
-        + ", give or take "
+        + ", +- "
         + FigureList.value(difference.plusMinus(), unit)
         + ")";
   }

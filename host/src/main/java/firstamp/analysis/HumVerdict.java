@@ -5,7 +5,13 @@ import firstamp.model.Summary;
 import java.util.List;
 import java.util.Locale;
 
-/** Sentences about hum: where its pattern points to, and what a mark did to it. */
+/**
+ * Sentences about hum: where its pattern points to, and what a mark did to it.
+ *
+ * <p>That 50 Hz and odd multiples point to heaters, fields and grounds, 100 Hz to a rectifier's
+ * ripple and a buzz to sparks or a dry filter, and the decibels and shares below: common practice,
+ * no source.
+ */
 final class HumVerdict {
   private static final double SAME_HUM_DB = 6;
   private static final double HUM_DBV = -75;

@@ -3,7 +3,12 @@ package firstamp.analysis;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
 
-/** Sentences about head and meter; hum has its own in {@link HumVerdict}. */
+/**
+ * Sentences about head and meter; hum has its own in {@link HumVerdict}.
+ *
+ * <p>A margin of 6 dB and 3 % of harmonics (the usual reference of tape levels, from memory) as
+ * "look at it": common practice, no source.
+ */
 final class LevelVerdict {
   private static final int LEAST_SPEECH_WINDOWS = 5;
   private static final double USUAL_MARGIN_DB = 6;

@@ -254,7 +254,7 @@ final class CompareCommand implements Callable<Integer> {
         + " ("
         + FigureList.value(Math.abs(pair.difference()), unit)
         + (pair.difference() < 0 ? " less" : " more")
-        + ", give or take "
+        + ", +- "
         + FigureList.value(pair.plusMinus(), unit)
         + ")";
   }

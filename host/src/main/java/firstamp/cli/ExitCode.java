@@ -2,7 +2,7 @@ package firstamp.cli;
 
 /** Exit codes (the open convention of sysexits where one fits). */
 final class ExitCode {
-  /** Done; a power-up: nothing tripped, no alarm. */
+  /** Done; a power-up: it did not switch itself off, no alarm. */
   static final int NORMAL = 0;
 
   /** The set tripped, drew nothing, or an alarm stands. */

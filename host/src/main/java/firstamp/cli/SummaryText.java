@@ -62,9 +62,16 @@ final class SummaryText {
               + summary.tripCause()
               + ").";
       case "no-draw" -> number + ": the set drew nothing" + on + ".";
-      case "alarm" -> number + ": alarms stand" + on + ".";
-      case "interrupted" -> number + ": interrupted" + on + ".";
-      default -> number + ": nothing tripped" + on + ".";
+      case "alarm" ->
+          number
+              + switch (String.valueOf(summary.ended())) {
+                case "rule-off" -> ": Firstamp switched it off" + on;
+                case "look" -> ": never switched on";
+                default -> ": finished, with alarms" + on;
+              }
+              + ".";
+      case "interrupted" -> number + ": stopped early" + on + ".";
+      default -> number + ": no alarm" + on + ".";
     };
   }
 

@@ -212,7 +212,25 @@ final class SentencePresenter {
     if (isOff(now.phase())) {
       action = join(action, mains(now.sheet()));
     }
-    return new Sentence(toneOf(alarm.priority()), farHeadline(alarm), action);
+    Double expected = now.sheet().levels() == null ? null : now.sheet().levels().expectedDb();
+    if (!alarm.rule().equals("head-below-meter") || alarm.value() == null || expected == null) {
+      return new Sentence(toneOf(alarm.priority()), farHeadline(alarm), action);
+    }
+    String down = numbers.fixed(alarm.value() - expected, 0) + " dB";
+    return new Sentence(
+        toneOf(alarm.priority()),
+        words.get("head.down", words.get("rule.head-below-meter"), down),
+        join(headCurrent(now, expected), action));
+  }
+
+  /** Heads are spoken of in microamperes: what flows, and what this meter's level foretells. */
+  private String headCurrent(Snapshot now, double expectedDb) {
+    if (now.headUa() == null || now.headBelowMeterDb() == null) {
+      return "";
+    }
+    double expectedUa = now.headUa() * Math.pow(10, (now.headBelowMeterDb() - expectedDb) / 20);
+    return words.get(
+        "head.current", numbers.microamps(now.headUa()), numbers.microamps(expectedUa));
   }
 
   /** Cause and figure, to be read from two metres; the alarm's own text names the limit. */

@@ -24,7 +24,8 @@ class PublishedFiguresTest {
   }
 
   /**
-   * F. J. Harris, Proc. IEEE 66(1), 1978, table I, Hann: gain 0.50, 1.50 bins, 1.42 dB scalloping.
+   * F. J. Harris, Proc. IEEE 66(1), 1978, table I, Hann: gain 0.50, 1.50 bins, 1.42 dB scalloping;
+   * further digits worked out from the definitions there.
    */
   @Test
   void hannWindow() {
@@ -45,9 +46,10 @@ class PublishedFiguresTest {
   }
 
   /**
-   * F. J. Harris, Proc. IEEE 66(1), 1978, table I (rectangular, Hann, Hamming); the flat-top's as
-   * worked out from the coefficients of scipy.signal.windows.flattop; the three-term one from an
-   * instrument's manual, which prints -11.05 dB for -11.03.
+   * Definitions of F. J. Harris, Proc. IEEE 66(1), 1978: gain, equivalent noise bandwidth and
+   * scalloping, worked out here from the coefficients (flat-top: those of
+   * scipy.signal.windows.flattop; the three-term one: made up). His table I prints the same for
+   * rectangular and Hann; for Hamming it prints 1.78 dB of scalloping, the definition gives 1.751.
    */
   @ParameterizedTest
   @CsvSource({
@@ -141,7 +143,7 @@ class PublishedFiguresTest {
     assertThat(PairSpectrum.band(spectrum.powerB(), 1, 399)).isLessThan(1e-24);
   }
 
-  /** rms of the shapes for a peak of 1, an encyclopaedia's table of waveform factors. */
+  /** rms and rectified mean of the shapes for a peak of 1: their integrals over one period. */
   @ParameterizedTest
   @CsvSource({
     "sine, 0.707107, 0.636620",
@@ -238,7 +240,10 @@ class PublishedFiguresTest {
     assertThat(last).isLessThan(0.011 * VuBallistics.ZERO_V);
   }
 
-  /** JCGM 100:2008, example H.1 (end gauge); figures also in the documentation of GTC. */
+  /**
+   * JCGM 100:2008, example H.1 (end gauge). It prints 9.7 nm, 32 nm, 16 degrees of freedom, k 2.92
+   * and 93 nm; 31.664, 16.75 and 92.5 are worked out from its inputs without rounding between.
+   */
   @Test
   void gumExampleH1() {
     CombinedUncertainty difference =
@@ -248,6 +253,8 @@ class PublishedFiguresTest {
         CombinedUncertainty.of(
             new double[] {25, difference.standard(), 2.9, 16.6},
             new double[] {18, difference.degrees(), 50, 2});
+    assertThat(Math.round(length.standard())).isEqualTo(32);
+    assertThat((int) length.degrees()).isEqualTo(16);
     assertThat(length.standard()).isCloseTo(31.664, within(0.05));
     assertThat(length.degrees()).isCloseTo(16.75, within(0.1));
     assertThat(StudentT.quantile(0.01, 16)).isCloseTo(2.92, within(0.005));

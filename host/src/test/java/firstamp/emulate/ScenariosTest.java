@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
-/** The list of scenarios: each is described and has a job sheet with the keys of the contract. */
+/** The list of scenarios: each is described and has a job sheet with the keys of its schema. */
 final class ScenariosTest {
   private static final Set<String> TOP =
       Set.of(

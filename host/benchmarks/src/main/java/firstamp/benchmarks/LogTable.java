@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** The figures as Markdown: the worst of the runs beside what must be and what is aimed at. */
+/** The figures as Markdown: the worst of the runs beside its limit and its target. */
 final class LogTable {
   private final Map<String, Object> head;
   private final List<Map<String, Object>> runs;
@@ -26,7 +26,7 @@ final class LogTable {
         head.get("otherMinutes"),
         runs.size());
     line("");
-    line("| figure | measured | must | aim | |");
+    line("| figure | measured | limit | target | |");
     line("|---|---|---|---|---|");
     small("bytes per conversion, live tier", "liveBytes", "%.3f", 0.40, 0.36);
     small("after repack", "repackedBytes", "%.3f", 0.33, 0.30);
@@ -66,20 +66,20 @@ final class LogTable {
     return worst;
   }
 
-  private void small(String name, String key, String format, double must, double aim) {
+  private void small(String name, String key, String format, double limit, double target) {
     double value = worst(key, true);
-    row(name, format(format, value), text(must), text(aim), value <= must, value <= aim);
+    row(name, format(format, value), text(limit), text(target), value <= limit, value <= target);
   }
 
-  private void large(String name, String key, double must, double aim) {
+  private void large(String name, String key, double limit, double target) {
     double value = worst(key, false);
     row(
         name,
         format("%.1f", value / 1e6),
-        text(must / 1e6),
-        text(aim / 1e6),
-        value >= must,
-        value >= aim);
+        text(limit / 1e6),
+        text(target / 1e6),
+        value >= limit,
+        value >= target);
   }
 
   private void ratio(String name, String key, int part) {
@@ -91,9 +91,10 @@ final class LogTable {
     row(name, "1/" + format("%.1f", 1 / worst), "1/" + part, "", worst * part >= 1, false);
   }
 
-  private void row(String name, String value, String must, String aim, boolean met, boolean best) {
-    String verdict = best ? "aim met" : met ? "met" : "**not met**";
-    line("| %s | %s | %s | %s | %s |", name, value, must, aim, verdict);
+  private void row(
+      String name, String value, String limit, String target, boolean kept, boolean best) {
+    String verdict = best ? "on target" : kept ? "within" : "**outside**";
+    line("| %s | %s | %s | %s | %s |", name, value, limit, target, verdict);
   }
 
   private void perRun() {
