@@ -24,7 +24,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "bench",
     description = {
-      "Opens the window on the bench log: sets, power-ups, a new set, the probe box, the emulated set.",
+      "Opens the window on the bench log: sets, power-ups, a new set, the probe box, the practice set.",
       "The same as firstamp without a command.",
     },
     footerHeading = "%nExamples:%n",

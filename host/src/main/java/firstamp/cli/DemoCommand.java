@@ -32,7 +32,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "demo",
     description =
-        "An invented set (or a waveform file) on the emulated probe, through the whole chain."
+        "An invented set (or a waveform file) on the practice box, through the whole chain."
             + " Nothing real is switched.",
     footerHeading = "%nExamples:%n",
     footer = {

@@ -20,7 +20,7 @@ import picocli.CommandLine.ParameterException;
     footerHeading = "%nExamples:%n",
     footer = {
       "  firstamp                                           the window: sets, power-ups, a new set, the probe box",
-      "  firstamp demo                                      an invented set on the emulated probe, in the window",
+      "  firstamp demo                                      an invented set on the practice box, in the window",
       "  firstamp demo --headless --scenario wire-short     the same on the command line, with a wire in the wrong place",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json",
       "  firstamp list",
