@@ -58,7 +58,8 @@ class SpokenTest {
     assertThat(
             german.question("A supply that limits the current takes longer to tell from a short."))
         .isEqualTo(
-            "Ein begrenzendes Netzger\u00e4t wird sp\u00e4ter von einem Kurzschluss unterschieden.");
+            "Ein Netzger\u00e4t in der Strombegrenzung wird erst sp\u00e4ter von einem Kurzschluss"
+                + " unterschieden.");
   }
 
   @Test
