@@ -11,6 +11,9 @@ import java.util.List;
 /**
  * Physical values at the set over the time since the switch closed, from a CSV file (RFC 4180,
  * header first). Linear between rows; the last row is held.
+ *
+ * <p>A table that {@code export} wrote is read as well: its columns about single conversions are
+ * left out, as are its rows before closing; an empty field is a clip that was off.
  */
 final class WaveformFile {
   /** The columns after {@code t_s}. */
@@ -25,11 +28,18 @@ final class WaveformFile {
 
   private static final String TIME = "t_s";
 
+  /** Columns of an exported table that say nothing about the clips. */
+  private static final List<String> OF_AN_EXPORT =
+      List.of("supply_A_highest", "head_V_spread_rms", "meter_V_spread_rms");
+
+  private static final int LEFT_OUT = -2;
+
   private final String name;
   private double[] timeS = new double[256];
   private final double[][] values = new double[COLUMNS.size()][];
   private int rows;
   private int near;
+  private boolean exported;
 
   private WaveformFile(String name) {
     this.name = name;
@@ -58,8 +68,13 @@ final class WaveformFile {
       }
     }
     if (file.rows == 0) {
-      throw file.bad(lines.length, "no rows; expected a header and at least one row of numbers");
+      throw file.bad(
+          lines.length,
+          file.exported
+              ? "no row from closing on; expected a power-up in which the switch closed"
+              : "no rows; expected a header and at least one row of numbers");
     }
+    file.dropEmpty();
     return file;
   }
 
@@ -80,6 +95,11 @@ final class WaveformFile {
                 + "\"; expected t_s as the first column and only there");
       }
       kinds[i] = COLUMNS.indexOf(field);
+      if (OF_AN_EXPORT.contains(field)) {
+        kinds[i] = LEFT_OUT;
+        exported = true;
+        continue;
+      }
       if (i > 0 && kinds[i] < 0) {
         throw bad(
             1,
@@ -104,11 +124,18 @@ final class WaveformFile {
               + kinds.length
               + " as in the header");
     }
+    if (exported && CsvLine.number(fields.get(0)) < 0) {
+      return;
+    }
     grow();
     for (int i = 0; i < kinds.length; i++) {
+      if (kinds[i] == LEFT_OUT) {
+        continue;
+      }
       String column = i == 0 ? TIME : COLUMNS.get(kinds[i]);
-      double value = CsvLine.number(fields.get(i));
-      if (!Double.isFinite(value)) {
+      boolean open = exported && i > 0 && fields.get(i).isEmpty();
+      double value = open ? Double.NaN : CsvLine.number(fields.get(i));
+      if (!open && !Double.isFinite(value)) {
         throw bad(line, column + " is \"" + fields.get(i) + "\"; expected a finite number");
       }
       if (i > 0) {
@@ -132,6 +159,15 @@ final class WaveformFile {
                   : "more than in the row before"));
     }
     timeS[rows] = value;
+  }
+
+  /** A clip that was off all the time is not joined. */
+  private void dropEmpty() {
+    for (int c = 0; c < values.length; c++) {
+      if (values[c] != null && Arrays.stream(values[c], 0, rows).allMatch(Double::isNaN)) {
+        values[c] = null;
+      }
+    }
   }
 
   private void grow() {

@@ -55,6 +55,19 @@ final class WaveformErrorsTest {
   }
 
   @Test
+  void anExportedTableIsReadFromClosingOn() throws Exception {
+    WaveformFile file =
+        WaveformFile.parse(
+            "t_s,supply_V,supply_A,rail1_V,rail2_V,supply_A_highest\n"
+                + "-0.01,0,0,0,,0\n0,12,1,2,,1.8\n0.01,12,0.5,,,0.6\n",
+            "w");
+    assertEquals(1, file.at(WaveformFile.SUPPLY_A, 0));
+    assertEquals(0.5, file.at(WaveformFile.SUPPLY_A, 0.01));
+    assertEquals(Double.NaN, file.at(WaveformFile.RAIL1_V, 0.01), "the clip came off");
+    assertEquals(false, file.has(WaveformFile.RAIL1_V + 1), "no clip at all");
+  }
+
+  @Test
   void unitsScaleTheEnds() throws Exception {
     FrontEnd front =
         FrontEndFile.parse(
