@@ -64,6 +64,7 @@ class SampleLogsTest {
                     "--log",
                     file.toString())
                 .summary();
+    assertThat(JsonSchemas.against(replayed)).isEmpty();
     assertThat(replayed.remove("replay").asBoolean()).isTrue();
     assertThat(replayed.remove("rules").toString()).isEqualTo("{\"stored\":1,\"now\":2}");
     boolean same = replayed.path("alarms").equals(stored.path("alarms"));

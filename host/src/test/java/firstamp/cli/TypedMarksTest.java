@@ -87,6 +87,7 @@ final class TypedMarksTest {
             "{\"type\":\"event\",\"kind\":\"clip\",\"atMs\":0,\"act\":\"off\"}",
             "{\"type\":\"event\",\"kind\":\"record-unknown\",\"atMs\":0}",
             "{\"type\":\"event\",\"kind\":\"record-off\",\"atMs\":0}");
+    assertThat(result.json("event")).allMatch(line -> JsonSchemas.against(line).isEmpty());
     assertThat(result.json("mark")).isEmpty();
     assertThat(result.err()).contains("\"clip\" is not known").contains("\"clipon\" is not known");
     assertThat(result.summary().path("outcome").asText()).isEqualTo("normal");
