@@ -4,10 +4,12 @@ import firstamp.emulate.EmulatedProbe;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.WaveformException;
 import firstamp.emulate.Waveforms;
 import firstamp.emulate.WorkedExamples;
 import firstamp.locate.WireCase;
 import firstamp.log.BenchLog;
+import firstamp.model.FailureWords;
 import firstamp.model.PedalJob;
 import firstamp.session.ArmGate;
 import firstamp.session.ClipFollower;
@@ -16,6 +18,7 @@ import firstamp.session.ProbeSettings;
 import firstamp.session.RunSetup;
 import firstamp.session.Thinking;
 import java.io.IOException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Iterator;
 import java.util.List;
@@ -40,12 +43,15 @@ import picocli.CommandLine.Spec;
       "  firstamp demo --scenario wire-short --headless --for 5s",
       "  firstamp demo --headless --json --speed max --scenario lost-head --for 5s --log try.db",
       "  firstamp demo --headless --waveform short.csv --sheet set.json --for 3s",
+      "  firstamp demo --headless --scenario bring-up --steps",
       "  firstamp demo --headless --scenario healthy --for 3s --save-waveform healthy.csv",
       "  firstamp demo --headless --example silent-head    where a signal is lost, found with a"
           + " clip",
       "  firstamp demo --headless --example screened-lead  where a wire belongs",
     })
 final class DemoCommand implements Callable<Integer> {
+  private static final long USUAL_SECONDS = 10;
+
   /** Names of the scenarios, for the help text. */
   static final class ScenarioNames implements Iterable<String> {
     @Override
@@ -138,6 +144,7 @@ final class DemoCommand implements Callable<Integer> {
       run.look.prepare(Logs.demoFile(run.log));
     }
     Sheets.Ready said = run.fitted(readySheet());
+    checkFiles(said);
     Pace pace = pace();
     Thinking.Tried tried = Trials.of(said.effective(), run);
     BenchLog log = Logs.openForWriting(Logs.demoFile(run.log));
@@ -152,7 +159,7 @@ final class DemoCommand implements Callable<Integer> {
                 new ProbeSettings(RunOptions.forProbe(run.steps, ready.effective())),
                 Trials.label(run, tried),
                 !reduced,
-                run.forMicros,
+                forMicros(),
                 0,
                 false,
                 LiveSetup.quietMicros(run.countdown, run.headless ? 0 : 3),
@@ -170,6 +177,49 @@ final class DemoCommand implements Callable<Integer> {
     Logs.sayKept(log, run.log);
     saveWaveform();
     return exitCode;
+  }
+
+  /** Without a time a window waits for the person; nobody would end a run that only prints. */
+  private Long forMicros() {
+    boolean endsByItself = waveform != null || run.steps || run.soakMicros != null;
+    return run.forMicros != null || !run.headless || endsByItself
+        ? run.forMicros
+        : Long.valueOf(Math.max(USUAL_SECONDS, Scenarios.seconds(scenario)) * 1_000_000L);
+  }
+
+  /** What is behind the waveform is read before anything is begun, for an exit code of its own. */
+  private void checkFiles(Sheets.Ready ready) throws CliFailure {
+    if (saveWaveform != null) {
+      OutputFile.checkFolder(saveWaveform);
+    }
+    if (waveform == null) {
+      return;
+    }
+    try {
+      Waveforms.open(
+              waveform,
+              frontEnd,
+              ready.effective().supply().nominalV(),
+              ProbeOptions.of(seed, Pace.MAX))
+          .close();
+    } catch (WaveformException bad) {
+      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+    } catch (NoSuchFileException missing) {
+      throw new CliFailure(
+          ExitCode.NO_INPUT,
+          "there is no file "
+              + missing.getFile()
+              + "; expected "
+              + (missing.getFile().equals(waveform.toString())
+                  ? "a waveform file (CSV)"
+                  : "a front-end file (JSON)"),
+          missing);
+    } catch (IOException unreadable) {
+      throw new CliFailure(
+          ExitCode.NO_INPUT,
+          "the files of the waveform cannot be read: " + FailureWords.of(unreadable),
+          unreadable);
+    }
   }
 
   private void checkExample() {
@@ -204,10 +254,7 @@ final class DemoCommand implements Callable<Integer> {
     try {
       opened.saveWaveform(saveWaveform);
     } catch (IOException failed) {
-      throw new CliFailure(
-          ExitCode.IO_ERROR,
-          "the waveform file " + saveWaveform + " cannot be written: " + failed.getMessage(),
-          failed);
+      throw OutputFile.failure(saveWaveform, failed);
     }
   }
 

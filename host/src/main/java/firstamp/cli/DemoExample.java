@@ -148,7 +148,8 @@ final class DemoExample {
     RunOutput output =
         json
             ? new JsonRunOutput(new JsonLines(System.out), false)
-            : new TextRunOutput(System.out, System.err, false, OffWords.after(ready.effective()));
+            : new TextRunOutput(
+                System.out, System.err, false, false, OffWords.after(ready.effective()));
     new HeadlessRun(
             setup,
             ready.texts(),

@@ -23,6 +23,9 @@ final class ExitCode {
   /** A defect of this program. */
   static final int DEFECT = 70;
 
+  /** An output file is there already, or cannot be made. */
+  static final int CANNOT_MAKE = 73;
+
   /** Input or output failed while running. */
   static final int IO_ERROR = 74;
 

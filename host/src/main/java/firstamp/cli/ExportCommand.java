@@ -32,7 +32,11 @@ final class ExportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "ID", description = "number, uuid or last")
   private String id;
 
-  @Option(names = "--to", paramLabel = "FILE", required = true, description = "file to make")
+  @Option(
+      names = "--to",
+      paramLabel = "FILE",
+      required = true,
+      description = "file to make; - = standard output")
   private Path to;
 
   @Option(
@@ -64,8 +68,7 @@ final class ExportCommand implements Callable<Integer> {
               default -> log.exportTo(List.of(reader.entry().number()), aside);
             }
           });
-      System.err.println(
-          "firstamp: power-up " + reader.entry().number() + " is in " + to.toAbsolutePath());
+      OutputFile.sayDone("power-up " + reader.entry().number(), to);
       return ExitCode.NORMAL;
     } finally {
       LiveSetup.closeLog(log);

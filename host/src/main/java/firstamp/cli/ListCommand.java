@@ -1,13 +1,18 @@
 package firstamp.cli;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import firstamp.analysis.FigureText;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
+import firstamp.session.SummaryJson;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -22,6 +27,10 @@ final class ListCommand implements Callable<Integer> {
   private static final DateTimeFormatter LOCAL =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss").withZone(ZoneId.systemDefault());
 
+  private static final String LINE = "%4s  %-19s  %8s  %-13s  %10s  %s";
+  private static final String HEAD =
+      SummaryText.text(LINE, "#", "switched on", "on for", "result", "size", "set, label");
+
   @Option(names = "--log", paramLabel = "FILE", description = "bench log to read")
   private Path file;
 
@@ -30,21 +39,25 @@ final class ListCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws CliFailure {
+    if (file == null && !Files.exists(BenchLog.defaultFile())) {
+      return none(BenchLog.defaultFile());
+    }
     BenchLog log = Logs.openForReading(file);
     try {
+      List<PowerUpEntry> entries = log.list();
+      if (entries.isEmpty()) {
+        return none(log.file());
+      }
+      if (!json) {
+        System.out.println(HEAD);
+      }
       JsonLines lines = new JsonLines(System.out);
-      for (PowerUpEntry entry : log.list()) {
+      for (PowerUpEntry entry : entries) {
+        Row row = row(log, entry);
         if (json) {
-          lines.print(line(entry));
+          lines.print(line(row));
         } else {
-          System.out.println(
-              SummaryText.text(
-                  "%4d  %s  %-11s  %s%s",
-                  entry.number(),
-                  LOCAL.format(Instant.ofEpochMilli(entry.startedEpochMs())),
-                  entry.finished() ? entry.outcome() : "cut short",
-                  entry.setName(),
-                  entry.label() == null ? "" : "  \"" + entry.label() + "\""));
+          System.out.println(text(row));
         }
       }
       return ExitCode.NORMAL;
@@ -55,15 +68,62 @@ final class ListCommand implements Callable<Integer> {
     }
   }
 
-  private static ObjectNode line(PowerUpEntry entry) {
+  /** That nothing was logged yet is no error, whether the file is there or not. */
+  private static int none(Path log) {
+    System.err.println("firstamp: no power-ups yet in " + log);
+    return ExitCode.NORMAL;
+  }
+
+  /**
+   * One power-up.
+   *
+   * @param onMs how long the switch was closed, null = not known (cut short) or never
+   */
+  private record Row(PowerUpEntry entry, Double onMs, long bytes) {}
+
+  private static Row row(BenchLog log, PowerUpEntry entry) throws LogException {
+    Double onMs = null;
+    if (entry.summaryJson() != null) {
+      JsonNode on = SummaryJson.tree(entry.summaryJson()).path("onMs");
+      onMs = on.isNumber() ? on.asDouble() : null;
+    }
+    return new Row(entry, onMs, log.find(entry.uuid()).bytes());
+  }
+
+  private static String text(Row row) {
+    PowerUpEntry entry = row.entry();
+    return SummaryText.text(
+        LINE,
+        Long.toString(entry.number()),
+        LOCAL.format(Instant.ofEpochMilli(entry.startedEpochMs())),
+        row.onMs() == null ? "" : FigureText.millis(row.onMs()),
+        result(entry),
+        SummaryText.text("%.1f kB", row.bytes() / 1000.0),
+        entry.setName() + (entry.label() == null ? "" : "  \"" + entry.label() + "\""));
+  }
+
+  /** "Normal" is never said: nobody knows what was not watched. */
+  private static String result(PowerUpEntry entry) {
+    return switch (entry.finished() ? entry.outcome() : "interrupted") {
+      case "normal" -> "no fault seen";
+      case "interrupted" -> "stopped early";
+      case "no-draw" -> "drew nothing";
+      default -> entry.outcome();
+    };
+  }
+
+  private static ObjectNode line(Row row) {
+    PowerUpEntry entry = row.entry();
     ObjectNode node = JsonLines.object("powerUp");
     node.put("powerUp", entry.number());
     node.put("uuid", entry.uuid());
     node.put("set", entry.setName());
     node.put("label", entry.label());
     node.put("startedAt", Instant.ofEpochMilli(entry.startedEpochMs()).toString());
-    node.put("outcome", entry.finished() ? entry.outcome() : "unfinished");
+    node.put("outcome", entry.finished() ? entry.outcome() : "interrupted");
     node.put("ended", entry.ended());
+    node.put("onMs", row.onMs());
+    node.put("bytes", row.bytes());
     return node;
   }
 }

@@ -76,7 +76,8 @@ final class LiveSetup {
               opener,
               log,
               new RunModes(options, sound, emulated, supply),
-              sound)
+              sound,
+              emulated)
           : WindowRun.live(setup, sheet, opener, log, emulated, port, sound, options, also);
     }
   }
@@ -88,13 +89,18 @@ final class LiveSetup {
       PortOpener opener,
       BenchLog log,
       RunModes modes,
-      AlarmSound sound)
+      AlarmSound sound,
+      boolean emulated)
       throws CliFailure {
     RunOutput output =
         options.json
             ? new JsonRunOutput(new JsonLines(System.out), options.readings)
             : new TextRunOutput(
-                System.out, System.err, options.readings, OffWords.after(setup.effective()));
+                System.out,
+                System.err,
+                options.readings,
+                options.countdown == null ? !emulated : options.countdown > 0,
+                OffWords.after(setup.effective()));
     try {
       return new HeadlessRun(setup, sheet, opener, output, sound, modes).run(log);
     } finally {

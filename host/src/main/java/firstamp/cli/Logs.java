@@ -64,6 +64,7 @@ final class Logs {
         switch (failed.kind()) {
           case MISSING, UNREADABLE -> ExitCode.NO_INPUT;
           case NOT_A_LOG, NEWER, DAMAGED -> ExitCode.BAD_DATA;
+          case EXISTS -> ExitCode.CANNOT_MAKE;
           default -> ExitCode.IO_ERROR;
         };
     return new CliFailure(code, failed.getMessage(), failed);

@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -27,7 +28,8 @@ import picocli.CommandLine.ParameterException;
       "  firstamp replay last",
       "",
       "Exit codes: 0 done, nothing found; 3 switched itself off, no draw or alarm; 64 usage; 65 bad sheet or log;",
-      "66 input missing; 69 port absent, busy or not permitted; 70 defect; 74 input/output error; 77 arming refused; 130 interrupted.",
+      "66 input missing; 69 port absent, busy or not permitted; 70 defect; 73 output is there already or cannot be made;",
+      "74 input/output error; 77 arming refused; 130 interrupted.",
     })
 final class Main implements Callable<Integer> {
   private static final List<Class<?>> COMMANDS =
@@ -78,11 +80,50 @@ final class Main implements Callable<Integer> {
 
   /** Runs a command; for tests, which must not end the process. */
   static int run(String... arguments) {
+    String wrong = wrongWord(arguments);
+    if (wrong != null) {
+      System.err.println("firstamp: " + Sentences.ended(wrong));
+      return ExitCode.USAGE;
+    }
     CommandLine line = lineFor(arguments);
     line.setParameterExceptionHandler(Main::usage);
     line.setExecutionExceptionHandler((failure, command, parsed) -> report(failure));
     line.setExitCodeExceptionMapper(failure -> ExitCode.DEFECT);
     return line.execute(arguments);
+  }
+
+  /**
+   * What the parser would answer with somebody else's help: a command that is not there. Null where
+   * nothing is wrong.
+   */
+  private static String wrongWord(String... arguments) {
+    for (String argument : arguments) {
+      if (argument.indexOf('\uFFFD') >= 0) {
+        return "the letters of '"
+            + argument
+            + "' did not arrive whole. Start Firstamp by its launcher, or under a UTF-8 locale"
+            + " (LC_ALL=C.UTF-8)";
+      }
+    }
+    if (arguments.length == 0 || arguments[0].startsWith("-")) {
+      return null;
+    }
+    if (arguments[0].equals("job")) {
+      return "`job` (everything kept about one set over the months) comes with a later version."
+          + " Today `firstamp list` shows the power-ups";
+    }
+    List<String> names = COMMANDS.stream().map(Main::nameOf).toList();
+    if (!names.contains(arguments[0])) {
+      return UsageWords.noCommand(arguments[0], "", names);
+    }
+    Map<String, CommandLine> below =
+        lineFor(arguments).getSubcommands().get(arguments[0]).getSubcommands();
+    boolean named =
+        below.isEmpty()
+            || arguments.length == 1
+            || arguments[1].startsWith("-")
+            || below.containsKey(arguments[1]);
+    return named ? null : UsageWords.noCommand(arguments[1], arguments[0], below.keySet());
   }
 
   /** All commands with their help. */
@@ -144,14 +185,14 @@ final class Main implements Callable<Integer> {
 
   private static int usage(ParameterException problem, String[] arguments) {
     PrintStream err = System.err;
-    err.println("firstamp: " + problem.getMessage());
+    err.println("firstamp: " + Sentences.ended(UsageWords.of(problem)));
     err.println("See `" + problem.getCommandLine().getCommandSpec().qualifiedName() + " --help`.");
     return ExitCode.USAGE;
   }
 
   private static int report(Exception failure) {
     if (failure instanceof CliFailure known) {
-      System.err.println("firstamp: " + known.getMessage());
+      System.err.println("firstamp: " + Sentences.ended(known.getMessage()));
       return known.exitCode();
     }
     System.err.println(

@@ -99,7 +99,11 @@ final class PowerUpFiles {
               json.writeRaw(System.lineSeparator());
               json.writeStartArray();
               for (double value : values) {
-                json.writeNumber(number(value));
+                if (Double.isNaN(value)) {
+                  json.writeNull();
+                } else {
+                  json.writeNumber(number(value));
+                }
               }
               json.writeEndArray();
             } catch (IOException failed) {
@@ -151,8 +155,14 @@ final class PowerUpFiles {
     }
   }
 
-  /** Six places after the point at most: under a tenth of the finest count but for the head. */
+  /**
+   * Six places after the point at most: under a tenth of the finest count but for the head. Empty
+   * where nothing was measured.
+   */
   static String number(double value) {
+    if (Double.isNaN(value)) {
+      return "";
+    }
     if (value == 0) {
       return "0";
     }

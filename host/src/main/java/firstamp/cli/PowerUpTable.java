@@ -13,6 +13,7 @@ import firstamp.model.SamplePlan;
 import firstamp.model.Scaling;
 import firstamp.model.SwitchState;
 import firstamp.model.Zero;
+import firstamp.session.ReadingFigures;
 import java.util.List;
 
 /**
@@ -45,7 +46,9 @@ final class PowerUpTable {
     this.header = reader.header();
   }
 
-  /** Takes the rows, in the order of {@link #COLUMNS}. The array is used again. */
+  /**
+   * Takes the rows, in the order of {@link #COLUMNS}; NaN = not measured. The array is used again.
+   */
   @FunctionalInterface
   interface Rows {
     void row(double[] values);
@@ -90,15 +93,20 @@ final class PowerUpTable {
       values[0] = (reading.startMicros() - zeroMicros) / 1e6;
       values[1] = scaling.supplyV(reading);
       values[2] = scaling.supplyA(reading);
-      values[3] = scaling.railV(reading, 1);
-      values[4] = scaling.railV(reading, 2);
-      values[5] = scaling.railV(reading, 3);
+      values[3] = rail(reading, 1);
+      values[4] = rail(reading, 2);
+      values[5] = rail(reading, 3);
       values[6] = scaling.mean(reading, Channel.H);
       values[7] = scaling.mean(reading, Channel.M);
       values[8] = scaling.value(Channel.I, reading.highest(Channel.I));
       values[9] = spread(reading, Channel.H);
       values[10] = spread(reading, Channel.M);
       rows.row(values);
+    }
+
+    /** A clip that is joined to nothing has no volts, whatever its input reads. */
+    private double rail(Reading reading, int rail) {
+      return ReadingFigures.clipOn(reading, rail) ? scaling.railV(reading, rail) : Double.NaN;
     }
 
     private double spread(Reading reading, Channel channel) {

@@ -1,5 +1,6 @@
 package firstamp.cli;
 
+import firstamp.model.FailureWords;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -61,7 +62,7 @@ final class Prompt {
       }
     } catch (IOException failed) {
       throw new CliFailure(
-          ExitCode.IO_ERROR, "cannot read standard input: " + failed.getMessage(), failed);
+          ExitCode.IO_ERROR, "cannot read standard input: " + FailureWords.of(failed), failed);
     }
     throw new CliFailure(
         ExitCode.NO_INPUT,

@@ -118,7 +118,7 @@ final class ReplayCommand implements Callable<Integer> {
     RunOutput output =
         json
             ? new JsonRunOutput(new JsonLines(System.out), readings)
-            : new TextRunOutput(System.out, System.err, readings, "");
+            : new TextRunOutput(System.out, System.err, readings, false, "");
     PowerUpHeader header = reader.header();
     output.started(
         (int) reader.entry().number(),

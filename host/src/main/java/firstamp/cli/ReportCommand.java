@@ -10,14 +10,8 @@ import firstamp.report.ReportInput;
 import firstamp.session.PowerUpStudy;
 import firstamp.session.Thinking;
 import firstamp.sheet.SheetException;
-import java.io.IOException;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -43,7 +37,11 @@ final class ReportCommand implements Callable<Integer> {
       description = "number, uuid or last; of two the earlier one first")
   private List<String> ids;
 
-  @Option(names = "--to", required = true, paramLabel = "FILE", description = "page to write")
+  @Option(
+      names = "--to",
+      required = true,
+      paramLabel = "FILE",
+      description = "page to write; - = standard output")
   private Path to;
 
   @Option(names = "--force", description = "write over a file that is there already")
@@ -60,15 +58,15 @@ final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws CliFailure {
-    if (!force && Files.exists(to, LinkOption.NOFOLLOW_LINKS)) {
-      throw exists(null);
-    }
+    OutputFile.check(to, force);
     BenchLog log = Logs.openForReading(file);
     try {
       PowerUpStudy now = Studies.read(log, ids.get(ids.size() - 1));
       PowerUpStudy before = ids.size() < 2 ? null : Studies.read(log, ids.get(0));
-      write(HtmlReport.page(ReportInput.of(now, before, notes(log, now), thoughts(log, now))));
-      System.err.println("firstamp: report of " + Studies.name(now.entry()) + " in " + to);
+      String page =
+          HtmlReport.page(ReportInput.of(now, before, notes(log, now), thoughts(log, now)));
+      OutputFile.write(to, force, aside -> Files.writeString(aside, page));
+      OutputFile.sayDone("report of " + Studies.name(now.entry()), to);
       return ExitCode.NORMAL;
     } finally {
       LiveSetup.closeLog(log);
@@ -99,45 +97,5 @@ final class ReportCommand implements Callable<Integer> {
     } catch (SheetException bad) {
       throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
     }
-  }
-
-  /**
-   * A link is never followed: with {@code --force} the page is written aside and takes the place of
-   * the link itself, so what it points to stays as it is.
-   */
-  private void write(String page) throws CliFailure {
-    try {
-      if (!force) {
-        Files.writeString(to, page, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-        return;
-      }
-      Path folder = to.toAbsolutePath().getParent();
-      Path aside = Files.createTempFile(folder, ".firstamp-report", ".html");
-      try {
-        Files.writeString(aside, page);
-        Files.move(aside, to, StandardCopyOption.REPLACE_EXISTING);
-      } finally {
-        Files.deleteIfExists(aside);
-      }
-    } catch (FileAlreadyExistsException there) {
-      throw exists(there);
-    } catch (NoSuchFileException noFolder) {
-      throw new CliFailure(
-          ExitCode.IO_ERROR,
-          "the folder of " + to + " does not exist; make it or name another file with --to",
-          noFolder);
-    } catch (IOException failed) {
-      throw new CliFailure(
-          ExitCode.IO_ERROR,
-          "the report " + to + " cannot be written: " + failed.getMessage(),
-          failed);
-    }
-  }
-
-  private CliFailure exists(IOException cause) {
-    return new CliFailure(
-        ExitCode.IO_ERROR,
-        to + " is there already; name another file with --to, or write over it with --force",
-        cause);
   }
 }

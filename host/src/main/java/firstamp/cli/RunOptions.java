@@ -28,7 +28,7 @@ final class RunOptions {
       paramLabel = "TIME",
       converter = DurationConverter.class,
       description =
-          "how long to stay on, counted from closing: 500ms, 10s, 1.5min, 8h; then the switch opens and rails are followed down")
+          "how long to stay on, counted from closing: 500ms, 10s, 1.5min, 8h; then the switch opens and rails are followed down (a headless demo without it: to the end of the waveform or the steps, else 10 s)")
   Long forMicros;
 
   @Option(names = "--log", paramLabel = "FILE", description = "bench log to write to")
@@ -78,6 +78,12 @@ final class RunOptions {
    * The sheet for a run that nobody watches asks for more, that for a bring-up in steps for less.
    */
   Sheets.Ready fitted(Sheets.Ready sheet) throws CliFailure {
+    if (headless && !steps && !sheet.effective().steps().isEmpty()) {
+      System.err.println(
+          "firstamp: the sheet brings the set up in "
+              + sheet.effective().steps().size()
+              + " steps; --steps goes through them, without it the full volts are expected at once");
+    }
     if (steps && sheet.effective().steps().isEmpty()) {
       throw new CliFailure(
           ExitCode.BAD_DATA,

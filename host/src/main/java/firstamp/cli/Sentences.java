@@ -7,6 +7,11 @@ final class Sentences {
   /** With a full stop behind it, unless something else ends it already. */
   static String ended(String text) {
     String bare = text.strip();
+    String lastLine = bare.substring(bare.lastIndexOf('\n') + 1);
+    if (lastLine.startsWith(" ")) {
+      // The end of a list.
+      return bare;
+    }
     if (bare.isEmpty() || ".?!:`".indexOf(bare.charAt(bare.length() - 1)) >= 0) {
       return bare;
     }

@@ -44,7 +44,7 @@ final class SheetCommand implements Runnable {
       footerHeading = "%nExamples:%n",
       footer = {"  firstamp sheet check set.json", "  firstamp sheet check set.json --json"})
   static final class Check implements Callable<Integer> {
-    @Parameters(paramLabel = "FILE", description = "job sheet (JSON)")
+    @Parameters(paramLabel = "FILE", description = "job sheet (JSON); - = standard input")
     private Path file;
 
     @Option(names = "--json", description = "one JSON object per line")

@@ -9,7 +9,6 @@ import firstamp.sheet.SheetForm;
 import firstamp.sheet.SheetQuestion;
 import firstamp.sheet.SheetWriter;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -113,11 +112,7 @@ final class SheetNewCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws CliFailure {
-    if (!force && Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
-      throw new CliFailure(
-          ExitCode.IO_ERROR,
-          file + " is there already and was left as it is; name another file, or add --force");
-    }
+    OutputFile.check(file, force);
     SheetForm form = fromOptions();
     Prompt prompt = new Prompt();
     for (SheetQuestion question : form.stillToAsk()) {

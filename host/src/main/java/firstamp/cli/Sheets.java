@@ -1,5 +1,6 @@
 package firstamp.cli;
 
+import firstamp.model.FailureWords;
 import firstamp.model.JobSheet;
 import firstamp.session.SheetTexts;
 import firstamp.sheet.Defaults;
@@ -9,6 +10,8 @@ import firstamp.sheet.SheetReader;
 import firstamp.sheet.SheetWarnings;
 import firstamp.sheet.SheetWriter;
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -26,8 +29,11 @@ final class Sheets {
    */
   record Ready(SheetDocument document, JobSheet effective, SheetTexts texts) {}
 
-  /** Reads a file and says what is unusual about it. */
+  /** Reads a file, {@code -} = standard input. */
   static Ready read(Path file) throws CliFailure {
+    if (file.toString().equals("-")) {
+      return standardInput();
+    }
     try {
       return ready(SheetReader.read(file), Files.readString(file));
     } catch (SheetException bad) {
@@ -39,11 +45,25 @@ final class Sheets {
               + file
               + ". Check the path; the README shows a short one to begin with.",
           missing);
+    } catch (CharacterCodingException notText) {
+      throw new CliFailure(
+          ExitCode.BAD_DATA,
+          "the job sheet " + file + " is not text in UTF-8; expected JSON",
+          notText);
     } catch (IOException unreadable) {
       throw new CliFailure(
           ExitCode.NO_INPUT,
-          "the job sheet " + file + " cannot be read: " + unreadable.getMessage(),
+          "the job sheet " + file + " cannot be read: " + FailureWords.of(unreadable),
           unreadable);
+    }
+  }
+
+  private static Ready standardInput() throws CliFailure {
+    try {
+      return parse("standard input", new String(System.in.readAllBytes(), StandardCharsets.UTF_8));
+    } catch (IOException failed) {
+      throw new CliFailure(
+          ExitCode.NO_INPUT, "cannot read standard input: " + FailureWords.of(failed), failed);
     }
   }
 

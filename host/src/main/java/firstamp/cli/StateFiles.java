@@ -1,5 +1,6 @@
 package firstamp.cli;
 
+import firstamp.model.FailureWords;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.channels.FileChannel;
@@ -31,7 +32,7 @@ final class StateFiles {
       throw new CliFailure(ExitCode.NO_INPUT, "there is no file " + file + ". " + remedy, missing);
     } catch (IOException unreadable) {
       throw new CliFailure(
-          ExitCode.NO_INPUT, file + " cannot be read: " + unreadable.getMessage(), unreadable);
+          ExitCode.NO_INPUT, file + " cannot be read: " + FailureWords.of(unreadable), unreadable);
     }
   }
 
@@ -51,7 +52,10 @@ final class StateFiles {
     } catch (IOException failed) {
       throw new CliFailure(
           ExitCode.IO_ERROR,
-          file + " cannot be written: " + failed.getMessage() + ". What it held before is kept.",
+          file
+              + " cannot be written: "
+              + FailureWords.of(failed)
+              + ". What it held before is kept.",
           failed);
     }
   }
@@ -59,7 +63,7 @@ final class StateFiles {
   static void create(Path file, String text) throws CliFailure {
     if (Files.exists(file)) {
       throw new CliFailure(
-          ExitCode.USAGE, file + " exists already. Name another file, or remove it first.");
+          ExitCode.CANNOT_MAKE, file + " exists already. Name another file, or remove it first.");
     }
     write(file, text);
   }
@@ -91,7 +95,7 @@ final class StateFiles {
     } catch (IOException unreadable) {
       throw new CliFailure(
           ExitCode.NO_INPUT,
-          "the photograph " + file + " cannot be read: " + unreadable.getMessage(),
+          "the photograph " + file + " cannot be read: " + FailureWords.of(unreadable),
           unreadable);
     } catch (NoSuchAlgorithmException never) {
       throw new CliFailure(ExitCode.DEFECT, "SHA-256 is missing in this Java", never);

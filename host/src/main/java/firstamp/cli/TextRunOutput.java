@@ -19,13 +19,17 @@ final class TextRunOutput implements RunOutput {
   private final PrintStream err;
   private final boolean readings;
   private final String afterOff;
+  private final boolean countsDown;
 
   /**
    * Sentences on a stream.
    *
+   * @param countsDown whether the seconds before switching on are told
    * @param afterOff what stays live once the switch is open, whole sentences; empty = nothing
    */
-  TextRunOutput(PrintStream out, PrintStream err, boolean readings, String afterOff) {
+  TextRunOutput(
+      PrintStream out, PrintStream err, boolean readings, boolean countsDown, String afterOff) {
+    this.countsDown = countsDown;
     this.out = out;
     this.err = err;
     this.readings = readings;
@@ -40,6 +44,9 @@ final class TextRunOutput implements RunOutput {
 
   @Override
   public void countdown(int seconds) {
+    if (seconds > 0 && !countsDown) {
+      return;
+    }
     err.println(seconds == 0 ? "switching on" : "switching on in " + seconds + " s; Ctrl-C stops");
   }
 
@@ -64,8 +71,8 @@ final class TextRunOutput implements RunOutput {
         switch (alarm.state()) {
           case UNACKNOWLEDGED -> "ALARM";
           case ACKNOWLEDGED -> "seen ";
-          case CLEARED_UNACKNOWLEDGED -> "over, not seen yet:";
-          case CLEARED -> "over:";
+          case CLEARED_UNACKNOWLEDGED -> "cleared, not acknowledged:";
+          case CLEARED -> "cleared:";
         };
     say("%9.1f ms  %s  %s", alarm.changedMs(), mark, alarm.text());
   }

@@ -121,6 +121,7 @@ final class WatchCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--restore " + restore + ", expected 1 to 65535");
     }
+    checkAccepted();
     if (!run.headless) {
       run.look.prepare(run.log);
     }
@@ -185,6 +186,16 @@ final class WatchCommand implements Callable<Integer> {
       }
     }
     return new ArmGate(all);
+  }
+
+  /** A mistyped answer would only bring its question back. */
+  private void checkAccepted() {
+    for (String answer : accept) {
+      if (!Questions.ANSWERS.contains(answer)) {
+        throw new ParameterException(
+            spec.commandLine(), UsageWords.noAnswer("--accept", answer, Questions.ANSWERS));
+      }
+    }
   }
 
   private void checkAnswers(List<String> questions) throws CliFailure {

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
+import firstamp.model.JsonWords;
 import firstamp.protocol.ChannelScale;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -86,7 +87,7 @@ final class FrontEndFile {
     } catch (JsonProcessingException broken) {
       int line = broken.getLocation() == null ? 1 : broken.getLocation().getLineNr();
       throw new WaveformException(
-          name + ":" + line + ": " + broken.getOriginalMessage() + "; expected JSON");
+          name + ":" + line + ": " + JsonWords.of(broken.getOriginalMessage()) + "; expected JSON");
     }
   }
 

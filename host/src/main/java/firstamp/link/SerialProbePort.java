@@ -107,6 +107,8 @@ public final class SerialProbePort implements ProbePort {
       case 13 -> new PortException(PortException.Kind.NOT_PERMITTED, WORDS.say("denied", name));
       case 2, 6, 19 -> new PortException(PortException.Kind.ABSENT, WORDS.say("absent", name));
       case 11, 16 -> new PortException(PortException.Kind.BUSY, WORDS.say("busy", name));
+      // ENOTTY of POSIX: "inappropriate I/O control operation", no terminal.
+      case 25 -> new PortException(PortException.Kind.UNUSABLE, WORDS.say("no-terminal", name));
       default -> new PortException(PortException.Kind.BUSY, WORDS.say("not-opened", name, errno));
     };
   }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import firstamp.model.JsonWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -37,7 +38,8 @@ final class JsonText {
       }
       return node;
     } catch (JsonProcessingException bad) {
-      throw new IllegalArgumentException("not JSON: " + bad.getOriginalMessage() + at(bad), bad);
+      throw new IllegalArgumentException(
+          "not JSON: " + JsonWords.of(bad.getOriginalMessage()) + at(bad), bad);
     }
   }
 

@@ -15,6 +15,10 @@ public final class Questions {
   /** Go on without a fuse on the sheet. */
   public static final String NO_FUSE = "no-fuse";
 
+  /** Every answer that a headless run takes; what is not asked is ignored. */
+  public static final List<String> ANSWERS =
+      List.of(FLOATING_SUPPLY, ABOVE_60, NO_FUSE, "lifted", "no-cold-check", "tape-out");
+
   private Questions() {}
 
   /** The questions that this sheet raises, in the order in which they are asked. */

@@ -49,7 +49,7 @@ public record ReadingFigures(
   }
 
   /** An open clip reads full scale, a value no rail has. */
-  static boolean clipOn(Reading reading, int rail) {
+  public static boolean clipOn(Reading reading, int rail) {
     return reading.lowest(Channel.ofRail(rail)) < 1023;
   }
 

@@ -63,6 +63,15 @@ public final class SummaryJson {
     return node;
   }
 
+  /** A stored summary; one that cannot be read has no fields. */
+  public static JsonNode tree(String stored) {
+    try {
+      return MAPPER.readTree(stored);
+    } catch (JsonProcessingException unreadable) {
+      return MAPPER.missingNode();
+    }
+  }
+
   /** The object as one line of text. */
   public static String text(ObjectNode node) {
     try {

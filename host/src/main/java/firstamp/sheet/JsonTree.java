@@ -8,6 +8,7 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.json.JsonReadFeature;
+import firstamp.model.JsonWords;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -79,7 +80,7 @@ final class JsonTree {
           place == null ? 0 : place.getLineNr(),
           place == null ? 0 : place.getColumnNr(),
           "",
-          "not readable (" + e.getOriginalMessage().replaceAll("\\s+", " ") + ")",
+          "not readable (" + JsonWords.of(e.getOriginalMessage()) + ")",
           "JSON text",
           "Look at commas, quotes and braces near this place.");
     } catch (IOException e) {

@@ -20,6 +20,11 @@ public final class Nearest {
     return best;
   }
 
+  /** Fewest letters by which two words differ, upper and lower case alike. */
+  public static int letters(String one, String other) {
+    return distance(lower(one), lower(other));
+  }
+
   private static String lower(String word) {
     return word.toLowerCase(java.util.Locale.ROOT);
   }

@@ -3,6 +3,7 @@ package firstamp.sheet;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -45,7 +46,8 @@ public final class SheetReader {
           "Is this the right file?");
     }
     byte[] bytes = Files.readAllBytes(path);
-    String text = new String(bytes, StandardCharsets.UTF_8);
+    // Strict: a letter of another encoding is refused, not replaced.
+    String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
     return parse(path.toString(), text.startsWith("\uFEFF") ? text.substring(1) : text);
   }
 

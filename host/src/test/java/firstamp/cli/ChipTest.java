@@ -177,7 +177,7 @@ class ChipTest {
     CommandRunner.Result listed =
         CommandRunner.run("list", "--json", "--log", folder.resolve("killed.db").toString());
     assertThat(listed.exitCode()).as(listed.err()).isZero();
-    assertThat(listed.json("powerUp").get(0).path("outcome").asText()).isEqualTo("unfinished");
+    assertThat(listed.json("powerUp").get(0).path("outcome").asText()).isEqualTo("interrupted");
   }
 
   private long tripTick;

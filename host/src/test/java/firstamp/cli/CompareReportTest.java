@@ -161,15 +161,15 @@ class CompareReportTest {
     Path precious = folder.resolve("precious.txt");
     Files.writeString(precious, "precious");
     CommandRunner.Result refused = run("report", "1", "--to", precious.toString());
-    assertThat(refused.exitCode()).isEqualTo(74);
+    assertThat(refused.exitCode()).isEqualTo(73);
     assertThat(refused.err()).contains("precious.txt").contains("--force");
     assertThat(Files.readString(precious)).isEqualTo("precious");
     Path link = folder.resolve("link.html");
     Files.createSymbolicLink(link, precious);
-    assertThat(run("report", "1", "--to", link.toString()).exitCode()).isEqualTo(74);
+    assertThat(run("report", "1", "--to", link.toString()).exitCode()).isEqualTo(73);
     Path nowhere = folder.resolve("nowhere.html");
     Files.createSymbolicLink(nowhere, folder.resolve("not-there.html"));
-    assertThat(run("report", "1", "--to", nowhere.toString()).exitCode()).isEqualTo(74);
+    assertThat(run("report", "1", "--to", nowhere.toString()).exitCode()).isEqualTo(73);
     assertThat(folder.resolve("not-there.html")).doesNotExist();
     assertThat(run("report", "1", "--to", link.toString(), "--force").exitCode()).isZero();
     assertThat(Files.readString(precious)).isEqualTo("precious");
@@ -184,7 +184,7 @@ class CompareReportTest {
     assertThat(run("compare", "1", "99").exitCode()).isEqualTo(66);
     CommandRunner.Result noFolder =
         run("report", "1", "--to", folder.resolve("no/where.html").toString());
-    assertThat(noFolder.exitCode()).isEqualTo(74);
+    assertThat(noFolder.exitCode()).isEqualTo(73);
     assertThat(noFolder.err()).contains("folder");
   }
 

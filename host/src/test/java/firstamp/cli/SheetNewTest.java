@@ -67,10 +67,10 @@ class SheetNewTest {
     assertThat(String.join("\n", result.out())).contains("watched as a 6 V set");
 
     CommandRunner.Result again = typing("", arguments);
-    assertThat(again.exitCode()).isEqualTo(ExitCode.IO_ERROR);
+    assertThat(again.exitCode()).isEqualTo(ExitCode.CANNOT_MAKE);
     assertThat(again.err()).contains("left as it is").contains("--force");
     arguments[4] = "other box";
-    assertThat(typing("", arguments).exitCode()).isEqualTo(ExitCode.IO_ERROR);
+    assertThat(typing("", arguments).exitCode()).isEqualTo(ExitCode.CANNOT_MAKE);
     assertThat(SheetReader.read(file).sheet().set().name()).isEqualTo("box");
     String[] forced = java.util.Arrays.copyOf(arguments, arguments.length + 1);
     forced[arguments.length] = "--force";
