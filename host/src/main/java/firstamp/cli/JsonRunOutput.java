@@ -23,6 +23,8 @@ final class JsonRunOutput implements RunOutput {
   private final boolean readings;
   private OtherRules otherRules;
 
+  private boolean closed;
+
   JsonRunOutput(JsonLines lines, boolean readings) {
     this.lines = lines;
     this.readings = readings;
@@ -90,7 +92,7 @@ final class JsonRunOutput implements RunOutput {
   public void mark(String text, double atMs) {
     ObjectNode node = JsonLines.object("mark");
     node.put("text", text);
-    node.put("atMs", atMs);
+    at(node, atMs);
     lines.print(node);
   }
 
@@ -118,6 +120,18 @@ final class JsonRunOutput implements RunOutput {
   }
 
   @Override
+  public void on() {
+    closed = true;
+  }
+
+  /** Times count from the closing: before one that nobody knows yet there is none. */
+  private void at(ObjectNode node, double atMs) {
+    if (closed || atMs < 0) {
+      node.put("atMs", atMs);
+    }
+  }
+
+  @Override
   public boolean wantsFigures() {
     return readings;
   }
@@ -125,7 +139,8 @@ final class JsonRunOutput implements RunOutput {
   @Override
   public void figures(ReadingFigures figures) {
     ObjectNode node = JsonLines.object("reading");
-    node.put("atMs", figures.atMs());
+    at(node, figures.atMs());
+    node.put("probeMs", figures.probeMs());
     node.put("supplyA", figures.supplyA());
     node.put("supplyV", figures.supplyV());
     ArrayNode rails = node.putArray("rails");

@@ -20,6 +20,7 @@ final class TextRunOutput implements RunOutput {
   private final boolean readings;
   private final String afterOff;
   private final boolean countsDown;
+  private boolean closed;
 
   /**
    * Sentences on a stream.
@@ -93,6 +94,7 @@ final class TextRunOutput implements RunOutput {
 
   @Override
   public void on() {
+    closed = true;
     say("%9.1f ms  on", 0.0);
   }
 
@@ -108,12 +110,12 @@ final class TextRunOutput implements RunOutput {
 
   @Override
   public void mark(String text, double atMs) {
-    say("%9.1f ms  mark %s", atMs, text);
+    say("%s  mark %s", at(atMs), text);
   }
 
   @Override
   public void happened(Happening what, double atMs) {
-    say("%9.1f ms  %s", atMs, RunWords.happened(what));
+    say("%s  %s", at(atMs), RunWords.happened(what));
   }
 
   @Override
@@ -126,6 +128,11 @@ final class TextRunOutput implements RunOutput {
     say("%9.1f ms  log: %s", atMs, text);
   }
 
+  /** Times count from the closing: before one that nobody knows yet there is none. */
+  private String at(double atMs) {
+    return closed || atMs < 0 ? SummaryText.text("%9.1f ms", atMs) : "  not on yet";
+  }
+
   @Override
   public boolean wantsFigures() {
     return readings;
@@ -136,7 +143,7 @@ final class TextRunOutput implements RunOutput {
     StringBuilder line =
         new StringBuilder(
             SummaryText.text(
-                "%9.1f ms  %.4f A  %.2f V", figures.atMs(), figures.supplyA(), figures.supplyV()));
+                "%s  %.4f A  %.2f V", at(figures.atMs()), figures.supplyA(), figures.supplyV()));
     for (ReadingFigures.RailVolts rail : figures.rails()) {
       line.append(SummaryText.text("  %d: %.2f V", rail.rail(), rail.volts()));
     }

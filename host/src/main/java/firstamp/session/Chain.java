@@ -46,6 +46,7 @@ final class Chain implements StreamSink {
   private Long closedMicros;
   private Long openedMicros;
   private Long lookStartMicros;
+  private Long closesMicros;
   private Trip trip;
   private TripFigures tripFigures;
   private Capture capture;
@@ -149,9 +150,18 @@ final class Chain implements StreamSink {
     listener.ripple(window);
   }
 
-  /** Milliseconds from closing; before closing: from the begin of the look; before that 0. */
+  /** When the switch will close, where that is known: times before it count down to it. */
+  void closesAt(long micros) {
+    closesMicros = micros;
+  }
+
+  /**
+   * Milliseconds from closing, negative before one that is known to come; where the closing is not
+   * known (yet): from the begin of the look, before that 0.
+   */
   double ms(long micros) {
-    Long zero = closedMicros != null ? closedMicros : lookStartMicros;
+    Long coming = closesMicros != null ? closesMicros : lookStartMicros;
+    Long zero = closedMicros != null ? closedMicros : coming;
     return zero == null ? 0 : (micros - zero) / 1000.0;
   }
 

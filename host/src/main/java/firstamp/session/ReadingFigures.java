@@ -10,6 +10,7 @@ import java.util.List;
  * One reading in physical units.
  *
  * @param atMs of its begin, from closing
+ * @param probeMs the same from the probe's start
  * @param supplyA supply current
  * @param supplyV volts on the set side
  * @param rails those with a clip on
@@ -18,6 +19,7 @@ import java.util.List;
  */
 public record ReadingFigures(
     double atMs,
+    double probeMs,
     double supplyA,
     double supplyV,
     List<RailVolts> rails,
@@ -41,6 +43,7 @@ public record ReadingFigures(
     }
     return new ReadingFigures(
         atMs,
+        reading.startMicros() / 1000.0,
         scaling.supplyA(reading),
         scaling.supplyV(reading),
         List.copyOf(rails),

@@ -102,6 +102,12 @@ public final class ReplayPowerUp {
             header.stream() == PowerUpHeader.Stream.RAW,
             header.label(),
             others != null ? ruleOff : listener);
+    for (ProbeEvent event : reader.events()) {
+      if (event instanceof ProbeEvent.SwitchChanged changed && changed.state() == SwitchState.ON) {
+        chain.closesAt(changed.micros());
+        break;
+      }
+    }
     listener.probe(header.hello());
     follower.accept(chain);
     Feed feed = new Feed(chain, ruleOff);

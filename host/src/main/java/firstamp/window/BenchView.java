@@ -156,9 +156,10 @@ record BenchView(
   record EventMark(double ms, String text, Tone tone) {}
 
   /**
-   * The current around a trip; zero is "limit crossed".
+   * The current around a trip.
    *
    * @param sentence above it
+   * @param zero what happened at time zero
    * @param fromMs left edge
    * @param toMs right edge
    * @param stepMs from value to value
@@ -169,6 +170,7 @@ record BenchView(
    */
   record TripPicture(
       String sentence,
+      TripZero zero,
       double fromMs,
       double toMs,
       double stepMs,
@@ -176,4 +178,25 @@ record BenchView(
       List<Float> amps,
       Double limitA,
       Double offMs) {}
+
+  /** What a trip's time zero is. */
+  enum TripZero {
+    /** The limit was crossed. */
+    CROSSED("crossed"),
+    /** The current was over the limit before, when another one acted: this one began to act. */
+    BEGINS("begins"),
+    /** No limit was crossed: the switch opened. */
+    OPEN("open");
+
+    private final String key;
+
+    TripZero(String key) {
+      this.key = key;
+    }
+
+    /** End of its words' keys. */
+    String key() {
+      return key;
+    }
+  }
 }

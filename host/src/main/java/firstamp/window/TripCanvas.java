@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.window.BenchView.TripPicture;
+import firstamp.window.BenchView.TripZero;
 import java.awt.BasicStroke;
 import java.awt.Font;
 import java.awt.Graphics2D;
@@ -8,7 +9,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 
-/** The picture of a trip: a sentence, and the current with "limit crossed" as time zero. */
+/** The picture of a trip: a sentence, and the current; what zero is stands at its line. */
 final class TripCanvas {
   private static final int LEFT = 16;
   private static final int TOP = 64;
@@ -66,7 +67,9 @@ final class TripCanvas {
     trace(g, area, top);
     g.setClip(whole);
     limit(g, area, top);
-    upright(g, area, zero, words.get("trip.picture.crossed"), false);
+    if (shown.zero() != TripZero.OPEN) {
+      upright(g, area, zero, words.get("trip.picture." + shown.zero().key()), false);
+    }
     if (shown.offMs() != null) {
       upright(g, area, x(area, shown.offMs()), words.get("trip.picture.open"), true);
     }
@@ -113,7 +116,7 @@ final class TripCanvas {
     g.draw(steps(area, top, Double.NEGATIVE_INFINITY));
   }
 
-  /** Fills what lies over the limit. */
+  /** Fills what lies over the limit, from where it acted. */
   private void over(Graphics2D g, Rectangle2D area, double top) {
     if (shown.limitA() == null) {
       return;
@@ -124,7 +127,11 @@ final class TripCanvas {
     over.lineTo(x(area, shown.firstMs()), limit);
     over.closePath();
     g.setColor(WindowTheme.colour(palette.outside()));
+    java.awt.Shape all = g.getClip();
+    double from = x(area, 0);
+    g.clip(new Rectangle2D.Double(from, area.getY(), area.getMaxX() - from, area.getHeight()));
     g.fill(over);
+    g.setClip(all);
   }
 
   private void limit(Graphics2D g, Rectangle2D area, double top) {
@@ -168,7 +175,7 @@ final class TripCanvas {
       g.draw(new Line2D.Double(x, area.getMaxY(), x, area.getMaxY() + 4));
       text(g, label, x - width / 2.0, area.getMaxY() + 19, font, palette.ink());
     }
-    String axis = words.get("trip.picture.axis");
+    String axis = words.get("trip.picture.axis." + shown.zero().key());
     int width = g.getFontMetrics(font).stringWidth(axis);
     text(g, axis, area.getCenterX() - width / 2.0, area.getMaxY() + 40, font, palette.quietInk());
   }

@@ -3,8 +3,9 @@ package firstamp.window;
 import firstamp.model.TripCause;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.TripPicture;
+import firstamp.window.BenchView.TripZero;
 
-/** The picture of a trip: the current around it, with "limit crossed" as time zero. */
+/** The picture of a trip: the current around it; time zero is where a limit was crossed. */
 final class TripPresenter {
   private static final double SAME_LIMIT = 0.05;
   private static final double BEFORE_MS = 6;
@@ -48,26 +49,60 @@ final class TripPresenter {
   }
 
   TripPicture trip(Snapshot now) {
-    Snapshot.TripView trip = asOnSheet(now);
+    return picture(asOnSheet(now));
+  }
+
+  /** Null where there is no capture. */
+  TripPicture picture(Snapshot.TripView trip) {
     if (trip == null || trip.captureA() == null || trip.captureA().isEmpty()) {
       return null;
     }
-    Double off = trip.limitCrossedToOffMs();
-    double end = trip.captureFirstMs() + trip.captureStepMs() * (trip.captureA().size() - 1);
+    TripZero zero = zero(trip);
+    Double took = trip.limitCrossedToOffMs();
+    double shift = zero == TripZero.OPEN && took != null ? took : 0;
+    Double off = took == null ? null : (Double) (took - shift);
+    double first = trip.captureFirstMs() - shift;
+    double end = first + trip.captureStepMs() * (trip.captureA().size() - 1);
     return new TripPicture(
-        sentence(trip),
-        Math.max(trip.captureFirstMs(), -BEFORE_MS),
+        sentence(trip, zero),
+        zero,
+        Math.max(first, -BEFORE_MS),
         Math.min(end, AFTER_MS + (off == null ? 0 : off)),
         trip.captureStepMs(),
-        trip.captureFirstMs(),
+        first,
         trip.captureA(),
         "A".equals(trip.unit()) ? trip.limit() : null,
         off);
   }
 
-  private String sentence(Snapshot.TripView trip) {
+  private static TripZero zero(Snapshot.TripView trip) {
+    return switch (trip.cause()) {
+      case HOST_SILENCE, CHASSIS_CLIP, SELF_TEST -> TripZero.OPEN;
+      case RUNNING, PEAK -> overBefore(trip) ? TripZero.BEGINS : TripZero.CROSSED;
+      default -> TripZero.CROSSED;
+    };
+  }
+
+  /** Whether the value before the first one that counted was over the limit already. */
+  private static boolean overBefore(Snapshot.TripView trip) {
+    int before = (int) Math.round(-trip.captureFirstMs() / trip.captureStepMs()) - 1;
+    return "A".equals(trip.unit())
+        && trip.limit() != null
+        && before >= 0
+        && before < trip.captureA().size()
+        && trip.captureA().get(before) > trip.limit();
+  }
+
+  private String sentence(Snapshot.TripView trip, TripZero zero) {
     String highest = highest(trip, words, numbers);
-    boolean crossed = trip.limitCrossedToOffMs() != null && trip.limitCrossedToOffMs() > 0;
+    boolean crossed =
+        zero == TripZero.CROSSED
+            && trip.limitCrossedToOffMs() != null
+            && trip.limitCrossedToOffMs() > 0;
+    if (zero == TripZero.BEGINS) {
+      return words.get(
+          "trip.picture.fromBegin", numbers.fixed(trip.limitCrossedToOffMs(), 2), highest);
+    }
     return crossed
         ? words.get("trip.picture", numbers.fixed(trip.limitCrossedToOffMs(), 2), highest)
         : words.get("trip.picture.noTime", highest);
