@@ -73,7 +73,7 @@ public final class TrialLimits {
         new JobSheet.Limits(
             lower(was.inrushA(), peakA),
             inrushMs,
-            lower(was.runningA(), idleA + (peakA == null ? 0 : charging(peakA, settleMs))),
+            lower(was.runningA(), idleA + (peakA == null ? 0 : charging(peakA - idleA, settleMs))),
             was.i2tA2s(),
             was.peakA());
     return new JobSheet(
@@ -102,9 +102,11 @@ public final class TrialLimits {
   }
 
   /** Of the surge, what is left when its time is over; ampere. */
-  private static double charging(double peakA, double settleMs) {
+  private static double charging(double surgeA, double settleMs) {
     boolean settled = SETTLED_TWICE * settleMs <= LONGEST_INRUSH_MS;
-    return settled ? 0 : peakA * Math.exp(-TIME_CONSTANTS * LONGEST_INRUSH_MS / settleMs);
+    return settled
+        ? 0
+        : Math.max(0, surgeA) * Math.exp(-TIME_CONSTANTS * LONGEST_INRUSH_MS / settleMs);
   }
 
   private static Double lower(Double limitA, Double goodA) {

@@ -44,7 +44,7 @@ class FlowPagesTest {
   }
 
   @Test
-  void aNewSetGoesFromFourAnswersToThePageBeforeThePowerUp() throws Exception {
+  void aNewSetGoesFromFiveAnswersToThePageBeforeThePowerUp() throws Exception {
     open(() -> new QuestionsPage(tools, null));
     on(
         () -> {
@@ -53,6 +53,7 @@ class FlowPagesTest {
           page.take("6");
           page.choose(2);
           page.choose(2);
+          page.take("0.5");
           page.goOn();
           return null;
         });
@@ -70,6 +71,7 @@ class FlowPagesTest {
           page.take("6");
           page.choose(1);
           page.choose(1);
+          page.take("");
           page.goOn();
           return null;
         });

@@ -67,7 +67,11 @@ final class Views implements AutoCloseable {
     all.put("question-refused", options -> questions(options, "Tervane amplifier", "240"));
     all.put(
         "question-end",
-        options -> questions(options, "Tervane amplifier", "24", "negative", "mains-transformer"));
+        options ->
+            questions(options, "Tervane amplifier", "24", "negative", "mains-transformer", ""));
+    all.put(
+        "question-fuse",
+        options -> questions(options, "Tervane amplifier", "24", "negative", "bench"));
     for (int section = 0; section < FormSections.all().size(); section++) {
       int number = section + 1;
       all.put(
