@@ -77,7 +77,7 @@ final class ListCommand implements Callable<Integer> {
   /**
    * One power-up.
    *
-   * @param onMs how long the switch was closed, null = not known (cut short) or never
+   * @param onMs how long the switch was closed, null = not known (stopped early) or never
    */
   private record Row(PowerUpEntry entry, Double onMs, long bytes) {}
 

@@ -42,7 +42,7 @@ final class ShowCommand implements Callable<Integer> {
         System.err.println(
             "firstamp: power-up "
                 + id
-                + " was cut short; its figures are worked out from what is there");
+                + " was stopped early; its figures are worked out from what is there");
       }
       PowerUpStudy study = Studies.read(log, id);
       if (json) {

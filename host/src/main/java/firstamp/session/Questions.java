@@ -17,7 +17,15 @@ public final class Questions {
 
   /** Every answer that a headless run takes; what is not asked is ignored. */
   public static final List<String> ANSWERS =
-      List.of(FLOATING_SUPPLY, ABOVE_60, NO_FUSE, "lifted", "no-cold-check", "tape-out");
+      List.of(
+          FLOATING_SUPPLY,
+          ABOVE_60,
+          NO_FUSE,
+          "lifted",
+          "no-cold-check",
+          "tape-out",
+          "hook-up",
+          "speaker-off");
 
   private Questions() {}
 

@@ -30,7 +30,7 @@ final class QuestionPresenter {
     return views;
   }
 
-  private QuestionView view(Snapshot.Question question, JobSheet sheet) {
+  QuestionView view(Snapshot.Question question, JobSheet sheet) {
     String id = question.id();
     if (id.equals("soak")) {
       return ModePresenter.question(words, id);

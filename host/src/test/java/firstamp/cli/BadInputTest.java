@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.session.Questions;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -109,6 +110,23 @@ class BadInputTest {
     assertThat(result.err()).contains("/dev/no-such-port").doesNotContain("above-60");
   }
 
+  /** What a sheet can ask must be an answer, or it could not be given. */
+  @Test
+  void everyQuestionIsAnAnswerThatIsKnown() throws Exception {
+    for (String kind : new String[] {"bench", "battery", "adaptor", "mains-transformer"}) {
+      for (String set : new String[] {"recorder", "receiver", "amplifier", "computer", "other"}) {
+        String json =
+            "{\"sheet\":1,\"set\":{\"name\":\"A\",\"kind\":\""
+                + set
+                + "\"},\"supply\":{\"nominalV\":12,\"kind\":\""
+                + kind
+                + "\"}}";
+        assertThat(Questions.ANSWERS)
+            .containsAll(Questions.about(Sheets.parse("of a test", json).effective()));
+      }
+    }
+  }
+
   /** Behind this port nobody answers; it is there and may be opened, so the questions come. */
   @Test
   void unansweredQuestionsEndWith77AndAreAsked() throws IOException {
@@ -127,6 +145,30 @@ class BadInputTest {
         .contains("floating-supply")
         .contains("above-60")
         .doesNotContain("no-fuse");
+  }
+
+  /** What is not asked is ignored: nothing here is lifted, and this set is no recorder. */
+  @Test
+  void aPortThatIsNoTerminalIsSaidToBeNone() throws IOException {
+    CommandRunner.Result result =
+        CommandRunner.run(
+            "watch",
+            "--port",
+            "/dev/null",
+            "--sheet",
+            sheet("\"rails\":[]").toString(),
+            "--headless",
+            "--no-sound",
+            "--for",
+            "1s",
+            "--accept",
+            "floating-supply,above-60,lifted,tape-out",
+            "--log",
+            folder.resolve("null.db").toString());
+    assertThat(result.exitCode()).as(result.err()).isEqualTo(69);
+    assertThat(result.err())
+        .contains("/dev/null is no serial port: the system says that it is not a terminal.")
+        .doesNotContain("another program");
   }
 
   @Test
