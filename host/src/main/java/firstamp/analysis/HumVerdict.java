@@ -40,7 +40,8 @@ final class HumVerdict {
       writer.say(5, "hum.before", 0, FigureText.decibels(before, "dBV"));
       return;
     }
-    int importance = levels.humDbv() > HUM_DBV ? 5 : 8;
+    boolean loud = levels.humDbv() > HUM_DBV;
+    int importance = loud ? 5 : 8;
     String level = FigureText.decibels(levels.humDbv(), "dBV");
     Evidence.InStep closest = closest();
     if (closest != null && closest.share() >= IN_STEP) {
@@ -53,7 +54,8 @@ final class HumVerdict {
           percent(closest.share()),
           sheet.rail(closest.rail()).name(),
           FigureText.digits(ripple.toneHz()) + " Hz");
-    } else {
+    } else if (loud) {
+      // A weak hum is a figure like any other: no advice on a set that hums as sets do.
       pattern(importance, level, closest);
     }
   }

@@ -61,8 +61,11 @@ public record Verdict(List<Sentence> sentences) {
    */
   public static Verdict of(JobSheet sheet, Summary summary, Evidence evidence) {
     Writer writer = new Writer();
+    boolean shorted = summary.tripCause() != null && shortOf(summary.alarms()) != null;
     for (Alarm alarm : summary.alarms() == null ? List.<Alarm>of() : summary.alarms()) {
-      if (alarm.foldedUnder() == 0) {
+      // The sentence of the short holds what its over-current says, and the one highest current.
+      boolean said = shorted && alarm.rule().equals("over-current");
+      if (alarm.foldedUnder() == 0 && !said) {
         writer.say(1, "alarm", alarm.rail(), alarm.text());
       }
     }

@@ -155,10 +155,11 @@ final class SentencePresenter {
 
   private Sentence tripped(Snapshot now, List<Alarm> standing) {
     Snapshot.TripView trip = TripPresenter.asOnSheet(now);
+    Alarm shorted = Verdict.shortOf(standing);
     String action =
         standing.isEmpty()
             ? words.get("trip.causeAction", causeWords(trip), words.get("trip.action"))
-            : spoken.alarm(orEmpty(first(standing).text()));
+            : spoken.alarm(orEmpty((shorted == null ? first(standing) : shorted).text()));
     if (trip.atMs() != null) {
       action = words.get("trip.afterAction", numbers.moment(trip.atMs()), action);
     }

@@ -37,7 +37,8 @@ class BenchPresenterTest {
     assertThat(view.sentence().tone()).isEqualTo(Tone.ALARM);
     assertThat(view.sentence().headline()).isEqualTo("A short: 0.5 \u03a9");
     assertThat(view.sentence().action())
-        .startsWith("After 3.10 s: 8.1 A, limit 1 A, since W3 went to P7.");
+        .startsWith("After 3.10 s: At that moment the set was a short: 0.51")
+        .contains("Since W3 went to P7");
     assertThat(view.title()).startsWith("A short: 0.5 \u03a9");
     assertThat(view.folded()).hasSize(1);
     assertThat(view.folded().get(0)).contains("A short: 0.5 \u03a9");

@@ -493,7 +493,9 @@ final class FakeSession implements BenchSession {
                 0.51,
                 2.5,
                 "ohm",
-                "At most 0.5 ohm from the supply to chassis.",
+                "At that moment the set was a short: 0.51 ohm, the limit is 2.5 ohm. (Since W3 went to"
+                    + " P7.) Take off the wire that was joined last, then measure the ohms with the"
+                    + " supply off.",
                 1));
       }
       return alarms;
