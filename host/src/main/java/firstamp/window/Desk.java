@@ -235,16 +235,17 @@ public final class Desk {
 
   private RunSetup setup(JobSheet effective, String label, int restoreTrip, ArmGate gate) {
     return new RunSetup(
-        effective,
-        new ProbeSettings(effective),
-        label == null || label.isBlank() ? null : label.strip(),
-        true,
-        null,
-        restoreTrip,
-        false,
-        QUIET_MICROS,
-        pace == Pace.REAL_TIME,
-        gate);
+            effective,
+            new ProbeSettings(effective),
+            label == null || label.isBlank() ? null : label.strip(),
+            true,
+            null,
+            restoreTrip,
+            false,
+            QUIET_MICROS,
+            pace == Pace.REAL_TIME,
+            gate)
+        .withPedal(settings().pedalJob());
   }
 
   private Watched live(
