@@ -189,14 +189,14 @@ public final class SheetForm {
   /** What is not known now and what that costs, one sentence each; empty = nothing. */
   public List<String> costs() {
     List<String> costs = new ArrayList<>();
+    if (RunningLimit.of(sheet()).loose()) {
+      costs.add(SheetQuestion.word("limits.loose"));
+    }
     for (SheetQuestion question : SheetQuestion.values()) {
       String cost = cost(question);
       if (cost != null) {
         costs.add(cost);
       }
-    }
-    if (RunningLimit.of(sheet()).loose()) {
-      costs.add(SheetQuestion.word("limits.loose"));
     }
     return costs;
   }

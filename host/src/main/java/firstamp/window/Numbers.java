@@ -96,8 +96,7 @@ final class Numbers {
       return "0";
     }
     int places = Math.max(0, 2 - (int) Math.floor(Math.log10(Math.abs(value))));
-    DecimalFormat format = new DecimalFormat("0." + "#".repeat(Math.min(6, places)), symbols);
-    return cleanZero(format.format(value));
+    return cleanZero(atMost(Math.min(6, places)).format(value));
   }
 
   /** A number with four significant digits and no idle zeros, as a meter shows it. */
@@ -106,8 +105,12 @@ final class Numbers {
       return "0";
     }
     int places = Math.max(0, 3 - (int) Math.floor(Math.log10(Math.abs(value))));
-    return cleanZero(
-        new DecimalFormat("0." + "#".repeat(Math.min(7, places)), symbols).format(value));
+    return cleanZero(atMost(Math.min(7, places)).format(value));
+  }
+
+  /** Without places there is no point either: the pattern "0." would write one. */
+  private DecimalFormat atMost(int places) {
+    return new DecimalFormat(places == 0 ? "0" : "0." + "#".repeat(places), symbols);
   }
 
   /** A number with a fixed count of places. */

@@ -41,4 +41,12 @@ class NumbersTest {
   void writesTheDecimalSignOfTheLanguage() {
     assertThat(new Numbers(Locale.GERMAN).volts(8.21).toString()).isEqualTo("8,21 V");
   }
+
+  @org.junit.jupiter.api.Test
+  void aWholeNumberHasNoPoint() {
+    Numbers numbers = new Numbers(java.util.Locale.ENGLISH);
+    assertThat(numbers.inUnit(125, "ms").toString()).isEqualTo("125 ms");
+    assertThat(numbers.short4(1250)).isEqualTo("1250");
+    assertThat(numbers.short3(12.5)).isEqualTo("12.5");
+  }
 }
