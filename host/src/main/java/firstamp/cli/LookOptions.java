@@ -3,6 +3,7 @@ package firstamp.cli;
 import firstamp.log.BenchLog;
 import firstamp.window.BenchWindow;
 import firstamp.window.Desk;
+import firstamp.window.ScreenRoom;
 import firstamp.window.WindowOptions;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -10,6 +11,8 @@ import picocli.CommandLine.Option;
 
 /** How the window looks; what is not said is as it was the last time. */
 final class LookOptions {
+  private static final String UI_SCALE = "sun.java2d.uiScale";
+
   @Option(
       names = "--language",
       paramLabel = "LANGUAGE",
@@ -25,17 +28,44 @@ final class LookOptions {
   @Option(
       names = "--scale",
       paramLabel = "SCALE",
-      description = "size of the window: 1 to 3 (default as the last time, or as the system says)")
+      description =
+          "size of the window: 1, 2 or 3, as far as the screen has room (default as the last time,"
+              + " or as the system says)")
   private Double scale;
 
-  WindowOptions of(Desk desk) throws CliFailure {
-    Double size = scale == null ? desk.scale() : scale;
-    if (size != null && !(size >= 1 && size <= 3)) {
-      throw new CliFailure(ExitCode.USAGE, "--scale " + size + ", expected 1 to 3");
+  /** What is asked for is refused where it does not fit; what was kept gives way. */
+  private Integer size(Desk desk) throws CliFailure {
+    Double asked = scale == null ? desk.scale() : scale;
+    if (scale != null && !(asked >= 1 && asked <= ScreenRoom.MOST && asked == Math.rint(asked))) {
+      throw new CliFailure(
+          ExitCode.USAGE, "--scale " + shown(asked) + ", expected 1, 2 or 3 (whole steps only)");
     }
-    if (size != null && System.getProperty("sun.java2d.uiScale") == null) {
+    if (asked == null) {
+      return null;
+    }
+    int whole = (int) Math.max(1, Math.min(ScreenRoom.MOST, Math.floor(asked)));
+    int largest = whole == 1 ? 1 : ScreenRoom.largest();
+    if (scale != null && whole > largest) {
+      throw new CliFailure(
+          ExitCode.USAGE,
+          "--scale "
+              + whole
+              + " does not fit this screen. The largest that does is "
+              + largest
+              + ".");
+    }
+    return Math.min(whole, largest);
+  }
+
+  private static String shown(double size) {
+    return size == Math.rint(size) ? Long.toString((long) size) : Double.toString(size);
+  }
+
+  WindowOptions of(Desk desk) throws CliFailure {
+    Integer size = size(desk);
+    if (size != null && System.getProperty(UI_SCALE) == null) {
       // Read once, when the first window part is made.
-      System.setProperty("sun.java2d.uiScale", size.toString());
+      System.setProperty(UI_SCALE, size.toString());
     }
     WindowOptions last = desk.options(true);
     return new WindowOptions(

@@ -166,9 +166,10 @@ final class LiveFrame {
   }
 
   private BenchView with(BenchView view, PedalJob pedal) {
-    List<BenchView.LinkView> links = new ArrayList<>(view.links());
+    List<BenchView.LinkView> links = new ArrayList<>();
     String key = "pedal." + pedal.id();
     links.add(new BenchView.LinkView(words.get(key), words.get(key + ".more"), Tone.PLAIN));
+    links.addAll(view.links());
     return view.withLinks(links);
   }
 

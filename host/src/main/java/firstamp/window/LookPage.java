@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import java.awt.BorderLayout;
+import java.awt.GraphicsConfiguration;
 import java.awt.GridBagConstraints;
 import java.awt.GridBagLayout;
 import java.awt.Insets;
@@ -14,7 +15,7 @@ import javax.swing.JTextArea;
 
 /** Language, ground and size of the window. */
 final class LookPage implements Page {
-  private static final List<Double> SCALES = List.of(1.0, 1.5, 2.0);
+  private static final List<Double> SCALES = List.of(1.0, 2.0, 3.0);
 
   private final Tools tools;
   private final Words words;
@@ -119,6 +120,12 @@ final class LookPage implements Page {
     Locale locale = Words.LANGUAGES.get(language.getSelectedIndex());
     WindowOptions.Theme chosen = WindowOptions.Theme.values()[theme.getSelectedIndex()];
     double size = SCALES.get(scale.getSelectedIndex());
+    int largest = largest();
+    if (size > largest) {
+      Pieces.say(said, words.get("look.tooLarge", (int) size, largest), Pieces.WIDTH);
+      page.revalidate();
+      return;
+    }
     Desk desk = tools.desk();
     boolean awake = tools.shell().options().keepAwake();
     tools
@@ -130,6 +137,12 @@ final class LookPage implements Page {
             },
             options -> tools.shell().dress(options),
             this::failed);
+  }
+
+  /** The largest size for this screen; a page in no window has all of them. */
+  private int largest() {
+    GraphicsConfiguration screen = page.getGraphicsConfiguration();
+    return screen == null ? ScreenRoom.MOST : ScreenRoom.largest(screen);
   }
 
   /** Chooses as the person would, by place in the three lists. */

@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import java.awt.Dimension;
+import java.awt.EventQueue;
 import java.awt.Insets;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
@@ -73,8 +74,9 @@ final class Pieces {
         // Its width stays what was asked for, so that a wider room widens it again.
         setPreferredSize(new Dimension(before.width, needed));
         setMinimumSize(new Dimension(100, needed));
-        if (needed != before.height) {
-          revalidate();
+        if (needed != before.height && isDisplayable()) {
+          // What is round it is being laid out just now, and would not hear of it.
+          EventQueue.invokeLater(this::revalidate);
         }
       }
     }

@@ -31,6 +31,7 @@ final class SentenceBar {
   private final Canvas shape;
   private final JPanel right = new JPanel(new BorderLayout());
   private boolean folded;
+  private int fitted;
   private Sentence shown = new Sentence(Tone.PLAIN, "", "");
 
   SentenceBar(Palette palette) {
@@ -107,10 +108,12 @@ final class SentenceBar {
 
   void show(Sentence sentence) {
     int height = neededHeight();
-    if (sentence.equals(shown) && height == bar.getPreferredSize().height) {
+    boolean same = sentence.equals(shown) && texts.getWidth() == fitted;
+    if (same && height == bar.getPreferredSize().height) {
       return;
     }
     shown = sentence;
+    fitted = texts.getWidth();
     headline.setText(sentence.headline());
     fit();
     action.setText(folded ? oneLine(sentence.action()) : sentence.action());

@@ -1,5 +1,8 @@
 package firstamp.window;
 
+import firstamp.model.Alarm;
+import firstamp.model.AlarmState;
+import firstamp.session.Snapshot;
 import java.util.List;
 
 /**
@@ -24,6 +27,43 @@ record StripsPicture(
     double columnMs,
     List<Strip> strips,
     List<BenchView.EventMark> events) {
+  private static final int FIRST_RAIL = 2;
+
+  /**
+   * The current, and the one strip that tells most now: that of the first alarm, else the first
+   * rail, else the volts.
+   */
+  StripsPicture folded(Snapshot now) {
+    if (strips.size() <= 2) {
+      return this;
+    }
+    int second = now.rails().isEmpty() ? 1 : FIRST_RAIL;
+    for (Alarm alarm : now.alarms()) {
+      if (alarm.state() != AlarmState.CLEARED) {
+        second = stripOf(alarm, now);
+        break;
+      }
+    }
+    return new StripsPicture(
+        fromMs,
+        toMs,
+        zeroMs,
+        zeroIsOn,
+        firstMs,
+        columnMs,
+        List.of(strips.get(0), strips.get(Math.min(second, strips.size() - 1))),
+        events);
+  }
+
+  private int stripOf(Alarm alarm, Snapshot now) {
+    for (int at = 0; at < now.rails().size(); at++) {
+      if (now.rails().get(at).input() == alarm.rail()) {
+        return FIRST_RAIL + at;
+      }
+    }
+    boolean level = alarm.rule().equals("head-below-meter") || alarm.rule().equals("hum");
+    return level ? strips.size() - 1 : 1;
+  }
 
   /** Every limit that can be moved, from top to bottom. */
   List<Limit> limits() {

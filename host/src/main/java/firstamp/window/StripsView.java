@@ -23,6 +23,9 @@ import java.util.function.Consumer;
 final class StripsView {
   private static final int LANE = 24;
 
+  /** Lower than this, two strips are shown: more could not be read. */
+  private static final int FOLDED_HEIGHT = 350;
+
   /** At the right a limit has its words and the scale its values. */
   private static final int WORDS_ROOM = 260;
 
@@ -110,6 +113,9 @@ final class StripsView {
     time.advance(snapshot.nowMs(), snapshot.closedMs());
     StripsPicture before = picture;
     picture = maker.picture(snapshot, time, Math.max(100, canvas.getWidth()));
+    if (canvas.getHeight() > 0 && canvas.getHeight() < FOLDED_HEIGHT) {
+      picture = picture.folded(snapshot);
+    }
     return changed(PictureChange.from(before, picture));
   }
 

@@ -158,4 +158,22 @@ class BenchPresenterTest {
         presenter.view(new FakeSession(FakeSession.Scene.HEALTHY).snapshot(), "no tool");
     assertThat(view.links()).extracting(BenchView.LinkView::text).contains("computer may sleep");
   }
+
+  @Test
+  void fallingRailsGoBeforeAnAlarmOfBefore() throws Exception {
+    Snapshot low = new FakeSession(FakeSession.Scene.RAIL_LOW).snapshot();
+    Snapshot falling =
+        WatchStates.changed(low, java.util.Map.of("phase", Snapshot.Phase.RAILS_FALLING));
+    BenchView.Sentence said = presenter.view(falling, null).sentence();
+    assertThat(said.headline()).isEqualTo("Off. Rails are coming down");
+    assertThat(said.action()).startsWith("Keep your hands out").contains("B1 out of range");
+    assertThat(presenter.view(low, null).sentence().headline()).startsWith("B1 out of range");
+  }
+
+  @Test
+  void aTripSaysThatHandsStayOutUntilItIsOver() {
+    assertThat(view(FakeSession.Scene.SHORT).sentence().action()).contains("keep your hands out");
+    assertThat(view(FakeSession.Scene.SHORT_OVER).sentence().action())
+        .doesNotContain("keep your hands out");
+  }
 }

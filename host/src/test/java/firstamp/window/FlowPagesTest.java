@@ -242,7 +242,7 @@ class FlowPagesTest {
         });
     assertThat(shell.options.locale()).isEqualTo(Locale.GERMAN);
     assertThat(shell.options.theme()).isEqualTo(WindowOptions.Theme.HIGH_CONTRAST);
-    assertThat(desk.settings().scale()).isEqualTo(1.5);
+    assertThat(desk.settings().scale()).isEqualTo(2.0);
     assertThat(desk.options(false)).isEqualTo(shell.options);
   }
 

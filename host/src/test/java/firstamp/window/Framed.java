@@ -23,6 +23,13 @@ final class Framed {
     show(true);
   }
 
+  /** Another page comes to the front while the same session goes on. */
+  Framed over(Page page) {
+    page.shown();
+    frame.put(page);
+    return this;
+  }
+
   BenchPanel panel() {
     return panel;
   }

@@ -19,8 +19,9 @@ import javax.swing.SwingUtilities;
  * Paints every view of the window into files, in every ground and size; see DEVELOPERS.md.
  *
  * <p>Arguments: the folder; then, each with a default, themes ({@code light,dark,high-contrast}),
- * scales ({@code 1,2}), languages ({@code en,de}) and the begin of the names of the views that are
- * wanted. A scale is set before the first window part is made, so each gets a process of its own.
+ * scales ({@code 1,2}), languages ({@code en,de}), the beginning of the names of the views that are
+ * wanted, and the size ({@code 1280x800}). A scale is set before the first window part is made, so
+ * each gets a process of its own.
  */
 final class Screenshots {
   static final Dimension SIZE = new Dimension(1280, 800);
@@ -33,8 +34,9 @@ final class Screenshots {
     String scales = argument(arguments, 2, "1,2");
     String languages = argument(arguments, 3, "en,de");
     String wanted = argument(arguments, 4, "");
+    String size = argument(arguments, 5, "1280x800");
     if (System.getProperty("sun.java2d.uiScale") != null) {
-      paint(folder, themes, scales, languages, wanted);
+      paint(folder, themes, scales, languages, wanted, size);
       System.exit(0);
     }
     for (String scale : scales.split(",")) {
@@ -50,7 +52,8 @@ final class Screenshots {
                   themes,
                   scale,
                   languages,
-                  wanted));
+                  wanted,
+                  size));
       int exit = new ProcessBuilder(command).inheritIO().start().waitFor();
       if (exit != 0) {
         System.exit(exit);
@@ -63,8 +66,11 @@ final class Screenshots {
   }
 
   private static void paint(
-      Path folder, String themes, String scale, String languages, String wanted) throws Exception {
+      Path folder, String themes, String scale, String languages, String wanted, String size)
+      throws Exception {
     double factor = Double.parseDouble(scale);
+    String[] sides = size.split("x");
+    Dimension room = new Dimension(Integer.parseInt(sides[0]), Integer.parseInt(sides[1]));
     try (Views views = new Views()) {
       for (String language : languages.split(",")) {
         Locale locale = Locale.forLanguageTag(language);
@@ -72,8 +78,8 @@ final class Screenshots {
           WindowOptions options = new WindowOptions(WindowOptions.Theme.of(theme), locale, false);
           for (Map.Entry<String, Views.Maker> view : views.makers().entrySet()) {
             if (view.getKey().startsWith(wanted)) {
-              String name = String.join("-", view.getKey(), theme, scale, language) + ".png";
-              BufferedImage image = picture(view.getValue(), options, factor);
+              String name = String.join("-", view.getKey(), theme, scale, language, size) + ".png";
+              BufferedImage image = picture(view.getValue(), options, factor, room);
               ImageIO.write(image, "png", folder.resolve(name).toFile());
             }
           }
@@ -84,14 +90,20 @@ final class Screenshots {
 
   static BufferedImage picture(Views.Maker maker, WindowOptions options, double scale)
       throws Exception {
+    return picture(maker, options, scale, SIZE);
+  }
+
+  /** In a window of another size. */
+  private static BufferedImage picture(
+      Views.Maker maker, WindowOptions options, double scale, Dimension size) throws Exception {
     return Components.onSwing(
         () -> {
           BufferedImage image =
               new BufferedImage(
-                  (int) (SIZE.width * scale),
-                  (int) (SIZE.height * scale),
+                  (int) (size.width * scale),
+                  (int) (size.height * scale),
                   BufferedImage.TYPE_INT_RGB);
-          JFrame frame = Views.laidOut(maker.make(options), SIZE);
+          JFrame frame = Views.laidOut(maker.make(options), size);
           Graphics2D g = image.createGraphics();
           g.scale(scale, scale);
           frame.getContentPane().paint(g);

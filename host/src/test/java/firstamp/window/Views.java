@@ -101,6 +101,33 @@ final class Views implements AutoCloseable {
           options -> watch(options, scene));
     }
     WatchStates.addTo(all);
+    all.put(
+        "live-locate",
+        options ->
+            framed(options, new FakeSession(FakeSession.Scene.HEALTHY), Hearing.NOTHING)
+                .over(
+                    new LocatePage(
+                        tools(options, null),
+                        new SearchingSession(ThinkViews.search(2)),
+                        null,
+                        null))
+                .view(true));
+    all.put(
+        "live-wires",
+        options ->
+            framed(options, new FakeSession(FakeSession.Scene.HEALTHY), Hearing.NOTHING)
+                .over(
+                    new TrialPage(
+                        new Tools(
+                            new Words(options.locale()),
+                            new Numbers(options.locale()),
+                            new WindowTheme(options.theme()).palette(),
+                            new LiveShell(options),
+                            null),
+                        ThinkViews.wires("screened-lead", 4),
+                        ThinkViews.KEEPING,
+                        null))
+                .view(true));
     all.put("watch-heard", options -> watch(options, FakeSession.Scene.SHORT, new FakeHearing()));
     for (FakeSession.Scene scene :
         List.of(
@@ -147,6 +174,42 @@ final class Views implements AutoCloseable {
         theme.palette(),
         new StillShell(options),
         desk);
+  }
+
+  /** A shell in which the set is on. */
+  private record LiveShell(WindowOptions options) implements Shell {
+    @Override
+    public void open(Page page) {
+      // There is one page only.
+    }
+
+    @Override
+    public void home() {
+      // There is one page only.
+    }
+
+    @Override
+    public void close() {
+      // Nothing is open.
+    }
+
+    @Override
+    public void dress(WindowOptions next) {
+      // It is dressed once.
+    }
+
+    @Override
+    public String noOhms() {
+      return new Words(options.locale()).get("ohms.on");
+    }
+
+    @Override
+    public <T> void aside(
+        java.util.concurrent.Callable<T> task,
+        java.util.function.Consumer<T> then,
+        java.util.function.Consumer<Exception> otherwise) {
+      Shell.atOnce(task, then, otherwise);
+    }
   }
 
   static View page(Page page) {
@@ -241,10 +304,20 @@ final class Views implements AutoCloseable {
     frame.pack();
     for (int round = 0; round < 3; round++) {
       view.settle().run();
-      frame.invalidate();
+      invalidate(frame);
       frame.validate();
     }
     return frame;
+  }
+
+  /** As if each part had asked for it. */
+  private static void invalidate(java.awt.Container container) {
+    container.invalidate();
+    for (java.awt.Component each : container.getComponents()) {
+      if (each instanceof java.awt.Container inner) {
+        invalidate(inner);
+      }
+    }
   }
 
   /** Rules of the sheet, so that a test can turn to each. */

@@ -271,6 +271,41 @@ class WatchingWindowTest {
                 .toList());
   }
 
+  /** Before, the gaps between the cards kept what had been painted there. */
+  @Test
+  void aFigureThatGoesLeavesNothingBehind() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    java.util.List<BenchView.FigureView> figures =
+        new BenchPresenter(Locale.ENGLISH).view(session.snapshot(), null).figures();
+    java.awt.Rectangle[] dirty = new java.awt.Rectangle[1];
+    SwingUtilities.invokeAndWait(
+        () -> {
+          FigureRow row = new FigureRow(Palette.of(WindowOptions.Theme.LIGHT));
+          window.frame().getContentPane().add(row.component());
+          row.component().setBounds(0, 0, 1200, FigureRow.HEIGHT);
+          row.show(figures);
+          javax.swing.RepaintManager painting =
+              javax.swing.RepaintManager.currentManager(row.component());
+          painting.markCompletelyClean(row.component());
+          row.show(figures.subList(0, 3));
+          dirty[0] = painting.getDirtyRegion(row.component());
+        });
+    assertThat(dirty[0].width).isGreaterThanOrEqualTo(1200);
+  }
+
+  /** Before, a sentence that did not fit beside the buttons took their place. */
+  @Test
+  void theRowOfButtonsStaysWhateverIsSaid() throws Exception {
+    open(FakeSession.Scene.OVER);
+    for (int round = 0; round < 3; round++) {
+      show();
+      SwingUtilities.invokeAndWait(() -> window.frame().validate());
+    }
+    for (String name : java.util.List.of("notes", "view", "narrower", "wider", "follow")) {
+      assertThat(isThere(name)).as(name).isTrue();
+    }
+  }
+
   @Test
   void soakAsksLineByLineFirst() throws Exception {
     open(FakeSession.Scene.HEALTHY);
