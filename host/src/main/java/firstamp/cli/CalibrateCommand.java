@@ -36,6 +36,8 @@ import picocli.CommandLine.Spec;
     name = "calibrate",
     description = {
       "Calibrates the probe box with what is at hand: clips together, a battery, a resistor, your meter.",
+      "Move the clips with the supply off: switch off, clip on, hands out, switch on. A clip that slips"
+          + " on a live terminal can short it; hold only its insulated part.",
       "No set on the clips meanwhile. Without it the box works with nominal values, every figure +-5 %%.",
     },
     footerHeading = "%nExamples:%n",

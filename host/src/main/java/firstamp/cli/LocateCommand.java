@@ -22,6 +22,10 @@ import picocli.CommandLine.Option;
     name = "locate",
     description = {
       "Finds where a signal stops: says where to measure next, and in the end where it is lost.",
+      "Move the clip with the set off: switch off, wait until the rails are down, clip on, hands out,"
+          + " switch on.",
+      "A clip that slips in a live set can short a rail and give a shock; only where it cannot be"
+          + " done otherwise: --hands-in of watch, one hand, insulated clip.",
       "--new starts from record-chain, play-chain, receiver or amplifier; --example replays"
           + " silent-head.",
     },
@@ -38,6 +42,11 @@ import picocli.CommandLine.Option;
       "  firstamp locate --example silent-head               a worked example",
       "",
       "Only with the supply rails in order: while one has an alarm, name it with --rail-alarm.",
+      "Names are found whatever their capitals. Exit code 3: not yet, a rail alarm is active.",
+      "65: the power-up is of another set, or nothing was measured in it.",
+      "",
+      "Mains and stored charge can kill. The probe stays off circuits above 60 V. Local electrical"
+          + " codes and licensed practice come first.",
     })
 final class LocateCommand extends ThinkCommand<LocateSession> {
   @Option(names = "--at", paramLabel = "POINT", description = "the point that was measured")

@@ -27,6 +27,9 @@ import picocli.CommandLine.Option;
     name = "trial",
     description = {
       "Finds where a wire of unknown place belongs: what to check, where to try it next.",
+      "Join and lift wires with the set off and its capacitors discharged. Readings that cannot both be"
+          + " true are refused (64); a power-up of another set, of another wire or that never ran is"
+          + " refused (65).",
       "--new and --example know screened-lead and cotton-leads.",
     },
     footerHeading = "%nExamples:%n",

@@ -140,6 +140,13 @@ public final class LiveBench implements BenchSession {
     this.finder = new Thread(this::findEarlier, "earlier");
   }
 
+  /** Carries on the search of an earlier power-up of the same set; before {@link #start()}. */
+  public void carryOn(SearchState before) {
+    if (search != null) {
+      search.carryOn(before);
+    }
+  }
+
   /** Starts the session thread. */
   public void start() {
     thread.start();

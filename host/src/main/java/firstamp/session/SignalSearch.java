@@ -2,6 +2,7 @@ package firstamp.session;
 
 import firstamp.analysis.Uncertainty;
 import firstamp.locate.LocateSession;
+import firstamp.locate.Observation;
 import firstamp.locate.RovingClip;
 import firstamp.locate.SheetPath;
 import firstamp.locate.SignalGraph;
@@ -18,6 +19,7 @@ import firstamp.model.ProbeHello;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetException;
 import firstamp.sheet.SheetReader;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +47,7 @@ public final class SignalSearch implements ChainListener {
 
   private final LocateSession start;
   private final Map<Integer, String> standing = new LinkedHashMap<>();
+  private volatile List<Observation> earlier = List.of();
   private RovingClip clip;
   private volatile SearchState state;
 
@@ -138,10 +141,22 @@ public final class SignalSearch implements ChainListener {
     publish();
   }
 
+  /**
+   * Carries on a search along the same path: the clip is moved while the set is off, so that each
+   * point has a power-up of its own. To be called before anything else.
+   */
+  public void carryOn(SearchState before) {
+    if (before != null && before.search().graph().equals(start.graph())) {
+      earlier = before.search().observations();
+      publish();
+    }
+  }
+
   private void publish() {
+    List<Observation> all = new ArrayList<>(earlier);
+    all.addAll(clip.taken());
     LocateSession search =
-        new LocateSession(
-            start.graph(), start.settings(), List.copyOf(standing.values()), clip.taken());
+        new LocateSession(start.graph(), start.settings(), List.copyOf(standing.values()), all);
     state =
         new SearchState(
             search, clip.held(), clip.last(), clip.course(), clip.strokes(), clip.touching());

@@ -39,6 +39,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -62,6 +64,10 @@ public final class Desk {
   private final HomeFolder home;
   private final AtomicBoolean warmed = new AtomicBoolean();
   private volatile String trouble;
+
+  /** The latest power-up of each set, whose search the next one carries on. */
+  private final Map<String, LiveBench> searched = new ConcurrentHashMap<>();
+
   private volatile Consumer<Watched> started = watched -> {};
   private ProbeFlow probeFlow;
 
@@ -277,6 +283,8 @@ public final class Desk {
                     listener,
                     progress),
             () -> EarlierPowerUps.course(open, sheet.texts().setName()));
+    LiveBench before = searched.put(sheet.texts().setName(), bench);
+    bench.carryOn(before == null ? null : before.search());
     // A process that is told to end opens the switch first.
     Thread onSignal = new Thread(bench::close, "signal");
     Runtime.getRuntime().addShutdownHook(onSignal);

@@ -2,6 +2,7 @@ package firstamp.window;
 
 import firstamp.locate.LocateSession;
 import firstamp.model.ClipMove;
+import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.SearchState;
 import java.awt.BorderLayout;
@@ -48,6 +49,7 @@ final class LocatePage implements Page {
   private SearchState whole;
   private SearchState state;
   private SearchView view;
+  private final Twice twice = new Twice();
   private boolean everything;
   private int step = -1;
 
@@ -155,7 +157,13 @@ final class LocatePage implements Page {
               pieces.plain("search.mended", () -> choose(4)),
               pieces.plain("search.takeBack", () -> choose(5))),
           BorderLayout.NORTH);
-      left = new JComponent[] {pieces.plain("search.tap", () -> choose(6)), typedTitle, level};
+      left =
+          new JComponent[] {
+            pieces.plain("search.tap", () -> choose(6)),
+            pieces.plain("search.whileOn", () -> choose(7)),
+            typedTitle,
+            level
+          };
     }
     all.add(
         pieces.ends(
@@ -225,10 +233,15 @@ final class LocatePage implements Page {
     Pieces.say(action, view.action(), WIDTH - 90);
     Pieces.say(likely, lines(everything ? all() : view.likely(), 6), 560);
     Pieces.say(done, lines(view.done(), SHOWN), 560);
-    hold.setText(view.hold().isEmpty() ? " " : view.hold());
+    hold.setText(view.hold().isEmpty() ? resting() : view.hold());
     chain.say(view.spoken());
     page.revalidate();
     page.repaint();
+  }
+
+  /** While nothing is held: how the clip is moved. */
+  private String resting() {
+    return session == null ? " " : words.get("search.offClipOn");
   }
 
   private List<String> all() {
@@ -266,13 +279,28 @@ final class LocatePage implements Page {
       return;
     }
     switch (number) {
-      case 1 -> hand.heard(state, ClipMove.Act.THERE);
-      case 2 -> hand.heard(state, ClipMove.Act.GONE);
+      case 1 -> twice(1, "isThere", () -> hand.heard(state, ClipMove.Act.THERE));
+      case 2 -> twice(2, "isGone", () -> hand.heard(state, ClipMove.Act.GONE));
       case 3 -> hand.stroke(state);
-      case 4 -> hand.mended(state);
-      case 5 -> hand.back();
+      case 4 -> twice(4, "mended", () -> hand.mended(state));
+      case 5 -> twice(5, "takeBack", hand::back);
       case 6 -> hand.tap(state);
+      case 7 -> twice(7, "whileOn", () -> session.mode(BenchMode.HANDS_IN, null));
       default -> {}
+    }
+    if (number == 3 || number == 6) {
+      twice.forget();
+    }
+  }
+
+  /** The first press says what the second one does. */
+  private void twice(int key, String control, Runnable act) {
+    if (twice.pressed(key)) {
+      hold.setText(key == 7 ? words.get("search.handsIn") : " ");
+      act.run();
+    } else {
+      String caption = Twice.caption(words.get("flow.search." + control));
+      hold.setText(words.get(key == 7 ? "search.whileOn" : "twice.again", key, caption));
     }
   }
 

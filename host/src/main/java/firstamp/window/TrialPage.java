@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.locate.PlaceKind;
 import firstamp.locate.WireAnswer;
 import firstamp.locate.WireCase;
 import firstamp.locate.WireStep;
@@ -58,6 +59,7 @@ final class TrialPage implements Page {
   private final JLabel firstTitle;
   private final JLabel secondTitle;
   private final JButton go;
+  private final Twice twice = new Twice();
   private WireCase whole;
   private int index;
   private int step;
@@ -275,7 +277,9 @@ final class TrialPage implements Page {
   }
 
   private boolean refusesOhms() {
-    return refused != null && answer().state() == WireAnswer.State.CHECK_COLD;
+    WireAnswer.State state = answer().state();
+    return refused != null
+        && (state == WireAnswer.State.CHECK_COLD || state == WireAnswer.State.FIND_SHORT);
   }
 
   private WireCase now() {
@@ -348,15 +352,22 @@ final class TrialPage implements Page {
 
   /** The fields ask for what the next step needs. */
   private void fields() {
-    WireAnswer.State state = answer().state();
-    boolean cold = state == WireAnswer.State.CHECK_COLD;
+    WireAnswer answer = answer();
+    WireAnswer.State state = answer.state();
+    boolean find = state == WireAnswer.State.FIND_SHORT;
+    boolean cold = state == WireAnswer.State.CHECK_COLD || find;
     boolean source = state == WireAnswer.State.SOURCE_TEST;
-    firstTitle.setText(words.get(source ? "wires.alone" : "wires.ohm", chosenPlace()));
+    String place = find && answer.found().place() != null ? answer.found().place() : wire();
+    firstTitle.setText(
+        find
+            ? words.get("wires.ohmChassis", place)
+            : words.get(source ? "wires.alone" : "wires.ohm", chosenPlace()));
     secondTitle.setText(words.get(source ? "wires.loaded" : "wires.otherWay"));
     first.getAccessibleContext().setAccessibleName(firstTitle.getText());
     second.getAccessibleContext().setAccessibleName(secondTitle.getText());
+    boolean ofRail = find && answer.found().place() != null;
     for (JComponent part : List.of(firstTitle, first, secondTitle, second)) {
-      part.setVisible(cold || source);
+      part.setVisible((cold || source) && !(ofRail && (part == second || part == secondTitle)));
       part.setEnabled(!refusesOhms());
     }
     go.setEnabled(!refusesOhms());
@@ -416,9 +427,22 @@ final class TrialPage implements Page {
       page.revalidate();
       page.repaint();
     } else if (keeping != null && number == 5 && !whole.steps().isEmpty()) {
-      take(now().undo());
+      twice(5, Twice.caption(words.get("flow.wires.takeBack")), () -> take(now().undo()));
+      return;
     } else if (keeping != null && number == 7) {
-      add(new WireStep.Moved(wire(), chosenPlace(), null));
+      WireStep.Moved moved = new WireStep.Moved(wire(), chosenPlace(), null);
+      twice(7, presenter.step(moved), () -> add(moved));
+      return;
+    }
+    twice.forget();
+  }
+
+  /** The first press says what the second one keeps. */
+  private void twice(int key, String what, Runnable act) {
+    if (twice.pressed(key)) {
+      act.run();
+    } else {
+      say(words.get(key == 0 ? "twice.enter" : "twice.again", key, what));
     }
   }
 
@@ -439,16 +463,40 @@ final class TrialPage implements Page {
         case CHECK_COLD ->
             add(new WireStep.WireOhms(wire(), chosenPlace(), number(first), optional(second)));
         case SOURCE_TEST -> add(new WireStep.SourceTest(wire(), number(first), number(second)));
+        case FIND_SHORT -> add(readAgain());
         default -> {
           String wire = wire();
           String place = chosenPlace();
           WireCase now = now();
-          tools.shell().aside(() -> keeping.judge(now, wire, place), this::add, this::trouble);
+          twice(
+              0,
+              words.get("wires.judgeAs", wire, place),
+              () ->
+                  tools
+                      .shell()
+                      .aside(() -> keeping.judge(now, wire, place), this::add, this::trouble));
         }
       }
     } catch (IllegalArgumentException unfit) {
       say(words.get("wires.noNumber"));
     }
+  }
+
+  /** The reading that says short, read once more. */
+  private WireStep readAgain() {
+    String place = answer().found().place();
+    if (place != null) {
+      return new WireStep.PlaceOhms(place, number(first));
+    }
+    String chassis =
+        now().steps().stream()
+            .map(WireStep::bare)
+            .filter(one -> one instanceof WireStep.WireOhms && wire().equals(one.wire()))
+            .map(WireStep::place)
+            .filter(name -> now().place(name).kind() == PlaceKind.CHASSIS)
+            .reduce((one, other) -> other)
+            .orElseThrow();
+    return new WireStep.WireOhms(wire(), chassis, number(first), optional(second));
   }
 
   private static double number(JTextField field) {
@@ -470,6 +518,7 @@ final class TrialPage implements Page {
   }
 
   private void take(WireCase next) {
+    twice.forget();
     whole = next;
     step = next.steps().size();
     say("");

@@ -128,6 +128,11 @@ final class WirePresenter {
     return String.join(", ", parts);
   }
 
+  /** A step in words. */
+  String step(WireStep step) {
+    return Signs.in(sentences.step(step));
+  }
+
   private List<String> done(WireCase wires, String wire) {
     List<String> done = new ArrayList<>();
     for (WireStep step : wires.steps()) {

@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.model.Happening;
+import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.SearchState;
 import firstamp.session.Snapshot;
@@ -10,6 +11,7 @@ import java.util.List;
 /** A session with nothing but a search in it; keeps what is done in it. */
 final class SearchingSession implements BenchSession {
   final List<Happening> said = new ArrayList<>();
+  final List<BenchMode> modes = new ArrayList<>();
   SearchState state;
   boolean off;
 
@@ -40,6 +42,11 @@ final class SearchingSession implements BenchSession {
   @Override
   public void mark(String text) {
     throw new AssertionError("a search puts no marks: " + text);
+  }
+
+  @Override
+  public void mode(BenchMode mode, String awakeProblem) {
+    modes.add(mode);
   }
 
   @Override

@@ -8,11 +8,14 @@ import firstamp.locate.WireCase;
 import firstamp.locate.WireStep;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
+import firstamp.session.BenchMode;
 import firstamp.session.SearchState;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import javax.swing.JLabel;
+import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import org.junit.jupiter.api.Test;
 
@@ -53,6 +56,12 @@ class ThinkPagesTest {
     SearchingSession session = new SearchingSession(ThinkViews.search(2));
     LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
     press(() -> page.choose(1));
+    assertThat(session.said).as("one stroke keeps nothing").isEmpty();
+    press(() -> page.choose(2));
+    press(() -> page.choose(1));
+    assertThat(session.said).as("two different strokes keep nothing").isEmpty();
+    press(() -> page.choose(1));
+    press(() -> page.choose(5));
     press(() -> page.choose(5));
     press(
         () -> {
@@ -166,13 +175,57 @@ class ThinkPagesTest {
     assertThat(page.view().headline()).isEqualTo("Try it at preamp input");
     press(() -> page.choose(1));
     press(page::goOn);
+    assertThat(page.view().headline()).as("one stroke").isEqualTo("Try it at preamp input");
+    assertThat(said(page)).contains("Press Enter again").contains("W3 at preamp input");
+    press(page::goOn);
     assertThat(page.view().headline()).isEqualTo("It belongs to preamp input");
     assertThat(notes.kept).hasSize(3);
     assertThat(notes.kept.get(2).steps()).last().isInstanceOf(WireStep.Dated.class);
     press(() -> page.choose(5));
+    press(() -> page.choose(5));
     assertThat(page.view().headline()).isEqualTo("Try it at preamp input");
+    press(() -> page.choose(4));
+    press(() -> page.choose(7));
+    assertThat(page.view().done().get(0)).as("47 typed into no field").doesNotContain("Moved");
+    assertThat(said(page)).contains("Press 7 again").contains("Moved W3 to preamp input");
     press(() -> page.choose(7));
     assertThat(page.view().done().get(0)).startsWith("Moved W3 to preamp input");
+  }
+
+  private static String said(TrialPage page) {
+    return ((JTextArea) Components.named(page.component(), "trial-said")).getText();
+  }
+
+  @Test
+  void aShortIsReadAgainOnThePage() throws Exception {
+    Notes notes = new Notes();
+    TrialPage page =
+        on(
+            () ->
+                new TrialPage(
+                    Views.tools(OPTIONS, null), ThinkViews.wires("cotton-leads", 3), notes, null));
+    assertThat(page.view().headline()).isEqualTo("Find the short first: IF feed tag");
+    assertThat(page.view().tone()).isEqualTo(Tone.ALARM);
+    press(
+        () -> {
+          ((JTextField) Components.named(page.component(), "wires.first")).setText("2400");
+          page.goOn();
+        });
+    assertThat(notes.kept.get(0).steps()).last().asString().contains("PlaceOhms[place=IF feed tag");
+    assertThat(page.view().headline()).isEqualTo("Supply off: read ohms first");
+  }
+
+  @Test
+  void theClipIsMovedOffAndOnUnlessChosenOnPurpose() throws Exception {
+    SearchingSession session = new SearchingSession(ThinkViews.search(2));
+    LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
+    JLabel line = (JLabel) Components.named(page.component(), "locate-hold");
+    assertThat(line.getText()).startsWith("Switch off").contains("hands out");
+    press(() -> page.choose(7));
+    assertThat(line.getText()).contains("shock").contains("Press 7 again");
+    assertThat(session.modes).isEmpty();
+    press(() -> page.choose(7));
+    assertThat(session.modes).containsExactly(BenchMode.HANDS_IN);
   }
 
   private static void type(TrialPage page, String one, String other) throws Exception {
@@ -220,6 +273,7 @@ class ThinkPagesTest {
         new SearchingSession(new SearchState(refused, null, null, List.of(), 0));
     LocatePage page = on(() -> new LocatePage(Views.tools(OPTIONS, null), session, null, null));
     press(() -> page.hold(true));
+    press(() -> page.choose(1));
     press(() -> page.choose(1));
     press(() -> page.choose(3));
     assertThat(session.said).isEmpty();
