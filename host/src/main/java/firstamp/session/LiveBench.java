@@ -420,7 +420,8 @@ public final class LiveBench implements BenchSession {
         null,
         pedalTaps,
         failure instanceof RunRefused refused ? refused.latched() : null,
-        lookScale);
+        lookScale,
+        builder.said());
   }
 
   private Snapshot build() {
@@ -506,6 +507,12 @@ public final class LiveBench implements BenchSession {
     public void mark(String text, double atMs) {
       builder.mark(text, atMs);
       super.mark(text, atMs);
+    }
+
+    @Override
+    public void happened(Happening what, double atMs) {
+      builder.happened(what, atMs);
+      super.happened(what, atMs);
     }
 
     @Override

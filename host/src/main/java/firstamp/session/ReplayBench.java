@@ -287,7 +287,8 @@ public final class ReplayBench implements BenchSession {
     Snapshot.Replay replay =
         new Snapshot.Replay(0, course.endMs(), clock.factor(), clock.held(), now.timeBar());
     return ReplaySnapshot.at(ms, reader.entry(), now, course, logFile, replay, summary, FIGURE_MS)
-        .with(new Snapshot.Beside(beside, null, null, whatIf, 0, null, lookScale));
+        .with(
+            new Snapshot.Beside(beside, null, null, whatIf, 0, null, lookScale, now.saidUntil(ms)));
   }
 
   @Override

@@ -28,6 +28,7 @@ final class ReplayTrack {
   private final double endMs;
   private final List<ProbeEvent> events;
   private final List<Snapshot.Mark> marks = new ArrayList<>();
+  private final List<Snapshot.Said> said = new ArrayList<>();
   private final boolean seenLater;
   private volatile List<Alarm> transitions;
 
@@ -61,6 +62,8 @@ final class ReplayTrack {
   private void mark(ProbeEvent event) {
     if (event instanceof ProbeEvent.Marked marked) {
       marks.add(new Snapshot.Mark(courseMs(marked.micros()), marked.text()));
+    } else if (event instanceof ProbeEvent.Happened happened) {
+      said.add(new Snapshot.Said(courseMs(happened.micros()), happened.what()));
     } else if (event instanceof ProbeEvent.Noted noted
         && noted.mark() >= 1
         && noted.mark() <= marks.size()) {
@@ -238,6 +241,10 @@ final class ReplayTrack {
 
   List<Snapshot.Mark> marksUntil(double ms) {
     return marks.stream().filter(mark -> mark.ms() <= ms).toList();
+  }
+
+  List<Snapshot.Said> saidUntil(double ms) {
+    return said.stream().filter(one -> one.ms() <= ms).toList();
   }
 
   /** What the look had found by then; null = it was not over. */

@@ -3,6 +3,7 @@ package firstamp.session;
 import firstamp.analysis.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.Channel;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Priority;
@@ -209,6 +210,7 @@ public record Snapshot(
    * @param pedalTaps taps of the probe's pedal that mean "next"
    * @param latched what the probe box remembers and stays off for, null = nothing
    * @param lookScale what the first look is measured with, null before the probe has said so
+   * @param said what was done to the set so far, in order
    */
   public record Beside(
       Earlier earlier,
@@ -217,15 +219,40 @@ public record Snapshot(
       WhatIf whatIf,
       int pedalTaps,
       RunRefused.Latched latched,
-      LookScale lookScale) {
+      LookScale lookScale,
+      List<Said> said) {
     /** Nothing. */
     public static final Beside NOTHING = new Beside(null, null, null, null, 0);
 
     /** A probe box that remembers nothing. */
     public Beside(Earlier earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, int pedalTaps) {
-      this(earlier, sleptAtEpochMs, moved, whatIf, pedalTaps, null, null);
+      this(earlier, sleptAtEpochMs, moved, whatIf, pedalTaps, null, null, List.of());
+    }
+
+    /** Copies the list. */
+    public Beside {
+      said = List.copyOf(said);
+    }
+
+    /** Whether the set records, as the person has said last. */
+    public Happening.RecordState recording() {
+      Happening.RecordState state = Happening.RecordState.UNKNOWN;
+      for (Said one : said) {
+        if (one.what() instanceof Happening.Recording recording) {
+          state = recording.state();
+        }
+      }
+      return state;
     }
   }
+
+  /**
+   * Something that was done to the set.
+   *
+   * @param ms time of the course
+   * @param what was done
+   */
+  public record Said(double ms, Happening what) {}
 
   /**
    * What the first look is measured with.

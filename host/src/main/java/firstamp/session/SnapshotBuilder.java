@@ -3,6 +3,7 @@ package firstamp.session;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Capture;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
@@ -26,6 +27,7 @@ final class SnapshotBuilder implements ChainListener {
   private final Course course = new Course();
   private final List<Alarm> alarms = new ArrayList<>();
   private final List<Snapshot.Mark> marks = new ArrayList<>();
+  private final List<Snapshot.Said> said = new ArrayList<>();
   private final ReadingColumns columns = new ReadingColumns();
   private final RecentMean supplyA = new RecentMean(FIGURE_READINGS);
   private final RecentMean supplyV = new RecentMean(FIGURE_READINGS);
@@ -104,6 +106,16 @@ final class SnapshotBuilder implements ChainListener {
   @Override
   public void mark(String text, double atMs) {
     marks.add(new Snapshot.Mark(course.endMs(), text));
+  }
+
+  @Override
+  public void happened(Happening what, double atMs) {
+    said.add(new Snapshot.Said(course.endMs(), what));
+  }
+
+  /** What was done to the set so far. */
+  List<Snapshot.Said> said() {
+    return said;
   }
 
   @Override

@@ -11,6 +11,12 @@ interface BenchActions {
   /** Puts a mark. */
   void mark();
 
+  /** Says that something was changed at the set. */
+  void changed();
+
+  /** Says that the set records, that it does not, that it is not known: in turn. */
+  void recording();
+
   /** Says yes to the question shown; false if none is. */
   boolean yes();
 

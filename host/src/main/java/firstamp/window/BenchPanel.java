@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.locate.SheetPath;
+import firstamp.model.Happening;
 import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.LimitMove;
@@ -326,6 +327,26 @@ final class BenchPanel implements BenchActions {
   public void mark() {
     if (view != null && view.controls().mark()) {
       marker.run();
+    }
+  }
+
+  @Override
+  public void changed() {
+    if (view != null && view.controls().mark() && view.replay() == null) {
+      session.happened(new Happening.SetChanged(""));
+    }
+  }
+
+  @Override
+  public void recording() {
+    if (view != null && view.controls().mark() && view.replay() == null) {
+      Happening.RecordState next =
+          switch (session.snapshot().beside().recording()) {
+            case UNKNOWN -> Happening.RecordState.ON;
+            case ON -> Happening.RecordState.OFF;
+            case OFF -> Happening.RecordState.UNKNOWN;
+          };
+      session.happened(new Happening.Recording(next));
     }
   }
 

@@ -25,6 +25,8 @@ final class Keys implements PageStrokes {
       case KeyEvent.VK_1, KeyEvent.VK_NUMPAD1 -> stroke.once(actions::yes);
       case KeyEvent.VK_0, KeyEvent.VK_NUMPAD0 -> stroke.once(actions::no);
       case KeyEvent.VK_M, KeyEvent.VK_PLUS, KeyEvent.VK_ADD -> stroke.once(actions::mark);
+      case KeyEvent.VK_E -> stroke.once(actions::changed);
+      case KeyEvent.VK_D -> stroke.once(actions::recording);
       case KeyEvent.VK_L -> stroke.once(actions::nextLimit);
       case KeyEvent.VK_H -> stroke.once(actions::handsIn);
       case KeyEvent.VK_S -> stroke.once(actions::soak);

@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.model.Alarm;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
 import firstamp.session.Course;
@@ -322,6 +323,21 @@ final class StripMaker {
     return named ? words.get("rule.onRail", alarm.railName(), cause) : cause;
   }
 
+  /** What was done to the set, in a few words; null = it is shown elsewhere (steps, the search). */
+  private String happened(Happening what) {
+    if (what instanceof Happening.Recording || what instanceof Happening.ModeSet) {
+      String id = what instanceof Happening.ModeSet set ? "mode." + set.mode().id() : what.kind();
+      return words.get("event." + id);
+    }
+    if (what instanceof Happening.SetChanged || what instanceof Happening.LoadStarted) {
+      String text = what.words();
+      return text.isBlank()
+          ? words.get("event." + what.kind())
+          : words.get("event." + what.kind() + ".said", text);
+    }
+    return null;
+  }
+
   private List<EventMark> events(Snapshot now) {
     List<EventMark> events = new ArrayList<>();
     if (now.closedMs() != null) {
@@ -354,6 +370,12 @@ final class StripMaker {
               ? words.get("event.here", number)
               : mark.text();
       events.add(new EventMark(mark.ms(), text, Tone.PLAIN));
+    }
+    for (Snapshot.Said said : now.beside().said()) {
+      String text = happened(said.what());
+      if (text != null) {
+        events.add(new EventMark(said.ms(), text, Tone.PLAIN));
+      }
     }
     events.sort(Comparator.comparingDouble(EventMark::ms));
     return events;

@@ -7,6 +7,7 @@ import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.log.BenchLog;
 import firstamp.model.AlarmState;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
 import firstamp.model.ProbeEvent;
@@ -241,6 +242,28 @@ class LiveBenchTest {
     assertThat(bench.result().summary().ended()).isEqualTo("time");
     assertThat(bench.result().summary().onMs()).isBetween(1_500.0, 2_000.0);
     assertThat(bench.snapshot().marks()).as("a mode is no mark").isEmpty();
+    assertThat(bench.snapshot().beside().said())
+        .extracting(Snapshot.Said::what)
+        .containsExactly(
+            new Happening.ModeSet(Happening.Mode.SOAK),
+            new Happening.ModeSet(Happening.Mode.SOAK_OVER));
+  }
+
+  @Test
+  void whatIsSaidInTheWindowIsInTheStreamAndInItsReplay() throws Exception {
+    run(
+        "healthy",
+        new ChainListener() {},
+        1_000_000L,
+        () -> {
+          bench.happened(new Happening.Recording(Happening.RecordState.ON));
+          bench.happened(new Happening.SetChanged(""));
+        });
+    assertThat(bench.snapshot().beside().recording()).isEqualTo(Happening.RecordState.ON);
+    assertThat(log.find("last").events())
+        .filteredOn(ProbeEvent.Happened.class::isInstance)
+        .extracting(event -> ((ProbeEvent.Happened) event).what().kind())
+        .containsExactly("record-on", "change");
   }
 
   @Test

@@ -121,6 +121,14 @@ class BenchWindowTest {
   }
 
   @Test
+  void saysThatSomethingWasChangedAndThatItRecords() throws Exception {
+    open(FakeSession.Scene.SHORT);
+    key(KeyEvent.VK_E, 'e');
+    key(KeyEvent.VK_D, 'd');
+    assertThat(session.wishes).containsExactly("happened change", "happened record-on");
+  }
+
+  @Test
   void aProbeBoxThatRemembersIsSwitchedOnAgainStepByStep() throws Exception {
     open(FakeSession.Scene.REMEMBERED);
     show();

@@ -200,6 +200,11 @@ final class FakeSession implements BenchSession {
   }
 
   @Override
+  public void happened(firstamp.model.Happening what) {
+    wishes.add("happened " + what.kind());
+  }
+
+  @Override
   public void note(int mark, String text) {
     wishes.add("note " + mark + " " + text);
   }
@@ -341,7 +346,14 @@ final class FakeSession implements BenchSession {
                 new Snapshot.Earlier(11, true, earlier(), CLOSED_MS - 500), null, null, null, 0);
         case REMEMBERED ->
             new Snapshot.Beside(
-                null, null, null, null, 0, new RunRefused.Latched(7, TripCause.RUNNING), null);
+                null,
+                null,
+                null,
+                null,
+                0,
+                new RunRefused.Latched(7, TripCause.RUNNING),
+                null,
+                List.of());
         case SLEPT -> new Snapshot.Beside(null, 1_790_000_000_000L, null, null, 0);
         case WHAT_IF ->
             new Snapshot.Beside(
@@ -358,7 +370,14 @@ final class FakeSession implements BenchSession {
                 0);
         default ->
             new Snapshot.Beside(
-                null, null, null, null, 0, null, new Snapshot.LookScale(60.0 / 1024, 330));
+                null,
+                null,
+                null,
+                null,
+                0,
+                null,
+                new Snapshot.LookScale(60.0 / 1024, 330),
+                List.of());
       };
     }
 
