@@ -24,9 +24,13 @@ static void keep_capture(struct capture *capture, const struct guard_finding *fi
 static CORE_RARE void tripped(struct probe *p)
 {
     /* Nothing writes there again before the next closing. */
-    const struct guard_finding *finding = &p->guard.finding;
+    struct guard_finding *finding = &p->guard.finding;
     CORE_NEAR(finding);
     p->guard.claimed = false;
+    /* A mean takes so long that the next plan may have begun when the plan was asked: it was not decided after the cut. */
+    if (finding->decided_slot > finding->pin_low.slot &&
+        (uint8_t)finding->decided_plans == (uint8_t)finding->pin_low.plans)
+        finding->decided_plans--;
     if (p->state != STATE_ON)
         closed(p); /* it closed and tripped before the main loop saw the first conversion */
     uint32_t decided_us = plan_us(finding->decided_plans, finding->decided_slot);

@@ -19,6 +19,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -37,6 +38,11 @@ final class ChipProbe implements AutoCloseable {
   private static final long ANSWER_SECONDS = 60;
   private static final long HEARTBEAT_MILLIS = 10;
 
+  /** Of a run: 16 s. */
+  private static final int KEPT_CONVERSIONS = 1 << 18;
+
+  static final int NOT_RECEIVED = 1024;
+
   private final Path folder;
   private final Process process;
   private final FileInputStream in;
@@ -48,6 +54,7 @@ final class ChipProbe implements AutoCloseable {
   private final AtomicLong rejected = new AtomicLong();
   private final Thread reader;
   private final Thread heart;
+  private final short[] record = new short[KEPT_CONVERSIONS];
   private volatile boolean ended;
 
   private ChipProbe(Path folder, Process process, String port) throws IOException {
@@ -55,6 +62,7 @@ final class ChipProbe implements AutoCloseable {
     this.process = process;
     this.in = new FileInputStream(port);
     this.out = new FileOutputStream(port);
+    Arrays.fill(record, (short) NOT_RECEIVED);
     this.reader = new Thread(this::read, "chip-reader");
     this.heart = new Thread(this::beat, "chip-heartbeat");
     reader.setDaemon(true);
@@ -183,17 +191,40 @@ final class ChipProbe implements AutoCloseable {
 
   <M extends Message> M poll(Class<M> kind, Predicate<M> fits, long millis)
       throws InterruptedException {
+    Frame frame = pollFrame(kind, fits, millis);
+    return frame == null ? null : kind.cast(frame.message());
+  }
+
+  /** The same as it came, with its tick. */
+  <M extends Message> Frame pollFrame(Class<M> kind, Predicate<M> fits, long millis)
+      throws InterruptedException {
     long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(millis);
     for (long left = end - System.nanoTime(); left > 0; left = end - System.nanoTime()) {
       Frame frame = frames.poll(left, TimeUnit.NANOSECONDS);
       if (frame != null && kind.isInstance(frame.message())) {
-        M message = kind.cast(frame.message());
-        if (fits.test(message)) {
-          return message;
+        if (fits.test(kind.cast(frame.message()))) {
+          return frame;
         }
       }
     }
     return null;
+  }
+
+  /** The next one of this kind, with its tick. */
+  <M extends Message> Frame awaitFrame(Class<M> kind, Predicate<M> fits)
+      throws InterruptedException {
+    Frame found = pollFrame(kind, fits, TimeUnit.SECONDS.toMillis(ANSWER_SECONDS));
+    if (found == null) {
+      throw new AssertionError("no " + kind.getSimpleName() + "; " + standardError());
+    }
+    return found;
+  }
+
+  /** Counts of a conversion by its number since the start; 1024 = it did not come. */
+  int counts(long number) {
+    synchronized (record) {
+      return number < record.length ? record[(int) number] : NOT_RECEIVED;
+    }
   }
 
   /** Conversions received in raw blocks. */
@@ -257,6 +288,14 @@ final class ChipProbe implements AutoCloseable {
     }
   }
 
+  private void keep(long number, RawBlock block) {
+    synchronized (record) {
+      for (int k = 0; k < block.count() && number + k < record.length; k++) {
+        record[(int) number + k] = block.counts()[k];
+      }
+    }
+  }
+
   private void read() {
     FrameDecoder decoder =
         new FrameDecoder(
@@ -282,6 +321,7 @@ final class ChipProbe implements AutoCloseable {
                   holes.incrementAndGet();
                 }
                 next = number + block.count();
+                keep(number, block);
               }
             });
     byte[] bytes = new byte[4096];
