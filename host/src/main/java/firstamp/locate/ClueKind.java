@@ -2,7 +2,8 @@ package firstamp.locate;
 
 /**
  * Why a wire may belong to a place, and how much that says. Colour says little: habits differ
- * between makers and between a negative and a positive chassis.
+ * between makers and between a negative and a positive chassis. The factors are common practice, no
+ * source.
  */
 public enum ClueKind {
   /** Colour by some chart. */

@@ -28,7 +28,7 @@ public record FaultSettings(
     }
   }
 
-  /** For a set at a bench. */
+  /** For a set at a bench. Common practice, no source. */
   public static FaultSettings usual() {
     return new FaultSettings(0.02, 0.1, 1, 0.005, 0.97);
   }

@@ -13,16 +13,18 @@ final class LossGrid {
   /** Ranges an answer can fall into: 2 dB each, from -5 to 75 dB below expected. */
   static final int ANSWERS = 40;
 
+  /** Losses that a fault causes, dB. Common practice, no source. */
   private static final double LOWEST_DB = 6;
+
   private static final double HIGHEST_DB = 60;
   private static final double FIRST_ANSWER_DB = -5;
   private static final double ANSWER_DB = 2;
   private static final double SQRT_2PI = StrictMath.sqrt(2 * StrictMath.PI);
 
-  /** A slipped clip can read anything over so many dB. */
+  /** A slipped clip can read anything over so many dB. Common practice, no source. */
   private static final double SLIP_SPAN_DB = 100;
 
-  /** A fault heard as "there", or a good signal heard as "gone". */
+  /** A fault heard as "there", or a good signal heard as "gone". Common practice, no source. */
   private static final double MISHEARD = 0.03;
 
   private final double[] lossDb = new double[SIZE];

@@ -1,6 +1,6 @@
 package firstamp.locate;
 
-/** How odds are said to people: no percentages. */
+/** How odds are said to people: no percentages. The limits are common practice, no source. */
 public enum OddsWord {
   /** Hardly anything else is left. */
   MOST_LIKELY("most likely"),

@@ -3,7 +3,10 @@ package firstamp.locate;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What a power-up with one wire joined showed, compared with the last good one. */
+/**
+ * What a power-up with one wire joined showed, compared with the last good one; factors: common
+ * practice, no source.
+ */
 public enum TrialVerdict {
   /** Volts collapsed: short. */
   SHORT("short", 0.005),
@@ -16,7 +19,7 @@ public enum TrialVerdict {
   /** A figure moved towards what is wanted. */
   BETTER("better", 6);
 
-  /** Current of a trial over that of the last good power-up. */
+  /** Current of a trial over that of the last good power-up. Common practice, no source. */
   static final double LIMIT_FACTOR = 1.2;
 
   private final String id;

@@ -10,7 +10,7 @@ import java.util.TreeSet;
  * Odds of the places of one wire, from all steps about it.
  *
  * <p>Factors multiply, in logs. "Somewhere else" is one of the explanations, so that no place wins
- * only because all others lost.
+ * only because all others lost. The factors and limits here are common practice, no source.
  */
 final class WireOdds {
   /** Share of "somewhere else" before anything is seen. */

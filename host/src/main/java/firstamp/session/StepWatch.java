@@ -10,7 +10,7 @@ import firstamp.model.Numbers;
  *
  * <p>Leakage is what is left of the current after the charging of the capacitors, {@code C dV/dt},
  * is taken off; where C is not known it is judged only while the volts stand still. Pure: asks no
- * clock.
+ * clock. Its limits (rises by a twentieth, 0.25 W warm, 0.5 W hot) are common practice, no source.
  */
 final class StepWatch {
   private static final double SECOND_MS = 1000;

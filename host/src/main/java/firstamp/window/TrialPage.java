@@ -22,9 +22,9 @@ import javax.swing.JTextField;
 import javax.swing.table.DefaultTableModel;
 
 /**
- * Wires of unknown place, one at a time: what to do next, and the three places that are safest to
- * try. The whole table on demand; arrows up and down go to another wire, left and right through the
- * steps.
+ * Wires of unknown place, one at a time: what to do next, and the three places to try first, where
+ * a wrong guess does the least harm. The whole table on demand; arrows up and down go to another
+ * wire, left and right through the steps.
  */
 final class TrialPage implements Page {
   private static final int WIDTH = 1160;
@@ -115,7 +115,7 @@ final class TrialPage implements Page {
     go = pieces.main("wires.go", this::goOn);
     middle = pieces.clear(new BorderLayout(0, 8));
     mind = pieces.sheet("trial-mind", new BorderLayout());
-    cards = pieces.clear(new GridLayout(1, WirePresenter.SAFEST, 14, 0));
+    cards = pieces.clear(new GridLayout(1, WirePresenter.FIRST_PLACES, 14, 0));
     shape =
         new Canvas(
             "trial-shape",
@@ -144,7 +144,7 @@ final class TrialPage implements Page {
     texts.add(headline, BorderLayout.CENTER);
     texts.add(action, BorderLayout.SOUTH);
     head.add(texts, BorderLayout.CENTER);
-    for (int at = 0; at < WirePresenter.SAFEST; at++) {
+    for (int at = 0; at < WirePresenter.FIRST_PLACES; at++) {
       rows.add(place(at));
       cards.add(rows.get(at).panel());
     }

@@ -11,7 +11,7 @@ import java.util.List;
 
 /** Turns wires of unknown place into a view of one of them. */
 final class WirePresenter {
-  static final int SAFEST = 3;
+  static final int FIRST_PLACES = 3;
 
   private final Words words;
   private final WireWords sentences;
@@ -36,7 +36,7 @@ final class WirePresenter {
     List<List<String>> table = new ArrayList<>();
     for (WireAnswer.PlaceOdds odds : answer.places()) {
       WireView.PlaceView place = place(wires, odds, answer);
-      if (places.size() < SAFEST) {
+      if (places.size() < FIRST_PLACES) {
         places.add(place);
       }
       table.add(

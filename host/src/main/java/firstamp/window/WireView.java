@@ -10,7 +10,7 @@ import java.util.List;
  * @param headline what to do next, short
  * @param action the whole sentence
  * @param warnings before power
- * @param places the three that are safest to try
+ * @param places the three to try first
  * @param about build, reach, where it was found; colours last
  * @param done what was done about it, the latest first
  * @param table all places: name, what is there, how likely, harm, reason
