@@ -76,6 +76,7 @@ public record Verdict(List<Sentence> sentences) {
       new LevelVerdict(sheet, evidence, writer).judge();
     }
     writer.sentences.removeIf(sentence -> saidByAlarm(sentence, summary));
+    writer.sentences.removeIf(new Resting(sheet, summary)::rests);
     new EndVerdict(sheet, summary, evidence, writer).judge();
     notWatched(summary.notWatched(), writer);
     writer.sentences.sort(Comparator.comparingInt(Sentence::importance));

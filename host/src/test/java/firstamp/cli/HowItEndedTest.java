@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The first sentence of the verdict says how it ended: who opened the switch, why, what to do
@@ -17,19 +18,21 @@ class HowItEndedTest {
   @TempDir private Path folder;
 
   private List<String> verdict(String scenario) {
-    List<String> out =
-        CommandRunner.run(
-                "demo",
-                "--headless",
-                "--speed",
-                "max",
-                "--for",
-                "3s",
-                "--scenario",
-                scenario,
-                "--log",
-                folder.resolve(scenario + ".db").toString())
-            .out();
+    return verdictOf(
+        "demo",
+        "--headless",
+        "--speed",
+        "max",
+        "--for",
+        "3s",
+        "--scenario",
+        scenario,
+        "--log",
+        folder.resolve(scenario + ".db").toString());
+  }
+
+  private static List<String> verdictOf(String... arguments) {
+    List<String> out = CommandRunner.run(arguments).out();
     return out.subList(out.indexOf("What it showed:") + 1, out.size()).stream()
         .filter(line -> line.startsWith("  - "))
         .map(line -> line.substring(4))
@@ -85,5 +88,36 @@ class HowItEndedTest {
     assertThat(verdict("no-draw"))
         .contains("Ran 0:03, with alarms.")
         .noneMatch(line -> line.contains("no fault"));
+  }
+
+  /** What only follows from the fault, or from what the person did, is no finding of its own. */
+  @ParameterizedTest
+  @ValueSource(strings = {"limiting", "rail-drops", "no-draw"})
+  void nothingIsSaidOfACourseThatTheFaultHasBroken(String scenario) {
+    assertThat(verdict(scenario))
+        .noneMatch(line -> line.contains("within 2 % of its end"))
+        .noneMatch(line -> line.contains("before it came down"))
+        .noneMatch(line -> line.contains("was down to"))
+        .noneMatch(line -> line.contains("If it was the motor"))
+        .noneMatch(line -> line.contains("ripples too"))
+        .noneMatch(line -> line.contains("although the sheet names no rectifier"));
+  }
+
+  @Test
+  void aBringUpInStepsIsNoFault() {
+    List<String> verdict =
+        verdictOf(
+            "demo",
+            "--headless",
+            "--speed",
+            "max",
+            "--scenario",
+            "bring-up",
+            "--steps",
+            "--log",
+            folder.resolve("steps.db").toString());
+    assertThat(verdict.get(0)).startsWith("Ran 1:");
+    assertThat(verdict)
+        .noneMatch(line -> line.matches("The current climbed.*|.*within 2 %.*|.*was down to.*"));
   }
 }
