@@ -69,7 +69,8 @@ final class StandardOutput extends OutputStream {
               + FailureWords.of(failed)
               + ". "
               + (live
-                  ? "The set stays watched and the log is written; `firstamp show last` prints the result."
+                  ? "The set stays watched and the log is written; `firstamp show last`, with the --log"
+                      + " of this run, prints the result."
                   : "What was printed is incomplete."));
     }
   }

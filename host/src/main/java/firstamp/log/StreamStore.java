@@ -94,8 +94,8 @@ final class StreamStore {
     StreamGroup groupBefore = group;
     int lengthBefore = group.length();
     boolean done = false;
-    connector.checkRoom();
     try {
+      connector.checkRoom();
       if (connection == null) {
         connection = connector.open();
         connection.setAutoCommit(false);
