@@ -206,6 +206,13 @@ final class HeadlessRun {
     }
 
     @Override
+    public void waiting(String words) {
+      if (words != null) {
+        System.err.println("firstamp: " + words);
+      }
+    }
+
+    @Override
     public void countdown(int seconds) {
       output.countdown(seconds);
     }

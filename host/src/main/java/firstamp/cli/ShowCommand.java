@@ -6,6 +6,7 @@ import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.session.PowerUpStudy;
 import firstamp.session.SummaryJson;
+import firstamp.session.ToldWords;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -50,6 +51,7 @@ final class ShowCommand implements Callable<Integer> {
       } else {
         SummaryText.lines(study.summary(), study.figures()).forEach(System.out::println);
         marks(study);
+        new ToldWords().lines(study.told()).forEach(line -> System.out.println("  " + line));
         System.out.println("What it showed:");
         EndOfRun.verdict(study.verdict(), System.out);
       }

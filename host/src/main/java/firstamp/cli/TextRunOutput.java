@@ -9,6 +9,7 @@ import firstamp.model.Summary;
 import firstamp.session.OtherRules;
 import firstamp.session.ReadingFigures;
 import firstamp.session.RulesBeside;
+import firstamp.session.ToldWords;
 import firstamp.session.TripFigures;
 import java.io.PrintStream;
 import java.util.List;
@@ -116,6 +117,11 @@ final class TextRunOutput implements RunOutput {
   @Override
   public void happened(Happening what, double atMs) {
     say("%s  %s", at(atMs), RunWords.happened(what));
+  }
+
+  @Override
+  public void told(ProbeEvent.Told event, double atMs) {
+    say("%s", new ToldWords().line(event));
   }
 
   @Override

@@ -7,7 +7,9 @@ import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.PedalJob;
 import firstamp.model.TimeSource;
+import firstamp.session.AnswerBook;
 import firstamp.session.ArmGate;
+import firstamp.session.Asking;
 import firstamp.session.Cautions;
 import firstamp.session.PortOpener;
 import firstamp.session.ProbeSettings;
@@ -38,10 +40,10 @@ import picocli.CommandLine.Spec;
     footerHeading = "%nExamples:%n",
     footer = {
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json",
-      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --for 10s --accept floating-supply,above-60",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --for 10s --accept floating-supply,above-60,tape-out",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --restore 7     after it switched itself off (number 7)",
-      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --soak 2h --accept floating-supply,above-60",
-      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --steps --supply /dev/ttyUSB1 --accept floating-supply,above-60",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --soak 2h --accept floating-supply,above-60,tape-out",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --steps --supply /dev/ttyUSB1 --accept floating-supply,above-60,tape-out",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --observe       watch only, the switch stays open",
     })
 final class WatchCommand implements Callable<Integer> {
@@ -68,7 +70,8 @@ final class WatchCommand implements Callable<Integer> {
       description = {
         "answers yes to the questions of a headless run, for this run only:",
         "floating-supply (no path round the switch), above-60 (no point clipped to can pass 60 V),"
-            + " no-fuse (go on without)"
+            + " no-fuse (go on without),",
+        "tape-out (recorders: the owner's tape is out, RECORD erases)"
       })
   private List<String> accept = new ArrayList<>();
 
@@ -147,8 +150,8 @@ final class WatchCommand implements Callable<Integer> {
                 LiveSetup.quietMicros(run.countdown, 3),
                 true,
                 run.headless
-                    ? ArmGate.alwaysOpen()
-                    : gate(log, ready, questions, run.soakMicros != null))
+                    ? ArmGate.answered(questions, TimeSource.system().epochMillis())
+                    : gate(log, ready, run.soakMicros != null))
             .trying(tried);
     PortOpener opener =
         () ->
@@ -171,21 +174,22 @@ final class WatchCommand implements Callable<Integer> {
   }
 
   /** In the window the cautions come first; where the switch is never closed nothing is asked. */
-  private static ArmGate gate(
-      BenchLog log, Sheets.Ready ready, List<String> questions, boolean soak) throws CliFailure {
-    List<String> all = new ArrayList<>();
-    if (!questions.isEmpty()) {
-      try {
-        all.add(Cautions.question(log, ready.effective().set().name()));
-      } catch (LogException failed) {
-        throw Logs.failure(failed);
-      }
-      all.addAll(questions);
-      if (soak) {
-        all.add("soak");
-      }
+  private ArmGate gate(BenchLog log, Sheets.Ready ready, boolean soak) throws CliFailure {
+    if (observe) {
+      return ArmGate.alwaysOpen();
     }
-    return new ArmGate(all);
+    try {
+      Asking asking =
+          Asking.about(
+              AnswerBook.in(log.file().toAbsolutePath().getParent(), TimeSource.system()),
+              Cautions.question(log, ready.effective().set().name()),
+              ready.effective(),
+              run.label,
+              port);
+      return new ArmGate(asking, soak ? List.of("soak") : List.of());
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    }
   }
 
   /** A mistyped answer would only bring its question back. */

@@ -76,6 +76,7 @@ public final class HtmlReport {
     comparison();
     alarms();
     marks();
+    told();
     watched();
     uncertainty();
     tables();
@@ -233,6 +234,12 @@ public final class HtmlReport {
           input.marks().stream()
               .map(mark -> List.of(FigureText.millis(mark.atMs()), String.valueOf(mark.text())))
               .toList());
+    }
+  }
+
+  private void told() {
+    if (!input.told().isEmpty()) {
+      html.heading(word("told")).list(input.told());
     }
   }
 

@@ -10,6 +10,7 @@ import firstamp.model.Scaling;
 import firstamp.model.Summary;
 import firstamp.model.Trip;
 import firstamp.session.PowerUpStudy;
+import firstamp.session.ToldWords;
 import java.util.List;
 
 /**
@@ -23,6 +24,7 @@ import java.util.List;
  * @param started date and time in words; may be null
  * @param label given by the person; may be null
  * @param marks notes with times
+ * @param told what the person told about it, as sentences
  * @param tripPicture what the probe took around its trip; null if it did not trip
  * @param tables cold checks, trials and whatever else is kept, as text
  * @param before what it is compared with; null = nothing
@@ -36,6 +38,7 @@ public record ReportInput(
     String started,
     String label,
     List<Mark> marks,
+    List<String> told,
     TripPicture tripPicture,
     List<Table> tables,
     Before before) {
@@ -44,6 +47,7 @@ public record ReportInput(
   public ReportInput {
     found = List.copyOf(found);
     marks = List.copyOf(marks);
+    told = List.copyOf(told);
     tables = List.copyOf(tables);
   }
 
@@ -69,6 +73,7 @@ public record ReportInput(
         StoredTexts.started(now.entry()),
         now.entry().label(),
         now.marks().stream().map(mark -> new Mark(mark.atMs(), mark.text())).toList(),
+        new ToldWords().lines(now.told()),
         picture,
         StoredTexts.tables(now, notes, thoughts.wireStory()),
         before == null

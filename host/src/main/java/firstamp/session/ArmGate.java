@@ -1,5 +1,7 @@
 package firstamp.session;
 
+import firstamp.model.Difference;
+import firstamp.model.ProbeEvent;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -14,31 +16,71 @@ public final class ArmGate {
 
   private final Map<String, String> waiting = new LinkedHashMap<>();
   private final Set<String> answered = new HashSet<>();
+  private final Map<String, Long> beforehand = new LinkedHashMap<>();
   private final boolean somebodyAnswers;
+  private final List<String> also;
+  private final Asking asking;
+  private ProbeEvent.SwitchedOnAgain again;
 
   /**
-   * A gate.
+   * A gate whose questions are answered once.
    *
    * @param questionIds in the order in which they are asked; none = open from the begin
    */
   public ArmGate(List<String> questionIds) {
-    this(questionIds, true);
+    this(null, List.of(), true);
+    questionIds.forEach(id -> waiting.put(id, ""));
   }
 
-  private ArmGate(List<String> questionIds, boolean somebodyAnswers) {
-    questionIds.forEach(id -> waiting.put(id, ""));
+  /**
+   * A gate that asks before each switching on what is due then.
+   *
+   * @param asking knows what is due
+   * @param also questions asked besides, before the last one
+   */
+  public ArmGate(Asking asking, List<String> also) {
+    this(asking, also, true);
+    renew();
+  }
+
+  private ArmGate(Asking asking, List<String> also, boolean somebodyAnswers) {
+    this.asking = asking;
+    this.also = List.copyOf(also);
     this.somebodyAnswers = somebodyAnswers;
   }
 
   /** A gate that is open, where nobody answers what comes up later. */
   public static ArmGate alwaysOpen() {
-    return new ArmGate(List.of(), false);
+    return new ArmGate(null, List.of(), false);
+  }
+
+  /** The same, whose questions were answered beforehand. */
+  public static ArmGate answered(List<String> questionIds, long epochMs) {
+    ArmGate gate = alwaysOpen();
+    questionIds.forEach(id -> gate.beforehand.put(id, epochMs));
+    return gate;
+  }
+
+  /** Asks anew what is due now. */
+  synchronized void renew() {
+    if (asking == null) {
+      return;
+    }
+    List<String> due = new ArrayList<>(asking.due());
+    int last = due.indexOf(Asking.HANDS_OUT);
+    due.addAll(last < 0 ? due.size() : last, also);
+    waiting.clear();
+    answered.clear();
+    due.forEach(id -> waiting.put(id, ""));
   }
 
   /** A question was answered with yes. */
   public synchronized void yes(String questionId) {
-    waiting.remove(questionId);
+    boolean asked = waiting.remove(questionId) != null;
     answered.add(questionId);
+    if (asked && asking != null) {
+      asking.yes(questionId);
+    }
   }
 
   /**
@@ -62,6 +104,49 @@ public final class ArmGate {
   /** Whether it was answered with yes. */
   synchronized boolean answered(String questionId) {
     return answered.contains(questionId);
+  }
+
+  /** Clips that are joined to nothing now; where one was moved, what is joined is asked again. */
+  synchronized void clips(Set<Integer> openRails) {
+    if (asking != null && asking.clips(openRails)) {
+      renew();
+    }
+  }
+
+  /** The cable, a clip or a wire is another than it was. */
+  synchronized void hookUpChanged() {
+    if (asking != null) {
+      asking.hookUpChanged();
+    }
+  }
+
+  /** What is different after a trip; goes with the next power-up. */
+  synchronized void again(ProbeEvent.SwitchedOnAgain what) {
+    again = what;
+    if (what.difference() == Difference.WIRE || what.difference() == Difference.PART) {
+      hookUpChanged();
+    }
+  }
+
+  /** What the person has told, to be put into the stream before the switch closes. */
+  synchronized List<ProbeEvent.Told> told(long micros) {
+    List<ProbeEvent.Told> events = new ArrayList<>();
+    if (asking != null) {
+      events.addAll(asking.told(micros));
+    }
+    beforehand.forEach((id, then) -> events.add(new ProbeEvent.Answered(micros, id, then)));
+    if (again != null) {
+      events.add(
+          new ProbeEvent.SwitchedOnAgain(
+              micros,
+              again.afterTrip(),
+              again.difference(),
+              again.rail(),
+              again.ohm(),
+              again.halfV()));
+      again = null;
+    }
+    return events;
   }
 
   /** Whether nothing waits. */

@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LineSpeed;
@@ -19,6 +20,7 @@ final class Arming {
   private static final int SPEED_TRIES = 3;
 
   private final WatchRun run;
+  private final OtherFeed otherFeed;
   private RunSetup.Settings settings;
   private Set<Integer> openRails = Set.of();
   private long streamSince = -1;
@@ -28,6 +30,7 @@ final class Arming {
 
   Arming(WatchRun run) {
     this.run = run;
+    this.otherFeed = new OtherFeed(run);
   }
 
   /** What the probe was told last; null before. */
@@ -81,6 +84,7 @@ final class Arming {
       return RunSteps.Step.STARTING;
     }
     openRails = findOpenRails();
+    run.setup().gate().clips(openRails);
     settings = run.setup().settings().plan(run.hello(), openRails);
     run.talk().ask(new HostMessage.SetLimits(settings.limits()));
     return RunSteps.Step.LIMITS;
@@ -127,6 +131,10 @@ final class Arming {
       quietSince = now;
       return RunSteps.Step.QUIET;
     }
+    if (otherFeed.waits(openRails)) {
+      quietSince = now;
+      return RunSteps.Step.QUIET;
+    }
     if (!run.supplyReady()) {
       // The countdown begins when the supply gives what the set needs.
       quietSince = now;
@@ -143,6 +151,9 @@ final class Arming {
     }
     if (left > 0) {
       return RunSteps.Step.QUIET;
+    }
+    for (ProbeEvent.Told told : run.setup().gate().told(run.now())) {
+      run.accept(told);
     }
     run.talk()
         .ask(

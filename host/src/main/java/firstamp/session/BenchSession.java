@@ -1,6 +1,8 @@
 package firstamp.session;
 
 import firstamp.model.Happening;
+import firstamp.model.OffReason;
+import firstamp.model.ProbeEvent;
 
 /**
  * One power-up as the window sees it and what the person can do to it: watched live, or replayed.
@@ -57,6 +59,21 @@ public interface BenchSession extends AutoCloseable {
   /** The mode now. */
   default BenchMode.State mode() {
     return BenchMode.State.BEGIN;
+  }
+
+  /** Why it was switched off; may be said until long after the end. */
+  default void explainOff(OffReason reason) {}
+
+  /** Somebody is there: a key, a pedal, the mouse. */
+  default void touched() {}
+
+  /**
+   * Switches on again after a trip; what is different goes into the power-up that begins.
+   *
+   * @param what as answered, its time is not used
+   */
+  default void restore(ProbeEvent.SwitchedOnAgain what) {
+    restore(what.afterTrip());
   }
 
   /** The person has seen all alarms that stand. */

@@ -14,7 +14,7 @@ import java.io.IOException;
  */
 final class Greeting {
   private static final long ASK_NANOS = 250_000_000L;
-  private static final long CONNECT_NANOS = 6_000_000_000L;
+  private static final long CONNECT_NANOS = 4_500_000_000L;
 
   /** A probe that does not answer in this time is taken at the usual uncertainties. */
   private static final long CALIBRATION_NANOS = 1_500_000_000L;
@@ -117,11 +117,7 @@ final class Greeting {
           + foreign.getAsInt()
           + " of the wire format, this program version 1. Flash the firmware that came with this program.";
     }
-    return "no answer from a probe box on "
-        + where
-        + " within 6 s ("
-        + run.talk().counts().bytes()
-        + " bytes came). Check that it is the right port, and that the box has power.";
+    return Refusals.noAnswer(where, run.talk().counts().bytes());
   }
 
   private long nanos() {

@@ -4,10 +4,13 @@ import firstamp.log.LogException;
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
 import firstamp.model.LevelWindow;
+import firstamp.model.LimitKind;
 import firstamp.model.OffCause;
+import firstamp.model.OffReason;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Reading;
+import firstamp.model.RuleId;
 import firstamp.model.Summary;
 import firstamp.model.SwitchState;
 import firstamp.model.TimeSource;
@@ -28,6 +31,9 @@ public final class LiveBench implements BenchSession {
   private static final long SNAPSHOT_NANOS = 30_000_000L;
   private static final long JOIN_MILLIS = 8_000;
 
+  /** Half the volts were promised: this much over them switches off. */
+  private static final double HALF_MARGIN = 1.2;
+
   private final RunSetup setup;
   private final TimeSource time;
   private final Snapshot.Kind kind;
@@ -39,6 +45,7 @@ public final class LiveBench implements BenchSession {
   private final Maker maker;
   private final EarlierSource earlierSource;
   private final SleepWatch sleepWatch;
+  private final IdleWatch idleWatch;
   private final Queue<ProbeEvent> later = new ConcurrentLinkedQueue<>();
   private final List<LimitMove> nextTime = new CopyOnWriteArrayList<>();
   private final Thread thread;
@@ -55,6 +62,7 @@ public final class LiveBench implements BenchSession {
   private volatile Snapshot.Earlier earlier;
   private volatile Snapshot.Moved moved;
   private volatile int pedalTaps;
+  private volatile Integer untouchedOffInS;
   private volatile Long sleptAtEpochMs;
   private volatile Snapshot.LookScale lookScale;
   private RunSteps.Step step = RunSteps.Step.CONNECTING;
@@ -134,6 +142,7 @@ public final class LiveBench implements BenchSession {
     this.maker = maker;
     this.earlierSource = Objects.requireNonNull(earlierSource, "earlierSource");
     this.sleepWatch = new SleepWatch(time);
+    this.idleWatch = new IdleWatch(time);
     this.powerUp = maker.make(new Both(), new Progress(), 0);
     this.snapshot = build();
     this.thread = new Thread(this::work, "session");
@@ -204,6 +213,8 @@ public final class LiveBench implements BenchSession {
     builder = new SnapshotBuilder(setup.effective());
     powerUp = maker.make(new Both(), new Progress(), restoreTrip);
     moved = null;
+    untouchedOffInS = null;
+    gate.renew();
     sleptAtEpochMs = null;
     // Nobody looked while it waited for this: that was no sleep.
     sleepWatch.restart();
@@ -307,6 +318,29 @@ public final class LiveBench implements BenchSession {
     } else {
       powerUp.watch().note(mark, text);
     }
+  }
+
+  @Override
+  public void explainOff(OffReason reason) {
+    if (ended) {
+      afterTheEnd(new ProbeEvent.OffExplained(endMicros(), reason));
+    } else {
+      powerUp.watch().explainOff(reason);
+    }
+  }
+
+  @Override
+  public void touched() {
+    idleWatch.touched();
+  }
+
+  @Override
+  public void restore(ProbeEvent.SwitchedOnAgain what) {
+    gate.again(what);
+    if (what.halfV() != null) {
+      limit(new LimitMove(LimitKind.SUPPLY_MAX_V, 0, HALF_MARGIN * what.halfV()));
+    }
+    restore(what.afterTrip());
   }
 
   @Override
@@ -421,7 +455,21 @@ public final class LiveBench implements BenchSession {
         pedalTaps,
         failure instanceof RunRefused refused ? refused.latched() : null,
         lookScale,
-        builder.said());
+        builder.said(),
+        builder.told(),
+        untouchedOffInS,
+        ended && neverAnswered());
+  }
+
+  /** The line could not be opened, or nobody on it said that it is a probe box. */
+  private boolean neverAnswered() {
+    return failure != null && powerUp.watch().hello() == null && beforeProbe(failure);
+  }
+
+  private static boolean beforeProbe(Exception failure) {
+    return failure instanceof RunRefused refused
+        ? refused.kind() == RunRefused.Kind.PROBE
+        : failure instanceof IOException;
   }
 
   private Snapshot build() {
@@ -443,7 +491,8 @@ public final class LiveBench implements BenchSession {
             !setup.raw(),
             chain == null ? null : chain.capture(),
             SnapshotParts.limits(builder.sheet()),
-            gate.open() ? List.of() : gate.questions(),
+            // What is over asks nothing any more.
+            ended || gate.open() ? List.of() : gate.questions(),
             result == null ? null : result.summary(),
             beside()));
   }
@@ -493,6 +542,11 @@ public final class LiveBench implements BenchSession {
 
     @Override
     public void alarm(Alarm alarm) {
+      if (alarm.rule().equals(RuleId.CLIP_OFF.id())) {
+        // A clip that goes or comes was moved by somebody.
+        idleWatch.touched();
+        gate.hookUpChanged();
+      }
       builder.alarm(alarm);
       super.alarm(alarm);
     }
@@ -516,6 +570,18 @@ public final class LiveBench implements BenchSession {
     }
 
     @Override
+    public void told(ProbeEvent.Told event, double atMs) {
+      builder.told(event, atMs);
+      super.told(event, atMs);
+    }
+
+    @Override
+    public void press(ProbeEvent.Press press, double atMs) {
+      idleWatch.touched();
+      super.press(press, atMs);
+    }
+
+    @Override
     public void noted(int mark, String text) {
       builder.noted(mark, text);
       super.noted(mark, text);
@@ -535,6 +601,7 @@ public final class LiveBench implements BenchSession {
 
     @Override
     public void link(ProbeEvent.LinkState state, String text, double atMs) {
+      gate.hookUpChanged();
       builder.link(state, text, atMs);
       super.link(state, text, atMs);
     }
@@ -571,11 +638,36 @@ public final class LiveBench implements BenchSession {
       if (slept != null) {
         sleptAtEpochMs = slept;
       }
+      watchIdle(run);
       long now = time.monotonicNanos();
       if (now - publishedNanos >= SNAPSHOT_NANOS) {
         publishedNanos = now;
         snapshot = build();
       }
+    }
+
+    /** Left on by accident: neither a soak nor a time that was asked for. */
+    private void watchIdle(WatchRun run) {
+      boolean counts =
+          step == RunSteps.Step.ON
+              && !setup.observe()
+              && setup.forMicros() == null
+              && run.mode().mode() != BenchMode.SOAK;
+      if (!counts) {
+        idleWatch.touched();
+        untouchedOffInS = untouchedOffInS != null && untouchedOffInS == 0 ? untouchedOffInS : null;
+      } else if (untouchedOffInS == null || untouchedOffInS != 0) {
+        untouchedOffInS = idleWatch.offInS();
+        if (idleWatch.over()) {
+          run.off(OffCause.TIME);
+        }
+      }
+    }
+
+    @Override
+    public void waiting(String words) {
+      notice = words;
+      snapshot = build();
     }
 
     @Override

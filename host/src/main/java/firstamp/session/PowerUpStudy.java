@@ -13,6 +13,7 @@ import firstamp.model.Capture;
 import firstamp.model.ClipMove;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
+import firstamp.model.ProbeEvent;
 import firstamp.model.Scaling;
 import firstamp.model.Summary;
 import firstamp.model.Trip;
@@ -36,6 +37,7 @@ import java.util.List;
  * @param evidence collected
  * @param verdict sentences
  * @param marks in their order
+ * @param told what the person has told about it
  * @param trip the probe's account, null = it did not trip
  * @param capture around the trip, null = none or not complete
  * @param scaling of the conversions
@@ -49,6 +51,7 @@ public record PowerUpStudy(
     Verdict verdict,
     List<Mark> marks,
     List<Said> said,
+    List<ProbeEvent.Told> told,
     Trip trip,
     Capture capture,
     Scaling scaling) {
@@ -59,6 +62,7 @@ public record PowerUpStudy(
   /** Copies the list. */
   public PowerUpStudy {
     marks = List.copyOf(marks);
+    told = List.copyOf(told);
   }
 
   /**
@@ -94,6 +98,7 @@ public record PowerUpStudy(
     JobSheet sheet = Defaults.refill(SheetReader.parse(name, header.effectiveSheetJson()).sheet());
     List<Mark> marks = new ArrayList<>();
     List<Said> said = new ArrayList<>();
+    List<ProbeEvent.Told> told = new ArrayList<>();
     ChainListener listener =
         new ChainListener() {
           @Override
@@ -104,6 +109,11 @@ public record PowerUpStudy(
           @Override
           public void happened(Happening what, double atMs) {
             said.add(new Said(atMs, what));
+          }
+
+          @Override
+          public void told(ProbeEvent.Told event, double atMs) {
+            told.add(event);
           }
         };
     ReplayPowerUp replay = new ReplayPowerUp(reader, sheet, listener, micros -> true);
@@ -121,6 +131,7 @@ public record PowerUpStudy(
         Verdict.of(sheet, summary, evidence),
         marks,
         said,
+        told,
         chain.trip(),
         chain.capture(),
         chain.scaling());

@@ -57,6 +57,21 @@ final class Refusals {
     return say("self-test", selfTest(bits));
   }
 
+  /** Nobody on the line says that it is a probe box. */
+  static String noAnswer(String port, long bytes) {
+    return say("no-answer", port, bytes);
+  }
+
+  /** Volts that are not ours while the switch is open. */
+  static String otherFeed(String volts, String where) {
+    return say("other-feed", volts, where);
+  }
+
+  /** The same while there is still hope that they fall. */
+  static String otherFeedWaits(String volts, String where) {
+    return say("other-feed.waits", volts, where);
+  }
+
   private static String id(Enum<?> value) {
     return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }

@@ -13,6 +13,9 @@ public interface RunProgress {
   /** Seconds until the switch closes, once per second. */
   default void countdown(int seconds) {}
 
+  /** Why the countdown does not begin yet, in words; null = it may. */
+  default void waiting(String words) {}
+
   /** What the run is doing now. */
   default void step(RunSteps.Step step) {}
 

@@ -7,6 +7,7 @@ import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Priority;
+import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.model.TripCause;
@@ -211,6 +212,10 @@ public record Snapshot(
    * @param latched what the probe box remembers and stays off for, null = nothing
    * @param lookScale what the first look is measured with, null before the probe has said so
    * @param said what was done to the set so far, in order
+   * @param told what the person has told about the power-up
+   * @param untouchedOffInS seconds until it switches off because nobody is there, 0 = it has; null
+   *     = somebody is
+   * @param neverAnswered whether no probe box has answered on the port
    */
   public record Beside(
       Earlier earlier,
@@ -220,9 +225,36 @@ public record Snapshot(
       int pedalTaps,
       RunRefused.Latched latched,
       LookScale lookScale,
-      List<Said> said) {
+      List<Said> said,
+      List<ProbeEvent.Told> told,
+      Integer untouchedOffInS,
+      boolean neverAnswered) {
     /** Nothing. */
     public static final Beside NOTHING = new Beside(null, null, null, null, 0);
+
+    /** Nothing told, somebody there. */
+    public Beside(
+        Earlier earlier,
+        Long sleptAtEpochMs,
+        Moved moved,
+        WhatIf whatIf,
+        int pedalTaps,
+        RunRefused.Latched latched,
+        LookScale lookScale,
+        List<Said> said) {
+      this(
+          earlier,
+          sleptAtEpochMs,
+          moved,
+          whatIf,
+          pedalTaps,
+          latched,
+          lookScale,
+          said,
+          List.of(),
+          null,
+          false);
+    }
 
     /** A probe box that remembers nothing. */
     public Beside(Earlier earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, int pedalTaps) {
@@ -232,6 +264,7 @@ public record Snapshot(
     /** Copies the list. */
     public Beside {
       said = List.copyOf(said);
+      told = List.copyOf(told);
     }
 
     /** Whether the set records, as the person has said last. */

@@ -28,6 +28,7 @@ final class SnapshotBuilder implements ChainListener {
   private final List<Alarm> alarms = new ArrayList<>();
   private final List<Snapshot.Mark> marks = new ArrayList<>();
   private final List<Snapshot.Said> said = new ArrayList<>();
+  private final List<ProbeEvent.Told> told = new ArrayList<>();
   private final ReadingColumns columns = new ReadingColumns();
   private final RecentMean supplyA = new RecentMean(FIGURE_READINGS);
   private final RecentMean supplyV = new RecentMean(FIGURE_READINGS);
@@ -142,6 +143,16 @@ final class SnapshotBuilder implements ChainListener {
       case CLEARED_UNACKNOWLEDGED -> alarm.inState(AlarmState.CLEARED, alarm.changedMs());
       case ACKNOWLEDGED, CLEARED -> alarm;
     };
+  }
+
+  @Override
+  public void told(ProbeEvent.Told event, double atMs) {
+    told.add(event);
+  }
+
+  /** What the person has told so far. */
+  List<ProbeEvent.Told> told() {
+    return told;
   }
 
   /** The sheet with the limits now in force. */

@@ -4,6 +4,7 @@ import firstamp.model.Alarm;
 import firstamp.model.ConversionBlock;
 import firstamp.model.Happening;
 import firstamp.model.OffCause;
+import firstamp.model.OffReason;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.ProbePort;
@@ -103,6 +104,11 @@ public final class WatchRun implements StreamSink {
   /** Puts words to an earlier mark; 1 = the first one. */
   public void note(int mark, String text) {
     commands.add(() -> accept(new ProbeEvent.Noted(now(), mark, text)));
+  }
+
+  /** Keeps why it was switched off. */
+  public void explainOff(OffReason reason) {
+    commands.add(() -> accept(new ProbeEvent.OffExplained(now(), reason)));
   }
 
   /** Asks the probe for another limit, as soon as it can be asked. */

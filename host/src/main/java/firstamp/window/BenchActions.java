@@ -23,6 +23,9 @@ interface BenchActions {
   /** Enter: takes the limit held, or says yes where leaving is not what is asked. */
   boolean goOn();
 
+  /** The key that switches on goes down, also while it repeats itself, or up. */
+  void hold(boolean down);
+
   /** Says no to the question shown; where none is, goes back. */
   void no();
 

@@ -9,6 +9,7 @@ import firstamp.session.Snapshot;
 import firstamp.window.BenchView.QuestionView;
 import firstamp.window.MiddleCards.Card;
 import java.util.List;
+import java.util.function.IntConsumer;
 import javax.swing.JComponent;
 
 /** The watching page inside the frame, and what its controls and keys do. Swing thread only. */
@@ -39,6 +40,7 @@ final class BenchPanel implements BenchActions {
   private Runnable search;
   private Runnable wires;
   private Runnable marker;
+  private IntConsumer again;
 
   BenchPanel(
       BenchSession session,
@@ -106,6 +108,11 @@ final class BenchPanel implements BenchActions {
     home = toHome;
     parts.controls.home(true);
     parts.verdictKey.button().setVisible(true);
+  }
+
+  /** What asks before it is switched on again after the trip of this number. */
+  void whenAgain(IntConsumer toAgain) {
+    again = toAgain;
   }
 
   /** What helps to think; the buttons for it are there where the sheet gives something. */
@@ -369,6 +376,11 @@ final class BenchPanel implements BenchActions {
   }
 
   @Override
+  public void hold(boolean down) {
+    parts.questions.hold(down);
+  }
+
+  @Override
   public void no() {
     if (parts.strips.holdsLimit()) {
       parts.strips.takeLimit(false);
@@ -447,14 +459,9 @@ final class BenchPanel implements BenchActions {
     if (last == null || view.controls().restore() == null) {
       return;
     }
-    own.ask(
-        OwnQuestions.Kind.RESTORE,
-        new RestorePresenter(words).question(last),
-        () -> {
-          if (view.controls().restore() != null) {
-            session.restore(view.controls().restore());
-          }
-        });
+    if (again != null) {
+      again.accept(view.controls().restore());
+    }
   }
 
   @Override

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.session.Asking;
 import java.util.List;
 
 /**
@@ -111,7 +112,14 @@ record BenchView(
    * @param no words on the control that does not
    */
   record QuestionView(
-      String id, String title, List<String> lines, boolean tick, String yes, String no) {}
+      String id, String title, List<String> lines, boolean tick, String yes, String no) {
+    /**
+     * Whether its yes switches on: then it has to be held, and neither Enter nor a click says it.
+     */
+    boolean held() {
+      return id.equals(Asking.HANDS_OUT);
+    }
+  }
 
   /**
    * Which controls can be used.

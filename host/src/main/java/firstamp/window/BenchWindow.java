@@ -35,6 +35,10 @@ public final class BenchWindow {
   private static final int TICK_MS = 30;
   private static final long ASIDE_S = 20;
 
+  /** Whoever moves one of these is there: a set that nobody touches is switched off. */
+  private static final long SIGNS_OF_LIFE =
+      AWTEvent.KEY_EVENT_MASK | AWTEvent.MOUSE_EVENT_MASK | AWTEvent.MOUSE_MOTION_EVENT_MASK;
+
   private final Desk desk;
   private final CountDownLatch closed = new CountDownLatch(1);
   private final ExecutorService ending = Executors.newSingleThreadExecutor(aside("window-aside"));
@@ -46,6 +50,7 @@ public final class BenchWindow {
   private WindowShell shell;
   private Timer timer;
   private boolean closing;
+  private final AWTEventListener somebody = event -> shell.touched();
 
   private BenchWindow(Desk desk, WindowOptions options, TimeSource time) {
     this.desk = desk;
@@ -175,6 +180,7 @@ public final class BenchWindow {
     timer = new Timer(TICK_MS, event -> tick());
     timer.setCoalesce(true);
     timer.start();
+    Toolkit.getDefaultToolkit().addAWTEventListener(somebody, SIGNS_OF_LIFE);
     frame.setVisible(true);
     if (frame.getFocusOwner() == null) {
       shell.front().component().requestFocusInWindow();
@@ -207,6 +213,7 @@ public final class BenchWindow {
   }
 
   private void dispose() {
+    Toolkit.getDefaultToolkit().removeAWTEventListener(somebody);
     if (timer != null) {
       timer.stop();
     }

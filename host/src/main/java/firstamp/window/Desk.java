@@ -13,7 +13,9 @@ import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
 import firstamp.report.HtmlReport;
 import firstamp.report.ReportInput;
+import firstamp.session.AnswerBook;
 import firstamp.session.ArmGate;
+import firstamp.session.Asking;
 import firstamp.session.Cautions;
 import firstamp.session.ChainListener;
 import firstamp.session.ClipFollower;
@@ -23,7 +25,6 @@ import firstamp.session.LivePowerUp;
 import firstamp.session.PortOpener;
 import firstamp.session.PowerUpStudy;
 import firstamp.session.ProbeSettings;
-import firstamp.session.Questions;
 import firstamp.session.ReplayBench;
 import firstamp.session.RunSetup;
 import firstamp.session.SearchState;
@@ -31,6 +32,7 @@ import firstamp.session.SignalSearch;
 import firstamp.session.Snapshot;
 import firstamp.session.SoundingListener;
 import firstamp.session.Thinking;
+import firstamp.session.TripsInARow;
 import firstamp.sheet.SheetException;
 import firstamp.sound.AlarmSound;
 import java.io.IOException;
@@ -70,6 +72,7 @@ public final class Desk {
 
   private volatile Consumer<Watched> started = watched -> {};
   private ProbeFlow probeFlow;
+  private AnswerBook answers;
 
   /**
    * A bench.
@@ -182,6 +185,25 @@ public final class Desk {
     return DeskSettings.load(folder());
   }
 
+  /** What was answered before earlier power-ups, and how each set was left. */
+  synchronized AnswerBook answers() {
+    if (answers == null) {
+      answers = AnswerBook.in(folder(), time);
+    }
+    return answers;
+  }
+
+  /**
+   * How often a set has switched itself off in a row.
+   *
+   * @param file log that it is kept in
+   * @param justNow cause of a trip that is not in the log yet, null = none
+   */
+  TripsInARow trips(Path file, String set, String justNow) throws LogException {
+    return TripsInARow.of(
+        BenchLog.openForReading(file, time).list(), set, justNow, time.epochMillis());
+  }
+
   /** Whether a replay is still to be made ready; true once only. */
   boolean warms() {
     return warmed.compareAndSet(false, true);
@@ -208,10 +230,10 @@ public final class Desk {
     Thinking.Tried tried = Thinking.tried(sheet.effective(), label);
     ReadySheet tight = sheet.forTrial(open, tried);
     JobSheet effective = tight.effective();
-    List<String> questions = new ArrayList<>();
-    questions.add(Cautions.question(open, effective.set().name()));
-    questions.addAll(Questions.about(effective));
-    RunSetup setup = setup(effective, label, restoreTrip, new ArmGate(questions)).trying(tried);
+    String cautions = Cautions.question(open, effective.set().name());
+    Asking asking = Asking.about(answers(), cautions, effective, label, port);
+    RunSetup setup =
+        setup(effective, label, restoreTrip, new ArmGate(asking, List.of())).trying(tried);
     return live(
         setup,
         tight,
@@ -228,7 +250,8 @@ public final class Desk {
     Files.createDirectories(emulatedLog.getParent());
     BenchLog open = BenchLog.open(emulatedLog, time);
     String caution = Cautions.question(open, sheet.effective().set().name());
-    RunSetup setup = setup(sheet.effective(), null, 0, new ArmGate(List.of(caution)));
+    Asking asking = Asking.practice(answers(), caution, sheet.effective());
+    RunSetup setup = setup(sheet.effective(), null, 0, new ArmGate(asking, List.of()));
     ClipFollower clip = ClipFollower.of(sheet.effective());
     PortOpener opener =
         () -> {

@@ -90,6 +90,9 @@ final class FigurePresenter {
 
   private FigureView rail(Snapshot now, Snapshot.Rail rail) {
     String name = words.get("figure.rail", rail.name(), rail.input());
+    if (rail.volts() == null && now.supplyV() == null) {
+      return absent(name, words.get("figure.notYet"));
+    }
     if (rail.volts() == null) {
       return new FigureView(name, DASH, "", words.get("figure.clipOff"), "", Tone.CAUTION);
     }

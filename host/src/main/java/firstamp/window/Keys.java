@@ -22,7 +22,10 @@ final class Keys implements PageStrokes {
     }
     switch (stroke.code()) {
       case KeyEvent.VK_SPACE -> stroke.once(actions::offOrHold);
-      case KeyEvent.VK_1, KeyEvent.VK_NUMPAD1 -> stroke.once(actions::yes);
+      case KeyEvent.VK_1, KeyEvent.VK_NUMPAD1 -> {
+        actions.hold(true);
+        stroke.once(actions::yes);
+      }
       case KeyEvent.VK_0, KeyEvent.VK_NUMPAD0 -> stroke.once(actions::no);
       case KeyEvent.VK_M, KeyEvent.VK_PLUS, KeyEvent.VK_ADD -> stroke.once(actions::mark);
       case KeyEvent.VK_E -> stroke.once(actions::changed);
@@ -50,6 +53,18 @@ final class Keys implements PageStrokes {
       }
     }
     return true;
+  }
+
+  @Override
+  public void released(int code) {
+    if (PageKeys.digit(code) == 1) {
+      actions.hold(false);
+    }
+  }
+
+  @Override
+  public void stop() {
+    actions.hold(false);
   }
 
   /** Seen, else the answer that is due, else what comes next. */

@@ -25,6 +25,9 @@ final class LiveSet {
 
     /** Opens the switch, or stops what would close it. */
     void off();
+
+    /** Somebody is there: a key, the mouse. */
+    default void touched() {}
   }
 
   /**
@@ -110,6 +113,13 @@ final class LiveSet {
 
   boolean armed() {
     return stand().armed();
+  }
+
+  /** Somebody is there. */
+  void touched() {
+    if (feeding != null) {
+      feeding.touched();
+    }
   }
 
   /** Opens the switch. */

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.model.TimeSource;
 import firstamp.window.BenchView.QuestionView;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
@@ -7,6 +8,8 @@ import java.awt.FlowLayout;
 import java.awt.GridBagConstraints;
 import java.awt.GridBagLayout;
 import java.awt.Insets;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
@@ -17,13 +20,17 @@ import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
+import javax.swing.Timer;
 
 /**
- * One question at a time, in the place of the strips. Key 1, Enter and the pedal say yes (to the
- * next line first where each must be seen), key 0 says no; the space bar never says yes.
+ * One question at a time, in the place of the strips. Key 1 and Enter say yes (to the next line
+ * first where each must be seen), key 0 says no; the space bar never says yes. What switches on has
+ * to be held: key 1, or the button under the mouse.
  */
 final class QuestionCard {
   private static final int WRAP_WIDTH = 960;
+  private static final int HOLD_TICK_MS = 20;
 
   private final Palette palette;
   private final Words words;
@@ -34,6 +41,9 @@ final class QuestionCard {
   private final JButton yes = new JButton();
   private final JButton no = new JButton();
   private final List<JCheckBox> ticks = new ArrayList<>();
+  private final HeldKey held = new HeldKey();
+  private final TimeSource time = TimeSource.system();
+  private final Timer holding = new Timer(HOLD_TICK_MS, event -> tick());
   private QuestionView shown;
 
   QuestionCard(Palette palette, Words words, BiConsumer<String, Boolean> answer) {
@@ -52,6 +62,18 @@ final class QuestionCard {
     button(yes, "question-yes", palette.ask(), palette.askInk());
     button(no, "question-no", palette.control(), palette.ink());
     yes.addActionListener(event -> yes());
+    yes.addMouseListener(
+        new MouseAdapter() {
+          @Override
+          public void mousePressed(MouseEvent event) {
+            hold(SwingUtilities.isLeftMouseButton(event));
+          }
+
+          @Override
+          public void mouseReleased(MouseEvent event) {
+            hold(false);
+          }
+        });
     no.addActionListener(event -> no());
     JPanel buttons = new JPanel(new FlowLayout(FlowLayout.LEFT, 14, 0));
     buttons.setOpaque(false);
@@ -138,8 +160,45 @@ final class QuestionCard {
     yes.setText(all ? shown.yes() : words.get("question.tick"));
   }
 
-  /** Ticks the next line, or says yes once all are ticked. */
+  /**
+   * The key that switches on goes down (again and again while it repeats itself) or up.
+   *
+   * @param down whether it is down
+   */
+  void hold(boolean down) {
+    if (down) {
+      held.pressed(millis(), asksToHold());
+      holding.start();
+    } else {
+      held.released(millis());
+    }
+  }
+
+  private boolean asksToHold() {
+    return card.isShowing() && shown != null && shown.held();
+  }
+
+  private long millis() {
+    return time.monotonicNanos() / 1_000_000;
+  }
+
+  private void tick() {
+    if (!asksToHold()) {
+      held.unask();
+    }
+    if (held.tick(millis())) {
+      answer.accept(shown.id(), true);
+    }
+    if (held.isUp()) {
+      holding.stop();
+    }
+  }
+
+  /** Ticks the next line, or says yes once all are ticked; what has to be held is not said so. */
   void yes() {
+    if (shown.held()) {
+      return;
+    }
     for (JCheckBox box : ticks) {
       if (!box.isSelected()) {
         box.setSelected(true);

@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.model.JobSheet;
+import firstamp.session.Asking;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.QuestionView;
 import java.util.ArrayList;
@@ -9,7 +10,17 @@ import java.util.List;
 /** Words of the questions that are asked before the switch may close, and of the cautions. */
 final class QuestionPresenter {
   private static final List<String> KNOWN =
-      List.of("cautions", "cautions-short", "floating-supply", "above-60", "no-fuse");
+      List.of(
+          "cautions",
+          "cautions-short",
+          "floating-supply",
+          "hook-up",
+          "above-60",
+          "no-fuse",
+          "tape-out",
+          "speaker-off",
+          Asking.HANDS_OUT);
+  private static final List<String> TICKED = List.of("floating-supply", "hook-up");
 
   /** Known by name, but what it is about has to be told. */
   private static final String NOT_LOGGING = "not-logging";
@@ -57,10 +68,18 @@ final class QuestionPresenter {
     return new QuestionView(
         id,
         words.get("question." + id),
-        short2 ? concerning(sheet) : lines("question." + id),
-        id.equals("floating-supply"),
+        short2 ? concerning(sheet) : lines(sheet, id),
+        TICKED.contains(id),
         words.get("question." + id + ".yes"),
         words.get("question." + id + ".no"));
+  }
+
+  /** Where the set runs on batteries nothing is asked about others. */
+  private List<String> lines(JobSheet sheet, String id) {
+    List<String> lines = lines("question." + id);
+    boolean battery = sheet.supply() != null && "battery".equals(sheet.supply().kind());
+    lines.removeIf(line -> battery && line.equals(words.get("question.hook-up.2")));
+    return lines;
   }
 
   /** Lines key.1, key.2 ... as far as there are any. */

@@ -2,10 +2,7 @@ package firstamp.window;
 
 import firstamp.session.RunRefused;
 import firstamp.session.Snapshot;
-import firstamp.window.BenchView.QuestionView;
 import firstamp.window.BenchView.Sentence;
-import java.util.ArrayList;
-import java.util.List;
 
 /** Words for switching on again, in this power-up or after one that the probe box remembers. */
 final class RestorePresenter {
@@ -43,23 +40,5 @@ final class RestorePresenter {
     return latched.cause() == null
         ? words.get("latched.number", number)
         : words.get("latched.cause", number, words.get("trip." + latched.cause().id()));
-  }
-
-  /** Each line is confirmed; a box that remembers a switching off of before says which. */
-  QuestionView question(Snapshot now) {
-    List<String> lines = new ArrayList<>();
-    RunRefused.Latched latched = met(now);
-    if (latched != null) {
-      lines.add(words.get("latched.known", remembered(latched)));
-    }
-    lines.add(words.get("restore.1"));
-    lines.add(words.get("restore.2"));
-    return new QuestionView(
-        OwnQuestions.Kind.RESTORE.id(),
-        words.get("restore.title"),
-        lines,
-        true,
-        words.get("restore.yes"),
-        words.get("restore.no"));
   }
 }

@@ -58,6 +58,16 @@ final class SentencePresenter {
               "sentence." + (now.link().state() == Snapshot.LinkState.LOST ? "lost" : "restarted")),
           orEmpty(now.link().text()));
     }
+    if (now.beside().neverAnswered()) {
+      return new Sentence(
+          Tone.CAUTION, words.get("sentence.neverAnswered"), spoken.refusal(orEmpty(now.notice())));
+    }
+    if (untouched(now)) {
+      return new Sentence(
+          Tone.ASK,
+          words.get("sentence.untouched", now.beside().untouchedOffInS()),
+          words.get("sentence.untouched.action"));
+    }
     if (!now.questions().isEmpty()) {
       return new Sentence(Tone.ASK, words.get("sentence.ask"), words.get("sentence.ask.action"));
     }
@@ -83,6 +93,16 @@ final class SentencePresenter {
         toneOf(found.priority()), words.get("sentence.falling"), join(action, mains(now.sheet())));
   }
 
+  private static boolean untouched(Snapshot now) {
+    return now.phase() == Snapshot.Phase.ON && now.beside().untouchedOffInS() != null;
+  }
+
+  /** What comes first of what is said once it is off. */
+  private String whyOff(Snapshot now) {
+    Integer left = now.beside().untouchedOffInS();
+    return left != null && left == 0 ? words.get("sentence.untouchedOff") : "";
+  }
+
   private Sentence calm(Snapshot now) {
     if (now.phase() == Snapshot.Phase.ENDED) {
       return now.summary() != null ? ended(now) : refused(now);
@@ -102,7 +122,7 @@ final class SentencePresenter {
             ? spoken.refusal(now.notice())
             : now.phase() == Snapshot.Phase.ON ? watching(now) : words.get(key + ".action");
     if (isOff(now.phase())) {
-      action = join(action, mains(now.sheet()));
+      action = join(join(whyOff(now), action), mains(now.sheet()));
     }
     return new Sentence(
         now.phase() == Snapshot.Phase.ON ? Tone.CALM : Tone.PLAIN, words.get(key), action);
@@ -127,6 +147,12 @@ final class SentencePresenter {
 
   /** The verdict of a power-up without alarm: never the word "normal". */
   private Sentence ended(Snapshot now) {
+    if (now.closedMs() == null && "user-off".equals(now.summary().ended())) {
+      return new Sentence(
+          Tone.PLAIN,
+          words.get("sentence.stopped"),
+          join(words.get("sentence.stopped.action"), mains(now.sheet())));
+    }
     boolean quiet = "normal".equals(now.summary().outcome());
     String head = Outcomes.head(words, numbers, now.summary());
     List<NotWatched> gaps = now.summary().notWatched();
@@ -134,7 +160,10 @@ final class SentencePresenter {
         gaps == null || gaps.isEmpty()
             ? words.get("verdict.allWatched")
             : words.get("verdict.notWatched", notWatched.say(gaps, now.sheet(), false));
-    return new Sentence(quiet ? Tone.PLAIN : Tone.CAUTION, head, join(action, mains(now.sheet())));
+    return new Sentence(
+        quiet ? Tone.PLAIN : Tone.CAUTION,
+        head,
+        join(join(whyOff(now), action), mains(now.sheet())));
   }
 
   /** The probe fell back to off by itself while nobody listened to it. */

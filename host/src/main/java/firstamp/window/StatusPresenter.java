@@ -21,6 +21,10 @@ final class StatusPresenter {
   List<LinkView> links(Snapshot now, String awake) {
     List<LinkView> links = new ArrayList<>();
     Snapshot.Link link = now.link();
+    if (now.beside().neverAnswered()) {
+      links.add(new LinkView(words.get("link.noAnswer"), link.port(), Tone.CAUTION));
+      return links;
+    }
     switch (link.state()) {
       case NONE -> {}
       case CONNECTING ->

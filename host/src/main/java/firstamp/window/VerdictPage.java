@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.log.PowerUpEntry;
+import firstamp.session.ToldWords;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.nio.file.FileAlreadyExistsException;
@@ -193,6 +194,7 @@ final class VerdictPage implements Page {
         new ArrayList<>(
             presenter.sentences(
                 read.study().verdict(), read.study().summary(), read.study().sheet()));
+    text.addAll(new ToldWords(words.locale(), ZoneId.systemDefault()).lines(read.study().told()));
     read.found().forEach(line -> text.add(Signs.in(line)));
     for (Desk.Against against : read.against()) {
       text.add("");

@@ -3,6 +3,7 @@ package firstamp.window;
 import firstamp.model.TimeSource;
 import firstamp.session.BenchSession;
 import firstamp.session.Snapshot;
+import firstamp.session.TripsInARow;
 import java.awt.Toolkit;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -15,6 +16,9 @@ import javax.swing.JComponent;
 final class WatchPage implements Page, LiveSet.Feeding {
   /** Where hours are in view figures that change 11 times a second can be read as well. */
   private static final int WIDE_ONE_IN = 3;
+
+  /** Nobody seems to be there: it beeps so often until it switches off. */
+  private static final int BEEP_EVERY_S = 5;
 
   private final Tools tools;
   private final Watched watched;
@@ -37,6 +41,7 @@ final class WatchPage implements Page, LiveSet.Feeding {
   private Tone lastTone = Tone.PLAIN;
   private boolean keptAwake;
   private int ticks;
+  private Integer lastLeft;
 
   WatchPage(Tools tools, Watched watched) {
     this.tools = tools;
@@ -53,6 +58,7 @@ final class WatchPage implements Page, LiveSet.Feeding {
     keys = new Keys(panel);
     panel.whenMarking(() -> tools.shell().mark(session));
     panel.whenThinking(this::search, this::wires);
+    panel.whenAgain(this::again);
     panel.show(session.snapshot(), null, true);
     if (watched.log() != null && tools.desk() != null) {
       panel.whenOver(this::verdict, this::home);
@@ -109,6 +115,11 @@ final class WatchPage implements Page, LiveSet.Feeding {
   }
 
   @Override
+  public void touched() {
+    session.touched();
+  }
+
+  @Override
   public BenchView view() {
     return panel.view();
   }
@@ -146,6 +157,12 @@ final class WatchPage implements Page, LiveSet.Feeding {
       tools.shell().toFront();
     }
     lastTone = tone;
+    Integer left = now.phase() == Snapshot.Phase.ON ? now.beside().untouchedOffInS() : null;
+    if (left != null && !left.equals(lastLeft) && left % BEEP_EVERY_S == 0) {
+      Toolkit.getDefaultToolkit().beep();
+      tools.shell().toFront();
+    }
+    lastLeft = left;
   }
 
   private void keepAwake(Snapshot now) {
@@ -199,6 +216,28 @@ final class WatchPage implements Page, LiveSet.Feeding {
     if (over() && number != null) {
       tools.shell().open(new VerdictPage(tools, watched, number, this));
     }
+  }
+
+  /** What is different now? Asked before it is switched on again after a trip. */
+  private void again(int trip) {
+    Snapshot now = session.snapshot();
+    if (tools.desk() == null || watched.log() == null) {
+      again(trip, TripsInARow.FIRST);
+      return;
+    }
+    String set = now.sheet().set().name();
+    String justNow =
+        now.phase() == Snapshot.Phase.ENDED || now.trip() == null ? null : now.trip().cause().id();
+    tools
+        .shell()
+        .aside(
+            () -> tools.desk().trips(watched.log(), set, justNow),
+            trips -> again(trip, trips),
+            unreadable -> again(trip, TripsInARow.FIRST));
+  }
+
+  private void again(int trip, TripsInARow trips) {
+    tools.shell().open(new AgainPage(tools, session, trip, trips, this));
   }
 
   /** The search for a lost signal: live, or as it was in the power-up that is played. */

@@ -87,6 +87,11 @@ final class WindowShell implements Shell, FrameKeys.Hands {
     return frame;
   }
 
+  /** Somebody is there. */
+  void touched() {
+    live.touched();
+  }
+
   @Override
   public void open(Page next) {
     if (page != null) {

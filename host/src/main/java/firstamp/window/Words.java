@@ -15,7 +15,8 @@ final class Words {
           "firstamp.window.flow",
           "firstamp.window.think",
           "firstamp.window.scenarios",
-          "firstamp.sheet.questions");
+          "firstamp.sheet.questions",
+          "firstamp.session.told");
 
   /** Languages that are there whole; the first one is the language of the plain files. */
   static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);

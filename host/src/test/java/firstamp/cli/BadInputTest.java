@@ -87,7 +87,7 @@ class BadInputTest {
             "--for",
             "1s",
             "--accept",
-            "floating-supply,above-60",
+            "floating-supply,above-60,tape-out",
             "--log",
             folder.resolve("l.db").toString());
     assertThat(result.exitCode()).isEqualTo(69);

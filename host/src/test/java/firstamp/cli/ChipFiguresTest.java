@@ -65,7 +65,7 @@ class ChipFiguresTest {
               "--sheet",
               sheet.toString(),
               "--accept",
-              "floating-supply,above-60",
+              "floating-supply,above-60,tape-out",
               "--headless",
               "--json",
               "--countdown",

@@ -78,7 +78,7 @@ class ChipTest {
                 "--sheet",
                 sheet.toString(),
                 "--accept",
-                "floating-supply,above-60",
+                "floating-supply,above-60,tape-out",
                 "--headless",
                 "--json",
                 "--countdown",

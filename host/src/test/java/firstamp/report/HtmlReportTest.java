@@ -139,6 +139,7 @@ class HtmlReportTest {
         "2026-03-04 17:05",
         text,
         List.of(new ReportInput.Mark(1200, text)),
+        List.of("Why it was switched off: " + text),
         tripped
             ? new ReportInput.TripPicture(
                 trip,
@@ -239,6 +240,7 @@ class HtmlReportTest {
             List.of(),
             null,
             null,
+            List.of(),
             List.of(),
             null,
             List.of(),

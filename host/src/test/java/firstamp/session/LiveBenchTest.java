@@ -5,18 +5,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.Waveforms;
 import firstamp.log.BenchLog;
 import firstamp.model.AlarmState;
+import firstamp.model.Difference;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
+import firstamp.model.OffReason;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbePort;
 import firstamp.model.Reading;
 import firstamp.model.TimeSource;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -144,6 +149,10 @@ class LiveBenchTest {
   }
 
   private LiveBench kept(JobSheet sheet, ProbePort port) {
+    return kept(sheet, port, ArmGate.alwaysOpen());
+  }
+
+  private LiveBench kept(JobSheet sheet, ProbePort port, ArmGate gate) {
     RunSetup setup =
         new RunSetup(
             sheet,
@@ -155,7 +164,7 @@ class LiveBenchTest {
             false,
             2_000_000,
             false,
-            ArmGate.alwaysOpen());
+            gate);
     String json = Scenarios.sheetJson("wire-short");
     return new LiveBench(
         setup,
@@ -230,6 +239,202 @@ class LiveBenchTest {
                 && bench.snapshot().powerUp() != null
                 && bench.snapshot().powerUp() > first);
     assertThat(bench.snapshot().beside().sleptAtEpochMs()).isNull();
+  }
+
+  /** A line on which nobody is. */
+  private static final class Nobody implements ProbePort {
+    private final HandTime clock = new HandTime();
+
+    @Override
+    public int read(byte[] buffer, int timeoutMillis) {
+      clock.addMillis(timeoutMillis);
+      return 0;
+    }
+
+    @Override
+    public void write(byte[] bytes) {
+      // Into the void.
+    }
+
+    @Override
+    public TimeSource time() {
+      return clock;
+    }
+
+    @Override
+    public String describe() {
+      return "/dev/ttyS0";
+    }
+
+    @Override
+    public void close() {
+      // There is nothing to close.
+    }
+  }
+
+  @Test
+  void aPortWithoutAProbeBoxIsToldWithinFiveSecondsAndNothingIsAskedAnyMore() throws Exception {
+    JobSheet sheet = LoggedRun.sheet("healthy");
+    log = BenchLog.open(folder.resolve("bench.db"), TimeSource.system());
+    Nobody port = new Nobody();
+    long before = port.clock.epochMillis();
+    bench = kept(sheet, port, new ArmGate(List.of("floating-supply", "above-60")));
+    bench.start();
+    await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
+    assertThat(port.clock.epochMillis() - before).isLessThan(5_000);
+    assertThat(bench.snapshot().beside().neverAnswered()).isTrue();
+    assertThat(bench.snapshot().questions()).isEmpty();
+    assertThat(bench.snapshot().notice()).contains("/dev/ttyS0").contains("Choose another port");
+  }
+
+  @Test
+  void whatTheProbeBoxRefusesIsNoPortWithoutAProbeBox() throws Exception {
+    JobSheet sheet = LoggedRun.sheet("wire-short");
+    log = BenchLog.open(folder.resolve("bench.db"), TimeSource.system());
+    ProbePort box = Scenarios.open("wire-short", ProbeOptions.of(1, Pace.MAX));
+    LiveBench first = kept(sheet, new Kept(box));
+    first.start();
+    await(() -> first.snapshot().phase() == Snapshot.Phase.ENDED);
+    first.close();
+    bench = kept(sheet, new Kept(box), new ArmGate(List.of("above-60")));
+    bench.start();
+    await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
+    assertThat(bench.snapshot().beside().neverAnswered()).isFalse();
+    assertThat(bench.snapshot().questions()).as("no dead card").isEmpty();
+    box.close();
+  }
+
+  @Test
+  void anotherFeedKeepsTheSwitchOpenAndIsNamed() throws Exception {
+    // After the first power-up the rails of this set stay up for minutes, as on a battery.
+    JobSheet sheet = LoggedRun.sheet("healthy");
+    Path wave = folder.resolve("wave.csv");
+    Files.writeString(
+        wave, "t_s,supply_V,supply_A,rail1_V\n0,12,0.1,0\n0.2,12,0.1,8.2\n60,12,0.1,8.2\n");
+    Path front = folder.resolve("front.json");
+    Files.writeString(front, "{\"decayMs\":1000000}");
+    log = BenchLog.open(folder.resolve("bench.db"), TimeSource.system());
+    ProbePort box = Waveforms.open(wave, front, 12.0, ProbeOptions.of(1, Pace.MAX));
+    LiveBench first = kept(sheet, new Kept(box));
+    first.start();
+    await(() -> first.snapshot().phase() == Snapshot.Phase.ENDED);
+    assertThat(first.result().summary().onMs()).isGreaterThan(0);
+    first.close();
+    bench = kept(sheet, new Kept(box));
+    bench.start();
+    await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
+    assertThat(bench.failure())
+        .isInstanceOf(RunRefused.class)
+        .hasMessageContaining("while the switch is open: a battery or another feed is in");
+    assertThat(bench.snapshot().closedMs()).as("never closed").isNull();
+    box.close();
+  }
+
+  @Test
+  void nobodyThereForElevenMinutesSwitchesOff() throws Exception {
+    List<Integer> left = new CopyOnWriteArrayList<>();
+    run("healthy", slowHours(left, 0), null, () -> {});
+    assertThat(bench.result().summary().ended()).isEqualTo("time");
+    assertThat(left).as("warned for a minute").contains(60).isSortedAccordingTo((a, b) -> b - a);
+    assertThat(bench.snapshot().beside().untouchedOffInS()).isZero();
+    assertThat(bench.snapshot().beside().sleptAtEpochMs()).isNull();
+  }
+
+  @Test
+  void aTouchKeepsItOn() throws Exception {
+    List<Integer> left = new CopyOnWriteArrayList<>();
+    run("healthy", slowHours(left, 310), null, () -> {});
+    assertThat(left).as("warned once, and once more after the touch").contains(60);
+    int again = left.lastIndexOf(60);
+    assertThat(left.subList(0, again)).as("the first warning was withdrawn").isNotEmpty();
+    assertThat(bench.result().summary().ended()).isEqualTo("time");
+  }
+
+  @Test
+  void inASoakAndWhereATimeWasAskedForNobodyHasToBeThere() throws Exception {
+    List<Integer> left = new CopyOnWriteArrayList<>();
+    run("healthy", slowHours(left, 0), 9_000_000L, () -> {});
+    assertThat(bench.result().summary().onMs()).isGreaterThan(8_900);
+    run2("healthy", slowHours(left, 0));
+    assertThat(bench.result().summary().onMs()).isGreaterThan(5_900);
+    assertThat(left).isEmpty();
+  }
+
+  private void run2(String scenario, ChainListener also) throws Exception {
+    close();
+    bench = null;
+    run(scenario, also, null, () -> bench.mode(BenchMode.SOAK, null, 6_000_000L));
+  }
+
+  /**
+   * Hours in seconds: with every reading from the closing on four seconds go by on the computer.
+   *
+   * @param touchAt reading at which somebody touches a key, 0 = nobody does
+   */
+  private ChainListener slowHours(List<Integer> left, int touchAt) {
+    return new ChainListener() {
+      private int count;
+
+      @Override
+      public void reading(Reading reading, double atMs) {
+        if (bench.snapshot().phase() != Snapshot.Phase.ON) {
+          return;
+        }
+        time.addMillis(2_000);
+        Integer now = bench.snapshot().beside().untouchedOffInS();
+        if (now != null && (left.isEmpty() || !left.get(left.size() - 1).equals(now))) {
+          left.add(now);
+        }
+        if (++count == touchAt) {
+          bench.touched();
+        }
+      }
+    };
+  }
+
+  @Test
+  void whyItWasSwitchedOffIsKeptAlsoAfterTheEnd() throws Exception {
+    run("healthy", new ChainListener() {});
+    bench.explainOff(OffReason.SMELL);
+    await(() -> !bench.snapshot().beside().told().isEmpty());
+    bench.explainOff(OffReason.WARM);
+    await(() -> bench.snapshot().beside().told().size() == 2);
+    PowerUpStudy study = PowerUpStudy.of(log.find("last"));
+    assertThat(study.told())
+        .extracting(told -> ((ProbeEvent.OffExplained) told).reason())
+        .containsExactly(OffReason.SMELL, OffReason.WARM);
+    assertThat(study.summary().onMs()).isEqualTo(bench.result().summary().onMs());
+  }
+
+  @Test
+  void whatIsDifferentAfterATripIsKeptWithTheNextPowerUp() throws Exception {
+    JobSheet sheet = LoggedRun.sheet("wire-short");
+    log = BenchLog.open(folder.resolve("bench.db"), TimeSource.system());
+    ProbePort box = Scenarios.open("wire-short", ProbeOptions.of(1, Pace.MAX));
+    bench = kept(sheet, new Kept(box));
+    bench.start();
+    await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
+    int number = bench.snapshot().trip().number();
+    ProbeEvent.SwitchedOnAgain what =
+        new ProbeEvent.SwitchedOnAgain(0, number, Difference.NOTHING, 1, 820.0, null);
+    bench.restore(what);
+    await(() -> bench.snapshot().powerUp() != null && bench.snapshot().powerUp() == 2);
+    await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
+    assertThat(log.find("2").events())
+        .filteredOn(ProbeEvent.SwitchedOnAgain.class::isInstance)
+        .singleElement()
+        .isEqualTo(
+            new ProbeEvent.SwitchedOnAgain(
+                bench.snapshot().beside().told().get(0).micros(),
+                number,
+                Difference.NOTHING,
+                1,
+                820.0,
+                null));
+    TripsInARow trips =
+        TripsInARow.of(log.list(), sheet.set().name(), null, TimeSource.system().epochMillis());
+    assertThat(trips.count()).isEqualTo(2);
+    box.close();
   }
 
   @Test

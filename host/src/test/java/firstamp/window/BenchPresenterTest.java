@@ -115,7 +115,7 @@ class BenchPresenterTest {
     BenchView view = view(FakeSession.Scene.ASKING);
     assertThat(view.sentence().tone()).isEqualTo(Tone.ASK);
     assertThat(view.questions()).hasSize(1);
-    assertThat(view.questions().get(0).lines()).hasSize(4);
+    assertThat(view.questions().get(0).lines()).hasSize(2);
     assertThat(view.questions().get(0).tick()).isTrue();
     assertThat(view.controls().off()).isTrue();
     BenchView cautions = view(FakeSession.Scene.CAUTIONS);
@@ -133,12 +133,6 @@ class BenchPresenterTest {
         .doesNotContain("--");
     assertThat(view.controls().restore()).isEqualTo(7);
     assertThat(view.controls().off()).isFalse();
-    BenchView.QuestionView question = new RestorePresenter(presenter.words()).question(now);
-    assertThat(question.tick()).isTrue();
-    assertThat(question.lines())
-        .hasSize(3)
-        .first()
-        .isEqualTo("I know what that was: number 7, supply current.");
   }
 
   @Test

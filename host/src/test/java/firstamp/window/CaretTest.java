@@ -74,6 +74,7 @@ class CaretTest {
     theCaretIsIn("note-2");
     hands.type("waits for belt");
     hands.key(KeyEvent.VK_ENTER);
+    hands.await("the words", () -> !session.wishes.isEmpty());
     assertThat(session.wishes).singleElement().asString().contains("waits for belt");
   }
 }

@@ -156,7 +156,7 @@ class FlowPagesTest {
     // A set that this log does not know: the whole page first; no supply question for batteries.
     assertThat(now.questions())
         .extracting(Snapshot.Question::id)
-        .containsExactly("cautions", "above-60");
+        .containsExactly("cautions", "above-60", "hook-up", "speaker-off", "hands-out");
     assertThat(now.phase()).isIn(Snapshot.Phase.CONNECTING, Snapshot.Phase.OPEN);
     watching.end();
     assertThat(desk.settings().port()).isEqualTo(TestBench.PORT);

@@ -122,6 +122,14 @@ class FlowRobotTest {
     return ((WatchPage) window.page()).session().snapshot();
   }
 
+  /** Whether this is what is asked, and can be seen. */
+  private boolean asked(String id) {
+    return window.page() instanceof WatchPage
+        && stands("question-yes")
+        && !now().questions().isEmpty()
+        && now().questions().get(0).id().equals(id);
+  }
+
   private boolean phase(Snapshot.Phase phase) {
     return window.page() instanceof WatchPage && now().phase() == phase;
   }
@@ -152,6 +160,13 @@ class FlowRobotTest {
     key(KeyEvent.VK_ENTER);
     await("a question", () -> stands("question-yes"));
     key(KeyEvent.VK_NUMPAD1);
+    await("the last question", () -> asked("hands-out"));
+    key(KeyEvent.VK_NUMPAD1);
+    key(KeyEvent.VK_ENTER);
+    assertThat(asked("hands-out")).as("neither a tap nor Enter switches on").isTrue();
+    robot.keyPress(KeyEvent.VK_NUMPAD1);
+    await("the countdown", () -> !asked("hands-out"));
+    robot.keyRelease(KeyEvent.VK_NUMPAD1);
     await("the set on", () -> onFor(1200));
     key(KeyEvent.VK_SPACE);
     await("its end", () -> phase(Snapshot.Phase.ENDED) && stands("verdict"));
@@ -167,6 +182,12 @@ class FlowRobotTest {
   void theMouseGetsFromTheFirstScreenToASavedReport() throws Exception {
     click("home.start");
     click("question-yes");
+    await("the last question", () -> asked("hands-out"));
+    click("question-yes");
+    assertThat(asked("hands-out")).as("a click does not switch on").isTrue();
+    robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+    await("the countdown", () -> !asked("hands-out"));
+    robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
     await("the set on", () -> onFor(1200));
     click("off");
     await("its end", () -> phase(Snapshot.Phase.ENDED));

@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.model.RuleId;
+import firstamp.session.TripsInARow;
 import firstamp.sheet.SheetField;
 import java.awt.Dimension;
 import java.io.IOException;
@@ -88,6 +89,10 @@ final class Views implements AutoCloseable {
     all.put("verdict-trip", options -> page(new VerdictPage(tools(options, used), used.log(), 2)));
     all.put("verdict-saved", this::saved);
     ThinkViews.addTo(all);
+    again(all, "again", 1, List.of(), null);
+    again(all, "again-proof", 2, List.of(5), null);
+    again(all, "again-ohms", 2, List.of(5, 1), null);
+    again(all, "again-rest", 3, List.of(), 480_000L);
     all.put("look", options -> page(new LookPage(tools(options, used))));
     all.put("leave", options -> page(new LeavePage(tools(options, used), null)));
     for (int step = 0; step <= 10; step++) {
@@ -160,6 +165,26 @@ final class Views implements AutoCloseable {
         options ->
             watch(options, FakeSession.Scene.RAIL_LOW, new Hearing.Still(Hearing.State.NO_DEVICE)));
     return all;
+  }
+
+  private void again(
+      Map<String, Maker> all, String name, int trips, List<Integer> chosen, Long restMs) {
+    all.put(
+        name,
+        options -> {
+          Tools tools = tools(options, used);
+          FakeSession session = new FakeSession(FakeSession.Scene.SHORT_OVER);
+          Long until = restMs == null ? null : (Long) (used.time().epochMillis() + restMs);
+          AgainPage page =
+              new AgainPage(
+                  tools,
+                  session,
+                  4,
+                  new TripsInARow(trips, "running", until),
+                  new WatchPage(tools, Watched.of(session)));
+          chosen.forEach(page::choose);
+          return page(page);
+        });
   }
 
   private static String larch() {

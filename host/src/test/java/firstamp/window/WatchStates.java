@@ -72,7 +72,21 @@ final class WatchStates {
   }
 
   private static void cards(Map<String, Views.Maker> all) {
-    act(all, "restore", FakeSession.Scene.SHORT, (panel, session) -> panel.restore());
+    for (String question : List.of("hands-out", "hook-up", "tape-out", "speaker-off")) {
+      all.put(
+          "watch-" + question,
+          options -> {
+            State state = new State(options, FakeSession.Scene.ASKING);
+            state.session.set(
+                Scenes.withQuestion(
+                    state.session.snapshot(), new Snapshot.Question(question, null)));
+            state.panel.show(state.session.snapshot(), null, true);
+            return state.view(true);
+          });
+    }
+    all.put(
+        "watch-no-probe", options -> untouched(options, FakeSession.Scene.REMEMBERED, null, true));
+    all.put("watch-untouched", options -> untouched(options, FakeSession.Scene.HEALTHY, 42, false));
     act(all, "close", FakeSession.Scene.HEALTHY, (panel, session) -> panel.askClose());
     act(all, "more-alarms", FakeSession.Scene.SHORT, (panel, session) -> panel.toggleMore());
     act(all, "words", FakeSession.Scene.OVER, (panel, session) -> panel.toggleNotes());
@@ -98,6 +112,20 @@ final class WatchStates {
           state.panel.toggleWhatIf();
           return state.view(true);
         });
+  }
+
+  private static Views.View untouched(
+      WindowOptions options, FakeSession.Scene scene, Integer offInS, boolean neverAnswered) {
+    State state = new State(options, scene);
+    state.session.set(
+        state
+            .session
+            .snapshot()
+            .with(
+                new Snapshot.Beside(
+                    null, null, null, null, 0, null, null, List.of(), List.of(), offInS, neverAnswered)));
+    state.panel.show(state.session.snapshot(), null, true);
+    return state.view(true);
   }
 
   private static void modes(Map<String, Views.Maker> all) {

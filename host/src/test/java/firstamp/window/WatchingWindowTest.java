@@ -331,7 +331,7 @@ class WatchingWindowTest {
   @Test
   void noFootAnswersAQuestion() throws Exception {
     open(FakeSession.Scene.ASKING);
-    for (int tap = 1; tap <= 5; tap++) {
+    for (int tap = 1; tap <= 3; tap++) {
       session.set(session.snapshot().with(new Snapshot.Beside(null, null, null, null, tap)));
       show();
     }
