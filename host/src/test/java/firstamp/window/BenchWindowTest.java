@@ -160,6 +160,14 @@ class BenchWindowTest {
   }
 
   @Test
+  void aKeyOrTheMouseSaysThatSomebodyIsThere() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    int before = session.touches;
+    key(KeyEvent.VK_T, 't');
+    assertThat(session.touches).isGreaterThan(before);
+  }
+
+  @Test
   void whatSwitchesOnHasToBeHeld() throws Exception {
     open(FakeSession.Scene.ASKING);
     Snapshot now = session.snapshot();

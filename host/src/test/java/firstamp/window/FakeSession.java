@@ -30,6 +30,7 @@ final class FakeSession implements BenchSession {
   static final double CLOSED_MS = 2_400;
 
   final List<String> wishes = new CopyOnWriteArrayList<>();
+  volatile int touches;
   private final Course course = new Course();
   private volatile Snapshot snapshot;
   volatile RuntimeException failing;
@@ -228,6 +229,11 @@ final class FakeSession implements BenchSession {
   @Override
   public void acknowledge() {
     wishes.add("seen");
+  }
+
+  @Override
+  public void touched() {
+    touches++;
   }
 
   @Override
