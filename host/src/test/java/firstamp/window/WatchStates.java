@@ -123,7 +123,17 @@ final class WatchStates {
             .snapshot()
             .with(
                 new Snapshot.Beside(
-                    null, null, null, null, 0, null, null, List.of(), List.of(), offInS, neverAnswered)));
+                    null,
+                    null,
+                    null,
+                    null,
+                    0,
+                    null,
+                    null,
+                    List.of(),
+                    List.of(),
+                    offInS,
+                    neverAnswered)));
     state.panel.show(state.session.snapshot(), null, true);
     return state.view(true);
   }
