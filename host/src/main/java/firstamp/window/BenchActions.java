@@ -23,6 +23,9 @@ interface BenchActions {
   /** Enter: takes the limit held, or says yes where leaving is not what is asked. */
   boolean goOn();
 
+  /** Why it was switched off, by its digit; nothing where it is not asked. */
+  void why(int number);
+
   /** The key that switches on goes down, also while it repeats itself, or up. */
   void hold(boolean down);
 

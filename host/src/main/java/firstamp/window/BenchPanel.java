@@ -2,6 +2,7 @@ package firstamp.window;
 
 import firstamp.locate.SheetPath;
 import firstamp.model.Happening;
+import firstamp.model.OffReason;
 import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.LimitMove;
@@ -373,6 +374,13 @@ final class BenchPanel implements BenchActions {
   @Override
   public boolean goOn() {
     return !own.asks(OwnQuestions.Kind.CLOSE) && yes();
+  }
+
+  @Override
+  public void why(int number) {
+    if (last != null && question() == null && SentencePresenter.asksWhy(last)) {
+      session.explainOff(OffReason.values()[number - 1]);
+    }
   }
 
   @Override

@@ -24,8 +24,16 @@ final class Keys implements PageStrokes {
       case KeyEvent.VK_SPACE -> stroke.once(actions::offOrHold);
       case KeyEvent.VK_1, KeyEvent.VK_NUMPAD1 -> {
         actions.hold(true);
-        stroke.once(actions::yes);
+        stroke.once(this::yesOrWhy);
       }
+      case KeyEvent.VK_2, KeyEvent.VK_3, KeyEvent.VK_4, KeyEvent.VK_5, KeyEvent.VK_6 ->
+          stroke.once(() -> actions.why(PageKeys.digit(stroke.code())));
+      case KeyEvent.VK_NUMPAD2,
+          KeyEvent.VK_NUMPAD3,
+          KeyEvent.VK_NUMPAD4,
+          KeyEvent.VK_NUMPAD5,
+          KeyEvent.VK_NUMPAD6 ->
+          stroke.once(() -> actions.why(PageKeys.digit(stroke.code())));
       case KeyEvent.VK_0, KeyEvent.VK_NUMPAD0 -> stroke.once(actions::no);
       case KeyEvent.VK_M, KeyEvent.VK_PLUS, KeyEvent.VK_ADD -> stroke.once(actions::mark);
       case KeyEvent.VK_E -> stroke.once(actions::changed);
@@ -53,6 +61,12 @@ final class Keys implements PageStrokes {
       }
     }
     return true;
+  }
+
+  private void yesOrWhy() {
+    if (!actions.yes()) {
+      actions.why(1);
+    }
   }
 
   @Override

@@ -6,6 +6,7 @@ import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Priority;
+import firstamp.model.ProbeEvent;
 import firstamp.model.TripCause;
 import firstamp.session.Snapshot;
 import firstamp.trip.OffWords;
@@ -97,10 +98,32 @@ final class SentencePresenter {
     return now.phase() == Snapshot.Phase.ON && now.beside().untouchedOffInS() != null;
   }
 
+  /** Whether one stroke may say why it was switched off: somebody did, after it was on. */
+  static boolean asksWhy(Snapshot now) {
+    boolean off =
+        now.phase() == Snapshot.Phase.RAILS_FALLING || now.phase() == Snapshot.Phase.ENDED;
+    return off
+        && now.kind() != Snapshot.Kind.REPLAY
+        && now.closedMs() != null
+        && now.trip() == null;
+  }
+
   /** What comes first of what is said once it is off. */
   private String whyOff(Snapshot now) {
     Integer left = now.beside().untouchedOffInS();
-    return left != null && left == 0 ? words.get("sentence.untouchedOff") : "";
+    if (left != null && left == 0) {
+      return words.get("sentence.untouchedOff");
+    }
+    if (!asksWhy(now)) {
+      return "";
+    }
+    String said = words.get("why.ask");
+    for (ProbeEvent.Told told : now.beside().told()) {
+      if (told instanceof ProbeEvent.OffExplained why) {
+        said = words.get("told.off", words.get("told.off." + why.reason().id()));
+      }
+    }
+    return said;
   }
 
   private Sentence calm(Snapshot now) {

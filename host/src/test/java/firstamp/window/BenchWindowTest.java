@@ -160,6 +160,24 @@ class BenchWindowTest {
   }
 
   @Test
+  void oneStrokeSaysWhyItWasSwitchedOff() throws Exception {
+    open(FakeSession.Scene.FALLING);
+    show();
+    key(KeyEvent.VK_2, '2');
+    key(KeyEvent.VK_NUMPAD6, '6');
+    key(KeyEvent.VK_1, '1');
+    assertThat(session.wishes).containsExactly("why SMELL", "why SLIP", "why SMOKE");
+  }
+
+  @Test
+  void noDigitSaysWhyWhileItIsOnOrAfterATrip() throws Exception {
+    open(FakeSession.Scene.SHORT_OVER);
+    show();
+    key(KeyEvent.VK_2, '2');
+    assertThat(session.wishes).isEmpty();
+  }
+
+  @Test
   void aKeyOrTheMouseSaysThatSomebodyIsThere() throws Exception {
     open(FakeSession.Scene.HEALTHY);
     int before = session.touches;

@@ -232,6 +232,11 @@ final class FakeSession implements BenchSession {
   }
 
   @Override
+  public void explainOff(firstamp.model.OffReason reason) {
+    wishes.add("why " + reason);
+  }
+
+  @Override
   public void touched() {
     touches++;
   }
@@ -518,9 +523,9 @@ final class FakeSession implements BenchSession {
                 0.51,
                 2.5,
                 "ohm",
-                "At that moment the set was a short: 0.51 ohm, the limit is 2.5 ohm. (Since W3 went to"
-                    + " P7.) Take off the wire that was joined last, then measure the ohms with the"
-                    + " supply off.",
+                "At that moment the set was a short: 0.51 ohm, the limit is 2.5 ohm. (Since W3 went"
+                    + " to P7.) Take off the wire that was joined last, then measure the ohms with"
+                    + " the supply off.",
                 1));
       }
       return alarms;
