@@ -152,6 +152,8 @@ final class QuestionsPage implements Page {
     on.setText(words.get(ended ? "flow.questions.keep" : "flow.questions.on"));
     on.setVisible(ended || typed);
     unknown.setVisible(!ended);
+    // Beside a field a digit is text: no key is promised there.
+    unknown.setText(words.get(typed ? "questions.unknownTyped" : "flow.questions.unknown"));
     more.setVisible(ended && !flow.form().alsoUseful().isEmpty());
     form.setVisible(ended);
     page.revalidate();

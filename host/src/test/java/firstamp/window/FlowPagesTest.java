@@ -163,6 +163,18 @@ class FlowPagesTest {
   }
 
   @Test
+  void besideAFieldNoDigitIsPromised() throws Exception {
+    open(() -> new QuestionsPage(tools, null));
+    String said =
+        on(
+            () ->
+                ((javax.swing.JButton)
+                        Components.named(shell.page().component(), "questions.unknown"))
+                    .getText());
+    assertThat(said).doesNotContainPattern("[0-9]");
+  }
+
+  @Test
   void withoutAPortNothingBegins() throws Exception {
     Desk none =
         new Desk(
