@@ -76,8 +76,8 @@ final class LocatePage implements Page {
     action = pieces.prose("locate-action", " ", WindowTheme.READING_POINTS, WIDTH - 90);
     likely = pieces.prose("locate-likely", " ", WindowTheme.READING_POINTS, 560);
     done = pieces.prose("locate-done", " ", 16, 560);
-    hold = pieces.label("locate-hold", " ", true, 22);
-    chain = new Canvas("locate-chain", WIDTH, 190, (g, w, h) -> painter.paint(g, w, h, view));
+    hold = pieces.label("locate-hold", " ", true, 18);
+    chain = new Canvas("locate-chain", 900, 190, (g, w, h) -> painter.paint(g, w, h, view));
     shape =
         new Canvas(
             "locate-shape",

@@ -40,7 +40,7 @@ final class SentenceBar {
         new Canvas(
             "sentence-shape",
             64,
-            64,
+            40,
             (g, w, h) -> {
               g.setColor(WindowTheme.colour(palette.groundOf(shown.tone())));
               g.fillRect(0, 0, w, h);

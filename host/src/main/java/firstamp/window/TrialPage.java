@@ -178,8 +178,8 @@ final class TrialPage implements Page {
 
   private PlaceRow place(int at) {
     JPanel panel = pieces.sheet("trial-place-" + (at + 1), new BorderLayout(0, 4));
-    JLabel name = pieces.label("trial-place-name-" + (at + 1), " ", true, 26);
-    JLabel likely = pieces.label("trial-place-likely-" + (at + 1), " ", true, 22);
+    JLabel name = pieces.label("trial-place-name-" + (at + 1), " ", true, 20);
+    JLabel likely = pieces.label("trial-place-likely-" + (at + 1), " ", true, 18);
     JTextArea harm =
         pieces.prose("trial-place-harm-" + (at + 1), " ", WindowTheme.READING_POINTS, 340);
     JTextArea reason =
