@@ -1,5 +1,5 @@
 /*
- * Time, conversions, switch: what happens every 62.5 us. Interrupts are off for no longer than 85 cycles anywhere: the
+ * Time, conversions, switch: what happens every 62.5 us. Interrupts are off for no longer than 90 cycles anywhere (88 in the one tick that closes a path): the
  * converter's handler lets others in as soon as it has its result, the critical sections of the core are a few
  * instructions.
  */
