@@ -20,6 +20,9 @@ final class TripJudge {
   /** A load that comes on so soon after closing came on with it. */
   private static final long CLOSING_MICROS = 5_000;
 
+  /** A motor is up to speed, or stalls, within this time: common practice, no source. */
+  private static final long MOTOR_START_MICROS = 1_000_000;
+
   /** Without its capture a trip is judged this long after it: all three reports are in by then. */
   private static final long CAPTURE_WAIT_MICROS = 500_000;
 
@@ -141,7 +144,8 @@ final class TripJudge {
     return trip.cause() == TripCause.RUNNING
         && Boolean.TRUE.equals(run.sheet().set().motor())
         && load.roseMicros() != RunState.NEVER
-        && load.roseMicros() <= trip.crossedMicros();
+        && load.roseMicros() <= trip.crossedMicros()
+        && trip.crossedMicros() - load.roseMicros() <= MOTOR_START_MICROS;
   }
 
   /** A rise with the closing itself is the closing. */

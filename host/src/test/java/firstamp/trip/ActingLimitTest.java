@@ -95,4 +95,16 @@ class ActingLimitTest {
       assertThat(bench.only("over-current").text()).doesNotContain("motor");
     }
   }
+
+  /** A short 1.1 s after the motor came on is not its start. */
+  @Test
+  void whatComesLaterThanAMotorsStartIsNotToldToBeOne() {
+    Bench bench = settled(recorder(true));
+    long now = bench.micros();
+    current(bench, now, 10, 0.1);
+    current(bench, now + 10_000, 300, 0.8);
+    current(bench, now + 310_000, 900, 0.1);
+    bench.trip(now + 1_110_700, TripCause.RUNNING, Channel.I, 5, 0.977);
+    assertThat(bench.only("over-current").text()).doesNotContain("motor").doesNotContain("load");
+  }
 }
