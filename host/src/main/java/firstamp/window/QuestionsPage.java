@@ -96,10 +96,9 @@ final class QuestionsPage implements Page {
     middle.add(end, "end");
     JPanel bottom = pieces.clear(new BorderLayout(0, 8));
     bottom.add(problem, BorderLayout.NORTH);
-    JPanel buttons = pieces.clear(new BorderLayout());
-    buttons.add(pieces.row(on, unknown, form, more), BorderLayout.WEST);
-    buttons.add(pieces.plain("questions.back", this::back), BorderLayout.EAST);
-    bottom.add(buttons, BorderLayout.SOUTH);
+    JComponent[] choices = {on, unknown, form, more};
+    JComponent[] back = {pieces.plain("questions.back", this::back)};
+    bottom.add(pieces.ends(choices, back), BorderLayout.SOUTH);
     page.add(top, BorderLayout.NORTH);
     page.add(middle, BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);

@@ -26,8 +26,6 @@ final class ThinkButtons {
             .size(0, HEIGHT);
     row.setName("think");
     row.setOpaque(false);
-    row.add(search.button());
-    row.add(wires.button());
   }
 
   JComponent component() {
@@ -42,9 +40,19 @@ final class ThinkButtons {
    */
   void show(boolean path, boolean unknown) {
     row.setVisible(path || unknown);
-    search.button().setVisible(path);
-    wires.button().setVisible(unknown);
+    there(search, path);
+    there(wires, unknown);
     search.colours(palette.control(), palette.ink());
     wires.colours(palette.control(), palette.ink());
+  }
+
+  /** The grid gives a part that is not shown its room too, so that it is taken out. */
+  private void there(KeyButton button, boolean wanted) {
+    boolean is = button.button().getParent() == row;
+    if (wanted && !is) {
+      row.add(button.button());
+    } else if (!wanted && is) {
+      row.remove(button.button());
+    }
   }
 }

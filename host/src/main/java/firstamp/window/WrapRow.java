@@ -18,6 +18,7 @@ final class WrapRow implements LayoutManager {
   private final int gap;
   private final int lineGap;
   private final int atRight;
+  private int askedAtWidth = -1;
 
   /**
    * A row.
@@ -120,8 +121,11 @@ final class WrapRow implements LayoutManager {
       y += line.height() + lineGap;
     }
     int needed = preferredLayoutSize(parent).height;
-    if (needed > parent.getHeight() && parent.isDisplayable()) {
+    // A row that is too high is asked about once for a width: whoever holds it may want it so.
+    boolean tooHigh = needed < parent.getHeight() && askedAtWidth != room;
+    if ((needed > parent.getHeight() || tooHigh) && parent.isDisplayable()) {
       // Known only now that the width is.
+      askedAtWidth = room;
       EventQueue.invokeLater(((JComponent) parent)::revalidate);
     }
   }
