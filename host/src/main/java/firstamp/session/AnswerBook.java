@@ -38,10 +38,15 @@ public final class AnswerBook {
 
   @JsonInclude(JsonInclude.Include.NON_NULL)
   @JsonIgnoreProperties(ignoreUnknown = true)
-  private record Kept(Map<String, Long> answeredEpochMs, Map<String, Conditions> conditions) {
+  private record Kept(
+      Map<String, Long> answeredEpochMs,
+      Map<String, Conditions> conditions,
+      Map<String, Long> conditionsEpochMs) {
     Kept {
       answeredEpochMs = answeredEpochMs == null ? new TreeMap<>() : new TreeMap<>(answeredEpochMs);
       conditions = conditions == null ? new TreeMap<>() : new TreeMap<>(conditions);
+      conditionsEpochMs =
+          conditionsEpochMs == null ? new TreeMap<>() : new TreeMap<>(conditionsEpochMs);
     }
   }
 
@@ -65,9 +70,9 @@ public final class AnswerBook {
     try {
       return Files.exists(file)
           ? MAPPER.readValue(Files.readString(file), Kept.class)
-          : new Kept(null, null);
+          : new Kept(null, null, null);
     } catch (IOException damaged) {
-      return new Kept(null, null);
+      return new Kept(null, null, null);
     }
   }
 
@@ -117,9 +122,22 @@ public final class AnswerBook {
     return kept.conditions().getOrDefault(set, Conditions.UNSAID);
   }
 
+  /**
+   * How a set was left, as far as it spares a question: what was said longer ago than an answer
+   * about what is joined lives spares none, for a tape may have been put in since.
+   */
+  synchronized Conditions stillHolding(String set) {
+    Long then = kept.conditionsEpochMs().get(set);
+    long now = time.epochMillis();
+    boolean holds = then != null && then <= now && now - then < HOOK_UP_MILLIS;
+    Conditions last = conditions(set);
+    return holds ? last : new Conditions(null, null, last.function());
+  }
+
   /** How it is left now. */
   public synchronized void conditions(String set, Conditions conditions) {
     kept.conditions().put(set, conditions);
+    kept.conditionsEpochMs().put(set, time.epochMillis());
     write();
   }
 
@@ -131,7 +149,7 @@ public final class AnswerBook {
       Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException fullOrReadOnly) {
       // It holds while the program runs; the next time it is asked again.
-      kept = new Kept(kept.answeredEpochMs(), kept.conditions());
+      kept = new Kept(kept.answeredEpochMs(), kept.conditions(), kept.conditionsEpochMs());
     }
   }
 }

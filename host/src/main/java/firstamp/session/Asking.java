@@ -43,7 +43,7 @@ public final class Asking {
     String set = effective.set().name();
     List<Asked> all = new ArrayList<>();
     all.add(cautions(cautions, set));
-    all.addAll(Questions.lives(effective, label, port, book.conditions(set)));
+    all.addAll(Questions.lives(effective, label, port, book.stillHolding(set)));
     return new Asking(book, set, all);
   }
 

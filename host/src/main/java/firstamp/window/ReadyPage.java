@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.model.Conditions;
 import firstamp.sheet.SheetException;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
@@ -31,6 +32,7 @@ final class ReadyPage implements Page {
   private final JTextField label = new JTextField(24);
   private final JTextArea problem;
   private final JButton on;
+  private final LeftChips left;
   private List<Ports.Found> found = List.of();
   private boolean busy;
 
@@ -52,6 +54,10 @@ final class ReadyPage implements Page {
     portMore = pieces.prose("ready-port-more", " ", 17, RIGHT_WIDTH);
     problem = pieces.prose("ready-problem", "", WindowTheme.READING_POINTS, Pieces.WIDTH);
     on = pieces.main("ready.on", this::goOn);
+    left =
+        sheet == null
+            ? null
+            : new LeftChips(pieces, words, sheet.effective().set().kind(), this::keepLeft);
     layOut();
   }
 
@@ -69,6 +75,9 @@ final class ReadyPage implements Page {
     JPanel bottom = pieces.clear(new BorderLayout(0, 8));
     bottom.add(problem, BorderLayout.NORTH);
     problem.setVisible(false);
+    if (left != null) {
+      bottom.add(pieces.row(left.buttons().toArray(new JComponent[0])), BorderLayout.CENTER);
+    }
     JPanel buttons = pieces.clear(new BorderLayout());
     buttons.add(pieces.row(on, pieces.plain("ready.sheet", () -> choose(1))), BorderLayout.WEST);
     buttons.add(pieces.plain("ready.back", this::back), BorderLayout.EAST);
@@ -164,6 +173,25 @@ final class ReadyPage implements Page {
   public void shown() {
     busy = false;
     lookForPorts();
+    if (left != null) {
+      rememberLeft();
+    }
+  }
+
+  private void rememberLeft() {
+    String set = sheet.effective().set().name();
+    tools.shell().aside(() -> tools.desk().answers().conditions(set), left::remember, this::failed);
+  }
+
+  /** How the set is left is kept for the next time too, whatever becomes of this page. */
+  private void keepLeft() {
+    Conditions now = left.conditions();
+    tools.shell().aside(() -> keep(now), done -> page.revalidate(), this::failed);
+  }
+
+  private boolean keep(Conditions now) {
+    tools.desk().answers().conditions(sheet.effective().set().name(), now);
+    return true;
   }
 
   private void lookForPorts() {
@@ -237,10 +265,14 @@ final class ReadyPage implements Page {
     busy = true;
     Desk desk = tools.desk();
     String text = label.getText();
+    Conditions now = left.touched() ? left.conditions() : null;
     tools
         .shell()
         .aside(
             () -> {
+              if (now != null) {
+                keep(now);
+              }
               desk.settings().withPort(path).save(desk.folder());
               return desk.start(sheet, path, text, 0);
             },
@@ -254,6 +286,8 @@ final class ReadyPage implements Page {
       tools.shell().open(new FormPage(tools, json));
     } else if (number == 2) {
       lookForPorts();
+    } else if (number <= 5 && left != null) {
+      left.press(number - 2);
     }
   }
 

@@ -74,6 +74,19 @@ class AskingTest {
   }
 
   @Test
+  void aTapeThatWasOutAnHourAgoIsAskedAboutAgain() throws Exception {
+    JobSheet sheet = sheet("recorder", "bench");
+    AnswerBook.in(folder, time)
+        .conditions(
+            "Larch", new Conditions(Conditions.Load.NO_TAPE, null, Conditions.Function.RECORD));
+    assertThat(asking(sheet, null).due()).doesNotContain("tape-out");
+    time.sleepMillis(3_600_000);
+    Asking later = asking(sheet, null);
+    assertThat(later.due()).contains("tape-out");
+    assertThat(later.conditions().load()).as("still shown").isEqualTo(Conditions.Load.NO_TAPE);
+  }
+
+  @Test
   void aSilencedAmplifierIsNotAskedAboutItsLoudspeaker() throws Exception {
     JobSheet sheet = sheet("amplifier", "bench");
     AnswerBook book = AnswerBook.in(folder, time);
