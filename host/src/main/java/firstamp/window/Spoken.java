@@ -124,7 +124,7 @@ final class Spoken {
       if (matcher.find()) {
         said =
             said.substring(0, matcher.start())
-                + fill(pair, matcher)
+                + fill(pair, matcher, pairs)
                 + said.substring(matcher.end());
       }
     }
@@ -135,17 +135,18 @@ final class Spoken {
     for (Pair pair : pairs) {
       Matcher matcher = pair.pattern().matcher(text);
       if (matcher.matches()) {
-        return fill(pair, matcher);
+        return fill(pair, matcher, pairs);
       }
     }
     return text;
   }
 
-  private String fill(Pair pair, Matcher matcher) {
+  /** A figure may itself be words of the same bundle, as in "at most 1.4 ohm". */
+  private String fill(Pair pair, Matcher matcher, List<Pair> pairs) {
     int most = pair.order().stream().mapToInt(each -> each + 1).max().orElse(0);
     Object[] values = new Object[most];
     for (int k = 0; k < pair.order().size(); k++) {
-      values[pair.order().get(k)] = matcher.group(k + 1);
+      values[pair.order().get(k)] = whole(matcher.group(k + 1), pairs);
     }
     return pair.order().isEmpty() && !pair.other().contains("''")
         ? pair.other()

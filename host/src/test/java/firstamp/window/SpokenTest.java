@@ -16,6 +16,12 @@ class SpokenTest {
         .isEqualTo(
             "Das Ger\u00e4t zog am Ende 118 mA bei 12 V (1.4 W), nach einem Einschaltstrom von 2"
                 + " A.");
+    assertThat(
+            german.verdict(
+                "A short, at most 1.44 ohm: it switched itself off after 1.2 s. Highest"
+                    + " current 6.36 A. Take off the wire joined last, then measure the ohms with the"
+                    + " supply off."))
+        .startsWith("Kurzschluss, h\u00f6chstens 1.44 \u03a9: nach 1.2 s selbst abgeschaltet.");
     assertThat(german.verdict("Ran 0:12, no fault seen."))
         .isEqualTo("Lief 0:12, kein Fehler gesehen.");
     assertThat(
