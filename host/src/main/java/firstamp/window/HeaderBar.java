@@ -24,6 +24,7 @@ final class HeaderBar {
 
   private final Palette palette;
   private final JPanel bar = new JPanel(new BorderLayout(BETWEEN, 0));
+  private final JLabel nothing = new JLabel();
   private final JLabel set = new JLabel(" ");
   private final JLabel about = new JLabel(" ");
   private final JLabel phase = new JLabel(" ");
@@ -32,8 +33,13 @@ final class HeaderBar {
   private final JPanel states = new JPanel(new FlowLayout(FlowLayout.RIGHT, STATES_GAP, 2));
   private List<LinkView> shown = List.of();
 
-  HeaderBar(Palette palette) {
+  HeaderBar(Palette palette, Words words) {
     this.palette = palette;
+    label(nothing, "nothing-switched", true, 19, palette.askInk());
+    nothing.setText(words.get("replay.nothing"));
+    nothing.setBackground(WindowTheme.colour(palette.ask()));
+    nothing.setOpaque(true);
+    nothing.setVisible(false);
     label(set, "set", true, 19, palette.ink());
     label(about, "about", false, 15, palette.quietInk());
     label(phase, "phase", true, 19, palette.ink());
@@ -46,6 +52,9 @@ final class HeaderBar {
       part.setAlignmentY(0.5f);
       left.add(part);
     }
+    nothing.setBorder(BorderFactory.createEmptyBorder(6, GAP, 6, GAP));
+    nothing.setAlignmentY(0.5f);
+    left.add(nothing, 0);
     about.setMinimumSize(new Dimension(0, 0));
     states.setOpaque(false);
     bar.setOpaque(false);
@@ -66,6 +75,7 @@ final class HeaderBar {
   }
 
   void show(BenchView now) {
+    nothing.setVisible(now.replay() != null);
     set(elapsed, now.elapsed());
     set(phase, now.phase());
     set(set, now.set());
@@ -92,7 +102,7 @@ final class HeaderBar {
       return;
     }
     int room = bar.getWidth() - BETWEEN - ROOM;
-    int must = width(elapsed) + width(phase);
+    int must = width(elapsed) + width(phase) + (nothing.isVisible() ? width(nothing) : 0);
     int wrong = 0;
     for (int at = 0; at < shown.size(); at++) {
       Component state = states.getComponent(at);

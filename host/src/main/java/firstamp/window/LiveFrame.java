@@ -45,7 +45,7 @@ final class LiveFrame {
   LiveFrame(Palette palette, Words words, Runnable switchOff) {
     this.palette = palette;
     this.words = words;
-    header = new HeaderBar(palette);
+    header = new HeaderBar(palette, words);
     sentence = new SentenceBar(palette);
     figures = new FigureRow(palette);
     off =

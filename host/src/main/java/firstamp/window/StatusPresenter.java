@@ -78,10 +78,8 @@ final class StatusPresenter {
     if (now.label() != null && !now.label().isBlank()) {
       parts.add("\u201c" + now.label() + "\u201d");
     }
-    switch (now.kind()) {
-      case PROBE -> {}
-      case EMULATED -> parts.add(words.get("about.emulated"));
-      case REPLAY -> parts.add(words.get("about.replay"));
+    if (now.kind() == Snapshot.Kind.EMULATED) {
+      parts.add(words.get("about.emulated"));
     }
     return String.join(", ", parts);
   }

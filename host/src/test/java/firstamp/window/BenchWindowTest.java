@@ -370,6 +370,30 @@ class BenchWindowTest {
                 .dispatchEvent(new WindowEvent(window.frame(), WindowEvent.WINDOW_CLOSING)));
   }
 
+  private java.util.List<String> header() throws Exception {
+    return Components.onSwing(
+        () ->
+            Components.visible((java.awt.Container) Components.named(window.frame(), "header"))
+                .stream()
+                .filter(javax.swing.JLabel.class::isInstance)
+                .map(each -> ((javax.swing.JLabel) each).getText())
+                .toList());
+  }
+
+  @Test
+  void aReplaySaysOnItsHeadThatNothingIsSwitched() throws Exception {
+    open(FakeSession.Scene.REPLAY);
+    show();
+    assertThat(header()).contains("Replay, nothing is switched");
+  }
+
+  @Test
+  void aLiveSetNeverSaysSo() throws Exception {
+    open(FakeSession.Scene.HEALTHY);
+    show();
+    assertThat(header()).isNotEmpty().doesNotContain("Replay, nothing is switched");
+  }
+
   /** One picture, as the timer would make it. */
   private void show() throws Exception {
     SwingUtilities.invokeAndWait(
