@@ -13,6 +13,7 @@ import firstamp.session.OtherRules;
 import firstamp.session.ReadingFigures;
 import firstamp.session.RulesBeside;
 import firstamp.session.SummaryJson;
+import firstamp.session.ToldJson;
 import firstamp.session.TripFigures;
 import java.util.List;
 import java.util.Locale;
@@ -99,6 +100,13 @@ final class JsonRunOutput implements RunOutput {
   @Override
   public void happened(Happening what, double atMs) {
     lines.print(HappeningJson.put(what, atMs, JsonLines.object("event")));
+  }
+
+  @Override
+  public void told(ProbeEvent.Told event, double atMs) {
+    ObjectNode node = ToldJson.put(event, JsonLines.object("event"));
+    at(node, atMs);
+    lines.print(node);
   }
 
   @Override
