@@ -1,5 +1,5 @@
 /*
- * Time, conversions, switch: what happens every 62.5 us. Interrupts are off for no longer than 90 cycles anywhere (88 in the one tick that closes a path): the
+ * Time, conversions, switch: what happens every 62.5 us. Interrupts are off for no longer than 85 cycles anywhere: the
  * converter's handler lets others in as soon as it has its result, the critical sections of the core are a few
  * instructions.
  */
@@ -17,8 +17,6 @@
 #include "core/compiler.h"
 #include "core/probe.h"
 
-
-
 /*
  * Slot and plan belong to the tick; the converter's handler only reads them. The tick counts plans in one byte, to be
  * short; who needs the whole number brings it forward, which happens far oftener than every 256 plans.
@@ -29,7 +27,7 @@ static volatile uint8_t plans_left = 1; /* of this reading, this one counted; do
 static uint32_t plans;
 static uint8_t plans_low; /* PLAN_LOW, as far as plans has followed */
 static volatile uint16_t late_starts;
-static volatile uint8_t path_plan_low; /* the plan in which the path closed last; set by the tick that closes it */
+static volatile uint8_t path_plan_low; /* the plan in which the path closed last: a wish stands until this is kept */
 
 /* ---- switch and look path: the port is the only place that knows what is closed ---- */
 
@@ -44,6 +42,8 @@ static inline void paths_open(void)
 
 void hal_paths_open(void)
 {
+    if (GPIOR0 & (BIT(CLOSE_SWITCH_BIT) | BIT(CLOSE_LOOK_BIT)))
+        path_plan_low = PLAN_LOW; /* it may have closed in this plan, and its first conversion has not ended yet */
     paths_open();
 }
 
@@ -69,18 +69,18 @@ uint32_t hal_path_since_plan(void)
     return now - (uint8_t)((uint8_t)now - path_plan_low);
 }
 
-/* In the tick alone. The look path opens in the same instruction pair in which the switch closes. */
+/*
+ * In the tick alone, so the plan is kept later, where interrupts are on: by the first conversion's handler, or by who
+ * opens before that. The look path opens in the same instruction pair in which the switch closes.
+ */
 static inline void close_wanted(void)
 {
     if (GPIOR0 & BIT(CLOSE_SWITCH_BIT)) {
         PORTD |= BIT(PIN_SWITCH);
         PORTD &= (uint8_t)~BIT(PIN_LOOK_PATH);
-        path_plan_low = PLAN_LOW;
     }
-    if (GPIOR0 & BIT(CLOSE_LOOK_BIT)) {
+    if (GPIOR0 & BIT(CLOSE_LOOK_BIT))
         PORTD |= BIT(PIN_LOOK_PATH);
-        path_plan_low = PLAN_LOW;
-    }
 }
 
 /* ---- time awake: the main loop's rounds are measured with Timer 2, 4 us a step ---- */
@@ -155,6 +155,7 @@ static CORE_RARE void bring_plans_forward(void)
     if ((GPIOR0 & BIT(CLOSE_SWITCH_BIT) && PORTD & BIT(PIN_SWITCH)) ||
         (GPIOR0 & BIT(CLOSE_LOOK_BIT) && PORTD & BIT(PIN_LOOK_PATH) && !(GPIOR0 & BIT(CLOSE_SWITCH_BIT)))) {
         /* closed at the start of this plan: the wish is done */
+        path_plan_low = low;
         GPIOR0 &= (uint8_t)~BIT(CLOSE_SWITCH_BIT);
         GPIOR0 &= (uint8_t)~BIT(CLOSE_LOOK_BIT);
     }

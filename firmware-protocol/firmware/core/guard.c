@@ -44,6 +44,7 @@ static CORE_RARE void claim(struct guard *guard, enum trip_cause cause, uint8_t 
 {
     struct guard_finding *finding = &guard->finding;
     finding->pin_low = hal_now();
+    finding->decided_slot = finding->pin_low.slot;
     finding->cause = (uint8_t)cause;
     finding->channel = channel;
     finding->confirmed = confirmed;
@@ -51,18 +52,10 @@ static CORE_RARE void claim(struct guard *guard, enum trip_cause cause, uint8_t 
     guard->claimed = true;
 }
 
-static CORE_RARE void decided_now(struct guard *guard)
-{
-    struct instant now = hal_now();
-    guard->finding.decided_plans = now.plans;
-    guard->finding.decided_slot = now.slot;
-}
-
 bool guard_trip(struct guard *guard, enum trip_cause cause, uint16_t value)
 {
     if (!cut(guard, hal_path_now() == HAL_PATH_SWITCH))
         return false;
-    decided_now(guard);
     claim(guard, cause, CHANNEL_NONE, 1, value);
     return true;
 }
@@ -71,9 +64,8 @@ static CORE_RARE void found(struct guard *guard, enum trip_cause cause, uint8_t 
 {
     if (!cut(guard, true))
         return;
-    guard->finding.decided_plans = hal_conversion_plans();
-    guard->finding.decided_slot = slot;
     claim(guard, cause, guard->watch.channel, guard->watch.confirmed, guard->watch.value);
+    guard->finding.decided_slot = slot;
 }
 
 /* Called last, so that a handler without limits to watch has little to save. */
@@ -109,6 +101,5 @@ void guard_comparator(struct guard *guard, bool closed)
 {
     if (!cut(guard, closed))
         return;
-    decided_now(guard);
     claim(guard, TRIP_HARD_SHORT, CHANNEL_NONE, 1, 0);
 }

@@ -19,8 +19,7 @@ struct guard_finding {
     uint8_t cause;
     uint8_t channel;
     uint8_t confirmed;
-    uint8_t decided_slot;
-    uint32_t decided_plans;
+    uint8_t decided_slot; /* the last of this number before the pin was low */
     uint16_t value;
     struct instant pin_low;
 };

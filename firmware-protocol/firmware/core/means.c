@@ -24,13 +24,12 @@ void means_add_j(struct means *means, uint16_t counts)
         means->run_void = true;
 }
 
-struct means_found means_close_reading(struct means *means, uint32_t over_i_sum, uint16_t over_j_sum)
+uint8_t means_close_reading(struct means *means, uint32_t over_i_sum, uint16_t over_j_sum)
 {
     CORE_NEAR(means);
-    struct means_found found = {CHANNEL_NONE, 0};
     if (means->count_i != I_PER_READING || means->count_j != J_PER_READING) {
         memset(means, 0, sizeof *means);
-        return found;
+        return CHANNEL_NONE;
     }
     means->begun = false; /* until the next reading has begun; a lost first conversion must not join two readings */
     uint8_t at = means->at;
@@ -41,13 +40,14 @@ struct means_found means_close_reading(struct means *means, uint32_t over_i_sum,
     means->at = at + 1 == MEAN_READINGS ? 0 : (uint8_t)(at + 1);
     means->sound_j = means->run_void ? 0 : (uint8_t)(means->sound_j + (means->sound_j < MEAN_READINGS));
     if (means->filled < MEAN_READINGS && ++means->filled < MEAN_READINGS)
-        return found;
-    if (means->all_i > over_i_sum) {
-        found.channel = CHANNEL_I;
-        found.mean_16ths = (uint16_t)(means->all_i / 25u);
-    } else if (means->sound_j == MEAN_READINGS && means->all_j > over_j_sum) {
-        found.channel = CHANNEL_J;
-        found.mean_16ths = (uint16_t)((uint32_t)means->all_j * 8u / 25u);
-    }
-    return found;
+        return CHANNEL_NONE;
+    if (means->all_i > over_i_sum)
+        return CHANNEL_I;
+    return means->sound_j == MEAN_READINGS && means->all_j > over_j_sum ? CHANNEL_J : CHANNEL_NONE;
+}
+
+uint16_t means_16ths(const struct means *means, uint8_t channel)
+{
+    uint32_t sum = channel == CHANNEL_I ? means->all_i : (uint32_t)means->all_j * 8u;
+    return (uint16_t)(sum / 25u);
 }

@@ -26,12 +26,6 @@ struct means {
     uint16_t sum_j[MEAN_READINGS]; /* 5 conversions */
 };
 
-/* What the sums are over, of 400 conversions of I and 50 of J. */
-struct means_found {
-    uint8_t channel; /* CHANNEL_NONE = neither is over */
-    uint16_t mean_16ths;
-};
-
 void means_begin_reading(struct means *means);
 static inline void means_add_i(struct means *means, uint16_t counts)
 {
@@ -39,7 +33,12 @@ static inline void means_add_i(struct means *means, uint16_t counts)
     means->count_i++;
 }
 void means_add_j(struct means *means, uint16_t counts);
-/* At the last conversion of a reading that was begun. */
-struct means_found means_close_reading(struct means *means, uint32_t over_i_sum, uint16_t over_j_sum);
+/*
+ * At the last conversion of a reading that was begun: the channel whose sum, of 400 conversions of I or 50 of J, is over;
+ * CHANNEL_NONE = neither.
+ */
+uint8_t means_close_reading(struct means *means, uint32_t over_i_sum, uint16_t over_j_sum);
+/* The mean of the last ten readings in 1/16 count. A division, so not before the switch is open. */
+uint16_t means_16ths(const struct means *means, uint8_t channel);
 
 #endif

@@ -132,10 +132,10 @@ static CORE_RARE enum trip_cause on_rail(struct trip_watch *watch, uint8_t chann
 static CORE_RARE enum trip_cause close_reading(struct trip_watch *watch)
 {
     const struct trip_levels *levels = watch->levels;
-    struct means_found found = means_close_reading(&watch->means, levels->mean_i_sum, levels->mean_j_sum);
-    if (found.channel == CHANNEL_NONE)
+    uint8_t channel = means_close_reading(&watch->means, levels->mean_i_sum, levels->mean_j_sum);
+    if (channel == CHANNEL_NONE)
         return TRIP_NONE;
-    return decided(watch, TRIP_MEAN, found.channel, 1, found.mean_16ths);
+    return decided(watch, TRIP_MEAN, channel, 1, 0);
 }
 
 enum trip_cause trip_conversion(struct trip_watch *watch, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)

@@ -26,7 +26,7 @@ struct trip_watch {
     /* valid after a cause was returned */
     uint8_t channel;
     uint8_t confirmed;
-    uint16_t value;
+    uint16_t value; /* not of a mean: means_16ths works it out once the switch is open */
     struct means means;
 };
 

@@ -12,11 +12,15 @@ static CORE_RARE void closed(struct probe *p)
     probe_enter(p, STATE_ON, BY_USER, plan_us(hal_path_since_plan(), 0));
 }
 
+/* The plan of the last slot of this number that had begun at an instant. */
+static CORE_RARE uint32_t plan_of(uint8_t slot, const struct instant *at)
+{
+    return slot > at->slot ? at->plans - 1u : at->plans;
+}
+
 static void keep_capture(struct capture *capture, const struct guard_finding *finding, uint16_t number)
 {
-    uint32_t plans = finding->decided_plans;
-    if (capture->last_slot > finding->decided_slot)
-        plans--;
+    uint32_t plans = plan_of(capture->last_slot, &finding->pin_low);
     capture->decided_us = plan_us(plans, capture->last_slot);
     capture->number = number;
 }
@@ -27,13 +31,13 @@ static CORE_RARE void tripped(struct probe *p)
     struct guard_finding *finding = &p->guard.finding;
     CORE_NEAR(finding);
     p->guard.claimed = false;
-    /* A mean takes so long that the next plan may have begun when the plan was asked: it was not decided after the cut. */
-    if (finding->decided_slot > finding->pin_low.slot &&
-        (uint8_t)finding->decided_plans == (uint8_t)finding->pin_low.plans)
-        finding->decided_plans--;
+    struct trip_watch *watch = &p->guard.watch;
+    CORE_NEAR(watch);
+    if (finding->cause == TRIP_MEAN)
+        finding->value = means_16ths(&watch->means, finding->channel);
     if (p->state != STATE_ON)
         closed(p); /* it closed and tripped before the main loop saw the first conversion */
-    uint32_t decided_us = plan_us(finding->decided_plans, finding->decided_slot);
+    uint32_t decided_us = plan_us(plan_of(finding->decided_slot, &finding->pin_low), finding->decided_slot);
     uint32_t pin_low_us = instant_us(&finding->pin_low);
     /* A step of the channel back for each conversion of the row but the last; slots times 62.5 us. */
     uint8_t steps = (uint8_t)((finding->confirmed - 1u) * trip_step_slots(finding->channel) / 2u);
@@ -54,9 +58,9 @@ static CORE_RARE void tripped(struct probe *p)
     bytes_put_u32(record + LATCH_DECIDED, decided_us);
     bytes_put_u16(record + LATCH_VALUE, finding->value);
     bytes_put_u16(record + LATCH_LIMIT,
-                  trip_limit(p->guard.watch.levels, &p->limits, &p->zeros, (enum trip_cause)finding->cause,
+                  trip_limit(watch->levels, &p->limits, &p->zeros, (enum trip_cause)finding->cause,
                              finding->channel, finding->value));
-    bytes_put_u32(record + LATCH_I2T, p->guard.watch.i2t_counts2);
+    bytes_put_u32(record + LATCH_I2T, watch->i2t_counts2);
     bytes_put_u32(record + LATCH_I2T_LIMIT, p->limits.i2t_budget_counts2);
     bytes_put_u16(record + LATCH_BOOT, (uint16_t)p->boot_id);
     bytes_put_u32(record + LATCH_TICK, pin_low_us);

@@ -233,7 +233,7 @@ static void mean_limit_waits_for_ten_readings(void)
     closed();
     CHECK_IS(run(i_pulsed, 32000, &cause), 1599);
     CHECK_IS(cause, TRIP_MEAN);
-    CHECK_IS(watch.value, 80 * 16);
+    CHECK_IS(means_16ths(&watch.means, CHANNEL_I), 80 * 16);
     CHECK_IS(watch.channel, CHANNEL_I);
     limits.inrush_ms = 15; /* readings that begin after it: the third */
     closed();
@@ -258,7 +258,7 @@ static void mean_of_j_is_void_while_one_was_over_1000(void)
     CHECK_IS(run(j_1001_once_a_second, 16000, &cause), 160 * 11 - 1);
     CHECK_IS(cause, TRIP_MEAN);
     CHECK_IS(watch.channel, CHANNEL_J);
-    CHECK_IS(watch.value, 900 * 16);
+    CHECK_IS(means_16ths(&watch.means, CHANNEL_J), 900 * 16);
 }
 
 static uint16_t rail_2_low(uint32_t n, uint8_t channel)

@@ -24,6 +24,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
@@ -50,7 +51,8 @@ final class ChipProbe implements AutoCloseable {
   private final FrameEncoder encoder = new FrameEncoder();
   private final BlockingQueue<Frame> frames = new LinkedBlockingQueue<>();
   private final AtomicLong conversions = new AtomicLong();
-  private final AtomicLong holes = new AtomicLong();
+  private final List<String> holes = new CopyOnWriteArrayList<>();
+  private volatile int repeated;
   private final AtomicLong rejected = new AtomicLong();
   private final Thread reader;
   private final Thread heart;
@@ -96,6 +98,7 @@ final class ChipProbe implements AutoCloseable {
   /** Asks until the probe answers, as a host does. */
   ProbeMessage.Hello hello() throws InterruptedException {
     for (int attempt = 0; attempt < 100; attempt++) {
+      repeated += attempt > 0 ? 1 : 0;
       send(new HostMessage.HelloRequest(LineSpeed.FAST));
       ProbeMessage.Hello hello = poll(ProbeMessage.Hello.class, m -> true, 200);
       if (hello != null) {
@@ -156,6 +159,7 @@ final class ChipProbe implements AutoCloseable {
   void command(HostMessage message) throws InterruptedException {
     Set<Integer> sequences = new HashSet<>();
     for (int attempt = 0; attempt < ANSWER_SECONDS; attempt++) {
+      repeated += attempt > 0 ? 1 : 0;
       sequences.add(send(message));
       Message answer = poll(Message.class, m -> answers(m, sequences), 1000);
       if (answer instanceof ProbeMessage.Refused refused) {
@@ -232,9 +236,14 @@ final class ChipProbe implements AutoCloseable {
     return conversions.get();
   }
 
-  /** How often a raw block did not begin where the one before ended. */
-  long holes() {
-    return holes.get();
+  /** Where a raw block did not begin where the one before ended. */
+  List<String> holes() {
+    return List.copyOf(holes);
+  }
+
+  /** How many requests were sent again because no answer came in time. */
+  int repeated() {
+    return repeated;
   }
 
   /** Frames that were damaged, or cut off by a reset. */
@@ -318,7 +327,10 @@ final class ChipProbe implements AutoCloseable {
                 // Conversion n starts at tick floor(62.5 n); no run here lasts until ticks wrap.
                 long number = (2 * block.tickMicros() + 1) / 125;
                 if (next >= 0 && number != next) {
-                  holes.incrementAndGet();
+                  holes.add(
+                      "%d conversions from %d on, %d dropped by the probe, %d frames rejected, %d requests repeated"
+                          .formatted(
+                              number - next, next, block.dropped(), rejected.get(), repeated));
                 }
                 next = number + block.count();
                 keep(number, block);

@@ -9,7 +9,6 @@ import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
 import firstamp.protocol.SlotPlan;
 import firstamp.protocol.StreamKind;
-import firstamp.protocol.TripCause;
 import firstamp.protocol.TripLimits;
 import firstamp.protocol.rules.TripDecision;
 import firstamp.protocol.rules.TripRules;
@@ -132,19 +131,11 @@ class TripRulesAgainstChipTest {
     assertThat(copy.decision.confirmed()).as(which).isEqualTo(chip.trip.confirmed());
     assertThat(copy.decision.value()).as(which).isEqualTo(chip.trip.value());
     assertThat(copy.decision.limit()).as(which).isEqualTo(chip.trip.limit());
-    if (chip.trip.cause() != TripCause.MEAN) {
-      // The mean takes so long that the next conversion of I may be added before the watch ends.
-      assertThat(copy.i2tCounts2).as(which).isEqualTo(chip.trip.i2tCounts2());
-    }
+    assertThat(copy.i2tCounts2).as(which).isEqualTo(chip.trip.i2tCounts2());
     assertThat(copy.decided).as(which).isEqualTo(chip.decided);
     assertThat(Math.abs(chip.pinMicros - copy.pinMicros()))
         .as(which)
-        .isLessThanOrEqualTo(tolerance(chip));
-  }
-
-  /** Decided in the same conversion; working out a mean takes the chip up to three of them. */
-  private static double tolerance(Run chip) {
-    return chip.trip.cause() == TripCause.MEAN ? 4 * CONVERSION_MICROS : CONVERSION_MICROS;
+        .isLessThanOrEqualTo(CONVERSION_MICROS);
   }
 
   /**
@@ -163,7 +154,7 @@ class TripRulesAgainstChipTest {
     assertThat(copy.decision.channel()).as(which).isEqualTo(chip.trip.channel());
     assertThat(Math.abs(chip.pinMicros - copy.pinMicros()))
         .as(which)
-        .isLessThanOrEqualTo(tolerance(chip));
+        .isLessThanOrEqualTo(CONVERSION_MICROS);
     return copy.decided;
   }
 
