@@ -38,9 +38,12 @@ public final class BenchWindow {
   private static final int TICK_MS = 30;
   private static final long ASIDE_S = 20;
 
-  /** Whoever moves one of these is there: a set that nobody touches is switched off. */
+  /**
+   * Whoever moves the mouse is there: a set that nobody touches is switched off. Keys are told by
+   * {@link FrameKeys}, since one that is eaten comes to no listener.
+   */
   private static final long SIGNS_OF_LIFE =
-      AWTEvent.KEY_EVENT_MASK | AWTEvent.MOUSE_EVENT_MASK | AWTEvent.MOUSE_MOTION_EVENT_MASK;
+      AWTEvent.MOUSE_EVENT_MASK | AWTEvent.MOUSE_MOTION_EVENT_MASK;
 
   private final Desk desk;
   private final CountDownLatch closed = new CountDownLatch(1);

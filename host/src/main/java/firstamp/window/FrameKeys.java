@@ -81,6 +81,9 @@ final class FrameKeys implements KeyEventDispatcher {
 
     /** Keys of the page in front. */
     PageStrokes page();
+
+    /** A key of this window: somebody is there, also where the key is eaten. */
+    void touched();
   }
 
   FrameKeys(Window window, Hands hands, Pedal pedal) {
@@ -95,6 +98,7 @@ final class FrameKeys implements KeyEventDispatcher {
     if (!ours(source) && !begun(event)) {
       return false;
     }
+    hands.touched();
     if (PageKeys.code(event) == PEDAL) {
       pedal(event);
       return true;

@@ -88,7 +88,8 @@ final class WindowShell implements Shell, FrameKeys.Hands {
   }
 
   /** Somebody is there. */
-  void touched() {
+  @Override
+  public void touched() {
     live.touched();
   }
 

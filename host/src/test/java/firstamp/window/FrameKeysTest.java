@@ -23,6 +23,7 @@ class FrameKeysTest implements FrameKeys.Hands {
   private boolean counting;
   private boolean waits;
   private long now;
+  private int touches;
 
   @Override
   public void off() {
@@ -52,6 +53,11 @@ class FrameKeysTest implements FrameKeys.Hands {
   @Override
   public boolean dead() {
     return dead;
+  }
+
+  @Override
+  public void touched() {
+    touches++;
   }
 
   @Override
@@ -221,5 +227,13 @@ class FrameKeysTest implements FrameKeys.Hands {
       }
     }
     assertThat(done).isNotEmpty().isSubsetOf("off", "mark");
+  }
+
+  /** A set that nobody touches is switched off: an eaten key is a hand all the same. */
+  @Test
+  void aKeyThatIsEatenSaysThatSomebodyIsThere() {
+    stroke(button, KeyEvent.VK_SPACE, ' ');
+    assertThat(done).containsExactly("off");
+    assertThat(touches).isPositive();
   }
 }
