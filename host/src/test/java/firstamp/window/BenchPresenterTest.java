@@ -92,7 +92,7 @@ class BenchPresenterTest {
   void tellsTheHeadThatIsTooFarBelowTheMeter() {
     BenchView view = view(FakeSession.Scene.LOST_HEAD);
     assertThat(view.sentence().tone()).isEqualTo(Tone.CAUTION);
-    assertThat(view.figures().get(4).word()).isEqualTo("TOO LOW, 38 dB due");
+    assertThat(view.figures().get(4).word()).isEqualTo("LOW, expect 38 dB");
     assertThat(view.figures().get(4).tone()).isEqualTo(Tone.CAUTION);
   }
 

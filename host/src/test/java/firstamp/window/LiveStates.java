@@ -15,14 +15,17 @@ enum LiveStates {
   FakeSession session() throws ReflectiveOperationException {
     FakeSession session =
         new FakeSession(
-            this == ON_AGAIN
-                ? FakeSession.Scene.SHORT
-                : this == ON ? FakeSession.Scene.HEALTHY : FakeSession.Scene.ASKING);
+            this == ON || this == ON_AGAIN ? FakeSession.Scene.HEALTHY : FakeSession.Scene.ASKING);
     Snapshot now = session.snapshot();
     if (this == COUNTDOWN) {
       now = WatchStates.changed(now, Map.of("questions", List.of(), "countdownS", 3));
     } else if (this == LOOK) {
       now = WatchStates.changed(now, Map.of("questions", List.of(), "phase", Snapshot.Phase.LOOK));
+    }
+    if (this == ON_AGAIN) {
+      // It was given back after a trip, which the snapshot still tells of.
+      Snapshot.TripView trip = new FakeSession(FakeSession.Scene.SHORT).snapshot().trip();
+      now = WatchStates.changed(now, Map.of("trip", trip));
     }
     session.set(Scenes.withThinking(now));
     if (this == COUNTDOWN) {

@@ -3,6 +3,7 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.emulate.Scenarios;
+import firstamp.session.TripsInARow;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.KeyEventDispatcher;
@@ -81,6 +82,15 @@ class OffEverywhereTest {
     all.put("QuestionsPage", given -> new QuestionsPage(given.tools(), null));
     all.put("FormPage", given -> new FormPage(given.tools(), Scenarios.sheetJson("healthy")));
     all.put("ReadyPage", given -> new ReadyPage(given.tools(), Scenarios.sheetJson("healthy")));
+    all.put(
+        "AgainPage",
+        given ->
+            new AgainPage(
+                given.tools(),
+                given.session(),
+                4,
+                new TripsInARow(1, "running", null),
+                new WatchPage(given.tools(), Watched.of(given.session()))));
     all.put("LeavePage", given -> new LeavePage(given.tools(), null));
     return all;
   }
@@ -157,9 +167,6 @@ class OffEverywhereTest {
       window.setUndecorated(true);
       window.getContentPane().setPreferredSize(Screenshots.SIZE);
       window.pack();
-      if (state == LiveStates.ON_AGAIN) {
-        watch.panel().restore();
-      }
       shell.tick();
       shell.open(page);
       quiet = true;
@@ -169,9 +176,6 @@ class OffEverywhereTest {
     /** The dead second is over, the page is in front again. */
     void again() {
       time.pass(1_500);
-      if (!watch.panel().asksOn() && session.snapshot().trip() != null) {
-        watch.panel().restore();
-      }
       if (shell.front() != page) {
         shell.open(page);
       }
