@@ -7,6 +7,7 @@ import firstamp.session.BenchSession;
 import firstamp.session.Snapshot;
 import firstamp.session.TripsInARow;
 import java.awt.BorderLayout;
+import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.BoxLayout;
@@ -21,6 +22,7 @@ import javax.swing.JTextField;
 /** After it switched itself off: what is different now? Nothing here closes a switch. */
 final class AgainPage implements Page {
   private static final int TEXT_WIDTH = 1120;
+  private static final int BAR_WIDTH = 640;
 
   private final Tools tools;
   private final Words words;
@@ -37,6 +39,7 @@ final class AgainPage implements Page {
   private final JTextField ohms = new JTextField(10);
   private final JPanel typed;
   private final JButton on;
+  private final Canvas left;
   private long restShown = -1;
 
   /**
@@ -61,6 +64,8 @@ final class AgainPage implements Page {
     middle = pieces.clear(null);
     middle.setLayout(new BoxLayout(middle, BoxLayout.Y_AXIS));
     on = pieces.main("again.on", this::goOn);
+    left = new Canvas("again-left", TEXT_WIDTH, 150, this::paintLeft);
+    left.setAlignmentX(0);
     typed = typed();
     layOut();
     show();
@@ -104,7 +109,10 @@ final class AgainPage implements Page {
     middle.removeAll();
     title.setText(words.get(rest > 0 ? "again.rest" : "again." + flow.stage()));
     Pieces.say(about, about(rest), TEXT_WIDTH);
-    if (rest == 0) {
+    if (rest > 0) {
+      left.say(words.get("again.left", tools.numbers().clock(rest * 1000.0)));
+      middle.add(left);
+    } else {
       choices().forEach(middle::add);
       if (flow.stage() == AgainFlow.Stage.OHM) {
         typed.setAlignmentX(0);
@@ -127,6 +135,21 @@ final class AgainPage implements Page {
     return restS > 0
         ? often + " " + words.get("again.resting", tools.numbers().clock(restS * 1000.0))
         : often;
+  }
+
+  /** The clock that runs down, large, over a bar for the whole rest. */
+  private void paintLeft(Graphics2D g, int width, int height) {
+    Palette palette = tools.palette();
+    g.setColor(WindowTheme.colour(palette.ground()));
+    g.fillRect(0, 0, width, height);
+    g.setColor(WindowTheme.colour(palette.ink()));
+    g.setFont(WindowTheme.font(true, 72));
+    g.drawString(tools.numbers().clock(restShown * 1000.0), 0, 84);
+    int bar = Math.min(width, BAR_WIDTH);
+    g.setColor(WindowTheme.colour(palette.edge()));
+    g.fillRect(0, 108, bar, 14);
+    g.setColor(WindowTheme.colour(palette.groundOf(Tone.CAUTION)));
+    g.fillRect(0, 108, (int) (bar * restShown * 1000 / TripsInARow.REST_MILLIS), 14);
   }
 
   private long restS() {

@@ -6,7 +6,6 @@ import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.SearchState;
 import java.awt.BorderLayout;
-import java.awt.Dimension;
 import java.awt.GridLayout;
 import java.awt.event.KeyEvent;
 import java.util.List;
@@ -70,7 +69,7 @@ final class LocatePage implements Page {
     presenter = new SearchPresenter(words, tools.numbers());
     painter = new ChainPainter(tools.palette());
     Pieces pieces = tools.pieces();
-    page = pieces.page("locate", new BorderLayout(0, 12));
+    page = pieces.page("locate", new BorderLayout(0, 8));
     head = pieces.sheet("locate-head", new BorderLayout(14, 4));
     headline = pieces.label("locate-headline", " ", true, 30);
     action = pieces.prose("locate-action", " ", WindowTheme.READING_POINTS, WIDTH - 90);
@@ -107,21 +106,20 @@ final class LocatePage implements Page {
     JPanel lists = pieces.clear(new GridLayout(1, 2, 16, 0));
     lists.add(list(pieces, "search.likelyTitle", likely));
     lists.add(list(pieces, "search.doneTitle", done));
-    lists.setPreferredSize(new Dimension(WIDTH, 172));
-    JPanel middle = pieces.clear(new BorderLayout(0, 10));
+    JPanel middle = pieces.clear(new BorderLayout(0, 8));
     middle.add(chain, BorderLayout.CENTER);
     middle.add(lists, BorderLayout.SOUTH);
     JPanel bottom = pieces.clear(new BorderLayout(0, 8));
     bottom.add(hold, BorderLayout.NORTH);
     bottom.add(buttons(pieces), BorderLayout.CENTER);
     page.add(head, BorderLayout.NORTH);
-    page.add(middle, BorderLayout.CENTER);
+    page.add(PageRoom.middle(middle, lists), BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);
   }
 
   private JPanel list(Pieces pieces, String title, JTextArea lines) {
     JPanel panel = pieces.sheet(lines.getName() + "-list", new BorderLayout(0, 4));
-    panel.setBorder(BorderFactory.createEmptyBorder(8, 14, 8, 14));
+    panel.setBorder(BorderFactory.createEmptyBorder(6, 14, 6, 14));
     panel.add(
         pieces.label(lines.getName() + "-title", words.get(title), true, 16), BorderLayout.NORTH);
     panel.add(lines, BorderLayout.CENTER);

@@ -12,7 +12,7 @@ final class LookCard {
   private static final int WIDTH = 980;
 
   private final Palette palette;
-  private final JPanel card = new JPanel(new BorderLayout(0, 14));
+  private final JPanel card = new JPanel(new BorderLayout(0, 8));
   private final JLabel headline = new JLabel(" ");
   private final JLabel figures = new JLabel(" ");
   private final JTextArea lines;
@@ -50,7 +50,7 @@ final class LookCard {
         BorderFactory.createCompoundBorder(
             BorderFactory.createMatteBorder(
                 0, 8, 0, 0, WindowTheme.colour(palette.groundOf(look.tone()))),
-            BorderFactory.createEmptyBorder(16, 22, 12, 20)));
+            BorderFactory.createEmptyBorder(12, 22, 8, 20)));
     headline.setText(look.headline());
     figures.setText(look.figures());
     figures.setVisible(!look.figures().isEmpty());

@@ -13,16 +13,24 @@ import javax.swing.Scrollable;
 final class PageRoom extends JPanel implements Scrollable {
   private static final long serialVersionUID = 1L;
   private static final int STEP = 24;
+  private static final int LEAST_MIDDLE = 120;
 
-  private PageRoom(JComponent page) {
+  private final JComponent below;
+
+  private PageRoom(JComponent page, JComponent below) {
     super(new BorderLayout());
+    this.below = below;
     setOpaque(false);
     add(page, BorderLayout.CENTER);
   }
 
   /** A page in a room that scrolls. */
   static JScrollPane of(JComponent page) {
-    JScrollPane room = new JScrollPane(new PageRoom(page));
+    return of(page, null);
+  }
+
+  private static JScrollPane of(JComponent page, JComponent below) {
+    JScrollPane room = new JScrollPane(new PageRoom(page, below));
     room.setName("page-room");
     room.setBorder(BorderFactory.createEmptyBorder());
     room.setOpaque(false);
@@ -32,6 +40,30 @@ final class PageRoom extends JPanel implements Scrollable {
     room.getVerticalScrollBar().setFocusable(false);
     room.getVerticalScrollBar().getAccessibleContext().setAccessibleName(page.getName());
     return room;
+  }
+
+  /**
+   * The middle of a page: where there is little height it is scrolled, so that the keys below it
+   * stay where they are.
+   *
+   * @param below part of it that is seen whole or has to be scrolled to, null = none
+   */
+  static JScrollPane middle(JComponent middle, JComponent below) {
+    JScrollPane room = of(middle, below);
+    room.setName("middle-room");
+    room.setPreferredSize(new Dimension(middle.getPreferredSize().width, LEAST_MIDDLE));
+    return room;
+  }
+
+  @Override
+  public Dimension getPreferredSize() {
+    Dimension needed = super.getPreferredSize();
+    int seen = getParent() == null ? 0 : getParent().getHeight();
+    if (below != null && seen > 0 && seen < needed.height) {
+      int rest = below.getPreferredSize().height + STEP;
+      needed.height = Math.max(needed.height, seen + rest);
+    }
+    return needed;
   }
 
   @Override

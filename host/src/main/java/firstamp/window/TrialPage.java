@@ -5,8 +5,6 @@ import firstamp.locate.WireAnswer;
 import firstamp.locate.WireCase;
 import firstamp.locate.WireStep;
 import java.awt.BorderLayout;
-import java.awt.Dimension;
-import java.awt.FontMetrics;
 import java.awt.GridLayout;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,11 +13,8 @@ import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.JScrollPane;
-import javax.swing.JTable;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
-import javax.swing.table.DefaultTableModel;
 
 /**
  * Wires of unknown place, one at a time: what to do next, and the three places to try first, where
@@ -29,7 +24,6 @@ import javax.swing.table.DefaultTableModel;
 final class TrialPage implements Page {
   private static final int WIDTH = 1160;
   private static final int SHOWN = 4;
-  private static final int COLUMN_GAP = 16;
 
   private final Tools tools;
   private final Words words;
@@ -48,12 +42,11 @@ final class TrialPage implements Page {
   private final JTextArea said;
   private final List<PlaceRow> rows = new ArrayList<>();
   private final Canvas shape;
-  private final DefaultTableModel model = new DefaultTableModel();
-  private final JTable table = new JTable(model);
-  private final JScrollPane tableScroll = new JScrollPane(table);
+  private final WrappedTable table;
   private final JPanel middle;
   private final JPanel mind;
   private final JPanel cards;
+  private final JPanel lists;
   private final JTextField first = new JTextField(7);
   private final JTextField second = new JTextField(7);
   private final JLabel firstTitle;
@@ -101,7 +94,7 @@ final class TrialPage implements Page {
     this.step = wires.steps().size();
     presenter = new WirePresenter(words, tools.numbers());
     pieces = tools.pieces();
-    page = pieces.page("trial", new BorderLayout(0, 10));
+    page = pieces.page("trial", new BorderLayout(0, 8));
     head = pieces.sheet("trial-head", new BorderLayout(14, 2));
     title = pieces.label("trial-title", " ", false, 17);
     headline = pieces.label("trial-headline", " ", true, 28);
@@ -116,6 +109,8 @@ final class TrialPage implements Page {
     middle = pieces.clear(new BorderLayout(0, 8));
     mind = pieces.sheet("trial-mind", new BorderLayout());
     cards = pieces.clear(new GridLayout(1, WirePresenter.FIRST_PLACES, 14, 0));
+    lists = pieces.clear(new GridLayout(1, 2, 16, 0));
+    table = new WrappedTable("trial-table", words.get("wires.table"));
     shape =
         new Canvas(
             "trial-shape",
@@ -148,20 +143,8 @@ final class TrialPage implements Page {
       rows.add(place(at));
       cards.add(rows.get(at).panel());
     }
-    cards.setPreferredSize(new Dimension(WIDTH, 170));
-    JPanel lists = pieces.clear(new GridLayout(1, 2, 16, 0));
     lists.add(list("wires.aboutTitle", about));
     lists.add(list("wires.doneTitle", done));
-    lists.setPreferredSize(new Dimension(WIDTH, 152));
-    table.setName("trial-table");
-    table.getAccessibleContext().setAccessibleName(words.get("wires.table"));
-    table.setFont(WindowTheme.font(false, 16));
-    table.getTableHeader().setFont(WindowTheme.font(true, 16));
-    table.setRowHeight(30);
-    table.setEnabled(false);
-    table.setFocusable(false);
-    tableScroll.setName("trial-table-scroll");
-    tableScroll.getVerticalScrollBar().getAccessibleContext().setAccessibleName("places");
     mind.setBackground(WindowTheme.colour(tools.palette().groundOf(Tone.CAUTION)));
     warnings.setForeground(WindowTheme.colour(tools.palette().inkOn(Tone.CAUTION)));
     mind.add(warnings, BorderLayout.CENTER);
@@ -172,7 +155,7 @@ final class TrialPage implements Page {
     bottom.add(said, BorderLayout.NORTH);
     bottom.add(buttons(), BorderLayout.CENTER);
     page.add(head, BorderLayout.NORTH);
-    page.add(middle, BorderLayout.CENTER);
+    page.add(PageRoom.middle(middle, null), BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);
   }
 
@@ -197,7 +180,7 @@ final class TrialPage implements Page {
 
   private JPanel list(String titleKey, JTextArea lines) {
     JPanel panel = pieces.sheet(lines.getName() + "-list", new BorderLayout(0, 4));
-    panel.setBorder(BorderFactory.createEmptyBorder(8, 14, 8, 14));
+    panel.setBorder(BorderFactory.createEmptyBorder(6, 14, 6, 14));
     panel.add(
         pieces.label(lines.getName() + "-title", words.get(titleKey), true, 16),
         BorderLayout.NORTH);
@@ -221,27 +204,22 @@ final class TrialPage implements Page {
     if (keeping != null) {
       row.addAll(List.of(firstTitle, first, secondTitle, second, go));
     }
-    List<JComponent> rowEnd = new ArrayList<>();
-    List<JComponent> left = new ArrayList<>();
-    left.add(pieces.plain("wires.before", () -> across(-1)));
-    left.add(pieces.plain("wires.after", () -> across(1)));
-    left.add(pieces.plain("wires.other", () -> move(1)));
+    List<JComponent> keys = new ArrayList<>();
+    keys.add(pieces.plain("wires.before", () -> across(-1)));
+    keys.add(pieces.plain("wires.after", () -> across(1)));
+    keys.add(pieces.plain("wires.other", () -> move(1)));
     if (keeping != null) {
-      left.add(pieces.plain("wires.moved", () -> choose(7)));
-      left.add(pieces.plain("wires.takeBack", () -> choose(5)));
+      keys.add(pieces.plain("wires.moved", () -> choose(7)));
+      keys.add(pieces.plain("wires.takeBack", () -> choose(5)));
     }
-    if (keeping == null) {
-      left.add(pieces.plain("wires.everything", () -> choose(9)));
-    } else {
-      rowEnd.add(pieces.plain("wires.everything", () -> choose(9)));
-    }
-    all.add(
-        pieces.ends(row.toArray(new JComponent[0]), rowEnd.toArray(new JComponent[0])),
-        BorderLayout.NORTH);
+    all.add(pieces.row(row.toArray(new JComponent[0])), BorderLayout.NORTH);
     all.add(
         pieces.ends(
-            left.toArray(new JComponent[0]),
-            new JComponent[] {pieces.plain("wires.back", this::back)}),
+            keys.toArray(new JComponent[0]),
+            new JComponent[] {
+              pieces.plain("wires.everything", () -> choose(9)),
+              pieces.plain("wires.back", this::back)
+            }),
         BorderLayout.CENTER);
     return all;
   }
@@ -380,30 +358,11 @@ final class TrialPage implements Page {
   }
 
   private void fillTable() {
-    model.setColumnIdentifiers(
-        new Object[] {
-          words.get("wires.column.place"),
-          words.get("wires.column.kind"),
-          words.get("wires.column.likely"),
-          words.get("wires.column.harm"),
-          words.get("wires.column.reason")
-        });
-    model.setRowCount(0);
-    view.table().forEach(row -> model.addRow(row.toArray()));
-    for (int column = 0; column < model.getColumnCount(); column++) {
-      table.getColumnModel().getColumn(column).setPreferredWidth(neededWidth(column));
-    }
-  }
-
-  /** As wide as the longest text of a column. */
-  private int neededWidth(int column) {
-    FontMetrics metrics = table.getFontMetrics(table.getTableHeader().getFont());
-    int width = metrics.stringWidth(model.getColumnName(column));
-    metrics = table.getFontMetrics(table.getFont());
-    for (int row = 0; row < model.getRowCount(); row++) {
-      width = Math.max(width, metrics.stringWidth(model.getValueAt(row, column).toString()));
-    }
-    return width + COLUMN_GAP;
+    List<String> titles =
+        List.of("place", "kind", "likely", "harm", "reason").stream()
+            .map(column -> words.get("wires.column." + column))
+            .toList();
+    table.show(titles, view.table());
   }
 
   private static String lines(List<String> texts, int most) {
@@ -421,9 +380,11 @@ final class TrialPage implements Page {
       chosen = number - 1;
       refresh();
     } else if (number == 9) {
-      boolean all = tableScroll.getParent() == null;
-      middle.remove(all ? cards : tableScroll);
-      middle.add(all ? tableScroll : cards, BorderLayout.CENTER);
+      boolean all = table.component().getParent() == null;
+      middle.remove(all ? cards : table.component());
+      middle.add(all ? table.component() : cards, BorderLayout.CENTER);
+      // The table takes the room of what is known of this wire too.
+      lists.setVisible(!all);
       page.revalidate();
       page.repaint();
     } else if (keeping != null && number == 5 && !whole.steps().isEmpty()) {
