@@ -45,8 +45,8 @@ class CaretTest {
     }
   }
 
-  private String text(String field) throws Exception {
-    return BenchRobot.on(() -> ((JTextField) Components.named(window.frame(), field)).getText());
+  private String text(String field) {
+    return ((JTextField) Components.named(window.frame(), field)).getText();
   }
 
   private void theCaretIsIn(String field) throws Exception {
