@@ -22,7 +22,8 @@ final class SetList {
   record Sheet(String setName, String json, long writtenEpochMs) {}
 
   /**
-   * The real sets, touched last first; then what was begun; the emulated ones last.
+   * The real sets, touched last first; then what was begun; then practice that was brought into the
+   * bench's log, set by set; the emulated ones last.
    *
    * @param log of the bench
    * @param entries its power-ups, oldest first
@@ -65,11 +66,38 @@ final class SetList {
               List.of(),
               sheet.writtenEpochMs()));
     }
+    if (!log.equals(emulatedLog)) {
+      sets.addAll(broughtIn(log, entries, emulatedName));
+    }
     List<PowerUpEntry> shown = new ArrayList<>();
     emulated.stream().filter(SetList::isEmulated).forEach(entry -> shown.add(0, entry));
     sets.add(
         new SetEntry(
             emulatedName, SetEntry.Kind.EMULATED, null, null, emulatedLog, shown, last(shown)));
+    return sets;
+  }
+
+  /** Logs of emulated sets that were imported: each under its name, marked as emulated. */
+  private static List<SetEntry> broughtIn(
+      Path log, List<PowerUpEntry> entries, String emulatedName) {
+    Map<String, List<PowerUpEntry>> bySet = new LinkedHashMap<>();
+    for (PowerUpEntry entry : entries) {
+      if (isEmulated(entry)) {
+        bySet.computeIfAbsent(entry.setName(), name -> new ArrayList<>()).add(0, entry);
+      }
+    }
+    List<SetEntry> sets = new ArrayList<>();
+    bySet.forEach(
+        (name, powerUps) ->
+            sets.add(
+                new SetEntry(
+                    emulatedName + ": " + name,
+                    SetEntry.Kind.EMULATED,
+                    null,
+                    null,
+                    log,
+                    powerUps,
+                    last(powerUps))));
     return sets;
   }
 

@@ -163,6 +163,18 @@ class FlowPagesTest {
   }
 
   @Test
+  void practiceThatWasBroughtIntoTheBenchLogIsShownAndMarked() throws Exception {
+    TestBench.run(desk.log(), "lost-head", null, false);
+    java.util.List<SetEntry> sets = desk.sets().list("emulated");
+    assertThat(sets)
+        .filteredOn(set -> set.log().equals(desk.log()) && set.kind() == SetEntry.Kind.EMULATED)
+        .singleElement()
+        .satisfies(set -> assertThat(set.name()).startsWith("emulated: "))
+        .satisfies(set -> assertThat(set.powerUps()).hasSize(1));
+    assertThat(sets.get(sets.size() - 1).name()).isEqualTo("emulated");
+  }
+
+  @Test
   void besideAFieldNoDigitIsPromised() throws Exception {
     open(() -> new QuestionsPage(tools, null));
     String said =
