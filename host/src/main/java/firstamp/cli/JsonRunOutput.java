@@ -84,7 +84,7 @@ final class JsonRunOutput implements RunOutput {
     if (who != null) {
       ObjectNode node = JsonLines.object("off");
       node.put("by", who);
-      node.put("atMs", atMs);
+      at(node, atMs);
       lines.print(node);
     }
   }
@@ -114,7 +114,7 @@ final class JsonRunOutput implements RunOutput {
     ObjectNode node = JsonLines.object("link");
     node.put("state", state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
     node.put("text", text);
-    node.put("atMs", atMs);
+    at(node, atMs);
     lines.print(node);
   }
 
@@ -123,7 +123,7 @@ final class JsonRunOutput implements RunOutput {
     ObjectNode node = JsonLines.object("log");
     node.put("state", logging ? "logging" : "not-logging");
     node.put("text", text);
-    node.put("atMs", atMs);
+    at(node, atMs);
     lines.print(node);
   }
 
@@ -133,8 +133,12 @@ final class JsonRunOutput implements RunOutput {
   }
 
   /** Times count from the closing: before one that nobody knows yet there is none. */
+  private boolean known(double atMs) {
+    return closed || atMs < 0;
+  }
+
   private void at(ObjectNode node, double atMs) {
-    if (closed || atMs < 0) {
+    if (known(atMs)) {
       node.put("atMs", atMs);
     }
   }

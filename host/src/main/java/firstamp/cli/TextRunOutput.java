@@ -126,12 +126,12 @@ final class TextRunOutput implements RunOutput {
 
   @Override
   public void link(ProbeEvent.LinkState state, String text, double atMs) {
-    say("%9.1f ms  cable: %s", atMs, text);
+    say("%s  cable: %s", at(atMs), text);
   }
 
   @Override
   public void log(boolean logging, String text, double atMs) {
-    say("%9.1f ms  log: %s", atMs, text);
+    say("%s  log: %s", at(atMs), text);
   }
 
   /** Times count from the closing: before one that nobody knows yet there is none. */

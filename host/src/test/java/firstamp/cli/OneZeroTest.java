@@ -2,7 +2,14 @@ package firstamp.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeEvent;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -71,6 +78,37 @@ class OneZeroTest {
       double atMs = line.path("atMs").asDouble();
       assertThat(atMs).isGreaterThan(last);
       last = atMs;
+    }
+  }
+
+  @Test
+  void noLinkLogOrOffBeforeTheClosingCarriesATimeThatNobodyKnows() {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    JsonRunOutput out =
+        new JsonRunOutput(
+            new JsonLines(new PrintStream(bytes, true, StandardCharsets.UTF_8)), false);
+    everyLine(out, 0);
+    everyLine(out, -120);
+    out.on();
+    everyLine(out, 350);
+    List<JsonNode> lines = bytes.toString(StandardCharsets.UTF_8).lines().map(this::json).toList();
+    assertThat(lines).hasSize(9).allMatch(line -> JsonSchemas.against(line).isEmpty());
+    assertThat(lines.subList(0, 3)).noneMatch(line -> line.has("atMs"));
+    assertThat(lines.subList(3, 6)).allMatch(line -> line.path("atMs").asDouble() == -120);
+    assertThat(lines.subList(6, 9)).allMatch(line -> line.path("atMs").asDouble() == 350);
+  }
+
+  private static void everyLine(JsonRunOutput out, double atMs) {
+    out.link(ProbeEvent.LinkState.RESTORED, "answers again", atMs);
+    out.log(true, "writes again", atMs);
+    out.off(OffCause.USER, atMs);
+  }
+
+  private JsonNode json(String line) {
+    try {
+      return new ObjectMapper().readTree(line);
+    } catch (JsonProcessingException e) {
+      throw new AssertionError(line, e);
     }
   }
 }
