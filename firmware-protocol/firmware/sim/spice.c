@@ -7,7 +7,9 @@
 
 #include <ngspice/sharedspice.h>
 
-enum { MAX_LINES = 512, LINE_BYTES = 512, HEARD_BYTES = 2000 };
+enum { MAX_LINES = 512, LINE_BYTES = 512, HEARD_BYTES = 2000, MOST_TINY_STEPS = 50000 };
+
+static const double TINY_S = 1e-11; /* so many of these in a row get nowhere */
 
 /* The simulator hands back one pointer, but keeps its own state in the process: so does this. */
 static struct {
@@ -18,6 +20,8 @@ static struct {
     bool ended;  /* by the follower */
     bool failed; /* by the simulator */
     bool finished;
+    double last_s;
+    int tiny_steps;
     char heard[HEARD_BYTES]; /* the last of what the simulator has said about errors */
 } run;
 
@@ -87,6 +91,13 @@ static int on_background(NG_BOOL not_running, int ident, void *param)
     return 0;
 }
 
+/* A callback cannot stop the simulator: what is written is on the disk or of no use, so the process ends here. */
+static void exit_now(void)
+{
+    fprintf(stderr, "probe-cosim: the circuit cannot be simulated: %s", run.heard);
+    exit(70);
+}
+
 static int on_vectors(pvecinfoall all, int ident, void *param)
 {
     (void)ident;
@@ -120,6 +131,13 @@ static int on_point(pvecvaluesall all, int count, int ident, void *param)
     for (size_t n = 0; n < run.spice->nodes; n++)
         run.spice->volts[n] = all->vecsa[run.index[n]]->creal;
     run.finished = true;
+    double now_s = all->vecsa[run.time_index]->creal;
+    run.tiny_steps = now_s - run.last_s < TINY_S ? run.tiny_steps + 1 : 0;
+    run.last_s = now_s;
+    if (run.tiny_steps > MOST_TINY_STEPS) {
+        snprintf(run.heard, HEARD_BYTES, "it gets nowhere at %.9g s: steps under %g s; try another integration method or a damped node\n", now_s, TINY_S);
+        exit_now();
+    }
     if (!run.follower->accepted(run.follower->self, all->vecsa[run.time_index]->creal))
         run.ended = true;
     return 0;
