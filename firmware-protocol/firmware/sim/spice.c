@@ -7,9 +7,9 @@
 
 #include <ngspice/sharedspice.h>
 
-enum { MAX_LINES = 512, LINE_BYTES = 512, HEARD_BYTES = 2000, MOST_TINY_STEPS = 50000 };
+enum { MAX_LINES = 512, LINE_BYTES = 512, HEARD_BYTES = 2000, TRIES_LOOKED_AT = 20000 };
 
-static const double TINY_S = 1e-11; /* so many of these in a row get nowhere */
+static const double LEAST_S = 2e-6; /* what so many tries of a step have to advance; the shortest steps asked for are 1 us */
 
 /* The simulator hands back one pointer, but keeps its own state in the process: so does this. */
 static struct {
@@ -20,8 +20,8 @@ static struct {
     bool ended;  /* by the follower */
     bool failed; /* by the simulator */
     bool finished;
-    double last_s;
-    int tiny_steps;
+    double counted_from_s;
+    int tries;
     char heard[HEARD_BYTES]; /* the last of what the simulator has said about errors */
 } run;
 
@@ -131,13 +131,6 @@ static int on_point(pvecvaluesall all, int count, int ident, void *param)
     for (size_t n = 0; n < run.spice->nodes; n++)
         run.spice->volts[n] = all->vecsa[run.index[n]]->creal;
     run.finished = true;
-    double now_s = all->vecsa[run.time_index]->creal;
-    run.tiny_steps = now_s - run.last_s < TINY_S ? run.tiny_steps + 1 : 0;
-    run.last_s = now_s;
-    if (run.tiny_steps > MOST_TINY_STEPS) {
-        snprintf(run.heard, HEARD_BYTES, "it gets nowhere at %.9g s: steps under %g s; try another integration method or a damped node\n", now_s, TINY_S);
-        exit_now();
-    }
     if (!run.follower->accepted(run.follower->self, all->vecsa[run.time_index]->creal))
         run.ended = true;
     return 0;
@@ -168,6 +161,15 @@ static int on_step(double seconds, double *step, double last_step, int redo, int
     (void)ident;
     (void)where;
     (void)param;
+    if (++run.tries == TRIES_LOOKED_AT) {
+        if (seconds - run.counted_from_s < LEAST_S) {
+            snprintf(run.heard, HEARD_BYTES, "it gets nowhere at %.9g s (%d tries for %.3g s); try another integration method or a damped node\n",
+                     seconds, TRIES_LOOKED_AT, seconds - run.counted_from_s);
+            exit_now();
+        }
+        run.tries = 0;
+        run.counted_from_s = seconds;
+    }
     double longest = run.follower->longest_step(run.follower->self, seconds);
     if (*step > longest)
         *step = longest;
