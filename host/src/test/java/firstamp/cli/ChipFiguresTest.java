@@ -224,6 +224,7 @@ class ChipFiguresTest {
     assertThat(step.peakA()).isCloseTo(truth.highest(1, 3, 5), within(0.03 * step.peakA()));
     assertThat(step.afterA()).isCloseTo(truth.mean(1, 4.8, 5), within(0.005));
     assertThat(step.fellBack()).isTrue();
-    assertThat(keys(study)).contains("motor.started", "hum.mains");
+    // The field of 50 and 150 Hz is 67 uV rms, -83.5 dBV: under -75 dBV a hum asks for nothing.
+    assertThat(keys(study)).contains("motor.started").noneMatch(key -> key.startsWith("hum."));
   }
 }
