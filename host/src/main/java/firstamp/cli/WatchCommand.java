@@ -6,6 +6,7 @@ import firstamp.link.SerialProbePort;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.PedalJob;
+import firstamp.model.ProbeEvent;
 import firstamp.model.TimeSource;
 import firstamp.session.AnswerBook;
 import firstamp.session.ArmGate;
@@ -41,7 +42,7 @@ import picocli.CommandLine.Spec;
     footer = {
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --for 10s --accept floating-supply,above-60,tape-out",
-      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --restore 7     after it switched itself off (number 7)",
+      "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --restore 7 --different wire     after it switched itself off (number 7)",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --soak 2h --accept floating-supply,above-60,tape-out",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --headless --steps --supply /dev/ttyUSB1 --accept floating-supply,above-60,tape-out",
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --observe       watch only, the switch stays open",
@@ -75,12 +76,7 @@ final class WatchCommand implements Callable<Integer> {
       })
   private List<String> accept = new ArrayList<>();
 
-  @Option(
-      names = "--restore",
-      paramLabel = "NUMBER",
-      defaultValue = "0",
-      description = "switch on again after the probe box switched itself off: its number")
-  private int restore;
+  @Mixin private AgainOptions again;
 
   @Option(
       names = "--observe",
@@ -120,16 +116,15 @@ final class WatchCommand implements Callable<Integer> {
     if (supply != null && !run.headless) {
       throw new ParameterException(spec.commandLine(), "--supply needs --headless");
     }
-    if (restore < 0 || restore > 65_535) {
-      throw new ParameterException(
-          spec.commandLine(), "--restore " + restore + ", expected 1 to 65535");
-    }
+    again.check(spec, run.steps);
     checkAccepted();
     if (!run.headless) {
       run.look.prepare(run.log);
     }
-    Sheets.Ready said = run.fitted(Sheets.read(sheet));
-    Sheets.warn(said);
+    Sheets.Ready whole = run.fitted(Sheets.read(sheet));
+    Sheets.warn(whole);
+    ProbeEvent.SwitchedOnAgain answer = again.answer(whole.effective());
+    Sheets.Ready said = again.fitted(whole);
     lookForPort();
     List<String> questions = observe ? List.of() : Questions.about(said.effective());
     if (run.headless) {
@@ -137,7 +132,15 @@ final class WatchCommand implements Callable<Integer> {
     }
     Thinking.Tried tried = Trials.of(said.effective(), run);
     BenchLog log = Logs.openForWriting(run.log);
+    again.refuse(log, whole.effective(), TimeSource.system().epochMillis());
     Sheets.Ready ready = Trials.tightened(said, tried, log);
+    ArmGate gate =
+        run.headless
+            ? ArmGate.answered(questions, TimeSource.system().epochMillis())
+            : gate(log, ready, run.soakMicros != null);
+    if (answer != null) {
+      gate.again(answer);
+    }
     RunSetup setup =
         new RunSetup(
                 ready.effective(),
@@ -145,13 +148,11 @@ final class WatchCommand implements Callable<Integer> {
                 Trials.label(run, tried),
                 !reduced,
                 run.forMicros,
-                restore,
+                again.restore,
                 observe,
                 LiveSetup.quietMicros(run.countdown, 3),
                 true,
-                run.headless
-                    ? ArmGate.answered(questions, TimeSource.system().epochMillis())
-                    : gate(log, ready, run.soakMicros != null))
+                gate)
             .trying(tried);
     PortOpener opener =
         () ->

@@ -121,7 +121,7 @@ public final class ArmGate {
   }
 
   /** What is different after a trip; goes with the next power-up. */
-  synchronized void again(ProbeEvent.SwitchedOnAgain what) {
+  public synchronized void again(ProbeEvent.SwitchedOnAgain what) {
     again = what;
     if (what.difference() == Difference.WIRE || what.difference() == Difference.PART) {
       hookUpChanged();

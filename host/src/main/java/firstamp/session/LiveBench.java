@@ -4,7 +4,6 @@ import firstamp.log.LogException;
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
 import firstamp.model.LevelWindow;
-import firstamp.model.LimitKind;
 import firstamp.model.OffCause;
 import firstamp.model.OffReason;
 import firstamp.model.ProbeEvent;
@@ -30,9 +29,6 @@ import java.util.concurrent.CopyOnWriteArrayList;
 public final class LiveBench implements BenchSession {
   private static final long SNAPSHOT_NANOS = 30_000_000L;
   private static final long JOIN_MILLIS = 8_000;
-
-  /** Half the volts were promised: this much over them switches off. */
-  private static final double HALF_MARGIN = 1.2;
 
   private final RunSetup setup;
   private final TimeSource time;
@@ -338,7 +334,7 @@ public final class LiveBench implements BenchSession {
   public void restore(ProbeEvent.SwitchedOnAgain what) {
     gate.again(what);
     if (what.halfV() != null) {
-      limit(new LimitMove(LimitKind.SUPPLY_MAX_V, 0, HALF_MARGIN * what.halfV()));
+      limit(TripsInARow.ceiling(what.halfV()));
     }
     restore(what.afterTrip());
   }

@@ -49,6 +49,32 @@ public final class StagedSheet {
     return with(effective, effective.supply().nominalV(), "lamp", rules);
   }
 
+  /**
+   * For one power-up at half the volts, after it switched itself off: as a step of a bring-up, and
+   * what is well over half the volts switches off.
+   */
+  public static JobSheet half(JobSheet effective) {
+    JobSheet staged = on(effective);
+    double halfV = effective.supply().nominalV() / 2;
+    JobSheet.Supply s = staged.supply();
+    return with(
+        staged,
+        new JobSheet.Supply(
+            s.kind(),
+            s.probeSits(),
+            halfV,
+            s.minV() / 2,
+            TripsInARow.ceiling(halfV).value(),
+            s.limitA(),
+            s.fuseA(),
+            s.look(),
+            s.through(),
+            s.labelW(),
+            s.idleA(),
+            s.capacitanceUf()),
+        staged.rules());
+  }
+
   /** For the look of the probe alone. */
   public static JobSheet forProbe(JobSheet effective) {
     return with(
@@ -61,9 +87,8 @@ public final class StagedSheet {
   private static JobSheet with(
       JobSheet sheet, double nominalV, String through, Map<String, JobSheet.RuleSettings> rules) {
     JobSheet.Supply s = sheet.supply();
-    return new JobSheet(
-        sheet.sheet(),
-        sheet.set(),
+    return with(
+        sheet,
         new JobSheet.Supply(
             s.kind(),
             s.probeSits(),
@@ -77,6 +102,15 @@ public final class StagedSheet {
             s.labelW(),
             s.idleA(),
             s.capacitanceUf()),
+        rules);
+  }
+
+  private static JobSheet with(
+      JobSheet sheet, JobSheet.Supply supply, Map<String, JobSheet.RuleSettings> rules) {
+    return new JobSheet(
+        sheet.sheet(),
+        sheet.set(),
+        supply,
         sheet.limits(),
         sheet.rails(),
         sheet.levels(),

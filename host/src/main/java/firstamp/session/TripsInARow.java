@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.Difference;
 import firstamp.model.JobSheet;
+import firstamp.model.LimitKind;
 import java.util.Comparator;
 import java.util.List;
 
@@ -23,6 +24,9 @@ public record TripsInARow(int count, String cause, Long restUntilEpochMs) {
 
   /** Nothing is known of earlier ones. */
   public static final TripsInARow FIRST = new TripsInARow(1, null, null);
+
+  /** Half the volts were promised: this much over them switches off. */
+  private static final double HALF_MARGIN = 1.2;
 
   private static final int REST_FROM = 3;
   private static final int PROOF_FROM = 2;
@@ -85,6 +89,11 @@ public record TripsInARow(int count, String cause, Long restUntilEpochMs) {
   /** Whether ohms or half the volts are wanted. */
   public boolean wantsProof(Difference difference) {
     return difference == Difference.NOTHING || count >= PROOF_FROM;
+  }
+
+  /** The highest volts of a power-up that was promised half of them. */
+  public static LimitMove ceiling(double halfV) {
+    return new LimitMove(LimitKind.SUPPLY_MAX_V, 0, HALF_MARGIN * halfV);
   }
 
   /**

@@ -148,6 +148,55 @@ class ChipTest {
   }
 
   @Test
+  void whatIsDifferentAndWhatWasMeasuredGoWithTheNextPowerUp() throws Exception {
+    Path log = folder.resolve("log.db");
+    try (ChipRig chip = ChipRig.start(folder, waveform(SHORT_AT_1_S))) {
+      assertThat(run(watch(chip, log, "--for", "2s")).exitCode()).isEqualTo(3);
+      List<String> half =
+          watch(
+              chip,
+              log,
+              "--for",
+              "500ms",
+              "--restore",
+              "1",
+              "--different",
+              "nothing",
+              "--half-volts");
+      CommandRunner.Result full = run(half);
+      assertThat(full.exitCode()).as("12 V where 6 V were promised: %s", full.err()).isEqualTo(3);
+      assertThat(full.summary().path("look").path("result").asText()).isEqualTo("too-high");
+      CommandRunner.Result restored =
+          run(
+              watch(
+                  chip,
+                  log,
+                  "--for",
+                  "500ms",
+                  "--restore",
+                  "1",
+                  "--different",
+                  "wire",
+                  "--ohm",
+                  "B1=820"));
+      assertThat(restored.exitCode()).as(restored.err()).isZero();
+      assertThat(restored.json("event"))
+          .filteredOn(line -> line.path("kind").asText().equals("again"))
+          .singleElement()
+          .satisfies(
+              line -> {
+                assertThat(line.path("afterTrip").asInt()).isEqualTo(1);
+                assertThat(line.path("different").asText()).isEqualTo("wire");
+                assertThat(line.path("rail").asInt()).isEqualTo(1);
+                assertThat(line.path("ohm").asDouble()).isEqualTo(820);
+                assertThat(JsonSchemas.against(line)).isEmpty();
+              });
+    }
+    assertThat(CommandRunner.run("show", "last", "--log", log.toString()).out())
+        .anyMatch(line -> line.contains("Different: a wire.") && line.contains("820"));
+  }
+
+  @Test
   void killedHostLeavesTheSwitchOffWithinTheSilenceLimit() throws Exception {
     try (ChipRig chip = ChipRig.start(folder, waveform(STEADY))) {
       List<String> command =
