@@ -234,10 +234,12 @@ class LiveBenchTest {
     int first = bench.snapshot().powerUp();
     bench.restore(1);
     await(
-        () ->
-            bench.snapshot().phase() == Snapshot.Phase.ENDED
-                && bench.snapshot().powerUp() != null
-                && bench.snapshot().powerUp() > first);
+        () -> {
+          Snapshot now = bench.snapshot();
+          return now.phase() == Snapshot.Phase.ENDED
+              && now.powerUp() != null
+              && now.powerUp() > first;
+        });
     assertThat(bench.snapshot().beside().sleptAtEpochMs()).isNull();
   }
 
@@ -418,7 +420,7 @@ class LiveBenchTest {
     ProbeEvent.SwitchedOnAgain what =
         new ProbeEvent.SwitchedOnAgain(0, number, Difference.NOTHING, 1, 820.0, null);
     bench.restore(what);
-    await(() -> bench.snapshot().powerUp() != null && bench.snapshot().powerUp() == 2);
+    await(() -> Integer.valueOf(2).equals(bench.snapshot().powerUp()));
     await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
     assertThat(log.find("2").events())
         .filteredOn(ProbeEvent.SwitchedOnAgain.class::isInstance)
