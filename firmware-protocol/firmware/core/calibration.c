@@ -23,9 +23,9 @@ STATIC_ASSERT(offsetof(struct record, scale) == SCALE_AT);
 
 static const struct record nominal ROM = {
     0,
-    {{0, 12500000},
-     {0, 400000},
-     {0, 60000000},
+    {{-61035, 12438965}, /* 5 counts at nothing: the amplifiers never vanish below zero */
+     {-1953, 398047},
+     {-292969, 59707031},
      {-20000000, 20000000},
      {-20000000, 20000000},
      {-20000000, 20000000},

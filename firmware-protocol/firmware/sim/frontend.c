@@ -9,6 +9,7 @@
 static const char *const CHANNEL_NAMES[CHANNELS] = {"I", "J", "V", "R1", "R2", "R3", "H", "M"};
 static const char *const INPUT_KEYS[INPUTS] = {"chassisClip", "supplyPresent", "supplyReversed",
                                                "button",      "pedal",         "isolatedLink"};
+enum { REST_COUNTS = 5 };
 static const double HARD_SHORT_LOWEST_A = 0.5; /* above anything that flows through the 330 ohm of the look */
 static const double HARD_SHORT_HIGHEST_A = 12.5;
 
@@ -17,12 +18,19 @@ const char *frontend_channel_name(enum channel channel)
     return CHANNEL_NAMES[channel];
 }
 
+/* Current and volts of the supply stand at 5 counts when nothing is there. */
+static struct scale pedestal(double range)
+{
+    double rest = range * REST_COUNTS / FULL_COUNTS;
+    return (struct scale){-rest, range - rest};
+}
+
 void frontend_defaults(struct frontend *frontend)
 {
     memset(frontend, 0, sizeof *frontend);
-    frontend->scale[CHANNEL_I] = (struct scale){0, 12.5};
-    frontend->scale[CHANNEL_J] = (struct scale){0, 0.4};
-    frontend->scale[CHANNEL_V] = (struct scale){0, 60};
+    frontend->scale[CHANNEL_I] = pedestal(12.5);
+    frontend->scale[CHANNEL_J] = pedestal(0.4);
+    frontend->scale[CHANNEL_V] = pedestal(60);
     for (int c = CHANNEL_R1; c <= CHANNEL_R3; c++)
         frontend->scale[c] = (struct scale){-20, 20};
     frontend->scale[CHANNEL_H] = (struct scale){-0.01, 0.01};

@@ -187,6 +187,8 @@ void fake_reset_all(struct probe *probe)
     memset(fake.eeprom, 0xFF, sizeof fake.eeprom);
     fake.probe = probe;
     fake.inputs = INPUT_CHASSIS_CLIP | INPUT_SUPPLY_PRESENT;
+    for (int channel = CHANNEL_I; channel <= CHANNEL_V; channel++)
+        fake.counts[channel] = 5; /* the zero of a blank calibration */
     for (int channel = CHANNEL_R1; channel < CHANNELS; channel++)
         fake.counts[channel] = fake.look_counts[channel] = fake.on_counts[channel] = 512;
     fake_reset_chip();

@@ -11,7 +11,7 @@
 struct fake {
     struct probe *probe;
     /* dials */
-    uint16_t counts[CHANNELS];      /* with nothing closed */
+    uint16_t counts[CHANNELS];      /* with nothing closed: I, J, V stand at 5 */
     uint16_t look_counts[CHANNELS]; /* with the look path closed */
     uint16_t on_counts[CHANNELS];   /* with the switch closed */
     uint8_t inputs;

@@ -8,12 +8,12 @@
 
 static struct probe probe;
 
-/* Counts of a resistance behind 330 ohm at 12 V: J 0.390625 mA, V 58.59375 mV a count. */
+/* Counts of a resistance behind 330 ohm: J 0.390625 mA, V 58.59375 mV a count, from 5 on. */
 static void set_behind_the_look(double ohm, double volts)
 {
     double ampere = volts / (330 + ohm);
-    fake.look_counts[CHANNEL_J] = (uint16_t)(ampere / 0.400 * 1024 + 0.5);
-    fake.look_counts[CHANNEL_V] = (uint16_t)(ampere * ohm / 60 * 1024 + 0.5);
+    fake.look_counts[CHANNEL_J] = (uint16_t)(ampere / 0.400 * 1024 + 5.5);
+    fake.look_counts[CHANNEL_V] = (uint16_t)(ampere * ohm / 60 * 1024 + 5.5);
 }
 
 static struct heard result;
@@ -115,7 +115,7 @@ static void look_opens_at_once_above_its_own_limit(void)
 static void current_with_all_open_is_refused(void)
 {
     talk_fresh(&probe);
-    fake.counts[CHANNEL_J] = 4;
+    fake.counts[CHANNEL_J] = 9;
     fake_run_ms(5);
     hear_result(talk_look, 0);
     CHECK_IS(result.payload[0], LOOK_CURRENT_WHILE_OFF);

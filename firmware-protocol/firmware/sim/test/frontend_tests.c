@@ -13,7 +13,8 @@ static void has_the_agreed_defaults(void)
 {
     struct frontend frontend;
     frontend_defaults(&frontend);
-    CHECK_NUMBER(frontend.scale[CHANNEL_I].full, 12.5, 0);
+    CHECK_NUMBER(frontend.scale[CHANNEL_I].full, 12.4389648, 1e-6);
+    CHECK_NUMBER(frontend_counts(&frontend.scale[CHANNEL_J], 0, 0), 5, 0);
     CHECK_NUMBER(frontend.scale[CHANNEL_H].zero, -0.01, 0);
     CHECK_NUMBER(frontend.look_supply_v, 12, 0);
     CHECK_NUMBER(frontend.look_load_f, 1e-3, 1e-15);

@@ -14,16 +14,19 @@ public record ChannelScale(int zero, int full) {
   private static final ChannelScale RAIL = new ChannelScale(-20_000_000, 20_000_000);
   private static final List<ChannelScale> NOMINAL =
       List.of(
-          new ChannelScale(0, 12_500_000),
-          new ChannelScale(0, 400_000),
-          new ChannelScale(0, 60_000_000),
+          new ChannelScale(-61_035, 12_438_965),
+          new ChannelScale(-1_953, 398_047),
+          new ChannelScale(-292_969, 59_707_031),
           RAIL,
           RAIL,
           RAIL,
           new ChannelScale(-10_000_000, 10_000_000),
           new ChannelScale(-2_500_000, 2_500_000));
 
-  /** The scales of a probe that was never calibrated, in channel order. */
+  /**
+   * The scales of a probe that was never calibrated, in channel order; I, J and V stand at 5 counts
+   * when nothing is there.
+   */
   public static List<ChannelScale> nominal() {
     return NOMINAL;
   }

@@ -184,8 +184,8 @@ abstract class ProbeConformance extends QuietConformance {
 
   @ParameterizedTest
   @CsvSource({
-    "supply_A, 0.1, 1.5, RUNNING, 0, 123, 82",
-    "supply_A, 0.1, 0.2, RUNNING, 1, 512, 400",
+    "supply_A, 0.1, 1.5, RUNNING, 0, 128, 87",
+    "supply_A, 0.1, 0.2, RUNNING, 1, 517, 405",
     "rail1_V, 8, 12, OVER_VOLTAGE, 3, 819, 768",
     "rail2_V, 0, -6, OVER_VOLTAGE, 4, 358, 400",
     "supply_A, 0.1, 11, HARD_SHORT, 0, 0, 0",
@@ -340,8 +340,8 @@ abstract class ProbeConformance extends QuietConformance {
           host.runFor(0.1);
           ProbeMessage.Trip trip = host.last(ProbeMessage.Trip.class).orElseThrow();
           assertThat(trip.cause()).isEqualTo(TripCause.MEAN);
-          // Before 8 counts, after 123, seven readings of ten: over 82.
-          assertThat(trip.value()).isEqualTo(16 * (8 * 3 + 123 * 7) / 10);
+          // Before 13 counts, after 128, seven readings of ten: over 87, all from 5 on.
+          assertThat(trip.value()).isEqualTo(16 * (13 * 3 + 128 * 7) / 10);
         });
     on(
         step("supply_A", 0.1, 1.5),
@@ -360,7 +360,7 @@ abstract class ProbeConformance extends QuietConformance {
     on(
         "t_s,supply_V\n0,12\n0.3,12\n0.300001,15\n60,15\n",
         PLAIN,
-        host -> tripsWith(host, limits().build(), TripCause.OVER_VOLTAGE, 2, 256, 222));
+        host -> tripsWith(host, limits().build(), TripCause.OVER_VOLTAGE, 2, 261, 227));
   }
 
   @Test
@@ -424,7 +424,7 @@ abstract class ProbeConformance extends QuietConformance {
         step("supply_A", 0.1, 1.5),
         PLAIN,
         host -> {
-          tripsWith(host, limits().build(), TripCause.RUNNING, 0, 123, 82);
+          tripsWith(host, limits().build(), TripCause.RUNNING, 0, 128, 87);
           int number = host.last(ProbeMessage.Trip.class).orElseThrow().number();
           assertThat(host.ask(new HostMessage.SwitchOn(Host.look(true))).reason())
               .isIn(RefusalReason.TRIP_LATCHED, RefusalReason.WRONG_STATE);

@@ -81,10 +81,10 @@ final class ChipDecisionsTest {
     assertEquals(TripCause.RUNNING, trip(host).cause());
     assertEquals(16_000 + 8, decided(host));
     assertEquals(3, trip(host).confirmed());
-    assertEquals(82, trip(host).limit());
+    assertEquals(87, trip(host).limit());
     assertEquals(1_000_500 + 45, host.tickOf(ProbeState.TRIPPED) - host.tickOf(ProbeState.ON));
-    // 1.5 / 12.5 * 1024 = 122.88, rounded 123.
-    assertEquals(123, trip(host).value());
+    // 1.5 / 12.5 * 1024 = 122.88, from 5 on and rounded: 128.
+    assertEquals(128, trip(host).value());
     assertEquals(1_000_000, trip(host).crossedTickMicros() - host.tickOf(ProbeState.ON));
   }
 
@@ -132,7 +132,7 @@ final class ChipDecisionsTest {
     // Before 8 counts, after 123: (8 (10 - k) + 123 k) / 10 > 82 for k = 7 readings, slot 31 of the
     // last: conversion 16000 + 7 * 160 - 1.
     assertEquals(16_000 + 7 * 160 - 1, decided(host));
-    assertEquals(16 * (8 * 3 + 123 * 7) / 10, trip(host).value());
+    assertEquals(16 * (13 * 3 + 128 * 7) / 10, trip(host).value()); // from 5 on
   }
 
   @ParameterizedTest

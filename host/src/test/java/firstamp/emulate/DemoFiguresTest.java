@@ -12,6 +12,9 @@ import org.junit.jupiter.api.Test;
 
 /** The healthy demo keeps within its own job sheet, with margin. */
 final class DemoFiguresTest {
+  /** Counts of I, J and V when nothing is there. */
+  private static final double REST = 5;
+
   @Test
   void healthySetStaysWithinItsSheet() throws Exception {
     TestHost host = new TestHost(Scenarios.open("healthy", 1, Pace.MAX));
@@ -27,10 +30,12 @@ final class DemoFiguresTest {
     double sumA = (look.sumJCounts() - look.pairs() * look.zeroJSixteenths() / 16.0) * 0.4 / 1024;
     double microfarad = (sumA - sumV / ohm) * 0.002 / endV * 1e6;
     double peakA =
-        Arrays.stream(host.of(Channel.I, closed, closed + 0.1)).max().orElseThrow() * 12.5 / 1024;
-    double steadyA = host.mean(Channel.J, closed + 4, closed + 6) * 0.4 / 1024;
+        (Arrays.stream(host.of(Channel.I, closed, closed + 0.1)).max().orElseThrow() - REST)
+            * 12.5
+            / 1024;
+    double steadyA = (host.mean(Channel.J, closed + 4, closed + 6) - REST) * 0.4 / 1024;
     double railV = host.mean(Channel.R1, closed + 4, closed + 6) * 40 / 1024 - 20;
-    double supplyV = host.mean(Channel.V, closed + 4, closed + 6) * 60 / 1024;
+    double supplyV = (host.mean(Channel.V, closed + 4, closed + 6) - REST) * 60 / 1024;
     double head = rms(host.of(Channel.H, closed + 4, closed + 6)) * 0.02 / 1024;
     double meter = rms(host.of(Channel.M, closed + 4, closed + 6)) * 5 / 1024;
     String figures =

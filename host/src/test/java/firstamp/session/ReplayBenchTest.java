@@ -158,7 +158,7 @@ class ReplayBenchTest {
     // The set draws more than that all the time: the limit acts once the inrush time is over.
     assertThat(what.firstOffMs())
         .isBetween(closed + limits.inrushMs(), closed + limits.inrushMs() + 5);
-    assertThat(what.firstOff()).contains("82.4 mA (60 mA on the sheet)");
+    assertThat(what.firstOff()).contains("85.4 mA (60 mA on the sheet)");
     assertThat(what.sheet().limits().runningA()).isEqualTo(0.06);
   }
 
