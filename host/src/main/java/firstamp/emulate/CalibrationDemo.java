@@ -1,5 +1,6 @@
 package firstamp.emulate;
 
+import firstamp.emulate.box.Box;
 import firstamp.model.Channel;
 import firstamp.model.ProbePort;
 import firstamp.protocol.ChannelScale;
@@ -33,7 +34,9 @@ public final class CalibrationDemo {
 
   /** With a blank probe. */
   public CalibrationDemo(ProbeOptions options) {
-    probe = new EmulatedProbe(clips, "emulated probe, to be calibrated", options, scales(), null);
+    probe =
+        new EmulatedProbe(
+            clips, "emulated probe, to be calibrated", options, Box.exact(scales(), null));
   }
 
   /** The line to it. */

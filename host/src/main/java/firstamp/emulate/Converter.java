@@ -1,35 +1,33 @@
 package firstamp.emulate;
 
+import firstamp.emulate.box.BoxInput;
 import firstamp.model.Channel;
-import firstamp.protocol.ChannelScale;
 import java.util.List;
 import java.util.SplittableRandom;
 
 /**
- * The converter's arithmetic: floor((value - zero) / (full - zero) * 1024 + 0.5 + noise), held to 0
- * to 1023; an open clip stands at the upper end.
+ * The converter's arithmetic: floor(counts of the input + 0.5 + noise), held to 0 to 1023; an open
+ * clip stands at the upper end.
  */
 final class Converter {
   static final int HIGHEST_COUNTS = 1023;
 
   private static final int NOISE_TABLE = 4096;
 
-  private final double[] zero = new double[Channel.values().length];
-  private final double[] countsPerUnit = new double[zero.length];
+  private final BoxInput[] inputs;
+  private final double[] basePerUnit = new double[Channel.values().length];
   private final float[] noiseCounts = new float[NOISE_TABLE];
   private final SplittableRandom random;
   private final boolean noisy;
 
   /**
-   * @param scales what the inputs really are, base units of the wire
+   * @param inputs what they really do
    * @param noise standard deviation, counts; 0 = none
    */
-  Converter(List<ChannelScale> scales, double noise, long seed) {
+  Converter(List<BoxInput> inputs, double noise, long seed) {
+    this.inputs = inputs.toArray(BoxInput[]::new);
     for (Channel channel : Channel.values()) {
-      ChannelScale scale = scales.get(channel.ordinal());
-      double base = firstamp.model.Calibration.basePerUnit(channel);
-      zero[channel.ordinal()] = scale.zero() / base;
-      countsPerUnit[channel.ordinal()] = 1024 * base / ((double) scale.full() - scale.zero());
+      basePerUnit[channel.ordinal()] = firstamp.model.Calibration.basePerUnit(channel);
     }
     noisy = noise > 0;
     random = new SplittableRandom(seed);
@@ -46,7 +44,7 @@ final class Converter {
       return HIGHEST_COUNTS;
     }
     int at = channel.ordinal();
-    double counts = Math.floor((value - zero[at]) * countsPerUnit[at] + 0.5 + noise);
+    double counts = Math.floor(inputs[at].counts(value * basePerUnit[at]) + 0.5 + noise);
     return (int) Math.max(0, Math.min(HIGHEST_COUNTS, counts));
   }
 }

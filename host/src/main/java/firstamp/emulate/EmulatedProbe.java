@@ -1,17 +1,15 @@
 package firstamp.emulate;
 
+import firstamp.emulate.box.Box;
 import firstamp.model.Channel;
 import firstamp.model.PedalJob;
 import firstamp.model.ProbePort;
 import firstamp.model.SamplePlan;
 import firstamp.model.TimeSource;
-import firstamp.protocol.CalibrationData;
-import firstamp.protocol.ChannelScale;
 import firstamp.protocol.FrameDecoder;
 import firstamp.protocol.Inputs;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.ConcurrentLinkedQueue;
 
@@ -37,6 +35,7 @@ public final class EmulatedProbe implements ProbePort {
   private volatile boolean closedOnce;
   private final String description;
   private final Converter converter;
+  private final double clockRate;
   private final Faults faults;
   private final Pacer pacer;
   private final SimulatedTime time;
@@ -58,23 +57,19 @@ public final class EmulatedProbe implements ProbePort {
   private boolean cableOut;
   private volatile boolean closed;
 
-  EmulatedProbe(
-      Bench bench,
-      String description,
-      ProbeOptions options,
-      List<ChannelScale> scales,
-      CalibrationData calibration) {
+  EmulatedProbe(Bench bench, String description, ProbeOptions options, Box box) {
     this.bench = Objects.requireNonNull(bench, "bench");
     this.description = description;
     this.faults = options.faults();
-    this.converter = new Converter(scales, options.noiseCounts(), options.seed());
+    this.converter = new Converter(box.inputs(), options.noiseCounts(), options.seed());
     this.pacer = new Pacer(options.pace());
     this.time = new SimulatedTime(TimeSource.system().epochMillis());
     this.line = new LineOut(faults, options.seed() ^ 0x5DEECE66DL);
     this.pedal = options.pedal();
     this.recorder = options.recording() ? new WaveformRecorder() : null;
-    if (calibration != null) {
-      memory.writeCalibration(calibration);
+    this.clockRate = 1 + box.clockShare();
+    if (box.kept() != null) {
+      memory.writeCalibration(box.kept());
     }
     if (faults.calibrationDamaged()) {
       memory.damageCalibration();
@@ -128,7 +123,7 @@ public final class EmulatedProbe implements ProbePort {
 
   /** One conversion. */
   private void advance() {
-    long start = bootNanos + nextConversion * CONVERSION_NANOS;
+    long start = startOf(nextConversion);
     runTo(start);
     if (cableDue() || resetDue()) {
       return;
@@ -148,7 +143,17 @@ public final class EmulatedProbe implements ProbePort {
     machine.result(channel, counts);
     nextConversion++;
     conversionsDone++;
-    clock(bootNanos + nextConversion * CONVERSION_NANOS);
+    clock(startOf(nextConversion));
+  }
+
+  /** True time at which a conversion begins; the probe counts its own clock. */
+  private long startOf(long conversion) {
+    return bootNanos + Math.round(conversion * CONVERSION_NANOS / clockRate);
+  }
+
+  /** The probe's microseconds since its start at a true time. */
+  private long tickMicros(double seconds) {
+    return (long) ((seconds * 1e9 - bootNanos) * clockRate / 1000);
   }
 
   /** Lets time pass; a crossing of the comparator's level opens the switch on the way. */
@@ -161,7 +166,7 @@ public final class EmulatedProbe implements ProbePort {
       double openS = reachedS + HARD_SHORT_NANOS / 1e9;
       bench.advance(openS, false);
       clock(Math.round(openS * 1e9));
-      machine.hardShort((Math.round(reachedS * 1e9) - bootNanos) / 1000);
+      machine.hardShort(tickMicros(reachedS));
       bench.advance(Math.max(untilS, openS), false);
     }
     clock(nanos);

@@ -1,17 +1,15 @@
 package firstamp.emulate;
 
-import firstamp.model.Channel;
-import firstamp.protocol.ChannelScale;
+import firstamp.emulate.box.Box;
 import firstamp.protocol.Inputs;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
 /**
- * Scales of the eight inputs, the set during the look, digital inputs and their changes.
+ * The box, the set during the look, digital inputs and their changes.
  *
- * @param scales one per channel, base units of the wire
- * @param scalesGiven whether the file named any: they are then the probe's calibration
+ * @param box what its inputs do and what it keeps; null = whichever box the run asks for
  * @param lookSupplyV supply in the look
  * @param lookOhm resistance behind the look resistor
  * @param lookFarad capacitance beside it
@@ -21,8 +19,7 @@ import java.util.List;
  * @param changes in order of time
  */
 record FrontEnd(
-    List<ChannelScale> scales,
-    boolean scalesGiven,
+    Box box,
     double lookSupplyV,
     double lookOhm,
     double lookFarad,
@@ -34,7 +31,6 @@ record FrontEnd(
 
   /** Copies and sorts. */
   FrontEnd {
-    scales = List.copyOf(scales);
     List<Change> sorted = new ArrayList<>(changes);
     sorted.sort(Comparator.comparingDouble(Change::atS));
     changes = List.copyOf(sorted);
@@ -53,8 +49,7 @@ record FrontEnd(
   /** Without a file. */
   static FrontEnd defaults(double supplyV) {
     return new FrontEnd(
-        ChannelScale.nominal(),
-        false,
+        null,
         supplyV,
         1000,
         1000e-6,
@@ -62,9 +57,5 @@ record FrontEnd(
         Inputs.CHASSIS_CLIP_ON | Inputs.SUPPLY_PRESENT | Inputs.ISOLATED_LINK,
         HARD_SHORT_A,
         List.of());
-  }
-
-  ChannelScale scale(Channel channel) {
-    return scales.get(channel.ordinal());
   }
 }

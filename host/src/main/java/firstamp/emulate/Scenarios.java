@@ -1,7 +1,7 @@
 package firstamp.emulate;
 
+import firstamp.emulate.box.Box;
 import firstamp.model.RuleId;
-import firstamp.protocol.ChannelScale;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -88,8 +88,7 @@ public final class Scenarios {
         bench(name, options.seed()),
         "emulated probe, scenario " + name,
         options,
-        ChannelScale.nominal(),
-        null);
+        Box.of(options.box(), options.seed()));
   }
 
   static Bench bench(String name, long seed) {

@@ -2,12 +2,12 @@ package firstamp.emulate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.emulate.box.Box;
+import firstamp.emulate.box.BoxKind;
 import firstamp.model.Calibration;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeHello;
 import firstamp.model.SwitchState;
-import firstamp.protocol.CalibrationData;
-import firstamp.protocol.ChannelScale;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
 import firstamp.protocol.TripLimits;
@@ -177,8 +177,7 @@ class HealthyClosingTest {
             new CircuitBench(drawn.set, (set, seconds) -> {}, seed),
             "drawn set " + seed,
             ProbeOptions.of(seed, Pace.MAX),
-            ChannelScale.nominal(),
-            (CalibrationData) null);
+            Box.of(BoxKind.SOLDERED, seed));
     TestHost host = new TestHost(probe);
     boolean noLook = drawn.volts > 30;
     host.switchOn(limits(Defaults.fill(stated)), TestHost.look(drawn.volts, noLook));
