@@ -99,7 +99,8 @@ final class JsonRunOutput implements RunOutput {
 
   @Override
   public void happened(Happening what, double atMs) {
-    lines.print(HappeningJson.put(what, atMs, JsonLines.object("event")));
+    lines.print(
+        HappeningJson.put(what, known(atMs) ? (Double) atMs : null, JsonLines.object("event")));
   }
 
   @Override

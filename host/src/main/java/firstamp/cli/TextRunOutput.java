@@ -102,11 +102,10 @@ final class TextRunOutput implements RunOutput {
   @Override
   public void off(OffCause by, double atMs) {
     String who = RunWords.offBy(by);
-    say(
-        "%9.1f ms  off%s%s",
-        atMs,
-        who == null ? ": the first look does not let the switch close" : " by " + who,
-        afterOff);
+    String what =
+        who == null ? "off: the first look does not let the switch close" : "off by " + who;
+    String when = known(atMs) ? at(atMs) + "  " : who == null ? "" : "before the switch closed: ";
+    say("%s%s%s", when, what, afterOff);
   }
 
   @Override
@@ -135,8 +134,12 @@ final class TextRunOutput implements RunOutput {
   }
 
   /** Times count from the closing: before one that nobody knows yet there is none. */
+  private boolean known(double atMs) {
+    return closed || atMs < 0;
+  }
+
   private String at(double atMs) {
-    return closed || atMs < 0 ? SummaryText.text("%9.1f ms", atMs) : "  not on yet";
+    return known(atMs) ? SummaryText.text("%9.1f ms", atMs) : "  not on yet";
   }
 
   @Override

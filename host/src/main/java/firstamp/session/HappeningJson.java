@@ -8,10 +8,16 @@ import firstamp.model.Happening;
 public final class HappeningJson {
   private HappeningJson() {}
 
-  /** Puts kind, time and what belongs to the kind into an object. */
-  public static ObjectNode put(Happening what, double atMs, ObjectNode node) {
+  /**
+   * Puts kind, time and what belongs to the kind into an object.
+   *
+   * @param atMs from the closing, null = nobody knows it yet: absent
+   */
+  public static ObjectNode put(Happening what, Double atMs, ObjectNode node) {
     node.put("kind", what.kind());
-    node.put("atMs", atMs);
+    if (atMs != null) {
+      node.put("atMs", atMs);
+    }
     if (what instanceof ClipMove move) {
       clip(move, node);
     } else if (what instanceof Happening.ModeSet set) {

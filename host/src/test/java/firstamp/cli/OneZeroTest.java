@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import java.io.ByteArrayOutputStream;
@@ -82,7 +83,7 @@ class OneZeroTest {
   }
 
   @Test
-  void noLinkLogOrOffBeforeTheClosingCarriesATimeThatNobodyKnows() {
+  void noLinkLogEventOrOffBeforeTheClosingCarriesATimeThatNobodyKnows() {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     JsonRunOutput out =
         new JsonRunOutput(
@@ -92,16 +93,38 @@ class OneZeroTest {
     out.on();
     everyLine(out, 350);
     List<JsonNode> lines = bytes.toString(StandardCharsets.UTF_8).lines().map(this::json).toList();
-    assertThat(lines).hasSize(9).allMatch(line -> JsonSchemas.against(line).isEmpty());
-    assertThat(lines.subList(0, 3)).noneMatch(line -> line.has("atMs"));
-    assertThat(lines.subList(3, 6)).allMatch(line -> line.path("atMs").asDouble() == -120);
-    assertThat(lines.subList(6, 9)).allMatch(line -> line.path("atMs").asDouble() == 350);
+    assertThat(lines).hasSize(12).allMatch(line -> JsonSchemas.against(line).isEmpty());
+    assertThat(lines.subList(0, 4)).noneMatch(line -> line.has("atMs"));
+    assertThat(lines.subList(4, 8)).allMatch(line -> line.path("atMs").asDouble() == -120);
+    assertThat(lines.subList(8, 12)).allMatch(line -> line.path("atMs").asDouble() == 350);
   }
 
   private static void everyLine(JsonRunOutput out, double atMs) {
     out.link(ProbeEvent.LinkState.RESTORED, "answers again", atMs);
     out.log(true, "writes again", atMs);
+    out.happened(new Happening.Recording(Happening.RecordState.ON), atMs);
     out.off(OffCause.USER, atMs);
+  }
+
+  @Test
+  void anOffBeforeTheClosingIsSaidToBeBeforeIt() {
+    assertThat(off(OffCause.USER, false, 0))
+        .containsExactly("before the switch closed: off by user");
+    assertThat(off(OffCause.LOOK, false, 0))
+        .containsExactly("off: the first look does not let the switch close");
+    assertThat(off(OffCause.USER, false, -120)).containsExactly("   -120.0 ms  off by user");
+    assertThat(off(OffCause.USER, true, 0)).contains("      0.0 ms  off by user");
+  }
+
+  private static List<String> off(OffCause by, boolean on, double atMs) {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    PrintStream stream = new PrintStream(bytes, true, StandardCharsets.UTF_8);
+    TextRunOutput out = new TextRunOutput(stream, stream, false, false, "");
+    if (on) {
+      out.on();
+    }
+    out.off(by, atMs);
+    return bytes.toString(StandardCharsets.UTF_8).lines().toList();
   }
 
   private JsonNode json(String line) {

@@ -72,12 +72,6 @@ class ToldLinesTest {
   }
 
   @Test
-  void anotherKindStillNeedsItsTime() throws Exception {
-    JsonNode bare = new ObjectMapper().readTree("{\"type\":\"event\",\"kind\":\"record-on\"}");
-    assertThat(JsonSchemas.against(bare)).isNotEmpty();
-  }
-
-  @Test
   void aReplayTellsThemAgain() throws Exception {
     Path file = folder.resolve("bench.db");
     MarkedRun.make(file);
