@@ -17,6 +17,14 @@ final class Differences {
   private static final double LOOK_SHARE = 0.02;
   private static final double LEVEL_DB = 0.25;
   private static final double READING_MS = 10;
+
+  /**
+   * Standard uncertainty of a zero in counts: the probe takes it as the mean of 200 ms, which is
+   * 800 conversions of I, 100 of J and of V, each with about one count of noise.
+   */
+  private static final double ZERO_OF_I_COUNTS = 1 / Math.sqrt(800);
+
+  private static final double ZERO_COUNTS = 1 / Math.sqrt(100);
   private static final double DB_PER_SHARE = 20 / StrictMath.log(10);
 
   private final Evidence before;
@@ -161,7 +169,7 @@ final class Differences {
     if (one == null || two == null) {
       return;
     }
-    double extra = calibrationShare(channel, one, two);
+    double extra = Math.hypot(calibrationShare(channel, one, two), zeros(channel));
     if (figure.equals("steadyA")) {
       // It may be all of it or nothing: a rectangular distribution (JCGM 100:2008, 4.3.7).
       extra = Math.hypot(extra, leakageA / Math.sqrt(3));
@@ -241,6 +249,17 @@ final class Differences {
     return Math.hypot(
         new Uncertainty(before.calibration()).gain(channel) * one,
         new Uncertainty(after.calibration()).gain(channel) * two);
+  }
+
+  /** Each of the two power-ups has a zero of its own, however long it was watched after it. */
+  private double zeros(Channel channel) {
+    double counts =
+        switch (channel) {
+          case I -> ZERO_OF_I_COUNTS;
+          case J, V -> ZERO_COUNTS;
+          default -> 0;
+        };
+    return Math.sqrt(2) * counts * step(channel);
   }
 
   private double step(Channel channel) {

@@ -15,6 +15,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -77,6 +79,42 @@ class CompareReportTest {
             line -> line.path("figure").asText().equals(key) && line.path("rail").asInt(0) == rail)
         .findFirst()
         .orElseThrow(() -> new AssertionError("no figure " + key + " in " + result.out()));
+  }
+
+  /**
+   * One in twenty is called a change although nothing has changed (level 5 %): of twenty pairs more
+   * than four by a chance of 0.3 % (binomial distribution).
+   */
+  @Test
+  void ofTwentyPairsOfOneSetNoMoreDifferThanChanceAllows() {
+    String many = folder.resolve("many.db").toString();
+    for (int seed = 1; seed <= 21; seed++) {
+      CommandRunner.run(
+          "demo",
+          "--headless",
+          "--speed",
+          "max",
+          "--for",
+          "4s",
+          "--seed",
+          String.valueOf(seed),
+          "--log",
+          many);
+    }
+    Map<String, Integer> differs = new TreeMap<>();
+    for (int first = 1; first <= 20; first++) {
+      CommandRunner.run(
+              "compare", String.valueOf(first), String.valueOf(first + 1), "--json", "--log", many)
+          .json("figure")
+          .forEach(
+              line ->
+                  differs.merge(
+                      line.path("figure").asText(),
+                      line.path("significant").asBoolean() ? 1 : 0,
+                      Integer::sum));
+    }
+    assertThat(differs).containsKeys("steadyA", "steadyV", "finalV");
+    assertThat(differs).allSatisfy((figure, count) -> assertThat(count).as(figure).isLessThan(5));
   }
 
   @Test
