@@ -74,7 +74,8 @@ final class RailReckoning {
       SettleTimes times, ChannelScale scale, double finalV, double share) {
     double one = 10 * scale.counts(finalV - share * Math.abs(finalV));
     double other = 10 * scale.counts(finalV + share * Math.abs(finalV));
-    return 10.0 * times.lastOutside(Math.min(one, other), Math.max(one, other));
+    Integer readings = times.settled(Math.min(one, other), Math.max(one, other));
+    return readings == null ? null : (Double) (10.0 * readings);
   }
 
   /**

@@ -14,6 +14,12 @@ final class SettleTimes {
   private static final int SUMS = 10 * 1023 + 1;
   private static final int NEVER = -1;
 
+  /** It has to stay inside for 300 ms to be called settled. */
+  private static final int HELD_READINGS = 30;
+
+  /** A band of which half is less than two counts is told apart by chance. */
+  private static final int LEAST_HALF_BAND = 2 * 10;
+
   private final int[] lastEnd = new int[SUMS];
 
   SettleTimes() {
@@ -36,6 +42,24 @@ final class SettleTimes {
    */
   void add(int sum, int number) {
     lastEnd[sum] = number;
+  }
+
+  /**
+   * When a rail was last outside a band, where it can be told and was inside for long enough.
+   *
+   * @param lowestSum lower edge of the band, in sums of ten conversions
+   * @param highestSum upper edge
+   * @return readings since closing, null = it did not settle, or the band is too narrow to tell
+   */
+  Integer settled(double lowestSum, double highestSum) {
+    int last = lastOutside(lowestSum, highestSum);
+    boolean told = highestSum - lowestSum >= 2 * LEAST_HALF_BAND;
+    return told && last + HELD_READINGS <= number() ? (Integer) last : null;
+  }
+
+  /** Number of the last reading. */
+  private int number() {
+    return Arrays.stream(lastEnd).max().orElse(NEVER);
   }
 
   /**
