@@ -47,7 +47,7 @@ class HowItEndedTest {
           chassis-lost   | It switched itself off after 1.51 s: the chassis clip came off. Clip it to bare metal of the chassis first; without it no figure counts.
           limiting       | Firstamp switched it off after 0:01 because the supply went into current limit.
           wrong-polarity | Firstamp switched it off after 25.5 ms because B1 was reversed: -4.13 V.
-          look-short     | Never switched on: the first look found at most 1.62 ohm, a short or a cold lamp.
+          look-short     | Never switched on: the first look found at most 1.61 ohm, a short or a cold lamp.
           reversed       | Never switched on: the supply is the wrong way round.
           wrong-supply   | Never switched on: the supply voltage is too high.
           no-supply      | Never switched on: there is no supply.
@@ -71,7 +71,7 @@ class HowItEndedTest {
     assertThat(verdict).noneMatch(line -> line.startsWith("Too much current"));
     assertThat(verdict.get(0))
         .isEqualTo(
-            "A short, at most 1.44 ohm: it switched itself off after 1.2 s. Highest current 6.36 A."
+            "A short, at most 1.45 ohm: it switched itself off after 1.2 s. Highest current 6.36 A."
                 + " Take off the wire joined last, then measure the ohms with the supply off.");
     assertThat(verdict("dead-short").get(0))
         .startsWith("A short, at most 1.18 ohm: it switched itself off after 900 ms.")
