@@ -69,7 +69,7 @@ final class Stretches {
     }
   }
 
-  void add(Reading reading, Scaling scaling) {
+  public void add(Reading reading, Scaling scaling) {
     for (Stretch stretch : all) {
       if (stretch.holds(reading.startMicros(), reading.endMicros())) {
         long since = reading.startMicros() - stretch.fromMicros;
@@ -78,21 +78,21 @@ final class Stretches {
     }
   }
 
-  void add(LevelPair pair) {
+  public void add(LevelPair pair) {
     SteadySums sums = of(pair.window().firstIndex(), pair.window().endIndex());
     if (sums != null) {
       sums.add(pair);
     }
   }
 
-  void add(RippleWindow window) {
+  public void add(RippleWindow window) {
     SteadySums sums = of(window.firstIndex(), window.endIndex());
     if (sums != null) {
       sums.add(window);
     }
   }
 
-  void add(HumPair pair) {
+  public void add(HumPair pair) {
     SteadySums sums = of(pair.firstIndex(), pair.endIndex());
     if (sums != null) {
       sums.add(pair);

@@ -3,7 +3,7 @@ package firstamp.cli;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
-import firstamp.log.StreamSink;
+import firstamp.log.stream.StreamSink;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;

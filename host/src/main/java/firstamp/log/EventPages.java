@@ -1,5 +1,6 @@
 package firstamp.log;
 
+import firstamp.log.stream.StreamSink;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;

@@ -1,5 +1,9 @@
 package firstamp.log;
 
+import firstamp.log.code.MalformedChunkException;
+import firstamp.log.code.SeriesCoder;
+import firstamp.log.stream.SpanCodec;
+import firstamp.log.stream.Spans;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;

@@ -1,5 +1,9 @@
 package firstamp.log;
 
+import firstamp.log.code.MalformedChunkException;
+import firstamp.log.stream.SpanCodec;
+import firstamp.log.stream.Spans;
+import firstamp.log.stream.StreamSink;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;

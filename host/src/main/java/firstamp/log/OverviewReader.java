@@ -1,5 +1,12 @@
 package firstamp.log;
 
+import firstamp.log.code.MalformedChunkException;
+import firstamp.log.code.PlanOrder;
+import firstamp.log.stream.ChannelValues;
+import firstamp.log.stream.Overview;
+import firstamp.log.stream.SpanCodec;
+import firstamp.log.stream.Spans;
+import firstamp.log.stream.Stretches;
 import firstamp.model.Channel;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;

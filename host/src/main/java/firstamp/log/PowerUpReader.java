@@ -1,6 +1,8 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
+import firstamp.log.stream.Overview;
+import firstamp.log.stream.StreamSink;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Calibration;

@@ -1,6 +1,7 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
+import firstamp.log.stream.ConversionGroup;
 import firstamp.model.Alarm;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;

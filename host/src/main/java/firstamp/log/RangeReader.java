@@ -1,6 +1,8 @@
 package firstamp.log;
 
 import firstamp.log.StreamReader.Elements;
+import firstamp.log.stream.StreamSink;
+import firstamp.log.stream.Stretches;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.RulesVersion;

@@ -1,5 +1,11 @@
 package firstamp.log;
 
+import firstamp.log.code.CodingRoom;
+import firstamp.log.code.MalformedChunkException;
+import firstamp.log.stream.ConversionGroup;
+import firstamp.log.stream.ReadingGroup;
+import firstamp.log.stream.StreamGroup;
+import firstamp.log.stream.Stretches;
 import firstamp.model.Reading;
 import java.nio.file.Path;
 import java.sql.Connection;

@@ -6,7 +6,7 @@ import java.sql.SQLException;
 import java.util.zip.CRC32C;
 
 /** What every writer and reader of rows needs. */
-final class Rows {
+public final class Rows {
   private Rows() {}
 
   /** Runs a statement with these values in the place of its question marks. */
@@ -20,7 +20,7 @@ final class Rows {
   }
 
   /** Check value of a row's data. */
-  static long crc32c(byte[] data) {
+  public static long crc32c(byte[] data) {
     CRC32C crc = new CRC32C();
     crc.update(data, 0, data.length);
     return crc.getValue();

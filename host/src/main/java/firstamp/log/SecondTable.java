@@ -1,5 +1,6 @@
 package firstamp.log;
 
+import firstamp.log.stream.Spans;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.SamplePlan;

@@ -1,5 +1,6 @@
 package firstamp.log;
 
+import firstamp.log.stream.StreamSink;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.model.ClipMove.Act;

@@ -1,6 +1,16 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
+import firstamp.log.code.CodedSeries;
+import firstamp.log.code.MalformedChunkException;
+import firstamp.log.code.PlanOrder;
+import firstamp.log.code.SeriesCoder;
+import firstamp.log.stream.ChannelValues;
+import firstamp.log.stream.CodedGroup;
+import firstamp.log.stream.ConversionGroup;
+import firstamp.log.stream.ReadingGroup;
+import firstamp.log.stream.StreamSink;
+import firstamp.log.stream.Stretches;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.Reading;

@@ -1,5 +1,12 @@
 package firstamp.log;
 
+import firstamp.log.code.CodingRoom;
+import firstamp.log.code.MalformedChunkException;
+import firstamp.log.code.SeriesCoder;
+import firstamp.log.stream.ConversionGroup;
+import firstamp.log.stream.ReadingGroup;
+import firstamp.log.stream.Spans;
+import firstamp.log.stream.StreamGroup;
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.ProbeEvent;

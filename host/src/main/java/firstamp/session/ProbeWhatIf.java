@@ -2,7 +2,7 @@ package firstamp.session;
 
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
-import firstamp.log.StreamSink;
+import firstamp.log.stream.StreamSink;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.OffCause;

@@ -1,6 +1,6 @@
 package firstamp.session;
 
-import firstamp.log.StreamSink;
+import firstamp.log.stream.StreamSink;
 import firstamp.model.ConversionBlock;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;

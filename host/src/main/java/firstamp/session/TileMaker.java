@@ -1,9 +1,9 @@
 package firstamp.session;
 
 import firstamp.log.LogException;
-import firstamp.log.Overview;
 import firstamp.log.PowerUpReader;
-import firstamp.log.StreamSink;
+import firstamp.log.stream.Overview;
+import firstamp.log.stream.StreamSink;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;

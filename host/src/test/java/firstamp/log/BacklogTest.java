@@ -2,6 +2,7 @@ package firstamp.log;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.log.stream.StreamSink;
 import firstamp.model.ConversionBlock;
 import firstamp.model.TimeSource;
 import java.nio.file.Path;

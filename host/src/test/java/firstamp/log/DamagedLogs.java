@@ -1,5 +1,6 @@
 package firstamp.log;
 
+import firstamp.log.stream.StreamSink;
 import firstamp.model.ProbeEvent;
 import java.io.IOException;
 import java.io.PrintWriter;

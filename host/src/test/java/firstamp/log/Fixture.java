@@ -1,5 +1,6 @@
 package firstamp.log;
 
+import firstamp.log.stream.StreamSink;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Calibration;

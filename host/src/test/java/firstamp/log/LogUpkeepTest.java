@@ -3,6 +3,7 @@ package firstamp.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import firstamp.log.stream.Overview;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
-import firstamp.log.StreamSink;
+import firstamp.log.stream.StreamSink;
 import firstamp.model.ClipMove;
 import firstamp.model.ConversionBlock;
 import firstamp.model.Happening;

@@ -2,7 +2,7 @@ package firstamp.benchmarks;
 
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
-import firstamp.log.StreamSink;
+import firstamp.log.stream.StreamSink;
 import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;

@@ -7,7 +7,7 @@ import firstamp.log.BenchLog;
 import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
 import firstamp.log.PowerUpWriter;
-import firstamp.log.StreamSink;
+import firstamp.log.stream.StreamSink;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
