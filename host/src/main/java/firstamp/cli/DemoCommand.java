@@ -7,7 +7,7 @@ import firstamp.emulate.Scenarios;
 import firstamp.emulate.WaveformException;
 import firstamp.emulate.Waveforms;
 import firstamp.emulate.WorkedExamples;
-import firstamp.locate.WireCase;
+import firstamp.locate.wire.WireCase;
 import firstamp.log.BenchLog;
 import firstamp.model.FailureWords;
 import firstamp.model.PedalJob;

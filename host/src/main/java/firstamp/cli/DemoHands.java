@@ -1,10 +1,10 @@
 package firstamp.cli;
 
 import firstamp.emulate.Hands;
-import firstamp.locate.JointKind;
-import firstamp.locate.LocateAnswer;
-import firstamp.locate.LocateSession;
-import firstamp.locate.SignalGraph;
+import firstamp.locate.signal.JointKind;
+import firstamp.locate.signal.LocateAnswer;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.SignalGraph;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.model.LevelWindow;

@@ -1,9 +1,9 @@
 package firstamp.cli;
 
-import firstamp.locate.LocateFile;
-import firstamp.locate.LocateSession;
-import firstamp.locate.Observation;
-import firstamp.locate.SignalGraph;
+import firstamp.locate.signal.LocateFile;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.Observation;
+import firstamp.locate.signal.SignalGraph;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;

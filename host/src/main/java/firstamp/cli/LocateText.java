@@ -2,8 +2,8 @@ package firstamp.cli;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import firstamp.locate.LocateAnswer;
-import firstamp.locate.LocateSession;
+import firstamp.locate.signal.LocateAnswer;
+import firstamp.locate.signal.LocateSession;
 
 /**
  * Where a search stands, as text or as a JSON line.

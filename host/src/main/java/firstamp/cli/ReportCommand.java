@@ -1,7 +1,7 @@
 package firstamp.cli;
 
-import firstamp.locate.WireFile;
-import firstamp.locate.WireStory;
+import firstamp.locate.wire.WireFile;
+import firstamp.locate.wire.WireStory;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.SetNotes;

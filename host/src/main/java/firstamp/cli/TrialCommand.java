@@ -1,12 +1,12 @@
 package firstamp.cli;
 
-import firstamp.locate.ClueKind;
 import firstamp.locate.SheetPath;
-import firstamp.locate.TrialVerdict;
-import firstamp.locate.WireCase;
-import firstamp.locate.WireFile;
-import firstamp.locate.WireStep;
-import firstamp.locate.WireStory;
+import firstamp.locate.wire.ClueKind;
+import firstamp.locate.wire.TrialVerdict;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireFile;
+import firstamp.locate.wire.WireStep;
+import firstamp.locate.wire.WireStory;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;

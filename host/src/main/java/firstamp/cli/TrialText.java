@@ -2,10 +2,10 @@ package firstamp.cli;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import firstamp.locate.OddsWord;
-import firstamp.locate.ShortReading;
-import firstamp.locate.WireAnswer;
-import firstamp.locate.WireCase;
+import firstamp.locate.odds.OddsWord;
+import firstamp.locate.wire.ShortReading;
+import firstamp.locate.wire.WireAnswer;
+import firstamp.locate.wire.WireCase;
 import java.util.List;
 
 /**

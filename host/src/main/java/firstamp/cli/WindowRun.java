@@ -1,7 +1,7 @@
 package firstamp.cli;
 
 import firstamp.analysis.FigureList;
-import firstamp.locate.WireCase;
+import firstamp.locate.wire.WireCase;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;

@@ -1,5 +1,9 @@
 package firstamp.locate;
 
+import firstamp.locate.signal.JointKind;
+import firstamp.locate.signal.SignalGraph;
+import firstamp.locate.wire.PlaceKind;
+import firstamp.locate.wire.WireCase;
 import firstamp.model.JobSheet;
 import java.util.ArrayList;
 import java.util.HashMap;

@@ -1,9 +1,8 @@
 /**
- * Helps to think: where a signal stops, and where a wire of unknown place belongs.
+ * Helps to think: where a signal stops ({@code signal}), and where a wire of unknown place belongs
+ * ({@code wire}).
  *
- * <p>Works on values of {@code model} alone and knows no thread, clock or screen. A state is a list
- * of what the person said and measured; everything else follows from it, so that the same list
- * gives the same bits: elementary functions come from {@link StrictMath}. Odds are kept in logs.
- * Shares between 0 and 1 are for machines; people read words ({@link firstamp.locate.OddsWord}).
+ * <p>Works on values of {@code model} alone and knows no thread, clock or screen. This package
+ * itself takes from a job sheet what both searches begin with.
  */
 package firstamp.locate;

@@ -2,7 +2,7 @@ package firstamp.session;
 
 import firstamp.emulate.Hands;
 import firstamp.locate.SheetPath;
-import firstamp.locate.SignalGraph;
+import firstamp.locate.signal.SignalGraph;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.model.Happening;

@@ -1,7 +1,7 @@
 package firstamp.session;
 
-import firstamp.locate.LocateSession;
-import firstamp.locate.SettledLevel;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.SettledLevel;
 import firstamp.model.ClipMove;
 import java.util.List;
 

@@ -1,11 +1,11 @@
 package firstamp.session;
 
 import firstamp.analysis.Uncertainty;
-import firstamp.locate.LocateSession;
-import firstamp.locate.Observation;
-import firstamp.locate.RovingClip;
 import firstamp.locate.SheetPath;
-import firstamp.locate.SignalGraph;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.Observation;
+import firstamp.locate.signal.RovingClip;
+import firstamp.locate.signal.SignalGraph;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;

@@ -1,7 +1,7 @@
 package firstamp.session;
 
-import firstamp.locate.LocateAnswer;
 import firstamp.locate.SheetPath;
+import firstamp.locate.signal.LocateAnswer;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;

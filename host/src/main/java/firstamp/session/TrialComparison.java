@@ -2,7 +2,7 @@ package firstamp.session;
 
 import firstamp.analysis.Comparison;
 import firstamp.analysis.FigureList;
-import firstamp.locate.TrialVerdict;
+import firstamp.locate.wire.TrialVerdict;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;

@@ -1,7 +1,7 @@
 package firstamp.session;
 
-import firstamp.locate.WireCase;
-import firstamp.locate.WireStep;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireStep;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.sheet.SheetException;

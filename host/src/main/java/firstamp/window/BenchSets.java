@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.locate.WireCase;
+import firstamp.locate.wire.WireCase;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;

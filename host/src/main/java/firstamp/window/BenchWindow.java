@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.locate.WireCase;
+import firstamp.locate.wire.WireCase;
 import firstamp.model.PedalJob;
 import firstamp.model.TimeSource;
 import firstamp.session.BenchSession;

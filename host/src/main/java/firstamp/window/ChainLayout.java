@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.locate.SignalGraph;
+import firstamp.locate.signal.SignalGraph;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -72,7 +72,7 @@ record ChainLayout(Map<String, Cell> places, int columns, int rows) {
             from != null
                 && joint.carries(mode)
                 && !joint.to().equals(source)
-                && joint.kind() != firstamp.locate.JointKind.LOOP;
+                && joint.kind() != firstamp.locate.signal.JointKind.LOOP;
         if (forward && depth.getOrDefault(joint.to(), -1) < from + 1 && from + 1 <= most) {
           depth.put(joint.to(), from + 1);
           changed = true;

@@ -1,8 +1,8 @@
 package firstamp.window;
 
-import firstamp.locate.WireAnswer;
-import firstamp.locate.WireCase;
-import firstamp.locate.WireStep;
+import firstamp.locate.wire.WireAnswer;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireStep;
 import firstamp.log.PowerUpEntry;
 import firstamp.log.SetNotes;
 import firstamp.model.ProbeEvent;

@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.locate.LocateSession;
+import firstamp.locate.signal.LocateSession;
 import firstamp.model.ClipMove;
 import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;

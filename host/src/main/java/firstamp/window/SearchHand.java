@@ -1,8 +1,8 @@
 package firstamp.window;
 
-import firstamp.locate.JointKind;
-import firstamp.locate.LocateAnswer;
-import firstamp.locate.SignalGraph;
+import firstamp.locate.signal.JointKind;
+import firstamp.locate.signal.LocateAnswer;
+import firstamp.locate.signal.SignalGraph;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.session.BenchSession;

@@ -1,11 +1,11 @@
 package firstamp.window;
 
-import firstamp.locate.LocateAnswer;
-import firstamp.locate.LocateSession;
-import firstamp.locate.Observation;
-import firstamp.locate.OddsWord;
-import firstamp.locate.SettledLevel;
-import firstamp.locate.SignalGraph;
+import firstamp.locate.odds.OddsWord;
+import firstamp.locate.signal.LocateAnswer;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.Observation;
+import firstamp.locate.signal.SettledLevel;
+import firstamp.locate.signal.SignalGraph;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.session.SearchState;

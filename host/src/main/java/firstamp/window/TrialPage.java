@@ -1,9 +1,9 @@
 package firstamp.window;
 
-import firstamp.locate.PlaceKind;
-import firstamp.locate.WireAnswer;
-import firstamp.locate.WireCase;
-import firstamp.locate.WireStep;
+import firstamp.locate.wire.PlaceKind;
+import firstamp.locate.wire.WireAnswer;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireStep;
 import java.awt.BorderLayout;
 import java.awt.GridLayout;
 import java.util.ArrayList;

@@ -1,10 +1,10 @@
 package firstamp.window;
 
-import firstamp.locate.OddsWord;
-import firstamp.locate.WireAnswer;
-import firstamp.locate.WireCase;
-import firstamp.locate.WireStep;
-import firstamp.locate.WireWords;
+import firstamp.locate.odds.OddsWord;
+import firstamp.locate.wire.WireAnswer;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireStep;
+import firstamp.locate.wire.WireWords;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

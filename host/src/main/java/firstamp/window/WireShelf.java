@@ -1,9 +1,9 @@
 package firstamp.window;
 
 import firstamp.locate.SheetPath;
-import firstamp.locate.WireCase;
-import firstamp.locate.WireFile;
-import firstamp.locate.WireStep;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireFile;
+import firstamp.locate.wire.WireStep;
 import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
 import firstamp.session.PowerUpStudy;

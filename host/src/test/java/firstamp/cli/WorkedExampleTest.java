@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import firstamp.locate.Examples;
-import firstamp.locate.LocateAnswer;
-import firstamp.locate.LocateSession;
-import firstamp.locate.Observation;
-import firstamp.locate.WireCase;
-import firstamp.locate.WireStep;
+import firstamp.locate.signal.LocateAnswer;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.Observation;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireStep;
 import firstamp.log.BenchLog;
 import firstamp.model.TimeSource;
 import firstamp.session.PowerUpStudy;
@@ -125,7 +125,7 @@ class WorkedExampleTest {
     demo("screened-lead");
     Path wires = folder.resolve("wires.json");
     java.nio.file.Files.writeString(
-        wires, firstamp.locate.WireFile.write(Examples.wires("screened-lead")));
+        wires, firstamp.locate.wire.WireFile.write(Examples.wires("screened-lead")));
     assertThat(page("screened-lead", "last", "--wires", wires.toString()))
         .contains("W3 at preamp input, compared with power-up")
         .contains("Wires whose place was not known")

@@ -1,18 +1,22 @@
 package firstamp.locate;
 
+import firstamp.locate.signal.FaultSettings;
+import firstamp.locate.signal.JointKind;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.SignalGraph;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 
 /** Straight paths for tests: point 0 to point N, joint n before point n. */
-final class Chains {
+public final class Chains {
   /** Nothing but one fault, certain answers. */
-  static final FaultSettings ONE_FAULT = new FaultSettings(0, 0, 0, 0, 0.97);
+  public static final FaultSettings ONE_FAULT = new FaultSettings(0, 0, 0, 0, 0.97);
 
   private Chains() {}
 
-  static SignalGraph of(double... weights) {
+  public static SignalGraph of(double... weights) {
     List<SignalGraph.PathPoint> points = new ArrayList<>();
     List<SignalGraph.PathJoint> joints = new ArrayList<>();
     points.add(new SignalGraph.PathPoint("P0", -20.0));
@@ -25,13 +29,13 @@ final class Chains {
     return new SignalGraph("chain", List.of(new SignalGraph.Mode("usual", "P0")), points, joints);
   }
 
-  static SignalGraph even(int joints) {
+  public static SignalGraph even(int joints) {
     double[] weights = new double[joints];
     Arrays.fill(weights, 1);
     return of(weights);
   }
 
-  static LocateSession session(SignalGraph graph, FaultSettings settings) {
+  public static LocateSession session(SignalGraph graph, FaultSettings settings) {
     return new LocateSession(graph, settings, List.of(), List.of());
   }
 }

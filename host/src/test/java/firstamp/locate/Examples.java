@@ -1,5 +1,9 @@
 package firstamp.locate;
 
+import firstamp.locate.signal.LocateFile;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;

@@ -2,6 +2,7 @@ package firstamp.locate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.locate.wire.WireWords;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Properties;

@@ -2,6 +2,12 @@ package firstamp.locate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.locate.odds.Information;
+import firstamp.locate.signal.FaultSettings;
+import firstamp.locate.signal.JointKind;
+import firstamp.locate.signal.LocateAnswer;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.Observation;
 import java.util.Random;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

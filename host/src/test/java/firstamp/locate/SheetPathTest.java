@@ -3,6 +3,10 @@ package firstamp.locate;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import firstamp.locate.signal.JointKind;
+import firstamp.locate.signal.SignalGraph;
+import firstamp.locate.wire.PlaceKind;
+import firstamp.locate.wire.WireCase;
 import firstamp.model.JobSheet;
 import java.util.List;
 import java.util.Set;

@@ -2,6 +2,14 @@ package firstamp.locate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.locate.odds.OddsWord;
+import firstamp.locate.wire.PlaceKind;
+import firstamp.locate.wire.ShortReading;
+import firstamp.locate.wire.WireAnswer;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireFile;
+import firstamp.locate.wire.WireStep;
+import firstamp.locate.wire.WireWords;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;

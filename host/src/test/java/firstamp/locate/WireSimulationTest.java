@@ -2,6 +2,12 @@ package firstamp.locate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.locate.wire.ClueKind;
+import firstamp.locate.wire.PlaceKind;
+import firstamp.locate.wire.TrialVerdict;
+import firstamp.locate.wire.WireAnswer;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireStep;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

@@ -2,7 +2,7 @@ package firstamp.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.locate.Observation;
+import firstamp.locate.signal.Observation;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Happening;

@@ -2,9 +2,9 @@ package firstamp.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.locate.JointKind;
-import firstamp.locate.Observation;
-import firstamp.locate.SignalGraph;
+import firstamp.locate.signal.JointKind;
+import firstamp.locate.signal.Observation;
+import firstamp.locate.signal.SignalGraph;
 import firstamp.model.ClipMove;
 import java.util.List;
 import org.junit.jupiter.api.Test;

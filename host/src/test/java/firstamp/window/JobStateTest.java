@@ -98,7 +98,8 @@ class JobStateTest {
     }
     Path wires = folder.resolve("wires").resolve(SheetShelf.stem(name) + ".json");
     Files.createDirectories(wires.getParent());
-    Files.writeString(wires, firstamp.locate.WireFile.write(ThinkViews.wires("screened-lead", 10)));
+    Files.writeString(
+        wires, firstamp.locate.wire.WireFile.write(ThinkViews.wires("screened-lead", 10)));
     JobState job = desk.sets().list("emulated").get(0).job();
     assertThat(english.stated(job)).isEqualTo("on the shelf, waits for a fuse");
     assertThat(job.wiresPlaced()).isEqualTo(1);

@@ -3,7 +3,7 @@ package firstamp.window;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
-import firstamp.locate.WireFile;
+import firstamp.locate.wire.WireFile;
 import firstamp.log.BenchLog;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbePort;

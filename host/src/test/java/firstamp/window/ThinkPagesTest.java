@@ -2,10 +2,10 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.locate.LocateSession;
-import firstamp.locate.TrialVerdict;
-import firstamp.locate.WireCase;
-import firstamp.locate.WireStep;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.wire.TrialVerdict;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireStep;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.session.BenchMode;

@@ -3,9 +3,9 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.locate.Examples;
-import firstamp.locate.JointKind;
-import firstamp.locate.LocateSession;
-import firstamp.locate.SignalGraph;
+import firstamp.locate.signal.JointKind;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.SignalGraph;
 import firstamp.session.SearchState;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,11 +1,11 @@
 package firstamp.window;
 
 import firstamp.locate.Examples;
-import firstamp.locate.LocateSession;
-import firstamp.locate.Observation;
-import firstamp.locate.SettledLevel;
-import firstamp.locate.WireCase;
-import firstamp.locate.WireStep;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.Observation;
+import firstamp.locate.signal.SettledLevel;
+import firstamp.locate.wire.WireCase;
+import firstamp.locate.wire.WireStep;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.session.SearchState;

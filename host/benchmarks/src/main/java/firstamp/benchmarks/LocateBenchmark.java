@@ -1,10 +1,10 @@
 package firstamp.benchmarks;
 
-import firstamp.locate.JointKind;
-import firstamp.locate.LocateAnswer;
-import firstamp.locate.LocateSession;
-import firstamp.locate.Observation;
-import firstamp.locate.SignalGraph;
+import firstamp.locate.signal.JointKind;
+import firstamp.locate.signal.LocateAnswer;
+import firstamp.locate.signal.LocateSession;
+import firstamp.locate.signal.Observation;
+import firstamp.locate.signal.SignalGraph;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
