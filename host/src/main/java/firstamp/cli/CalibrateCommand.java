@@ -1,9 +1,9 @@
 package firstamp.cli;
 
-import firstamp.analysis.CalibrationLine;
-import firstamp.analysis.CalibrationRefused;
-import firstamp.analysis.MeterAccuracy;
-import firstamp.analysis.SettledSecond;
+import firstamp.analysis.calibrate.CalibrationLine;
+import firstamp.analysis.calibrate.CalibrationRefused;
+import firstamp.analysis.calibrate.MeterAccuracy;
+import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.emulate.CalibrationDemo;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;

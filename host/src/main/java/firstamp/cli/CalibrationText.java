@@ -2,8 +2,8 @@ package firstamp.cli;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import firstamp.analysis.CalibrationLine;
-import firstamp.analysis.UncertaintyBudget;
+import firstamp.analysis.calibrate.CalibrationLine;
+import firstamp.analysis.calibrate.UncertaintyBudget;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.ChannelScale;

@@ -2,12 +2,12 @@ package firstamp.cli;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import firstamp.analysis.Comparison;
-import firstamp.analysis.ComparisonText;
-import firstamp.analysis.Evidence;
-import firstamp.analysis.FigureList;
-import firstamp.analysis.SeveralMeans;
-import firstamp.analysis.Tukey;
+import firstamp.account.Comparison;
+import firstamp.account.ComparisonText;
+import firstamp.account.FigureList;
+import firstamp.account.SeveralMeans;
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.statistics.Tukey;
 import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
 import firstamp.session.PowerUpStudy;

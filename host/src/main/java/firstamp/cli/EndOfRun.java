@@ -1,6 +1,6 @@
 package firstamp.cli;
 
-import firstamp.analysis.Verdict;
+import firstamp.account.Verdict;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;

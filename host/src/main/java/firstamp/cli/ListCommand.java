@@ -2,7 +2,7 @@ package firstamp.cli;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import firstamp.analysis.FigureText;
+import firstamp.analysis.figures.FigureText;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;

@@ -1,7 +1,7 @@
 package firstamp.cli;
 
-import firstamp.analysis.Evidence;
-import firstamp.analysis.FigureText;
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.FigureText;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.session.PowerUpStudy;

@@ -1,6 +1,6 @@
 package firstamp.cli;
 
-import firstamp.analysis.FigureList;
+import firstamp.account.FigureList;
 import firstamp.model.Alarm;
 import firstamp.model.NotWatched;
 import firstamp.model.Summary;

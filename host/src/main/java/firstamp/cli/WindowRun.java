@@ -1,6 +1,6 @@
 package firstamp.cli;
 
-import firstamp.analysis.FigureList;
+import firstamp.account.FigureList;
 import firstamp.locate.wire.WireCase;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;

@@ -1,7 +1,7 @@
 package firstamp.report;
 
-import firstamp.analysis.FigureText;
-import firstamp.analysis.Uncertainty;
+import firstamp.analysis.figures.FigureText;
+import firstamp.analysis.statistics.Uncertainty;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.ChannelScale;

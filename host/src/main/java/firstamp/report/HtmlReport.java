@@ -1,12 +1,12 @@
 package firstamp.report;
 
-import firstamp.analysis.Comparison;
-import firstamp.analysis.ComparisonText;
-import firstamp.analysis.Evidence;
-import firstamp.analysis.FigureList;
-import firstamp.analysis.FigureText;
-import firstamp.analysis.TripPeak;
-import firstamp.analysis.Verdict;
+import firstamp.account.Comparison;
+import firstamp.account.ComparisonText;
+import firstamp.account.FigureList;
+import firstamp.account.Verdict;
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.FigureText;
+import firstamp.analysis.figures.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.NotWatched;

@@ -1,8 +1,8 @@
 package firstamp.report;
 
-import firstamp.analysis.Comparison;
-import firstamp.analysis.Evidence;
-import firstamp.analysis.Verdict;
+import firstamp.account.Comparison;
+import firstamp.account.Verdict;
+import firstamp.analysis.figures.Evidence;
 import firstamp.log.SetNotes;
 import firstamp.model.Capture;
 import firstamp.model.JobSheet;

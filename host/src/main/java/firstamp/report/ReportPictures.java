@@ -1,7 +1,7 @@
 package firstamp.report;
 
-import firstamp.analysis.ChargeFit;
-import firstamp.analysis.PowerUpCourse;
+import firstamp.analysis.figures.ChargeFit;
+import firstamp.analysis.figures.PowerUpCourse;
 import firstamp.model.Capture;
 import firstamp.model.Channel;
 import firstamp.model.JobSheet;

@@ -1,6 +1,6 @@
 package firstamp.report;
 
-import firstamp.analysis.FigureList;
+import firstamp.account.FigureList;
 import firstamp.log.PowerUpEntry;
 import firstamp.log.SetNotes;
 import firstamp.session.PowerUpStudy;

@@ -1,10 +1,10 @@
 package firstamp.report;
 
-import firstamp.analysis.Comparison;
-import firstamp.analysis.ComparisonText;
-import firstamp.analysis.Evidence;
-import firstamp.analysis.FigureList;
-import firstamp.analysis.FigureText;
+import firstamp.account.Comparison;
+import firstamp.account.ComparisonText;
+import firstamp.account.FigureList;
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.FigureText;
 import firstamp.model.JobSheet;
 import java.text.MessageFormat;
 import java.util.ArrayList;

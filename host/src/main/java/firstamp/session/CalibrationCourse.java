@@ -1,11 +1,11 @@
 package firstamp.session;
 
-import firstamp.analysis.CalibrationLine;
-import firstamp.analysis.CalibrationPoint;
-import firstamp.analysis.CalibrationPoints;
-import firstamp.analysis.CalibrationRefused;
-import firstamp.analysis.MeterAccuracy;
-import firstamp.analysis.SettledSecond;
+import firstamp.analysis.calibrate.CalibrationLine;
+import firstamp.analysis.calibrate.CalibrationPoint;
+import firstamp.analysis.calibrate.CalibrationPoints;
+import firstamp.analysis.calibrate.CalibrationRefused;
+import firstamp.analysis.calibrate.MeterAccuracy;
+import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.ProbeHello;

@@ -1,6 +1,6 @@
 package firstamp.session;
 
-import firstamp.analysis.SettledSecond;
+import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
 import firstamp.model.Channel;

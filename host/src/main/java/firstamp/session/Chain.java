@@ -1,8 +1,8 @@
 package firstamp.session;
 
-import firstamp.analysis.LevelMeter;
-import firstamp.analysis.PowerUpFigures;
-import firstamp.analysis.RippleMeter;
+import firstamp.analysis.figures.PowerUpFigures;
+import firstamp.analysis.spectrum.LevelMeter;
+import firstamp.analysis.spectrum.RippleMeter;
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;

@@ -1,7 +1,7 @@
 package firstamp.session;
 
-import firstamp.analysis.Comparison;
-import firstamp.analysis.ComparisonText;
+import firstamp.account.Comparison;
+import firstamp.account.ComparisonText;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;

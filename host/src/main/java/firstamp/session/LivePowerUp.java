@@ -1,6 +1,6 @@
 package firstamp.session;
 
-import firstamp.analysis.Evidence;
+import firstamp.analysis.figures.Evidence;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpWriter;

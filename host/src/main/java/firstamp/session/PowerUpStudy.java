@@ -1,10 +1,10 @@
 package firstamp.session;
 
-import firstamp.analysis.Comparison;
-import firstamp.analysis.Evidence;
-import firstamp.analysis.FigureList;
-import firstamp.analysis.SupplyReckoning;
-import firstamp.analysis.Verdict;
+import firstamp.account.Comparison;
+import firstamp.account.FigureList;
+import firstamp.account.Verdict;
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.SupplyReckoning;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.log.PowerUpHeader;

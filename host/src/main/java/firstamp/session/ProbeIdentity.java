@@ -1,6 +1,6 @@
 package firstamp.session;
 
-import firstamp.analysis.Comparison;
+import firstamp.account.Comparison;
 import firstamp.log.PowerUpHeader;
 import firstamp.model.Calibration;
 

@@ -1,6 +1,6 @@
 package firstamp.session;
 
-import firstamp.analysis.ComparisonText;
+import firstamp.account.ComparisonText;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;

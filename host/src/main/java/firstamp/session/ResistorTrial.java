@@ -1,7 +1,7 @@
 package firstamp.session;
 
-import firstamp.analysis.LookReckoning;
-import firstamp.analysis.SettledSecond;
+import firstamp.analysis.calibrate.SettledSecond;
+import firstamp.analysis.figures.LookReckoning;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
 import firstamp.model.Channel;

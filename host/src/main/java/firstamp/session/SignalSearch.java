@@ -1,6 +1,6 @@
 package firstamp.session;
 
-import firstamp.analysis.Uncertainty;
+import firstamp.analysis.statistics.Uncertainty;
 import firstamp.locate.SheetPath;
 import firstamp.locate.signal.LocateSession;
 import firstamp.locate.signal.Observation;

@@ -1,6 +1,6 @@
 package firstamp.session;
 
-import firstamp.analysis.TripPeak;
+import firstamp.analysis.figures.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.Channel;
 import firstamp.model.Happening;

@@ -1,6 +1,6 @@
 package firstamp.session;
 
-import firstamp.analysis.LeakageAcceptance;
+import firstamp.analysis.figures.LeakageAcceptance;
 import firstamp.model.JobSheet;
 import firstamp.model.Numbers;
 

@@ -1,8 +1,8 @@
 package firstamp.session;
 
-import firstamp.analysis.Comparison;
-import firstamp.analysis.Evidence;
-import firstamp.analysis.FigureList;
+import firstamp.account.Comparison;
+import firstamp.account.FigureList;
+import firstamp.analysis.figures.Evidence;
 
 /**
  * A stored power-up, or what lies between two of its marks.

@@ -1,7 +1,7 @@
 package firstamp.session;
 
-import firstamp.analysis.Comparison;
-import firstamp.analysis.FigureList;
+import firstamp.account.Comparison;
+import firstamp.account.FigureList;
 import firstamp.locate.wire.TrialVerdict;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;

@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.analysis.Comparison;
+import firstamp.account.Comparison;
 import firstamp.emulate.EmulatedProbe;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;

@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.analysis.MeterAccuracy;
+import firstamp.analysis.calibrate.MeterAccuracy;
 import firstamp.model.PedalJob;
 import java.awt.BorderLayout;
 import java.awt.FlowLayout;

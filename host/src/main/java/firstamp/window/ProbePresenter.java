@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.analysis.CalibrationLine;
+import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.session.ResistorTrial;

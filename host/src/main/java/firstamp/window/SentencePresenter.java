@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.analysis.Verdict;
+import firstamp.account.Verdict;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;

@@ -34,10 +34,10 @@ final class Spoken {
 
   Spoken(Locale locale) {
     this.locale = locale;
-    verdicts = pairs("firstamp.analysis.verdict");
+    verdicts = pairs("firstamp.account.verdict");
     alarms = pairs("firstamp.trip.alarms");
     logs = pairs("firstamp.log.trouble");
-    figures = pairs("firstamp.analysis.figures");
+    figures = pairs("firstamp.account.figures");
     questions = pairs("firstamp.sheet.questions");
     refusals = pairs("firstamp.session.refusals");
     ports = pairs("firstamp.link.ports");

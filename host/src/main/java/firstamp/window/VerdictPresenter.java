@@ -1,8 +1,8 @@
 package firstamp.window;
 
-import firstamp.analysis.Comparison;
-import firstamp.analysis.FigureList;
-import firstamp.analysis.Verdict;
+import firstamp.account.Comparison;
+import firstamp.account.FigureList;
+import firstamp.account.Verdict;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
 import java.util.ArrayList;

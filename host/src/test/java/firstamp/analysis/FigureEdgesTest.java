@@ -2,6 +2,11 @@ package firstamp.analysis;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.account.FigureList;
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.PowerUpFigures;
+import firstamp.analysis.spectrum.LevelMeter;
+import firstamp.analysis.spectrum.RippleMeter;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
@@ -143,7 +148,7 @@ class FigureEdgesTest {
       absent.addAll(keys(row.absent()));
     }
     Set<String> names =
-        new TreeSet<>(ResourceBundle.getBundle("firstamp.analysis.figures", Locale.ROOT).keySet());
+        new TreeSet<>(ResourceBundle.getBundle("firstamp.account.figures", Locale.ROOT).keySet());
     names.removeIf(name -> name.startsWith("parting."));
     assertThat(present).isEqualTo(names);
     Set<String> notAbsent = new TreeSet<>(names);

@@ -3,13 +3,26 @@ package firstamp.analysis;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import firstamp.analysis.calibrate.MeterAccuracy;
+import firstamp.analysis.figures.SupplyReckoning;
+import firstamp.analysis.spectrum.CosineWindow;
+import firstamp.analysis.spectrum.Decibels;
+import firstamp.analysis.spectrum.Fourier;
+import firstamp.analysis.spectrum.Goertzel;
+import firstamp.analysis.spectrum.LevelMeter;
+import firstamp.analysis.spectrum.PairSpectrum;
+import firstamp.analysis.spectrum.VuBallistics;
+import firstamp.analysis.statistics.CombinedUncertainty;
+import firstamp.analysis.statistics.GuardBand;
+import firstamp.analysis.statistics.Moments;
+import firstamp.analysis.statistics.StudentT;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Levels, windows, ballistics and uncertainties against published values. */
-class PublishedFiguresTest {
+public class PublishedFiguresTest {
   /** dB references: IEC 60268-2 (from memory), several audio pages. */
   @Test
   void decibelReferences() {

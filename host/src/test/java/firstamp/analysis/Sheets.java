@@ -5,18 +5,18 @@ import java.util.List;
 import java.util.Map;
 
 /** Job sheets of invented sets. */
-final class Sheets {
+public final class Sheets {
   private Sheets() {}
 
-  static JobSheet.Rail rail(int input, double nominalV) {
+  public static JobSheet.Rail rail(int input, double nominalV) {
     return new JobSheet.Rail(input, "B" + input, nominalV, 5.0, 300.0, 20.0, 0.05, 2200.0, "none");
   }
 
-  static JobSheet.Levels levels(Double toneHz) {
+  public static JobSheet.Levels levels(Double toneHz) {
     return new JobSheet.Levels(toneHz, 10.0, 38.0, 6.0, -30.0, 500.0);
   }
 
-  static JobSheet sheet(JobSheet.Levels levels, JobSheet.Rail... rails) {
+  public static JobSheet sheet(JobSheet.Levels levels, JobSheet.Rail... rails) {
     return new JobSheet(
         1,
         new JobSheet.SetInfo("Larch D2 dictation unit (invented)", "recorder", "negative"),

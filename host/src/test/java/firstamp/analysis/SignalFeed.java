@@ -10,46 +10,46 @@ import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 
 /** Conversions of given courses (volts and amperes over seconds), as the converter rounds them. */
-final class SignalFeed {
+public final class SignalFeed {
   private final Calibration calibration;
   private final Map<Channel, DoubleUnaryOperator> courses = new EnumMap<>(Channel.class);
   private double noiseCounts;
   private Random random = new Random(1);
 
-  SignalFeed() {
+  public SignalFeed() {
     this(Calibration.nominal());
   }
 
-  SignalFeed(Calibration calibration) {
+  public SignalFeed(Calibration calibration) {
     this.calibration = calibration;
   }
 
-  SignalFeed with(Channel channel, DoubleUnaryOperator course) {
+  public SignalFeed with(Channel channel, DoubleUnaryOperator course) {
     courses.put(channel, course);
     return this;
   }
 
   /** Supply current on both ranges. */
-  SignalFeed amps(DoubleUnaryOperator course) {
+  public SignalFeed amps(DoubleUnaryOperator course) {
     return with(Channel.I, course).with(Channel.J, course);
   }
 
-  SignalFeed rail(int rail, DoubleUnaryOperator course) {
+  public SignalFeed rail(int rail, DoubleUnaryOperator course) {
     return with(Channel.ofRail(rail), course);
   }
 
-  SignalFeed noise(double counts, long seed) {
+  public SignalFeed noise(double counts, long seed) {
     noiseCounts = counts;
     random = new Random(seed);
     return this;
   }
 
-  Calibration calibration() {
+  public Calibration calibration() {
     return calibration;
   }
 
   /** Conversions from one index on; time 0 is index 0. */
-  ConversionBlock block(long firstIndex, int length) {
+  public ConversionBlock block(long firstIndex, int length) {
     short[] counts = new short[length];
     for (int k = 0; k < length; k++) {
       long index = firstIndex + k;
@@ -65,7 +65,7 @@ final class SignalFeed {
     return new ConversionBlock(firstIndex, counts);
   }
 
-  static DoubleUnaryOperator sine(double rms, double hz) {
+  public static DoubleUnaryOperator sine(double rms, double hz) {
     return t -> rms * Math.sqrt(2) * Math.sin(2 * Math.PI * hz * t + 0.3);
   }
 }

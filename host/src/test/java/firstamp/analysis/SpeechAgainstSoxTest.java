@@ -3,6 +3,11 @@ package firstamp.analysis;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.LevelSums;
+import firstamp.analysis.spectrum.Decibels;
+import firstamp.analysis.spectrum.LevelDetail;
+import firstamp.analysis.spectrum.LevelMeter;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;

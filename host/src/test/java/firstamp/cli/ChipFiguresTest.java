@@ -3,9 +3,9 @@ package firstamp.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import firstamp.analysis.Evidence;
-import firstamp.analysis.FigureList;
-import firstamp.analysis.Verdict;
+import firstamp.account.FigureList;
+import firstamp.account.Verdict;
+import firstamp.analysis.figures.Evidence;
 import firstamp.log.BenchLog;
 import firstamp.model.TimeSource;
 import firstamp.session.PowerUpStudy;

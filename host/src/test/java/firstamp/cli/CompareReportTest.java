@@ -157,7 +157,7 @@ class CompareReportTest {
     String html = Files.readString(page);
     JsonNode summary = run("show", "3", "--json").summary();
     String amps =
-        firstamp.analysis.FigureList.value(
+        firstamp.account.FigureList.value(
             summary.path("supply").path("inrushPeakA").asDouble(), "A");
     assertThat(compared).contains("Inrush current, peak: ").contains("then " + amps);
     assertThat(html).contains(">" + amps + "<").contains("after the wire went back");

@@ -2,10 +2,10 @@ package firstamp.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.analysis.Comparison;
-import firstamp.analysis.Evidence;
-import firstamp.analysis.PowerUpFigures;
-import firstamp.analysis.Verdict;
+import firstamp.account.Comparison;
+import firstamp.account.Verdict;
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.PowerUpFigures;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Calibration;

@@ -122,7 +122,7 @@ final class MarksAreNotesTest {
     Summary summary = Summaries.of(1, "u", chain, null, null, true);
     return new Seen(
         SummaryJson.of(summary),
-        firstamp.analysis.Verdict.of(run.sheet(), summary, chain.figures().evidence()).toString(),
+        firstamp.account.Verdict.of(run.sheet(), summary, chain.figures().evidence()).toString(),
         chain.figures().evidence().stretches().size());
   }
 

@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.analysis.TripPeak;
+import firstamp.analysis.figures.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;

@@ -42,8 +42,8 @@ class GermanEverywhereTest {
         "firstamp.sheet.problems",
         "firstamp.sheet.questions",
         "firstamp.trip.alarms",
-        "firstamp.analysis.verdict",
-        "firstamp.analysis.figures",
+        "firstamp.account.verdict",
+        "firstamp.account.figures",
         "firstamp.window.scenarios"
       })
   void everyTextHasAGermanForm(String name) {

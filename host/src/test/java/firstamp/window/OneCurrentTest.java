@@ -2,7 +2,7 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.analysis.FigureText;
+import firstamp.analysis.figures.FigureText;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.offset;
 
-import firstamp.analysis.CalibrationLine;
+import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.emulate.CalibrationDemo;
 import firstamp.model.Channel;
 import java.nio.file.Path;

@@ -1,0 +1,155 @@
+package firstamp.account;
+
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.FigureText;
+import firstamp.analysis.figures.TripPeak;
+import firstamp.model.Alarm;
+import firstamp.model.JobSheet;
+import firstamp.model.RuleId;
+import firstamp.model.Summary;
+import java.util.List;
+import java.util.Set;
+
+/** Sentences about how a power-up ended: who opened the switch and why, or that nobody had to. */
+final class EndVerdict {
+  /** Sentences up to this importance tell of something to look at. */
+  private static final int WRONG = 6;
+
+  private static final int FIRST = 0;
+  private static final int LATE = 7;
+  private static final Set<String> STOPPED = Set.of("link-lost", "probe-reset", "signal");
+
+  /** Rules that can be about the supply as well as about a rail. */
+  private static final Set<String> SUPPLY_TOO =
+      Set.of("rail-window", "over-voltage", "wrong-polarity");
+
+  private final JobSheet sheet;
+  private final Summary summary;
+  private final Evidence evidence;
+  private final Verdict.Writer writer;
+
+  EndVerdict(JobSheet sheet, Summary summary, Evidence evidence, Verdict.Writer writer) {
+    this.sheet = sheet;
+    this.summary = summary;
+    this.evidence = evidence;
+    this.writer = writer;
+  }
+
+  /** To be asked last: whether anything was found decides what can be said of a quiet run. */
+  void judge() {
+    if (evidence.onMs() == null || evidence.onMs() == 0) {
+      neverOn();
+    } else if (summary.tripCause() != null) {
+      tripped();
+    } else if ("rule-off".equals(summary.ended())) {
+      switchedOffByRule();
+    } else if (STOPPED.contains(String.valueOf(summary.ended()))) {
+      writer.say(FIRST, "stopped." + summary.ended(), 0, on());
+    } else if (!alarms().isEmpty()) {
+      writer.say(LATE, "ran.alarms", 0, on());
+    } else if (writer.said(WRONG)) {
+      writer.say(LATE, "ran.quiet", 0, on());
+    } else {
+      writer.say(FIRST, "ran.fine", 0, on());
+    }
+  }
+
+  /** The short of this power-up: ohms under the limit, not a supply in current limit. */
+  static Alarm shortOf(List<Alarm> alarms) {
+    return alarms == null
+        ? null
+        : alarms.stream()
+            .filter(alarm -> alarm.rule().equals("short"))
+            .filter(alarm -> alarm.value() != null && alarm.limit() != null)
+            .findFirst()
+            .orElse(null);
+  }
+
+  private void neverOn() {
+    Summary.LookFigures look = evidence.look();
+    if (!"look".equals(summary.ended()) || look == null) {
+      writer.say(alarms().isEmpty() ? FIRST : LATE, "never.on", 0);
+      return;
+    }
+    switch (look.result()) {
+      case "short" -> {
+        Alarm found = shortOf(alarms());
+        if (found != null) {
+          writer.say(FIRST, "refused.short", 0, ohms(found));
+        } else {
+          writer.say(FIRST, "never.on", 0);
+        }
+      }
+      case "reversed" -> writer.say(FIRST, "refused.reversed", 0);
+      case "too-high" -> writer.say(FIRST, "refused.too-high", 0);
+      case "no-supply" -> writer.say(FIRST, "refused.no-supply", 0);
+      default -> writer.say(FIRST, "refused.other", 0);
+    }
+  }
+
+  private void tripped() {
+    String after =
+        summary.tripAtMs() == null ? on() : FigureText.millis(Math.max(0, summary.tripAtMs()));
+    Alarm found = shortOf(alarms());
+    TripPeak peak = evidence.tripPeak();
+    String highest = peak == null ? "" : peak.text();
+    if (found != null && peak != null) {
+      writer.say(FIRST, "tripped.short", 0, ohms(found), after, highest);
+      return;
+    }
+    switch (summary.tripCause()) {
+      case "inrush", "running", "i2t", "hard-short" -> {
+        if (peak == null) {
+          writer.say(FIRST, "tripped", 0, after);
+        } else {
+          writer.say(FIRST, "tripped." + summary.tripCause(), 0, after, highest);
+        }
+      }
+      case "over-voltage", "host-silence", "chassis-clip", "self-test" ->
+          writer.say(FIRST, "tripped." + summary.tripCause(), 0, after);
+      default -> writer.say(FIRST, "tripped", 0, after);
+    }
+  }
+
+  private void switchedOffByRule() {
+    Alarm cause =
+        alarms().stream()
+            .filter(alarm -> alarm.foldedUnder() == 0 && switchesOff(alarm))
+            .findFirst()
+            .orElse(alarms().stream().filter(this::switchesOff).findFirst().orElse(null));
+    if (cause == null) {
+      writer.say(FIRST, "off", 0, on());
+      return;
+    }
+    String key = "off." + cause.rule();
+    String name = cause.railName() == null ? "" : cause.railName();
+    if (cause.rule().equals("short")) {
+      key = cause.limit() == null ? "off.limiting" : key;
+      name = ohms(cause);
+    } else if (cause.rail() == 0 && SUPPLY_TOO.contains(cause.rule())) {
+      key += "-supply";
+    }
+    String value =
+        cause.value() == null || cause.unit() == null
+            ? ""
+            : FigureList.value(cause.value(), cause.unit());
+    writer.say(FIRST, key, cause.rail(), on(), name, value);
+  }
+
+  private boolean switchesOff(Alarm alarm) {
+    RuleId rule = RuleId.of(alarm.rule());
+    return rule != null && "off".equals(rule.settings(sheet).action());
+  }
+
+  private static String ohms(Alarm found) {
+    return (found.atMost() ? "at most " : "") + FigureText.ohms(found.value());
+  }
+
+  private String on() {
+    return FigureText.clock(evidence.onMs());
+  }
+
+  private List<Alarm> alarms() {
+    return summary.alarms() == null ? List.of() : summary.alarms();
+  }
+}

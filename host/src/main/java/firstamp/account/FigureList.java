@@ -1,0 +1,239 @@
+package firstamp.account;
+
+import firstamp.analysis.figures.ChargeFit;
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.FigureText;
+import firstamp.analysis.figures.PowerUpCourse;
+import firstamp.analysis.figures.SupplyReckoning;
+import firstamp.analysis.spectrum.Decibels;
+import firstamp.model.JobSheet;
+import firstamp.model.Summary;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/**
+ * The figures of one power-up as one list, with their names and values in words: the command line
+ * and the report print them from here.
+ *
+ * <p>What could not be measured is not in the list.
+ *
+ * @param figures in the order of the summary
+ */
+public record FigureList(List<Figure> figures) {
+  private static final ResourceBundle NAMES =
+      ResourceBundle.getBundle("firstamp.account.figures", Locale.ROOT);
+
+  /** Copies the list. */
+  public FigureList {
+    figures = List.copyOf(figures);
+  }
+
+  /**
+   * One figure.
+   *
+   * @param key as in the summary line; {@code look.} before those of the look
+   * @param rail 1 to 3, 0 = none
+   * @param railName as the sheet calls it; null = it has none
+   * @param value in the unit
+   * @param unit SI symbol
+   * @param plusMinus expanded uncertainty (k = 2), null = not stated
+   */
+  public record Figure(
+      String key, int rail, String railName, double value, String unit, Double plusMinus) {
+    /** Name as people read it, with its rail. */
+    public String name() {
+      return named(key, rail, railName);
+    }
+
+    /** The value with its unit. */
+    public String text() {
+      return FigureList.value(value, unit);
+    }
+
+    /** The uncertainty with its unit, empty where none is stated. */
+    public String plusMinusText() {
+      return plusMinus == null ? "" : FigureList.value(plusMinus, unit);
+    }
+  }
+
+  /** Those of the summary alone. */
+  public static FigureList of(Summary summary) {
+    Collector collector = new Collector();
+    collector.summary(summary.look(), summary.supply(), summary.rails(), summary.levels(), null);
+    return new FigureList(collector.figures);
+  }
+
+  /** All figures, those of the summary first in its order. */
+  public static FigureList of(Evidence evidence) {
+    Collector collector = new Collector();
+    collector.summary(
+        evidence.look(), evidence.supply(), evidence.rails(), evidence.levels(), evidence);
+    return new FigureList(collector.figures);
+  }
+
+  /** The figure of a key and rail, null if it is not there. */
+  public Figure find(String key, int rail) {
+    return figures.stream()
+        .filter(figure -> figure.key().equals(key) && figure.rail() == rail)
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Name of a figure as people read it, with its rail. */
+  public static String name(String key, int rail, JobSheet sheet) {
+    return named(key, rail, nameOnSheet(rail, sheet));
+  }
+
+  private static String nameOnSheet(int rail, JobSheet sheet) {
+    JobSheet.Rail entry = sheet.rail(rail);
+    return entry == null ? null : entry.name();
+  }
+
+  private static String named(String key, int rail, String railName) {
+    String name = NAMES.getString(key);
+    return rail == 0 ? name : railName(rail, railName) + ": " + name;
+  }
+
+  /** A value with its unit; small units that carry no prefix stay as they are. */
+  public static String value(double value, String unit) {
+    return switch (unit) {
+      case "ms" -> value < 0 ? "-" + FigureText.millis(-value) : FigureText.millis(value);
+      case "uF" -> FigureText.microfarads(value);
+      case "dB", "dBV", "dBu", "VU" -> FigureText.decibels(value, unit);
+      case "%" -> FigureText.digits(value) + " %";
+      case "Hz" -> String.format(Locale.ROOT, "%.0f Hz", value);
+      case "uA" -> FigureText.of(value * 1e-6, "A");
+      // No prefix: "mA2s" would read as the square of milliamperes.
+      case "A2s" -> String.format(Locale.ROOT, "%.2g A\u00b2s", value);
+      default -> FigureText.of(value, unit);
+    };
+  }
+
+  /** Where two courses part, in words. */
+  public static String parting(Comparison.Parting parting, JobSheet sheet) {
+    String what =
+        parting.rail() == 0
+            ? NAMES.getString("parting." + parting.what())
+            : railName(parting.rail(), nameOnSheet(parting.rail(), sheet));
+    String unit = parting.what().equals("supply current") ? "A" : "V";
+    return what + " " + value(parting.before(), unit) + " / " + value(parting.after(), unit);
+  }
+
+  /** Name of a rail, or its clip where the sheet has no name. */
+  private static String railName(int rail, String name) {
+    return name == null ? NAMES.getString("parting.rail") + " " + rail : name;
+  }
+
+  private static final class Collector {
+    private final List<Figure> figures = new ArrayList<>();
+    private final String[] railNames = new String[4];
+
+    void summary(
+        Summary.LookFigures look,
+        Summary.SupplyFigures supply,
+        List<Summary.RailFigures> rails,
+        Summary.LevelFigures levels,
+        Evidence more) {
+      look(look);
+      supply(supply);
+      if (more != null) {
+        supply(more);
+      }
+      for (Summary.RailFigures rail : rails == null ? List.<Summary.RailFigures>of() : rails) {
+        rail(rail, more == null ? null : more.more(rail.rail()));
+      }
+      levels(levels);
+      if (more != null && levels != null) {
+        heard(more.heard());
+      }
+    }
+
+    private void look(Summary.LookFigures look) {
+      if (look != null) {
+        add("look.supplyV", 0, look.supplyV(), "V", null);
+        add("look.ohm", 0, look.ohm(), "ohm", null);
+        add("look.uF", 0, look.uF(), "uF", null);
+      }
+    }
+
+    private void supply(Summary.SupplyFigures supply) {
+      if (supply != null) {
+        add("inrushPeakA", 0, supply.inrushPeakA(), "A", null);
+        add("inrushI2tA2s", 0, supply.inrushI2tA2s(), "A2s", null);
+        add("chargeC", 0, supply.chargeC(), "C", null);
+        add("steadyA", 0, supply.steadyA(), "A", supply.steadyAPlusMinus());
+        add("steadyV", 0, supply.steadyV(), "V", supply.steadyVPlusMinus());
+      }
+    }
+
+    private void supply(Evidence evidence) {
+      add("loadOhm", 0, SupplyReckoning.loadOhm(evidence.supply()), "ohm", null);
+      PowerUpCourse course = evidence.course();
+      if (course != null) {
+        add("energyJ", 0, course.energyJ(), "J", null);
+        add("surgeUf", 0, SupplyReckoning.surgeUf(evidence), "uF", null);
+        ChargeFit fit = ChargeFit.of(course);
+        if (fit != null) {
+          add("chargingMs", 0, fit.tauMs(), "ms", 2 * fit.tauMsError());
+          add("restA", 0, fit.restA(), "A", null);
+        }
+      }
+    }
+
+    private void rail(Summary.RailFigures rail, Evidence.RailMore more) {
+      int input = rail.rail();
+      railNames[input] = rail.name();
+      add("finalV", input, rail.finalV(), "V", rail.finalVPlusMinus());
+      add("settled1Ms", input, rail.settled1Ms(), "ms", null);
+      add("settledMs", input, rail.settledMs(), "ms", null);
+      add("settled5Ms", input, rail.settled5Ms(), "ms", null);
+      add("settled10Ms", input, rail.settled10Ms(), "ms", null);
+      add("tauMs", input, rail.tauMs(), "ms", more == null ? null : more.tauMsPlusMinus());
+      add("rippleVrms", input, rail.rippleVrms(), "V", null);
+      add("rippleHz", input, rail.rippleHz(), "Hz", null);
+      if (more != null) {
+        add("overshootV", input, more.overshootV(), "V", null);
+        add("droopV", input, more.droopV(), "V", null);
+        boolean told = more.filter() != null && !more.filter().atMost();
+        add("filterUf", input, told ? (Double) more.filter().uF() : null, "uF", null);
+      }
+    }
+
+    private void levels(Summary.LevelFigures levels) {
+      if (levels != null) {
+        add("toneHz", 0, levels.toneHz(), "Hz", null);
+        add("headDbv", 0, levels.headDbv(), "dBV", null);
+        add("headUa", 0, levels.headUa(), "uA", null);
+        add("meterDbv", 0, levels.meterDbv(), "dBV", null);
+        add("meterDbu", 0, dbu(levels.meterDbv()), "dBu", null);
+        add("headBelowMeterDb", 0, levels.headBelowMeterDb(), "dB", null);
+        add("expectedDb", 0, levels.expectedDb(), "dB", null);
+        add("humDbv", 0, levels.humDbv(), "dBV", null);
+      }
+    }
+
+    private void heard(Evidence.Heard heard) {
+      add("speechDb", 0, heard.speechDb(), "dB", heard.speechDbPlusMinus());
+      add("overExpectedDb", 0, heard.overExpectedDb(), "dB", heard.overExpectedDbPlusMinus());
+      add("harmonicsPercent", 0, heard.harmonicsPercent(), "%", null);
+      add("noiseDbv", 0, heard.noiseDbv(), "dBV", null);
+      add("needleVu", 0, heard.needleVu(), "VU", null);
+      add("needlePercent", 0, heard.needlePercent(), "%", null);
+      for (Evidence.InStep one : heard.inStep()) {
+        add("humInStepPercent", one.rail(), 100 * one.share(), "%", null);
+      }
+    }
+
+    private static Double dbu(Double dbv) {
+      return dbv == null ? null : (Double) Decibels.dbu(Decibels.voltsOfDbv(dbv));
+    }
+
+    private void add(String key, int rail, Double value, String unit, Double plusMinus) {
+      if (value != null) {
+        figures.add(new Figure(key, rail, railNames[rail], value, unit, plusMinus));
+      }
+    }
+  }
+}

@@ -1,0 +1,135 @@
+package firstamp.account;
+
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.FigureText;
+import firstamp.analysis.spectrum.HumPattern;
+import firstamp.model.JobSheet;
+import firstamp.model.Summary;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Sentences about hum: where its pattern points to, and what a mark did to it.
+ *
+ * <p>That 50 Hz and odd multiples point to heaters, fields and grounds, 100 Hz to a rectifier's
+ * ripple and a buzz to sparks or a dry filter, and the decibels and shares below: common practice,
+ * no source.
+ */
+final class HumVerdict {
+  private static final double SAME_HUM_DB = 6;
+  private static final double HUM_DBV = -75;
+  private static final double CHANGED_DB = 3;
+
+  /** Most of the hum in step with a rail: that rail first. */
+  private static final double IN_STEP = 0.5;
+
+  private final JobSheet sheet;
+  private final Evidence evidence;
+  private final Verdict.Writer writer;
+
+  HumVerdict(JobSheet sheet, Evidence evidence, Verdict.Writer writer) {
+    this.sheet = sheet;
+    this.evidence = evidence;
+    this.writer = writer;
+  }
+
+  void judge(Summary.LevelFigures levels) {
+    changes();
+    if (levels.humDbv() == null) {
+      return;
+    }
+    Double before = evidence.heard().humBeforeDbv();
+    if (before != null && before > levels.humDbv() - SAME_HUM_DB) {
+      writer.say(5, "hum.before", 0, FigureText.decibels(before, "dBV"));
+      return;
+    }
+    boolean loud = levels.humDbv() > HUM_DBV;
+    int importance = loud ? 5 : 8;
+    String level = FigureText.decibels(levels.humDbv(), "dBV");
+    Evidence.InStep closest = closest();
+    if (closest != null && closest.share() >= IN_STEP) {
+      Evidence.RailRipple ripple = evidence.ripple(closest.rail());
+      writer.say(
+          importance,
+          "hum.in-step",
+          closest.rail(),
+          level,
+          percent(closest.share()),
+          sheet.rail(closest.rail()).name(),
+          FigureText.digits(ripple.toneHz()) + " Hz");
+    } else if (loud) {
+      // A weak hum is a figure like any other: no advice on a set that hums as sets do.
+      pattern(importance, level, closest);
+    }
+  }
+
+  private Evidence.InStep closest() {
+    Evidence.InStep closest = null;
+    for (Evidence.InStep one : evidence.heard().inStep()) {
+      boolean ripples = evidence.ripple(one.rail()) != null;
+      if (ripples && (closest == null || one.share() > closest.share())) {
+        closest = one;
+      }
+    }
+    return closest;
+  }
+
+  private void pattern(int importance, String level, Evidence.InStep closest) {
+    int mainsHz = evidence.heard().headHumHz();
+    HumPattern.Kind kind = evidence.heard().pattern();
+    String mains = mainsHz + " Hz";
+    switch (kind == null ? HumPattern.Kind.MIXED : kind) {
+      case MAINS -> writer.say(importance, "hum.mains", 0, level, mains);
+      case TWICE -> writer.say(importance, "hum.twice", 0, level, 2 * mainsHz + " Hz");
+      case BUZZ -> writer.say(importance, "hum.buzz", 0, level, 3 * mainsHz + " Hz");
+      default -> writer.say(importance, "hum.seen", 0, level, mains);
+    }
+    if (closest != null) {
+      writer.say(
+          importance,
+          "hum.not-in-step",
+          closest.rail(),
+          sheet.rail(closest.rail()).name(),
+          percent(closest.share()));
+    }
+  }
+
+  /** Before and after each change: the charger pulled, the lamp moved. */
+  private void changes() {
+    List<Evidence.Stretch> stretches = evidence.stretches();
+    for (int k = 1; k < stretches.size(); k++) {
+      if (!stretches.get(k).change()) {
+        continue;
+      }
+      Double one = hum(stretches.get(k - 1));
+      Double two = hum(stretches.get(k));
+      String mark = stretches.get(k).mark();
+      String name = mark == null || mark.isBlank() ? "change " + stretches.get(k).number() : mark;
+      if (one != null && two != null && Math.abs(one - two) > CHANGED_DB) {
+        writer.say(
+            4,
+            two < one ? "hum.fell" : "hum.rose",
+            0,
+            name,
+            FigureText.decibels(one, "dBV"),
+            FigureText.decibels(two, "dBV"));
+      } else if (one != null && two == null && readable(stretches.get(k))) {
+        writer.say(4, "hum.gone", 0, name, FigureText.decibels(one, "dBV"));
+      }
+    }
+  }
+
+  private static Double hum(Evidence.Stretch stretch) {
+    Summary.LevelFigures levels = stretch.evidence().levels();
+    return levels == null ? null : levels.humDbv();
+  }
+
+  /** Whether any window after the change was fit for reading hum. */
+  private static boolean readable(Evidence.Stretch stretch) {
+    return stretch.evidence().heard().headHumHz() != null;
+  }
+
+  private static String percent(double share) {
+    return String.format(Locale.ROOT, "%.0f %%", 100 * share);
+  }
+}

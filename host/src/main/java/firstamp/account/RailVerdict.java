@@ -1,0 +1,169 @@
+package firstamp.account;
+
+import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.figures.FigureText;
+import firstamp.analysis.figures.FilterCapacitance;
+import firstamp.analysis.figures.RailReckoning;
+import firstamp.analysis.figures.SupplyShape;
+import firstamp.analysis.statistics.GuardBand;
+import firstamp.model.JobSheet;
+import firstamp.model.Summary;
+import java.util.Locale;
+
+/** Sentences about the rails: where they ended, how they came up, their filters. */
+final class RailVerdict {
+  /** Over the known idle current by so much: something draws that did not (common practice). */
+  private static final double LEAKY_CURRENT = 1.25;
+
+  private final JobSheet sheet;
+  private final Evidence evidence;
+  private final Verdict.Writer writer;
+
+  RailVerdict(JobSheet sheet, Evidence evidence, Verdict.Writer writer) {
+    this.sheet = sheet;
+    this.evidence = evidence;
+    this.writer = writer;
+  }
+
+  void judge() {
+    for (JobSheet.Rail rail : sheet.rails()) {
+      Summary.RailFigures figures = evidence.rail(rail.input());
+      if (figures != null && figures.finalV() != null) {
+        end(rail, figures);
+        late(rail, figures);
+        swing(rail, figures.finalV());
+      }
+      Evidence.RailRipple ripple = evidence.ripple(rail.input());
+      if (ripple != null) {
+        ripple(rail, figures, ripple);
+      }
+    }
+  }
+
+  private void end(JobSheet.Rail rail, Summary.RailFigures figures) {
+    if (rail.nominalV() == null) {
+      return;
+    }
+    double percent = rail.tolerancePercent() == null ? 10 : rail.tolerancePercent();
+    double distance = Math.abs(figures.finalV() - rail.nominalV());
+    double allowed = percent / 100 * Math.abs(rail.nominalV());
+    GuardBand band = GuardBand.below(distance, figures.finalVPlusMinus(), allowed);
+    String name = rail.name();
+    String end = FigureText.volts(figures.finalV());
+    String nominal = FigureText.volts(rail.nominalV());
+    String within = FigureText.digits(percent) + " %";
+    switch (band) {
+      case OUTSIDE, LIKELY_OUTSIDE ->
+          writer.say(3, "rail.outside", rail.input(), name, end, nominal, within);
+      case LIKELY_INSIDE -> {
+        // A probe that was never calibrated could never say "inside": only the edge is worth words.
+        if (distance > 0.8 * allowed) {
+          String unsure = FigureText.volts(figures.finalVPlusMinus());
+          writer.say(7, "rail.edge", rail.input(), name, end, nominal, within, unsure);
+        }
+      }
+      default -> {
+        // Where it should be.
+      }
+    }
+  }
+
+  private void late(JobSheet.Rail rail, Summary.RailFigures figures) {
+    if (rail.settleMs() != null
+        && figures.settledMs() != null
+        && figures.settledMs() > rail.settleMs()) {
+      writer.say(
+          6,
+          "rail.late",
+          rail.input(),
+          rail.name(),
+          FigureText.millis(figures.settledMs()),
+          FigureText.millis(rail.settleMs()));
+    }
+  }
+
+  private void swing(JobSheet.Rail rail, double finalV) {
+    Evidence.RailMore more = evidence.more(rail.input());
+    if (more.overshootV() != null) {
+      writer.say(
+          7,
+          "rail.overshoot",
+          rail.input(),
+          rail.name(),
+          FigureText.volts(more.overshootV()),
+          FigureText.volts(finalV));
+    }
+    if (more.droopV() != null) {
+      writer.say(
+          6,
+          "rail.droop",
+          rail.input(),
+          rail.name(),
+          FigureText.volts(more.droopV()),
+          FigureText.millis(more.droopMs()),
+          FigureText.volts(finalV));
+    }
+    if (more.misfit() != null && evidence.rail(rail.input()).tauMs() == null) {
+      String misfit = FigureText.digits(100 * more.misfit()) + " %";
+      writer.say(8, "rail.not-first-order", rail.input(), rail.name(), misfit);
+    }
+  }
+
+  private void ripple(JobSheet.Rail rail, Summary.RailFigures figures, Evidence.RailRipple ripple) {
+    Double expectedHz = RailReckoning.expectedHz(rail, ripple.mainsHz());
+    String rms = FigureText.volts(Math.hypot(ripple.rms1V(), ripple.rms2V()));
+    String atHz = hertz(ripple.toneHz());
+    if (expectedHz == null) {
+      writer.say(7, "ripple.seen", rail.input(), rail.name(), rms, atHz);
+    } else if (ripple.toneHz() != expectedHz) {
+      String key = rail.rectifier().equals("full") ? "ripple.half" : "ripple.full";
+      writer.say(3, key, rail.input(), rail.name(), atHz, hertz(expectedHz), rms);
+    } else {
+      filter(rail, figures, rms, atHz);
+    }
+  }
+
+  private void filter(JobSheet.Rail rail, Summary.RailFigures figures, String rms, String atHz) {
+    Evidence.Filter filter = evidence.more(rail.input()).filter();
+    if (rail.capacitanceUf() == null || filter == null) {
+      return;
+    }
+    boolean tired = filter.uF() < FilterCapacitance.TIRED_SHARE * rail.capacitanceUf();
+    // Beyond its range the formula reads high: then tired is still tired, and nothing else is sure.
+    if (filter.atMost() && !tired) {
+      return;
+    }
+    double amps = evidence.supply().steadyA();
+    Double idleA = sheet.supply() == null ? null : sheet.supply().idleA();
+    String key = !tired ? "filter.holds" : leaky(amps, idleA) ? "filter.leaky" : "filter.dry";
+    if (key.equals("filter.dry") && idleA != null && amps < LEAKY_CURRENT * idleA) {
+      key = "filter.dry-same";
+    }
+    writer.say(
+        tired ? 3 : 8,
+        key,
+        rail.input(),
+        rail.name(),
+        (filter.atMost() ? "at most " : "") + FigureText.microfarads(filter.uF()),
+        FigureText.microfarads(rail.capacitanceUf()),
+        rms,
+        atHz,
+        FigureText.amps(amps),
+        idleA == null ? "" : FigureText.amps(idleA));
+  }
+
+  /**
+   * Leaky, not dry: ripple up and supply current up with it; dry: ripple up, current unchanged
+   * (common practice, no source).
+   */
+  private boolean leaky(double amps, Double idleA) {
+    SupplyShape.Kind shape = SupplyShape.of(evidence.course(), evidence.supply()).kind();
+    return shape == SupplyShape.Kind.FORMING
+        || shape == SupplyShape.Kind.CREEP
+        || idleA != null && amps > LEAKY_CURRENT * idleA;
+  }
+
+  private static String hertz(double hz) {
+    return String.format(Locale.ROOT, "%.0f Hz", hz);
+  }
+}

@@ -1,0 +1,135 @@
+package firstamp.account;
+
+import firstamp.analysis.figures.Evidence;
+import firstamp.model.Alarm;
+import firstamp.model.JobSheet;
+import firstamp.model.NotWatched;
+import firstamp.model.Summary;
+import java.text.MessageFormat;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.ResourceBundle;
+
+/**
+ * What one power-up showed, in sentences ordered by importance, each with its figure and what to
+ * look at next; what was not watched is part of it.
+ *
+ * @param sentences most important first, never empty
+ */
+public record Verdict(List<Sentence> sentences) {
+  private static final Map<String, String> SAME_AS_RULE =
+      Map.of(
+          "rail.late", "rail-late",
+          "rail.outside", "rail-window",
+          "head.low", "head-below-meter",
+          "head.floor", "head-below-meter",
+          "look.short", "short");
+
+  /** Copies the list. */
+  public Verdict {
+    sentences = List.copyOf(sentences);
+  }
+
+  /** The short of this power-up, null if there was none; a supply in current limit is none. */
+  public static Alarm shortOf(List<Alarm> alarms) {
+    return EndVerdict.shortOf(alarms);
+  }
+
+  /** Whether it ran without an alarm, without an off and without anything to look at. */
+  public boolean fine() {
+    return sentences.stream().anyMatch(sentence -> sentence.key().equals("ran.fine"));
+  }
+
+  /**
+   * One sentence or a few that belong together.
+   *
+   * @param importance 1 = first; from 8 on it is only a record
+   * @param key of the text
+   * @param rail 1 to 3, 0 = none
+   * @param text as shown
+   */
+  public record Sentence(int importance, String key, int rail, String text) {}
+
+  /**
+   * Judges.
+   *
+   * @param sheet effective
+   * @param summary of the run: alarms, outcome, what was not watched
+   * @param evidence collected in it
+   */
+  public static Verdict of(JobSheet sheet, Summary summary, Evidence evidence) {
+    Writer writer = new Writer();
+    boolean shorted = summary.tripCause() != null && shortOf(summary.alarms()) != null;
+    for (Alarm alarm : summary.alarms() == null ? List.<Alarm>of() : summary.alarms()) {
+      // The sentence of the short holds what its over-current says, and the one highest current.
+      boolean said = shorted && alarm.rule().equals("over-current");
+      if (alarm.foldedUnder() == 0 && !said) {
+        writer.say(1, "alarm", alarm.rail(), alarm.text());
+      }
+    }
+    new LookVerdict(evidence, writer).judge();
+    if (evidence.onMs() != null && evidence.onMs() > 0) {
+      new SupplyVerdict(sheet, evidence, writer).judge();
+      new RailVerdict(sheet, evidence, writer).judge();
+      new LevelVerdict(sheet, evidence, writer).judge();
+    }
+    writer.sentences.removeIf(sentence -> saidByAlarm(sentence, summary));
+    writer.sentences.removeIf(new Resting(sheet, summary)::rests);
+    new EndVerdict(sheet, summary, evidence, writer).judge();
+    notWatched(summary.notWatched(), writer);
+    writer.sentences.sort(Comparator.comparingInt(Sentence::importance));
+    return new Verdict(writer.sentences);
+  }
+
+  /** Whether an alarm of the same rail has said the same already. */
+  private static boolean saidByAlarm(Sentence sentence, Summary summary) {
+    String rule = SAME_AS_RULE.get(sentence.key());
+    return rule != null
+        && summary.alarms() != null
+        && summary.alarms().stream()
+            .anyMatch(alarm -> alarm.rule().equals(rule) && alarm.rail() == sentence.rail());
+  }
+
+  /** All sentences in one paragraph. */
+  public String text() {
+    StringBuilder text = new StringBuilder();
+    for (Sentence sentence : sentences) {
+      text.append(text.isEmpty() ? "" : " ").append(sentence.text());
+    }
+    return text.toString();
+  }
+
+  private static void notWatched(List<NotWatched> things, Writer writer) {
+    if (things == null || things.isEmpty()) {
+      writer.say(10, "all.watched", 0);
+      return;
+    }
+    StringBuilder list = new StringBuilder();
+    for (NotWatched thing : things) {
+      list.append(list.isEmpty() ? "" : ", ").append(thing.what());
+      list.append(" (").append(thing.why()).append(')');
+    }
+    writer.say(10, "not.watched", 0, list.toString());
+  }
+
+  /** Takes sentences out of the bundle. */
+  static final class Writer {
+    private final ResourceBundle bundle =
+        ResourceBundle.getBundle("firstamp.account.verdict", Locale.ROOT);
+    private final List<Sentence> sentences = new ArrayList<>();
+
+    /** Whether anything up to this importance was said. */
+    boolean said(int importance) {
+      return sentences.stream().anyMatch(sentence -> sentence.importance() <= importance);
+    }
+
+    void say(int importance, String key, int rail, String... figures) {
+      String pattern = bundle.getString(key);
+      String text = new MessageFormat(pattern, Locale.ROOT).format(figures);
+      sentences.add(new Sentence(importance, key, rail, text));
+    }
+  }
+}

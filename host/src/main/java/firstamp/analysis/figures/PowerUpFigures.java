@@ -1,0 +1,404 @@
+package firstamp.analysis.figures;
+
+import firstamp.analysis.spectrum.DelayLine;
+import firstamp.analysis.spectrum.HumPair;
+import firstamp.analysis.spectrum.LevelDetail;
+import firstamp.analysis.spectrum.LevelPair;
+import firstamp.analysis.spectrum.RailLines;
+import firstamp.analysis.statistics.FirstOrderFit;
+import firstamp.model.Calibration;
+import firstamp.model.Capture;
+import firstamp.model.Channel;
+import firstamp.model.ConversionBlock;
+import firstamp.model.JobSheet;
+import firstamp.model.LevelWindow;
+import firstamp.model.Look;
+import firstamp.model.ProbeEvent;
+import firstamp.model.Reading;
+import firstamp.model.RippleWindow;
+import firstamp.model.SamplePlan;
+import firstamp.model.Scaling;
+import firstamp.model.Summary;
+import firstamp.model.SwitchState;
+import firstamp.model.Trip;
+import firstamp.model.Zero;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * Collects one power-up and gives its figures, at any time and at its end.
+ *
+ * <p>Fed with events, readings, conversions, level and ripple windows in the order in which they
+ * came. Values count from the closing of the switch; a second closing starts the figures again.
+ * Constant memory however long it runs. What could not be measured is null. Not thread-safe.
+ */
+public final class PowerUpFigures {
+  private static final long HELD_MICROS = 2_000_000;
+  private static final long NEVER = Long.MIN_VALUE;
+  private static final int RECENT_WINDOWS = 32;
+  private static final double USUAL_LEVELS_MS = 1500;
+  private static final double USUAL_SETTLE_MS = 500;
+
+  private final JobSheet sheet;
+  private final Calibration calibration;
+  private final double lookOhm;
+  private final double hardShortA;
+  private final RailReckoning railReckoning;
+  private final OnTime time = new OnTime();
+  private final DelayLine<Reading> heldReadings = new DelayLine<>(HELD_MICROS);
+  private final DelayLine<LevelPair> heldLevels = new DelayLine<>(HELD_MICROS);
+  private final DelayLine<RippleWindow> heldRipple = new DelayLine<>(HELD_MICROS);
+  private final Deque<LevelPair> recentLevels = new ArrayDeque<>();
+  private final DelayLine<HumPair> heldHum = new DelayLine<>(HELD_MICROS);
+  private final RailStarts railStarts = new RailStarts();
+  private final LevelSums before;
+  private final LevelSums noLevels;
+  private final long[] clippedIndex = {NEVER, NEVER, NEVER, NEVER};
+  private Look look;
+  private Trip trip;
+  private Capture capture;
+  private Scaling scaling;
+  private Sums sums;
+  private LevelDetail detail;
+
+  /** What one closing has brought, and the same cut at what happened. */
+  private record Sums(Collected all, Stretches stretches) {
+    Sums copy() {
+      return new Sums(all.copy(), stretches.copy());
+    }
+  }
+
+  /**
+   * Nothing collected.
+   *
+   * @param effective sheet with defaults filled in
+   * @param calibration of the probe
+   * @param lookOhm look resistor as the probe told it
+   * @param hardShortA level of its comparator
+   */
+  public PowerUpFigures(
+      JobSheet effective, Calibration calibration, double lookOhm, double hardShortA) {
+    this.sheet = Objects.requireNonNull(effective, "effective");
+    this.calibration = Objects.requireNonNull(calibration, "calibration");
+    this.lookOhm = lookOhm;
+    this.hardShortA = hardShortA;
+    this.railReckoning = new RailReckoning(effective, calibration);
+    this.scaling = new Scaling(calibration, Zero.NONE);
+    this.before = levelSums();
+    this.noLevels = levelSums();
+    this.sums = empty();
+  }
+
+  private LevelSums levelSums() {
+    return LevelReckoning.sums(sheet, calibration.scale(Channel.M));
+  }
+
+  private Sums empty() {
+    Double toneHz = sheet.levels() == null ? null : sheet.levels().toneHz();
+    return new Sums(
+        new Collected(levelSums(), toneHz),
+        new Stretches(() -> new SteadySums(0, levelSums(), toneHz)));
+  }
+
+  /** Takes an event; the look, closing, opening and what happened matter here. */
+  public void onEvent(ProbeEvent event) {
+    if (event instanceof ProbeEvent.Looked looked) {
+      look = looked.look();
+      scaling = new Scaling(calibration, look.zero());
+    } else if (event instanceof ProbeEvent.SwitchChanged changed) {
+      if (changed.state() == SwitchState.ON) {
+        closedAt(changed.micros());
+      } else {
+        openedAt(changed.micros());
+      }
+    } else if (event instanceof ProbeEvent.Tripped tripped) {
+      trip = tripped.trip();
+      openedAt(tripped.trip().openedMicros());
+    } else if (event instanceof ProbeEvent.Captured captured) {
+      capture = captured.capture();
+    } else if (event instanceof ProbeEvent.Happened happened && !time.isAfter(event.micros())) {
+      sums.stretches().begin(happened.micros(), happened.what());
+    }
+  }
+
+  /** The switch closed, or without one the set was first seen powered. */
+  public void closedAt(long micros) {
+    time.closed(micros);
+    if (trip != null && trip.openedMicros() <= micros) {
+      trip = null;
+      capture = null;
+    }
+    sums = empty();
+    sums.stretches().closed(micros);
+    railStarts.closed(micros);
+  }
+
+  /** The switch opened; the first of several reports after a closing counts. */
+  public void openedAt(long micros) {
+    time.opened(micros);
+  }
+
+  /** Takes a reading. */
+  public void onReading(Reading reading) {
+    if (!time.isAfter(reading.startMicros())) {
+      time.latest(reading.endMicros());
+      heldReadings.put(
+          reading.startMicros(), reading.endMicros(), reading, held -> take(held, sums));
+    }
+  }
+
+  /** Takes conversions: the first second of the rails is kept at 1 kHz. */
+  public void accept(ConversionBlock block) {
+    if (time.isClosed()) {
+      railStarts.accept(block);
+    }
+  }
+
+  /** Takes the details of a window of levels, before the window itself. */
+  public void onDetail(LevelDetail told) {
+    detail = told;
+  }
+
+  /** Takes a window of levels. */
+  public void onLevels(LevelWindow window) {
+    LevelDetail of = detail != null && detail.firstIndex == window.firstIndex() ? detail : null;
+    LevelPair pair = new LevelPair(window, of);
+    recentLevels.addLast(pair);
+    if (recentLevels.size() > RECENT_WINDOWS) {
+      recentLevels.removeFirst();
+    }
+    if (time.isAfter(SamplePlan.microsOf(window.firstIndex()))) {
+      return;
+    }
+    if (!time.isClosed()) {
+      before.add(window, of);
+    }
+    heldLevels.put(
+        SamplePlan.microsOf(window.firstIndex()),
+        SamplePlan.microsOf(window.endIndex()),
+        pair,
+        held -> take(held, sums));
+  }
+
+  /** Takes the lines of a rail, after the levels of the same window. */
+  public void onRailLines(RailLines lines) {
+    if (lines.clipped()) {
+      clippedIndex[lines.rail()] = lines.firstIndex();
+      return;
+    }
+    LevelPair levels = levelsAt(lines.firstIndex());
+    if (levels == null
+        || levels.detail() == null
+        || time.isAfter(SamplePlan.microsOf(lines.firstIndex()))
+        || !noLevels.humReadable(levels.window())) {
+      return;
+    }
+    HumPair pair =
+        new HumPair(
+            lines.rail(),
+            lines.firstIndex(),
+            levels.detail().headLines,
+            lines.lines(),
+            LevelSums.headNoisePerBin(levels.window()));
+    heldHum.put(
+        SamplePlan.microsOf(pair.firstIndex()),
+        SamplePlan.microsOf(pair.endIndex()),
+        pair,
+        held -> take(held, sums));
+  }
+
+  private LevelPair levelsAt(long firstIndex) {
+    for (LevelPair pair : recentLevels) {
+      if (pair.window().firstIndex() == firstIndex) {
+        return pair;
+      }
+    }
+    return null;
+  }
+
+  /** Takes a window of ripple, after its lines; one in which the rail was clipped says nothing. */
+  public void onRipple(RippleWindow window) {
+    boolean clipped = clippedIndex[window.rail()] == window.firstIndex();
+    if (!clipped && !time.isAfter(SamplePlan.microsOf(window.firstIndex()))) {
+      heldRipple.put(
+          SamplePlan.microsOf(window.firstIndex()),
+          SamplePlan.microsOf(window.endIndex()),
+          window,
+          held -> take(held, sums));
+    }
+  }
+
+  private void take(Reading reading, Sums into) {
+    if (!time.isClosed() || reading.startMicros() < time.closedMicros()) {
+      return;
+    }
+    int number = time.number(reading);
+    if (reading.startMicros() < time.endMicros()) {
+      into.all().begun(number, reading, scaling);
+    }
+    if (reading.endMicros() <= time.endMicros()) {
+      into.all().whole(number, reading, scaling, sheet);
+      into.stretches().add(reading, scaling);
+      railStarts.reading(number, reading);
+    }
+  }
+
+  private void take(LevelPair pair, Sums into) {
+    Double fromMs = sheet.levels() == null ? null : sheet.levels().fromMs();
+    if (time.holds(
+        pair.window().firstIndex(),
+        pair.window().endIndex(),
+        fromMs == null ? USUAL_LEVELS_MS : fromMs)) {
+      into.all().steady().add(pair);
+      into.stretches().add(pair);
+    }
+  }
+
+  private void take(RippleWindow window, Sums into) {
+    JobSheet.Rail rail = sheet.rail(window.rail());
+    if (rail != null && time.holds(window.firstIndex(), window.endIndex(), settleMs(rail))) {
+      into.all().steady().add(window);
+      into.stretches().add(window);
+    }
+  }
+
+  private void take(HumPair pair, Sums into) {
+    JobSheet.Rail rail = sheet.rail(pair.rail());
+    if (rail != null && time.holds(pair.firstIndex(), pair.endIndex(), settleMs(rail))) {
+      into.all().steady().add(pair);
+      into.stretches().add(pair);
+    }
+  }
+
+  private static double settleMs(JobSheet.Rail rail) {
+    return rail.settleMs() == null ? USUAL_SETTLE_MS : rail.settleMs();
+  }
+
+  /** All that has come so far, what is still held back with it. */
+  private Sums now() {
+    Sums now = sums.copy();
+    heldReadings.forEach(reading -> take(reading, now));
+    heldLevels.forEach(pair -> take(pair, now));
+    heldRipple.forEach(window -> take(window, now));
+    heldHum.forEach(pair -> take(pair, now));
+    return now;
+  }
+
+  /** Look; null if none was made. */
+  public Summary.LookFigures look() {
+    return look == null ? null : LookReckoning.of(look, calibration, lookOhm);
+  }
+
+  /** How long the switch was closed, milliseconds; null if it never was. */
+  public Double onMs() {
+    return time.isClosed() ? (Double) time.ms(time.endMicros()) : null;
+  }
+
+  /** Supply. */
+  public Summary.SupplyFigures supply() {
+    return supply(now());
+  }
+
+  /** One entry per rail of the sheet, in its order. */
+  public List<Summary.RailFigures> rails() {
+    Sums now = now();
+    return rails(now, fits());
+  }
+
+  /** Head and meter; null if the sheet names no levels or no window came while on. */
+  public Summary.LevelFigures levels() {
+    return levels(now());
+  }
+
+  /** How it went; null if the switch never closed. */
+  public PowerUpCourse course() {
+    return time.isClosed() ? now().all().steady().course() : null;
+  }
+
+  /** Everything at once, for comparing and judging. */
+  public Evidence evidence() {
+    Sums now = now();
+    SteadySums steady = now.all().steady();
+    FirstOrderFit[] fits = fits();
+    PowerUpCourse course = time.isClosed() ? steady.course() : null;
+    Summary.SupplyFigures supply = supply(now);
+    List<Summary.RailFigures> rails = rails(now, fits);
+    List<Evidence.RailRipple> ripples =
+        time.isClosed() ? SteadyEvidence.ripples(steady, sheet) : List.of();
+    return new Evidence(
+        look(),
+        supply,
+        rails,
+        levels(now),
+        onMs(),
+        course,
+        ripples,
+        railReckoning.more(rails, course, ripples, supply.steadyA(), fits),
+        SteadyEvidence.heard(steady, sheet, before),
+        now.all().supply().clipped(),
+        trip == null ? null : TripPeak.of(trip, capture, scaling, hardShortA),
+        now.stretches().evidence(sheet, scaling, time, before),
+        calibration);
+  }
+
+  private Summary.SupplyFigures supply(Sums now) {
+    if (!time.isClosed() || time.isShorterThanAConversionOfI()) {
+      return new Summary.SupplyFigures(null, null, null, null, null, null, null);
+    }
+    return LastSecond.supply(now.all().supply(), time.begunReadings(), lastSecond());
+  }
+
+  private List<Summary.RailFigures> rails(Sums now, FirstOrderFit[] fits) {
+    LastSecond last = lastSecond();
+    List<Summary.RailFigures> figures = new ArrayList<>();
+    for (JobSheet.Rail rail : sheet.rails()) {
+      figures.add(
+          time.isClosed()
+              ? railReckoning.figures(rail, now.all(), last, fits[rail.input()])
+              : RailReckoning.ripplesOnly(rail, null));
+    }
+    return figures;
+  }
+
+  private Summary.LevelFigures levels(Sums now) {
+    return time.isClosed()
+        ? LevelReckoning.figures(now.all().steady().levels(), sheet.levels())
+        : null;
+  }
+
+  /** One time constant per rail that came up; call after {@link #now}, which brings the rest. */
+  private FirstOrderFit[] fits() {
+    FirstOrderFit[] fits = new FirstOrderFit[4];
+    LastSecond last = lastSecond();
+    if (last == null) {
+      return fits;
+    }
+    for (JobSheet.Rail rail : sheet.rails()) {
+      int input = rail.input();
+      double finalV = last.moments(reading -> scaling.railV(reading, input)).mean();
+      fits[input] =
+          railStarts
+              .of(input)
+              .fit(
+                  calibration.scale(Channel.ofRail(input)),
+                  finalV,
+                  time.wholeReadings(),
+                  RailStarts.offsetSeconds(input));
+    }
+    return fits;
+  }
+
+  /** Null if it was on for less than a second, or a fifth of the last one is missing. */
+  private LastSecond lastSecond() {
+    if (!time.isClosed() || time.endMicros() - time.closedMicros() < LastSecond.MICROS) {
+      return null;
+    }
+    long end = time.endMicros();
+    List<Reading> last =
+        heldReadings.within(Math.max(time.closedMicros(), end - LastSecond.MICROS), end);
+    return last.size() < LastSecond.LEAST_READINGS ? null : new LastSecond(last, scaling);
+  }
+}

@@ -1,0 +1,56 @@
+package firstamp.analysis.figures;
+
+import firstamp.model.Capture;
+import firstamp.model.Channel;
+import firstamp.model.Scaling;
+import firstamp.model.Trip;
+import firstamp.model.TripCause;
+
+/**
+ * Highest supply current of a trip: the one figure that verdict, headline, picture and report give.
+ *
+ * @param amps ampere
+ * @param atLeast the input was off scale, or the current too short for the samples
+ */
+public record TripPeak(double amps, boolean atLeast) {
+  private static final int OFF_SCALE_COUNTS = 1023;
+
+  /**
+   * From what the probe took around the trip.
+   *
+   * @param trip the probe's account
+   * @param capture around it; null or one of another trip = not there
+   * @param scaling of the power-up
+   * @param hardShortA level of the comparator: a hard short has reached it, whatever was sampled
+   * @return null if no current is known
+   */
+  public static TripPeak of(Trip trip, Capture capture, Scaling scaling, double hardShortA) {
+    TripPeak sampled = sampled(trip, capture, scaling);
+    if (trip.cause() == TripCause.HARD_SHORT && (sampled == null || sampled.amps < hardShortA)) {
+      return new TripPeak(hardShortA, true);
+    }
+    return sampled;
+  }
+
+  private static TripPeak sampled(Trip trip, Capture capture, Scaling scaling) {
+    if (capture != null && capture.tripNumber() == trip.number()) {
+      int highest = 0;
+      for (int place = capture.missing(); place < Capture.LENGTH; place++) {
+        highest = Math.max(highest, capture.counts(place));
+      }
+      return new TripPeak(scaling.value(Channel.I, highest), highest >= OFF_SCALE_COUNTS);
+    }
+    return switch (trip.cause()) {
+      case INRUSH, RUNNING, PEAK ->
+          new TripPeak(
+              scaling.value(Channel.of(trip.channelNumber()), trip.value()),
+              trip.value() >= OFF_SCALE_COUNTS);
+      default -> null;
+    };
+  }
+
+  /** In a sentence: "9.02 A", "at least 10 A". */
+  public String text() {
+    return (atLeast ? "at least " : "") + FigureText.amps(amps);
+  }
+}

@@ -1,0 +1,11 @@
+package firstamp.analysis.spectrum;
+
+import firstamp.model.LevelWindow;
+
+/**
+ * A window of levels with its details.
+ *
+ * @param window of levels
+ * @param detail of the same window; null = not told
+ */
+public record LevelPair(LevelWindow window, LevelDetail detail) {}

@@ -1,0 +1,42 @@
+package firstamp.analysis.statistics;
+
+import firstamp.model.Calibration;
+import firstamp.model.Channel;
+
+/**
+ * Expanded uncertainties (k = 2) of figures taken from one channel, by the law of propagation (JCGM
+ * 100:2008, 5.1.2 and 6.2.1): gain, zero and scatter are taken as independent.
+ */
+public final class Uncertainty {
+  /** Coverage factor. */
+  public static final double COVERAGE = 2;
+
+  private final Calibration calibration;
+
+  /** Uncertainties of a probe with this calibration; blank = 5 % of every figure. */
+  public Uncertainty(Calibration calibration) {
+    this.calibration = calibration;
+  }
+
+  /**
+   * Of a mean.
+   *
+   * @param channel it comes from
+   * @param value ampere or volt
+   * @param scatter standard uncertainty of the mean from its scatter, same unit
+   */
+  public double expanded(Channel channel, double value, double scatter) {
+    double gain = gain(channel) * value;
+    double zero =
+        calibration.offsetUncertaintyCounts().get(channel) * calibration.scale(channel).perCount();
+    return COVERAGE * Math.sqrt(gain * gain + zero * zero + scatter * scatter);
+  }
+
+  /** Standard uncertainty of a channel's gain, share of the value. */
+  public double gain(Channel channel) {
+    double stated = calibration.gainUncertainty().get(channel);
+    return calibration.kind() == Calibration.Kind.VALID
+        ? stated
+        : Math.max(stated, Calibration.BLANK_GAIN_UNCERTAINTY);
+  }
+}
