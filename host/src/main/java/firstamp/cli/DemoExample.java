@@ -1,5 +1,6 @@
 package firstamp.cli;
 
+import firstamp.alarm.OffWords;
 import firstamp.emulate.EmulatedProbe;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
@@ -19,7 +20,6 @@ import firstamp.session.RunSetup;
 import firstamp.session.Thinking;
 import firstamp.session.TrialComparison;
 import firstamp.sheet.SheetException;
-import firstamp.trip.OffWords;
 import java.util.List;
 
 /** A worked example: what a person thinks, and the power-ups in between on the emulated probe. */

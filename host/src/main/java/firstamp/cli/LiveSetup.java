@@ -1,5 +1,6 @@
 package firstamp.cli;
 
+import firstamp.alarm.OffWords;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.session.ChainListener;
@@ -8,7 +9,6 @@ import firstamp.session.RunSetup;
 import firstamp.session.SheetTexts;
 import firstamp.sound.AlarmSound;
 import firstamp.supply.BenchSupply;
-import firstamp.trip.OffWords;
 
 /** Starts a live power-up, in the window or without. */
 final class LiveSetup {

@@ -1,9 +1,9 @@
 package firstamp.cli;
 
+import firstamp.alarm.OffWords;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
 import firstamp.sound.AlarmSound;
-import firstamp.trip.OffWords;
 import java.util.function.Function;
 
 /** Sound for a run, as the options ask for it. */

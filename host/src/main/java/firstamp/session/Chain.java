@@ -1,5 +1,8 @@
 package firstamp.session;
 
+import firstamp.alarm.RuleEngine;
+import firstamp.alarm.RuleListener;
+import firstamp.alarm.RuleSetup;
 import firstamp.analysis.figures.PowerUpFigures;
 import firstamp.analysis.spectrum.LevelMeter;
 import firstamp.analysis.spectrum.RippleMeter;
@@ -21,9 +24,6 @@ import firstamp.model.Scaling;
 import firstamp.model.SwitchState;
 import firstamp.model.Trip;
 import firstamp.model.Zero;
-import firstamp.trip.RuleEngine;
-import firstamp.trip.RuleListener;
-import firstamp.trip.RuleSetup;
 import java.util.List;
 
 /**

@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.account.Verdict;
+import firstamp.alarm.OffWords;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
@@ -9,7 +10,6 @@ import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
 import firstamp.model.TripCause;
 import firstamp.session.Snapshot;
-import firstamp.trip.OffWords;
 import firstamp.window.BenchView.Sentence;
 import java.time.Instant;
 import java.time.LocalTime;

@@ -35,7 +35,7 @@ final class Spoken {
   Spoken(Locale locale) {
     this.locale = locale;
     verdicts = pairs("firstamp.account.verdict");
-    alarms = pairs("firstamp.trip.alarms");
+    alarms = pairs("firstamp.alarm.alarms");
     logs = pairs("firstamp.log.trouble");
     figures = pairs("firstamp.account.figures");
     questions = pairs("firstamp.sheet.questions");

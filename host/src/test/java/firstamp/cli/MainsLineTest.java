@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import firstamp.alarm.OffWords;
 import firstamp.emulate.Scenarios;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;
 import firstamp.session.TripFigures;
-import firstamp.trip.OffWords;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;

@@ -1,4 +1,4 @@
-package firstamp.trip;
+package firstamp.alarm;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -41,7 +41,7 @@ class GermanEverywhereTest {
         "firstamp.session.refusals",
         "firstamp.sheet.problems",
         "firstamp.sheet.questions",
-        "firstamp.trip.alarms",
+        "firstamp.alarm.alarms",
         "firstamp.account.verdict",
         "firstamp.account.figures",
         "firstamp.window.scenarios"

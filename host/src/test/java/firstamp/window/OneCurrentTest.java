@@ -45,7 +45,7 @@ class OneCurrentTest {
     for (Locale locale : List.of(Locale.ROOT, Locale.GERMAN)) {
       ResourceBundle alarms =
           ResourceBundle.getBundle(
-              "firstamp.trip.alarms",
+              "firstamp.alarm.alarms",
               locale,
               ResourceBundle.Control.getNoFallbackControl(
                   ResourceBundle.Control.FORMAT_PROPERTIES));

@@ -108,7 +108,7 @@ class WordsTest {
 
   /** Bundles of other packages whose sentences the window says in the person's language. */
   private static final List<String> SPOKEN =
-      List.of("firstamp.trip.alarms", "firstamp.account.verdict", "firstamp.account.figures");
+      List.of("firstamp.alarm.alarms", "firstamp.account.verdict", "firstamp.account.figures");
 
   @Test
   void theSecondLanguageHasTheSameKeysWithTheSameFigures() {

@@ -1,4 +1,4 @@
-package firstamp.trip;
+package firstamp.alarm;
 
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;

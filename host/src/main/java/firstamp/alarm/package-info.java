@@ -5,4 +5,4 @@
  * in a replay. Asks no clock, does no input or output, starts no thread; may use only {@code
  * model}. Runs on the thread that delivers the stream.
  */
-package firstamp.trip;
+package firstamp.alarm;

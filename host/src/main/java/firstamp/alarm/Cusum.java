@@ -1,4 +1,4 @@
-package firstamp.trip;
+package firstamp.alarm;
 
 /**
  * Two-sided tabular cumulative sum of standardised values (Page's scheme): tells a lasting shift

@@ -1,4 +1,4 @@
-package firstamp.trip;
+package firstamp.alarm;
 
 import firstamp.model.JobSheet;
 import firstamp.model.Numbers;
@@ -9,7 +9,7 @@ import java.util.ResourceBundle;
 /** What an alarm says: what was seen, the limit, what to do first. */
 final class AlarmTexts {
   private static final ResourceBundle WORDS =
-      ResourceBundle.getBundle("firstamp.trip.alarms", Locale.ROOT);
+      ResourceBundle.getBundle("firstamp.alarm.alarms", Locale.ROOT);
 
   private final String label;
   private final String afterOff;

@@ -1,4 +1,4 @@
-package firstamp.trip;
+package firstamp.alarm;
 
 /**
  * Lowest and highest of the latest values of a trail, kept from reading to reading: all are looked

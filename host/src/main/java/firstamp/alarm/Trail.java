@@ -1,4 +1,4 @@
-package firstamp.trip;
+package firstamp.alarm;
 
 /** The last second of one value, reading by reading. Not thread-safe. */
 final class Trail {

@@ -1,4 +1,4 @@
-package firstamp.trip;
+package firstamp.alarm;
 
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;

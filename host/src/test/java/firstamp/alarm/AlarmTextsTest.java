@@ -1,4 +1,4 @@
-package firstamp.trip;
+package firstamp.alarm;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 
 class AlarmTextsTest {
   private static final ResourceBundle WORDS =
-      ResourceBundle.getBundle("firstamp.trip.alarms", Locale.ROOT);
+      ResourceBundle.getBundle("firstamp.alarm.alarms", Locale.ROOT);
 
   /** Words that mean nothing to somebody who never saw the program. */
   private static final List<String> FORBIDDEN =

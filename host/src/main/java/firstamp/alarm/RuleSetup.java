@@ -1,4 +1,4 @@
-package firstamp.trip;
+package firstamp.alarm;
 
 /**
  * What the rules must know besides the sheet and the stream.
