@@ -68,18 +68,37 @@ final class RailVerdict {
     }
   }
 
+  /** Late is what the sheet's own tolerance calls late, never more strictly than the alarm. */
   private void late(JobSheet.Rail rail, Summary.RailFigures figures) {
-    if (rail.settleMs() != null
-        && figures.settledMs() != null
-        && figures.settledMs() > rail.settleMs()) {
+    double percent = rail.tolerancePercent() == null ? 10 : rail.tolerancePercent();
+    int share = percent <= 1 ? 1 : percent <= 2 ? 2 : percent <= 5 ? 5 : 10;
+    Double settledMs =
+        switch (share) {
+          case 1 -> figures.settled1Ms();
+          case 2 -> figures.settledMs();
+          case 5 -> figures.settled5Ms();
+          default -> figures.settled10Ms();
+        };
+    if (percent <= share
+        && rail.settleMs() != null
+        && settledMs != null
+        && settledMs > rail.settleMs()) {
       writer.say(
           6,
           "rail.late",
           rail.input(),
           rail.name(),
-          FigureText.millis(figures.settledMs()),
+          share + " %",
+          FigureText.millis(settledMs),
           FigureText.millis(rail.settleMs()));
     }
+  }
+
+  /** Behind a rectifier a rail follows half waves, which are no single step. */
+  private boolean comesUpAtOnce() {
+    return !(sheet.supply() != null && "mains-transformer".equals(sheet.supply().kind()))
+        && sheet.rails().stream()
+            .allMatch(one -> one.rectifier() == null || one.rectifier().equals("none"));
   }
 
   private void swing(JobSheet.Rail rail, double finalV) {
@@ -103,7 +122,7 @@ final class RailVerdict {
           FigureText.millis(more.droopMs()),
           FigureText.volts(finalV));
     }
-    if (more.misfit() != null && evidence.rail(rail.input()).tauMs() == null) {
+    if (more.misfit() != null && comesUpAtOnce() && evidence.rail(rail.input()).tauMs() == null) {
       String misfit = FigureText.digits(100 * more.misfit()) + " %";
       writer.say(8, "rail.not-first-order", rail.input(), rail.name(), misfit);
     }
