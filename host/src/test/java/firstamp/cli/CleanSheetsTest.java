@@ -6,6 +6,9 @@ import firstamp.emulate.Scenarios;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
 import firstamp.sheet.SheetWarnings;
+import java.io.ByteArrayInputStream;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -66,10 +69,25 @@ class CleanSheetsTest {
     String said = String.join("\n", demo.out());
     assertThat(said)
         .contains(
-            "The inrush charge corresponds to 3070 uF, the capacitors on the sheet add up to 3100 uF.");
+            "The inrush charge corresponds to 3060 uF, the capacitors on the sheet add up to 3100 uF.");
   }
 
   private static List<String> warnings(String name, String json) throws Exception {
     return SheetWarnings.of(Defaults.fill(SheetReader.parse(name, json).sheet()));
+  }
+
+  @Test
+  void aSheetIsTakenFromStandardInput() {
+    InputStream before = System.in;
+    try {
+      System.setIn(
+          new ByteArrayInputStream(
+              Scenarios.sheetJson("healthy").getBytes(StandardCharsets.UTF_8)));
+      CommandRunner.Result result = CommandRunner.run("sheet", "check", "-");
+      assertThat(result.exitCode()).as(result.err()).isZero();
+      assertThat(result.out()).contains("Larch D2 dictation unit (invented)", "Watched:");
+    } finally {
+      System.setIn(before);
+    }
   }
 }

@@ -101,6 +101,57 @@ class LocateCommandTest {
     assertThat(typo.err()).contains("Did you mean 'head'?");
   }
 
+  /** A sheet's own path takes measurements of its own set alone, as a trial does. */
+  @Test
+  void aPowerUpOfAnotherSetIsRefused() throws IOException {
+    Path sheet = Files.writeString(folder.resolve("set.json"), SHEET);
+    Path other =
+        Files.writeString(folder.resolve("other.json"), SHEET.replace("a path", "another"));
+    String log = folder.resolve("log.db").toString();
+    for (Path one : List.of(other, sheet)) {
+      CommandRunner.Result made =
+          CommandRunner.run(
+              "demo",
+              "--headless",
+              "--speed",
+              "max",
+              "--for",
+              "1s",
+              "--no-sound",
+              "--sheet",
+              one.toString(),
+              "--waveform",
+              waveform(),
+              "--log",
+              log);
+      assertThat(made.exitCode()).as(made.err()).isZero();
+    }
+    CommandRunner.Result made = run("--sheet", sheet.toString());
+    assertThat(made.exitCode()).as(made.err()).isZero();
+    String before = Files.readString(folder.resolve("head.json"));
+    CommandRunner.Result refused = run("--power-up", "1", "--log", log);
+    assertThat(refused.exitCode()).as(refused.err()).isEqualTo(65);
+    assertThat(refused.err())
+        .contains("power-up 1 is of Set with another (invented)")
+        .contains("this path is of Set with a path (invented)");
+    assertThat(folder.resolve("head.json")).hasContent(before);
+    assertThat(run("--power-up", "2", "--log", log).err()).doesNotContain("is of Set");
+  }
+
+  private static final String SHEET =
+      "{\"sheet\":1,\"set\":{\"name\":\"Set with a path (invented)\"},"
+          + "\"supply\":{\"nominalV\":12,\"fuseA\":1},"
+          + "\"levels\":{\"toneHz\":400,\"expectedDb\":38,\"fromMs\":200},"
+          + "\"path\":{\"points\":[{\"name\":\"in\"},{\"name\":\"meter\"},{\"name\":\"head\"}],"
+          + "\"joints\":[{\"name\":\"A\",\"from\":\"in\",\"to\":\"meter\"},"
+          + "{\"name\":\"B\",\"from\":\"meter\",\"to\":\"head\"}]}}";
+
+  private String waveform() throws IOException {
+    return Files.writeString(
+            folder.resolve("w.csv"), "t_s,supply_V,supply_A\r\n0,12,0.1\r\n2,12,0.1\r\n")
+        .toString();
+  }
+
   @Test
   void saysWhatIsWrong() throws IOException {
     assertThat(run().exitCode()).isEqualTo(66);

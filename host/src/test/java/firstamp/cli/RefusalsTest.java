@@ -41,6 +41,10 @@ class RefusalsTest {
     write("cut.json", SHEET);
     write("twice.json", SHEET + ",\"sheet\":1}");
     write("word.json", SHEET + ",\"limits\":{\"runningA\":one}}");
+    write("kind.json", SHEET.replace("refusals\"", "refusals\",\"kind\":\"radio\"") + "}");
+    write("mains.json", SHEET.replace("\"nominalV\":12", "\"nominalV\":230") + "}");
+    write("newer.json", SHEET.replace("\"sheet\":1", "\"sheet\":2") + "}");
+    write("beep.json", SHEET + ",\"rules\":{\"short\":{\"action\":\"beep\"}}}");
     write("wave.csv", "t_s,supply_V,supply_A\r\n0,12,0.1\r\n1,12,0.1\r\n");
     write("bad.csv", "t_s,supply_V,supply_B\r\n0,12,0.1\r\n");
     write("front-comment.json", "{/* none */}");
@@ -110,6 +114,10 @@ class RefusalsTest {
         refused(65, "the key \"sheet\" twice", "sheet", "check", "twice.json"),
         refused(65, "the word one, which is no JSON", "sheet", "check", "word.json"),
         refused(65, "is not text in UTF-8", "sheet", "check", "latin.json"),
+        refused(65, "Did you mean \"receiver\"?", "sheet", "check", "kind.json"),
+        refused(65, "Above it stays off the set.", "sheet", "check", "mains.json"),
+        refused(65, "A newer version of Firstamp wrote", "sheet", "check", "newer.json"),
+        refused(65, "Did you mean \"alarm\"?", "sheet", "check", "beep.json"),
         refused(66, "it is a folder", "sheet", "check", "."),
         refused(66, "there is no job sheet", "sheet", "check", "none.json"),
         refused(
