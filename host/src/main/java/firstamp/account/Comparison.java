@@ -86,7 +86,7 @@ public record Comparison(List<Difference> differences, Parting parting, Double l
     builder.rails();
     builder.levels();
     return new Comparison(
-        builder.differences, CourseParting.of(before.course(), after.course()), leakageA);
+        builder.differences, TrendDivergence.of(before.course(), after.course()), leakageA);
   }
 
   /** Whether two calibrations are one: the same scales, made at the same time. */

@@ -1,7 +1,7 @@
 package firstamp.account;
 
 import firstamp.analysis.figures.Evidence;
-import firstamp.analysis.figures.PowerUpCourse;
+import firstamp.analysis.figures.PowerUpTrend;
 import firstamp.analysis.statistics.Moments;
 import firstamp.analysis.statistics.Uncertainty;
 import firstamp.analysis.statistics.Welch;
@@ -86,15 +86,9 @@ final class Differences {
         one.steadyA(),
         two.steadyA(),
         two.steadyA() != null && two.steadyA() > 0.35 ? Channel.I : Channel.J,
-        PowerUpCourse.SecondMean::amps);
+        PowerUpTrend.SecondMean::amps);
     means(
-        "steadyV",
-        0,
-        "V",
-        one.steadyV(),
-        two.steadyV(),
-        Channel.V,
-        PowerUpCourse.SecondMean::volts);
+        "steadyV", 0, "V", one.steadyV(), two.steadyV(), Channel.V, PowerUpTrend.SecondMean::volts);
   }
 
   void rails() {
@@ -170,7 +164,7 @@ final class Differences {
       Double one,
       Double two,
       Channel channel,
-      ToDoubleFunction<PowerUpCourse.SecondMean> of) {
+      ToDoubleFunction<PowerUpTrend.SecondMean> of) {
     if (one == null || two == null) {
       return;
     }

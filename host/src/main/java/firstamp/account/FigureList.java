@@ -3,8 +3,8 @@ package firstamp.account;
 import firstamp.analysis.figures.ChargeFit;
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.FigureText;
-import firstamp.analysis.figures.PowerUpCourse;
-import firstamp.analysis.figures.SupplyReckoning;
+import firstamp.analysis.figures.PowerUpTrend;
+import firstamp.analysis.figures.SupplyCalculation;
 import firstamp.analysis.spectrum.Decibels;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
@@ -169,11 +169,11 @@ public record FigureList(List<Figure> figures) {
     }
 
     private void supply(Evidence evidence) {
-      add("loadOhm", 0, SupplyReckoning.loadOhm(evidence.supply()), "ohm", null);
-      PowerUpCourse course = evidence.course();
+      add("loadOhm", 0, SupplyCalculation.loadOhm(evidence.supply()), "ohm", null);
+      PowerUpTrend course = evidence.course();
       if (course != null) {
         add("energyJ", 0, course.energyJ(), "J", null);
-        add("surgeUf", 0, SupplyReckoning.surgeUf(evidence), "uF", null);
+        add("surgeUf", 0, SupplyCalculation.surgeUf(evidence), "uF", null);
         ChargeFit fit = ChargeFit.of(course);
         if (fit != null) {
           add("chargingMs", 0, fit.tauMs(), "ms", 2 * fit.tauMsError());

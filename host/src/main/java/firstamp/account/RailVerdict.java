@@ -3,7 +3,7 @@ package firstamp.account;
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.FigureText;
 import firstamp.analysis.figures.FilterCapacitance;
-import firstamp.analysis.figures.RailReckoning;
+import firstamp.analysis.figures.RailCalculation;
 import firstamp.analysis.figures.SupplyShape;
 import firstamp.analysis.statistics.GuardBand;
 import firstamp.model.JobSheet;
@@ -129,7 +129,7 @@ final class RailVerdict {
   }
 
   private void ripple(JobSheet.Rail rail, Summary.RailFigures figures, Evidence.RailRipple ripple) {
-    Double expectedHz = RailReckoning.expectedHz(rail, ripple.mainsHz());
+    Double expectedHz = RailCalculation.expectedHz(rail, ripple.mainsHz());
     String rms = FigureText.volts(Math.hypot(ripple.rms1V(), ripple.rms2V()));
     String atHz = hertz(ripple.toneHz());
     if (expectedHz == null) {

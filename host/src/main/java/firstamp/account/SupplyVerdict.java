@@ -2,8 +2,8 @@ package firstamp.account;
 
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.FigureText;
-import firstamp.analysis.figures.PowerUpCourse;
-import firstamp.analysis.figures.SupplyReckoning;
+import firstamp.analysis.figures.PowerUpTrend;
+import firstamp.analysis.figures.SupplyCalculation;
 import firstamp.analysis.figures.SupplyShape;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
@@ -64,9 +64,9 @@ final class SupplyVerdict {
     if (!countsCharge()) {
       return;
     }
-    Double surgeUf = SupplyReckoning.surgeUf(evidence);
+    Double surgeUf = SupplyCalculation.surgeUf(evidence);
     Double lookUf = evidence.look() == null ? null : evidence.look().uF();
-    Double sheetUf = SupplyReckoning.sheetUf(sheet);
+    Double sheetUf = SupplyCalculation.sheetUf(sheet);
     // The look has charged the capacitors to its own volts: only what was left is in the surge.
     Double uF = lookUf != null ? lookUf : surgeUf;
     if (uF == null || sheetUf == null) {
@@ -84,7 +84,7 @@ final class SupplyVerdict {
   }
 
   private void motors() {
-    for (PowerUpCourse.CurrentStep step : evidence.course().steps()) {
+    for (PowerUpTrend.CurrentStep step : evidence.course().steps()) {
       boolean stays = !step.fellBack() && step.peakA() - step.beforeA() > STALL_RISE_A;
       if (!step.fellBack() && !stays) {
         continue;

@@ -11,11 +11,11 @@ final class AfterOffRules {
   private final RunState run;
   private final AlarmBook book;
   private final AlarmTexts texts;
-  private final Watch[] climbing = new Watch[4];
+  private final AlarmCondition[] climbing = new AlarmCondition[4];
   private final double[] lowest = new double[4];
-  private final Watch switchFailed;
+  private final AlarmCondition switchFailed;
 
-  AfterOffRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+  AfterOffRules(RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.book = book;
     this.texts = texts;
@@ -31,7 +31,7 @@ final class AfterOffRules {
     java.util.Arrays.fill(lowest, Double.POSITIVE_INFINITY);
   }
 
-  void judge(Moment now) {
+  void judge(ReadingWindow now) {
     for (int input = 1; input <= 3; input++) {
       if (climbing[input] != null) {
         judgeClimbing(now, input);
@@ -40,8 +40,8 @@ final class AfterOffRules {
     judgeSwitch(now);
   }
 
-  private void judgeClimbing(Moment now, int input) {
-    Watch watch = climbing[input];
+  private void judgeClimbing(ReadingWindow now, int input) {
+    AlarmCondition watch = climbing[input];
     if (now.railOpen(input)) {
       watch.unknown();
       return;
@@ -67,7 +67,7 @@ final class AfterOffRules {
     }
   }
 
-  private void judgeSwitch(Moment now) {
+  private void judgeSwitch(ReadingWindow now) {
     if (switchFailed == null) {
       return;
     }

@@ -39,7 +39,7 @@ final class AlarmBook {
    * @param value what was seen, null = not measurable
    */
   void raise(
-      Watch watch,
+      AlarmCondition watch,
       long atMicros,
       long sinceMicros,
       Double value,
@@ -78,14 +78,14 @@ final class AlarmBook {
   }
 
   /** The same; what was is told in other words then. */
-  void clear(Watch watch, long micros, String text) {
+  void clear(AlarmCondition watch, long micros, String text) {
     Entry entry = entries.get(watch.standing() - 1);
     entry.alarm = entry.alarm.saying(text);
     clear(watch, micros);
   }
 
   /** The condition of a standing alarm is over. */
-  void clear(Watch watch, long micros) {
+  void clear(AlarmCondition watch, long micros) {
     Entry entry = entries.get(watch.standing() - 1);
     watch.conditionGone();
     if (watch.stands()) {
@@ -137,7 +137,7 @@ final class AlarmBook {
   }
 
   /** The first deviation in time stays on top; what follows from it is folded under it. */
-  private int fold(Watch watch, double sinceMs, int number) {
+  private int fold(AlarmCondition watch, double sinceMs, int number) {
     if (watch.rule().scope() == RuleId.Scope.SESSION) {
       return 0;
     }
@@ -168,7 +168,7 @@ final class AlarmBook {
     return 0;
   }
 
-  private static Priority priority(Watch watch) {
+  private static Priority priority(AlarmCondition watch) {
     for (Priority priority : Priority.values()) {
       if (priority.id().equals(watch.settings().priority())) {
         return priority;
@@ -179,10 +179,10 @@ final class AlarmBook {
 
   private static final class Entry {
     private Alarm alarm;
-    private final Watch watch;
+    private final AlarmCondition watch;
     private final long zeroMicros;
 
-    Entry(Alarm alarm, Watch watch, long zeroMicros) {
+    Entry(Alarm alarm, AlarmCondition watch, long zeroMicros) {
       this.alarm = alarm;
       this.watch = watch;
       this.zeroMicros = zeroMicros;

@@ -24,7 +24,7 @@ final class CreepRule {
   private static final double FINEST_A = 2e-5;
 
   private final RunState run;
-  private final Watch watch;
+  private final AlarmCondition watch;
   private final AlarmBook book;
   private final AlarmTexts texts;
   private final double[] parts = new double[PARTS];
@@ -36,7 +36,7 @@ final class CreepRule {
   private double sum;
   private int readings;
 
-  CreepRule(RunState run, Watch watch, AlarmBook book, AlarmTexts texts) {
+  CreepRule(RunState run, AlarmCondition watch, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.watch = watch;
     this.book = book;
@@ -44,7 +44,7 @@ final class CreepRule {
   }
 
   /** Whether the sheet asks for it. */
-  static boolean asked(Watch watch) {
+  static boolean asked(AlarmCondition watch) {
     return watch != null && watch.has("overAPerMin");
   }
 
@@ -60,7 +60,7 @@ final class CreepRule {
     partBegin = fromMicros;
   }
 
-  void judge(Moment now) {
+  void judge(ReadingWindow now) {
     if (!asked(watch) || now.fromMicros() < fromMicros) {
       return;
     }
@@ -96,7 +96,7 @@ final class CreepRule {
     return sums.above();
   }
 
-  private void decide(Moment now) {
+  private void decide(ReadingWindow now) {
     for (int k = 0; k < FIFTHS; k++) {
       double total = 0;
       for (int part = 0; part < PARTS / FIFTHS; part++) {

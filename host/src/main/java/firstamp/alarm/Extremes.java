@@ -9,7 +9,7 @@ package firstamp.alarm;
 final class Extremes {
   private static final long NONE = Long.MIN_VALUE;
 
-  private final Trail trail;
+  private final History trail;
   private long begin;
   private long end = -1;
   private double lowest;
@@ -18,7 +18,7 @@ final class Extremes {
   private long highestAt;
   private long missingAt = NONE;
 
-  Extremes(Trail trail) {
+  Extremes(History trail) {
     this.trail = trail;
   }
 

@@ -11,14 +11,14 @@ final class InputRules {
   private final RunState run;
   private final AlarmBook book;
   private final AlarmTexts texts;
-  private final Watch clipped;
-  private final Watch offset;
+  private final AlarmCondition clipped;
+  private final AlarmCondition offset;
   private final int offsetInput;
   private final long audioFromMicros;
   private String which = "";
   private boolean offsetSeen;
 
-  InputRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+  InputRules(RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.book = book;
     this.texts = texts;
@@ -40,7 +40,7 @@ final class InputRules {
     return offset != null && !offsetSeen;
   }
 
-  void judge(Moment now) {
+  void judge(ReadingWindow now) {
     if (clipped != null) {
       judgeClipped(now);
     }
@@ -49,7 +49,7 @@ final class InputRules {
     }
   }
 
-  private void judgeClipped(Moment now) {
+  private void judgeClipped(ReadingWindow now) {
     String found = null;
     if (now.reading().highest(Channel.I) >= HIGHEST_COUNTS) {
       found = "clipped.current";
@@ -79,7 +79,7 @@ final class InputRules {
     }
   }
 
-  private void judgeOffset(Moment now) {
+  private void judgeOffset(ReadingWindow now) {
     offsetSeen |= !now.railOpen(offsetInput);
     // A coupling capacitor that charges stands there at every start.
     if (now.railOpen(offsetInput) || now.fromMicros() - run.closedMicros() < audioFromMicros) {

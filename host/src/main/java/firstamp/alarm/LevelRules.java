@@ -25,8 +25,8 @@ final class LevelRules {
   private final AlarmBook book;
   private final AlarmTexts texts;
   private final JobSheet.Levels levels;
-  private final Watch head;
-  private final Watch hum;
+  private final AlarmCondition head;
+  private final AlarmCondition hum;
   private final double signalDbv;
   private final long fromMicros;
   private Happening.RecordState recording = Happening.RecordState.UNKNOWN;
@@ -34,14 +34,15 @@ final class LevelRules {
   private boolean windows;
   private boolean signalSeen;
 
-  LevelRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+  LevelRules(RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.book = book;
     this.texts = texts;
     this.levels = run.sheet().levels();
     boolean said = levels != null;
     this.head = said ? watches.of(RuleId.HEAD_BELOW_METER, 0) : null;
-    Watch humWatch = said && !run.setup().reducedStream() ? watches.of(RuleId.HUM, 0) : null;
+    AlarmCondition humWatch =
+        said && !run.setup().reducedStream() ? watches.of(RuleId.HUM, 0) : null;
     this.hum = humWatch != null && humWatch.has("aboveDbv") ? humWatch : null;
     this.signalDbv =
         said && levels.meterSignalDbv() != null ? levels.meterSignalDbv() : USUAL_SIGNAL_DBV;

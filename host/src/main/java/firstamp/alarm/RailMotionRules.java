@@ -18,10 +18,10 @@ final class RailMotionRules {
   private final RunState run;
   private final AlarmBook book;
   private final AlarmTexts texts;
-  private final Watch unsteady;
-  private final Watch notFollowing;
-  private final Watch clipOff;
-  private final Watch clipped;
+  private final AlarmCondition unsteady;
+  private final AlarmCondition notFollowing;
+  private final AlarmCondition clipOff;
+  private final AlarmCondition clipped;
   private final double unsteadyLimit;
   private final double notFollowingLimit;
   private Extremes railVolts;
@@ -33,7 +33,7 @@ final class RailMotionRules {
       String name,
       long settleMicros,
       RunState run,
-      Watches watches,
+      AlarmConditions watches,
       AlarmBook book,
       AlarmTexts texts) {
     this.input = rail.input();
@@ -59,7 +59,7 @@ final class RailMotionRules {
   }
 
   void rest() {
-    for (Watch watch : new Watch[] {unsteady, notFollowing, clipped}) {
+    for (AlarmCondition watch : new AlarmCondition[] {unsteady, notFollowing, clipped}) {
       if (watch != null) {
         watch.unknown();
       }
@@ -67,7 +67,7 @@ final class RailMotionRules {
   }
 
   /** Gone from one reading to the next (one reading may straddle it) while the current stays. */
-  void judgeClip(Moment now, boolean open) {
+  void judgeClip(ReadingWindow now, boolean open) {
     if (clipOff == null || now.held() <= BEFORE) {
       return;
     }
@@ -98,7 +98,7 @@ final class RailMotionRules {
     }
   }
 
-  void judgeMotion(Moment now) {
+  void judgeMotion(ReadingWindow now) {
     long settled = (now.toMicros() - run.closedMicros() - settleMicros) / 10_000;
     int held = (int) Math.min(now.held(), settled);
     if (held < 1) {
@@ -124,7 +124,7 @@ final class RailMotionRules {
     judgeNotFollowing(now, fell, furthest, highestV - supplyVolts.lowest() < 0.03 * highestV);
   }
 
-  private void follow(Moment now, int held) {
+  private void follow(ReadingWindow now, int held) {
     if (railVolts == null) {
       railVolts = new Extremes(now.railTrail(input));
       supplyVolts = new Extremes(now.supplyTrail());
@@ -137,7 +137,7 @@ final class RailMotionRules {
    * The smaller of the largest fall and the largest rise; where no value lies far enough from any
    * other to matter, their distance, which is no less.
    */
-  private double swing(Moment now, int held) {
+  private double swing(ReadingWindow now, int held) {
     double apart = railVolts.highest() - railVolts.lowest();
     if (unsteady == null || apart < unsteadyLimit * (1 - unsteady.deadband())) {
       return apart;
@@ -158,7 +158,7 @@ final class RailMotionRules {
   }
 
   /** Up and down again: one step in one direction is for the other rules. */
-  private void judgeUnsteady(Moment now, double swing) {
+  private void judgeUnsteady(ReadingWindow now, double swing) {
     if (unsteady == null) {
       return;
     }
@@ -184,7 +184,7 @@ final class RailMotionRules {
   }
 
   /** End of the last reading that was as far from the chassis as any, but for a little noise. */
-  private long fallBegan(Moment now, double furthest) {
+  private long fallBegan(ReadingWindow now, double furthest) {
     double nearly = furthest - 0.1 * notFollowing.number("percent") / 100 * Math.abs(nominal);
     int ago = 0;
     while (ago < now.held() - 1 && now.railVAgo(input, ago) * Math.signum(nominal) < nearly) {
@@ -193,7 +193,8 @@ final class RailMotionRules {
     return now.toMicros() - ago * SamplePlan.READING_MICROS;
   }
 
-  private void judgeNotFollowing(Moment now, double fell, double furthest, boolean supplyStill) {
+  private void judgeNotFollowing(
+      ReadingWindow now, double fell, double furthest, boolean supplyStill) {
     if (notFollowing == null) {
       return;
     }
@@ -218,7 +219,7 @@ final class RailMotionRules {
     }
   }
 
-  void judgeClipped(Moment now) {
+  void judgeClipped(ReadingWindow now) {
     if (clipped == null) {
       return;
     }

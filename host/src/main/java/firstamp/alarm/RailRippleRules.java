@@ -17,8 +17,8 @@ final class RailRippleRules {
   private final int pulsesPerPeriod;
   private final AlarmBook book;
   private final AlarmTexts texts;
-  private final Watch ripple;
-  private final Watch tooLow;
+  private final AlarmCondition ripple;
+  private final AlarmCondition tooLow;
   private long judgedFrom = RunState.NEVER;
   private boolean low;
 
@@ -27,7 +27,7 @@ final class RailRippleRules {
       String name,
       double high,
       RunState run,
-      Watches watches,
+      AlarmConditions watches,
       AlarmBook book,
       AlarmTexts texts) {
     this.name = name;

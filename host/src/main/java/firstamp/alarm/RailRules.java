@@ -19,10 +19,10 @@ final class RailRules {
   private final double low;
   private final double high;
   private final long settleMicros;
-  private final Watch window;
-  private final Watch late;
-  private final Watch overVoltage;
-  private final Watch polarity;
+  private final AlarmCondition window;
+  private final AlarmCondition late;
+  private final AlarmCondition overVoltage;
+  private final AlarmCondition polarity;
   private final RailMotionRules motion;
   private final RailRippleRules ripple;
   private boolean seen;
@@ -30,7 +30,8 @@ final class RailRules {
   private boolean isLate;
   private long highSince = RunState.NEVER;
 
-  RailRules(JobSheet.Rail rail, RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+  RailRules(
+      JobSheet.Rail rail, RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.book = book;
     this.texts = texts;
@@ -74,7 +75,7 @@ final class RailRules {
    * @param awaitsDraw whether nothing flows and it is not yet decided that the set draws nothing:
    *     no rail can be expected then
    */
-  void judge(Moment now, boolean awaitsDraw) {
+  void judge(ReadingWindow now, boolean awaitsDraw) {
     boolean open = now.railOpen(input);
     seen |= !open;
     motion.judgeClip(now, open);
@@ -100,7 +101,7 @@ final class RailRules {
 
   /** Nothing is clipped to the input: nothing can be said. */
   private void rest() {
-    for (Watch watch : new Watch[] {overVoltage, polarity}) {
+    for (AlarmCondition watch : new AlarmCondition[] {overVoltage, polarity}) {
       if (watch != null) {
         watch.unknown();
       }
@@ -109,7 +110,7 @@ final class RailRules {
   }
 
   private void restUndrawn() {
-    for (Watch watch : new Watch[] {window, late}) {
+    for (AlarmCondition watch : new AlarmCondition[] {window, late}) {
       if (watch != null) {
         watch.unknown();
       }
@@ -124,7 +125,7 @@ final class RailRules {
     }
   }
 
-  private void judgeLate(Moment now, double volts, boolean inside) {
+  private void judgeLate(ReadingWindow now, double volts, boolean inside) {
     if (late == null) {
       return;
     }
@@ -151,7 +152,7 @@ final class RailRules {
     }
   }
 
-  private void judgeWindow(Moment now, double volts) {
+  private void judgeWindow(ReadingWindow now, double volts) {
     if (window == null) {
       return;
     }
@@ -193,7 +194,7 @@ final class RailRules {
     }
   }
 
-  private void judgeOverVoltage(Moment now, double volts) {
+  private void judgeOverVoltage(ReadingWindow now, double volts) {
     if (overVoltage == null) {
       return;
     }
@@ -225,7 +226,7 @@ final class RailRules {
     }
   }
 
-  private void judgePolarity(Moment now, double volts) {
+  private void judgePolarity(ReadingWindow now, double volts) {
     if (polarity == null || now.reading().clipped(Channel.ofRail(input))) {
       return;
     }

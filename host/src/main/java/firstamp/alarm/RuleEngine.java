@@ -28,9 +28,9 @@ import java.util.List;
  */
 public final class RuleEngine {
   private final RunState run;
-  private final Watches watches;
+  private final AlarmConditions watches;
   private final AlarmBook book;
-  private final Moment now;
+  private final ReadingWindow now;
   private final SupplyRules supply;
   private final List<RailRules> rails = new ArrayList<>();
   private final InputRules inputs;
@@ -57,10 +57,10 @@ public final class RuleEngine {
   public RuleEngine(
       JobSheet effective, Calibration calibration, RuleSetup setup, RuleListener listener) {
     this.run = new RunState(effective, calibration, setup);
-    this.watches = new Watches(effective);
+    this.watches = new AlarmConditions(effective);
     this.book = new AlarmBook(run, listener);
     AlarmTexts texts = new AlarmTexts(effective, setup.label());
-    this.now = new Moment("before-reservoir".equals(effective.supply().probeSits()));
+    this.now = new ReadingWindow("before-reservoir".equals(effective.supply().probeSits()));
     this.supply = new SupplyRules(run, watches, book, texts);
     for (JobSheet.Rail rail : effective.rails()) {
       rails.add(new RailRules(rail, run, watches, book, texts));
@@ -177,7 +177,7 @@ public final class RuleEngine {
       if (inputs.offsetClipMissing()) {
         coverage.noClip(inputs.offsetInput());
       }
-      for (Watch watch : watches.all()) {
+      for (AlarmCondition watch : watches.all()) {
         boolean waits = watch.rule().rest() != Rest.OPENED && watch.rule().rest() != Rest.ALWAYS;
         // A trip is not waited for, and the supply's own polarity is the look's affair.
         boolean instant =
@@ -232,7 +232,7 @@ public final class RuleEngine {
     if (run.on() && !before) {
       now.forget();
       trips.closed(micros);
-      for (Watch watch : watches.all()) {
+      for (AlarmCondition watch : watches.all()) {
         watch.unknown();
       }
       supply.closed();

@@ -9,13 +9,13 @@ final class SessionRules {
   private final RunState run;
   private final AlarmBook book;
   private final AlarmTexts texts;
-  private final Watch silent;
-  private final Watch notLogging;
+  private final AlarmCondition silent;
+  private final AlarmCondition notLogging;
   private long notLoggingMicros;
   private final long silentMicros;
   private long lastData = RunState.NEVER;
 
-  SessionRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+  SessionRules(RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.book = book;
     this.texts = texts;

@@ -17,17 +17,17 @@ final class SupplyRules {
   private final AlarmBook book;
   private final AlarmTexts texts;
   private final JobSheet.Supply supply;
-  private final Watch shorted;
-  private final Watch noDraw;
-  private final Watch window;
-  private final Watch overVoltage;
+  private final AlarmCondition shorted;
+  private final AlarmCondition noDraw;
+  private final AlarmCondition window;
+  private final AlarmCondition overVoltage;
   private final CreepRule creep;
   private final long noDrawFromMicros;
   private final long windowFromMicros;
   private long restMicros;
   private long nothingSince = RunState.NEVER;
 
-  SupplyRules(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+  SupplyRules(RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.book = book;
     this.texts = texts;
@@ -48,7 +48,7 @@ final class SupplyRules {
     creep.closed();
   }
 
-  void judge(Moment now) {
+  void judge(ReadingWindow now) {
     long since = now.fromMicros() - run.closedMicros();
     if (now.currentKnown()) {
       if (shorted != null && since >= restMicros) {
@@ -63,7 +63,7 @@ final class SupplyRules {
     judgeOverVoltage(now);
   }
 
-  private void judgeShort(Moment now) {
+  private void judgeShort(ReadingWindow now) {
     double ampere = now.supplyA();
     double volts = now.supplyV();
     double below = shorted.number("belowOhm");
@@ -112,7 +112,7 @@ final class SupplyRules {
   /**
    * Volts collapse while the current sits on a plateau. A lamp in line does that when all is well.
    */
-  private boolean limiting(Moment now, double ampere, double volts) {
+  private boolean limiting(ReadingWindow now, double ampere, double volts) {
     if ("lamp".equals(supply.through()) || now.held() < PLATEAU_READINGS) {
       return false;
     }
@@ -135,7 +135,7 @@ final class SupplyRules {
     return noDraw != null && nothingSince != RunState.NEVER && !noDraw.stands();
   }
 
-  private void judgeNoDraw(Moment now, long since) {
+  private void judgeNoDraw(ReadingWindow now, long since) {
     if (noDraw == null) {
       return;
     }
@@ -169,7 +169,7 @@ final class SupplyRules {
     }
   }
 
-  private void judgeWindow(Moment now) {
+  private void judgeWindow(ReadingWindow now) {
     double volts = now.supplyV();
     double low = supply.minV();
     double high = run.sheet().supply().maxV();
@@ -195,7 +195,7 @@ final class SupplyRules {
     }
   }
 
-  private void judgeOverVoltage(Moment now) {
+  private void judgeOverVoltage(ReadingWindow now) {
     if (overVoltage == null || supply.maxV() == null) {
       return;
     }

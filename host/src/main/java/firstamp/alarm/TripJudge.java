@@ -30,7 +30,7 @@ final class TripJudge {
   private static final double LOOK_STEPS_TOLD = 1.5;
 
   private final RunState run;
-  private final Watches watches;
+  private final AlarmConditions watches;
   private final AlarmBook book;
   private final AlarmTexts texts;
   private final VoltsTrace trace = new VoltsTrace();
@@ -40,7 +40,7 @@ final class TripJudge {
   private Capture capture;
   private int lastNumber;
 
-  TripJudge(RunState run, Watches watches, AlarmBook book, AlarmTexts texts) {
+  TripJudge(RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.watches = watches;
     this.book = book;
@@ -93,7 +93,7 @@ final class TripJudge {
 
   /** The switch closes: what stood from the last trip or look is over. */
   void closed(long micros) {
-    for (Watch watch : watches.all()) {
+    for (AlarmCondition watch : watches.all()) {
       if (watch.stands() && watch.rule() == RuleId.OVER_CURRENT) {
         book.clear(watch, micros);
       }
@@ -116,7 +116,7 @@ final class TripJudge {
   }
 
   private void overCurrent(Trip trip) {
-    Watch watch = watches.of(RuleId.OVER_CURRENT, 0);
+    AlarmCondition watch = watches.of(RuleId.OVER_CURRENT, 0);
     if (watch == null) {
       return;
     }
@@ -169,7 +169,7 @@ final class TripJudge {
   private void overVoltage(Trip trip) {
     int rail = trip.channelNumber() - Channel.R1.ordinal() + 1;
     boolean ofRail = rail >= 1 && rail <= 3;
-    Watch watch = watches.of(RuleId.OVER_VOLTAGE, ofRail ? rail : 0);
+    AlarmCondition watch = watches.of(RuleId.OVER_VOLTAGE, ofRail ? rail : 0);
     if (watch == null) {
       return;
     }
@@ -205,7 +205,7 @@ final class TripJudge {
     Capture taken = capture;
     pending = null;
     capture = null;
-    Watch watch = watches.of(RuleId.SHORT, 0);
+    AlarmCondition watch = watches.of(RuleId.SHORT, 0);
     if (watch == null || watch.stands()) {
       return;
     }
@@ -288,7 +288,7 @@ final class TripJudge {
     JobSheet.Supply supply = run.sheet().supply();
     switch (look.result()) {
       case SHORT -> {
-        Watch watch = watches.of(RuleId.SHORT, 0);
+        AlarmCondition watch = watches.of(RuleId.SHORT, 0);
         if (watch != null) {
           double ampere = run.lookAmpere();
           double ohm = ampere > 0 ? Math.max(0, run.lookVolts()) / ampere : 0;
@@ -309,13 +309,13 @@ final class TripJudge {
         }
       }
       case REVERSED -> {
-        Watch watch = watches.of(RuleId.WRONG_POLARITY, 0);
+        AlarmCondition watch = watches.of(RuleId.WRONG_POLARITY, 0);
         if (watch != null) {
           book.raise(watch, at, since, null, false, null, null, texts.text("look-reversed", true));
         }
       }
       case TOO_HIGH -> {
-        Watch watch = watches.of(RuleId.OVER_VOLTAGE, 0);
+        AlarmCondition watch = watches.of(RuleId.OVER_VOLTAGE, 0);
         if (watch != null) {
           double limit = 1.15 * supply.nominalV();
           book.raise(
@@ -330,7 +330,7 @@ final class TripJudge {
         }
       }
       case NO_SUPPLY -> {
-        Watch watch = watches.of(RuleId.NO_DRAW, 0);
+        AlarmCondition watch = watches.of(RuleId.NO_DRAW, 0);
         if (watch != null) {
           double limit = 0.3 * supply.nominalV();
           book.raise(

@@ -5,7 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.account.Comparison;
 import firstamp.account.ComparisonText;
 import firstamp.account.FigureList;
-import firstamp.account.SeveralMeans;
+import firstamp.account.MultipleComparison;
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.statistics.Tukey;
 import firstamp.log.BenchLog;
@@ -207,7 +207,7 @@ final class CompareCommand implements Callable<Integer> {
 
   private void several(List<StudyPart> parts) {
     List<Evidence> all = parts.stream().map(StudyPart::evidence).toList();
-    SeveralMeans means = SeveralMeans.of(all);
+    MultipleComparison means = MultipleComparison.of(all);
     JobSheet sheet = parts.get(0).study().sheet();
     JsonLines lines = new JsonLines(System.out);
     if (!json) {
@@ -215,7 +215,7 @@ final class CompareCommand implements Callable<Integer> {
         System.out.println("  " + (k + 1) + ": " + PartId.name(parts.get(k)));
       }
     }
-    for (SeveralMeans.Figure figure : means.figures()) {
+    for (MultipleComparison.Figure figure : means.figures()) {
       if (json) {
         ObjectNode node = figure(figure.key(), figure.rail(), sheet);
         node.put("unit", figure.unit());
@@ -241,7 +241,7 @@ final class CompareCommand implements Callable<Integer> {
     }
   }
 
-  private static String pair(SeveralMeans.Figure figure, Tukey.Pair pair) {
+  private static String pair(MultipleComparison.Figure figure, Tukey.Pair pair) {
     String unit = figure.unit();
     return (pair.significant() ? "  changed:   " : "  unchanged: ")
         + (pair.one() + 1)

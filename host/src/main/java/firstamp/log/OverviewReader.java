@@ -1,7 +1,7 @@
 package firstamp.log;
 
+import firstamp.log.code.Deinterleaver;
 import firstamp.log.code.MalformedChunkException;
-import firstamp.log.code.PlanOrder;
 import firstamp.log.stream.ChannelValues;
 import firstamp.log.stream.Overview;
 import firstamp.log.stream.SpanCodec;
@@ -188,7 +188,7 @@ final class OverviewReader {
       int stop = (int) Math.min(end, k + (inside + step() - 1) / step());
       if (values != null) {
         for (int channel = 0; channel < places.length; channel++) {
-          int count = PlanOrder.count(channel, index, index + stop - k);
+          int count = Deinterleaver.count(channel, index, index + stop - k);
           overview.add(column, channel, values.values()[channel], places[channel], count);
           places[channel] += count;
         }

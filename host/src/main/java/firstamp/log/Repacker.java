@@ -1,6 +1,6 @@
 package firstamp.log;
 
-import firstamp.log.code.CodingRoom;
+import firstamp.log.code.EncoderWorkspace;
 import firstamp.log.code.MalformedChunkException;
 import firstamp.log.stream.ConversionGroup;
 import firstamp.log.stream.ReadingGroup;
@@ -32,7 +32,7 @@ final class Repacker {
   private final Path file;
   private final PowerUpEntry entry;
   private final StreamReader reader;
-  private final CodingRoom room = new CodingRoom();
+  private final EncoderWorkspace room = new EncoderWorkspace();
   private final boolean raw;
   private final long cell;
 

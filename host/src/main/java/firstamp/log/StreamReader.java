@@ -2,8 +2,8 @@ package firstamp.log;
 
 import firstamp.log.LogException.Kind;
 import firstamp.log.code.CodedSeries;
+import firstamp.log.code.Deinterleaver;
 import firstamp.log.code.MalformedChunkException;
-import firstamp.log.code.PlanOrder;
 import firstamp.log.code.SeriesCoder;
 import firstamp.log.stream.ChannelValues;
 import firstamp.log.stream.CodedGroup;
@@ -166,7 +166,7 @@ final class StreamReader {
 
   private Pending conversions(ResultSet row, long wanted, long until)
       throws SQLException, LogException {
-    CodedSeries[] series = new CodedSeries[PlanOrder.CHANNELS];
+    CodedSeries[] series = new CodedSeries[Deinterleaver.CHANNELS];
     long position = -1;
     long length = 0;
     while (row.next()) {
@@ -214,7 +214,7 @@ final class StreamReader {
   }
 
   private Elements readings(ResultSet row, long wanted) throws SQLException, LogException {
-    int[][] values = new int[4 * PlanOrder.CHANNELS][0];
+    int[][] values = new int[4 * Deinterleaver.CHANNELS][0];
     long position = -1;
     int length = 0;
     while (row.next()) {
@@ -251,7 +251,7 @@ final class StreamReader {
   }
 
   private static int channelNumber(int channel) throws MalformedChunkException {
-    if (channel < 0 || channel >= PlanOrder.CHANNELS) {
+    if (channel < 0 || channel >= Deinterleaver.CHANNELS) {
       throw new MalformedChunkException("channel " + channel);
     }
     return channel;

@@ -1,6 +1,6 @@
 package firstamp.log;
 
-import firstamp.log.code.CodingRoom;
+import firstamp.log.code.EncoderWorkspace;
 import firstamp.log.code.MalformedChunkException;
 import firstamp.log.code.SeriesCoder;
 import firstamp.log.stream.ConversionGroup;
@@ -37,7 +37,7 @@ final class StreamStore {
   private final boolean raw;
   private final Calibration calibration;
   private final EventCodec codec;
-  private final CodingRoom room = new CodingRoom();
+  private final EncoderWorkspace room = new EncoderWorkspace();
   private Connection connection;
   private Statements statements;
   private long powerUp;

@@ -1,7 +1,7 @@
 package firstamp.report;
 
 import firstamp.analysis.figures.ChargeFit;
-import firstamp.analysis.figures.PowerUpCourse;
+import firstamp.analysis.figures.PowerUpTrend;
 import firstamp.model.Capture;
 import firstamp.model.Channel;
 import firstamp.model.JobSheet;
@@ -21,13 +21,13 @@ final class ReportPictures {
 
   /** The first ten seconds, or null if the switch never closed. */
   String start() {
-    PowerUpCourse course = input.evidence().course();
+    PowerUpTrend course = input.evidence().course();
     if (course == null || course.start().size() < 2) {
       return null;
     }
     List<Strip> strips = new ArrayList<>();
-    strips.add(start("Supply current", "A", PowerUpCourse.Point::amps));
-    strips.add(start("Supply volts", "V", PowerUpCourse.Point::volts));
+    strips.add(start("Supply current", "A", PowerUpTrend.Point::amps));
+    strips.add(start("Supply volts", "V", PowerUpTrend.Point::volts));
     for (JobSheet.Rail rail : input.sheet().rails()) {
       strips.add(start(rail.name(), "V", point -> point.railV().get(rail.input() - 1)));
     }
@@ -36,13 +36,13 @@ final class ReportPictures {
 
   /** The whole power-up in means of seconds, or null if it was over within the first picture. */
   String whole() {
-    PowerUpCourse course = input.evidence().course();
+    PowerUpTrend course = input.evidence().course();
     if (course == null || course.seconds().size() < 12) {
       return null;
     }
     List<Strip> strips = new ArrayList<>();
-    strips.add(whole("Supply current", "A", PowerUpCourse.SecondMean::amps));
-    strips.add(whole("Supply volts", "V", PowerUpCourse.SecondMean::volts));
+    strips.add(whole("Supply current", "A", PowerUpTrend.SecondMean::amps));
+    strips.add(whole("Supply volts", "V", PowerUpTrend.SecondMean::volts));
     for (JobSheet.Rail rail : input.sheet().rails()) {
       strips.add(whole(rail.name(), "V", mean -> mean.railV().get(rail.input() - 1)));
     }
@@ -112,9 +112,9 @@ final class ReportPictures {
     };
   }
 
-  private Strip start(String name, String unit, ToDoubleFunction<PowerUpCourse.Point> of) {
-    PowerUpCourse now = input.evidence().course();
-    PowerUpCourse earlier = input.before() == null ? null : input.before().evidence().course();
+  private Strip start(String name, String unit, ToDoubleFunction<PowerUpTrend.Point> of) {
+    PowerUpTrend now = input.evidence().course();
+    PowerUpTrend earlier = input.before() == null ? null : input.before().evidence().course();
     double[] none = new double[0];
     return new Strip(
         name,
@@ -125,11 +125,11 @@ final class ReportPictures {
         earlier == null ? none : earlier.start().stream().mapToDouble(of).toArray());
   }
 
-  private Strip whole(String name, String unit, ToDoubleFunction<PowerUpCourse.SecondMean> of) {
-    PowerUpCourse now = input.evidence().course();
-    PowerUpCourse earlier = input.before() == null ? null : input.before().evidence().course();
+  private Strip whole(String name, String unit, ToDoubleFunction<PowerUpTrend.SecondMean> of) {
+    PowerUpTrend now = input.evidence().course();
+    PowerUpTrend earlier = input.before() == null ? null : input.before().evidence().course();
     double[] none = new double[0];
-    ToDoubleFunction<PowerUpCourse.SecondMean> middle = mean -> mean.second() + 0.5;
+    ToDoubleFunction<PowerUpTrend.SecondMean> middle = mean -> mean.second() + 0.5;
     return new Strip(
         name,
         unit,

@@ -4,7 +4,7 @@ import firstamp.account.Comparison;
 import firstamp.account.FigureList;
 import firstamp.account.Verdict;
 import firstamp.analysis.figures.Evidence;
-import firstamp.analysis.figures.SupplyReckoning;
+import firstamp.analysis.figures.SupplyCalculation;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.log.PowerUpHeader;
@@ -159,7 +159,7 @@ public record PowerUpStudy(
     if (leakageA == null || then == null || now == null) {
       return null;
     }
-    return SupplyReckoning.germaniumLeakageA(leakageA, LEAKAGE_CELSIUS, now)
-        - SupplyReckoning.germaniumLeakageA(leakageA, LEAKAGE_CELSIUS, then);
+    return SupplyCalculation.germaniumLeakageA(leakageA, LEAKAGE_CELSIUS, now)
+        - SupplyCalculation.germaniumLeakageA(leakageA, LEAKAGE_CELSIUS, then);
   }
 }

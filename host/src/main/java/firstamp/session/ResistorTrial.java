@@ -1,7 +1,7 @@
 package firstamp.session;
 
 import firstamp.analysis.calibrate.SettledSecond;
-import firstamp.analysis.figures.LookReckoning;
+import firstamp.analysis.figures.LookCalculation;
 import firstamp.model.Calibration;
 import firstamp.model.Capture;
 import firstamp.model.Channel;
@@ -70,7 +70,7 @@ public final class ResistorTrial {
   public Cut tryTheCut(ProbeHello hello, Calibration calibration) throws IOException, RunRefused {
     LookParameters parameters = Resistor.look(calibration, hello.lookOhm(), false);
     talk.look(Resistor.limits(calibration, CURRENT_LIMIT_A), parameters);
-    Summary.LookFigures found = LookReckoning.of(talk.lookResult(), calibration, hello.lookOhm());
+    Summary.LookFigures found = LookCalculation.of(talk.lookResult(), calibration, hello.lookOhm());
     if (!talk.lookResult().result().letsClose() || found.ohm() == null || found.supplyV() == null) {
       throw notOn();
     }

@@ -89,18 +89,18 @@ class ComparisonTest {
 
   @Test
   void ofThreeTheOddOneStandsOut() {
-    SeveralMeans several =
-        SeveralMeans.of(
+    MultipleComparison several =
+        MultipleComparison.of(
             java.util.List.of(
                 evidence(0.118, 8.2, 0.1, 1),
                 evidence(0.118, 8.2, 0.1, 2),
                 evidence(0.122, 8.2, 0.1, 3)));
-    SeveralMeans.Figure amps = several.figures().get(0);
+    MultipleComparison.Figure amps = several.figures().get(0);
     assertThat(amps.key()).isEqualTo("steadyA");
     assertThat(amps.pairs()).extracting(Tukey.Pair::significant).containsExactly(false, true, true);
     assertThat(amps.pairs().get(1).difference()).isCloseTo(0.004, within(0.0002));
     assertThat(several.figures())
-        .extracting(SeveralMeans.Figure::key)
+        .extracting(MultipleComparison.Figure::key)
         .containsExactly("steadyA", "steadyV", "finalV");
   }
 

@@ -11,7 +11,7 @@ class ExtremesTest {
   void sameAsLookingAtAllOfThemAgain() {
     for (int seed = 0; seed < 50; seed++) {
       SplittableRandom random = new SplittableRandom(seed);
-      Trail trail = new Trail();
+      History trail = new History();
       Extremes extremes = new Extremes(trail);
       int over = 0;
       for (int n = 0; n < 1000; n++) {
@@ -27,7 +27,7 @@ class ExtremesTest {
     }
   }
 
-  private static void compare(Trail trail, Extremes extremes, int over) {
+  private static void compare(History trail, Extremes extremes, int over) {
     double lowest = trail.ago(0);
     double highest = lowest;
     for (int k = 0; k < over; k++) {

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import firstamp.analysis.calibrate.MeterAccuracy;
-import firstamp.analysis.figures.SupplyReckoning;
+import firstamp.analysis.figures.SupplyCalculation;
 import firstamp.analysis.spectrum.CosineWindow;
 import firstamp.analysis.spectrum.Decibels;
 import firstamp.analysis.spectrum.Fourier;
@@ -362,8 +362,9 @@ public class PublishedFiguresTest {
   /** One part: 0.075 mA near 20 C, 0.32 mA near 40 C, a public notebook; the rule gives 4 times. */
   @Test
   void germaniumLeakageDoublesEveryTenDegrees() {
-    assertThat(SupplyReckoning.germaniumLeakageA(0.075e-3, 20, 40)).isCloseTo(0.3e-3, within(1e-9));
-    assertThat(SupplyReckoning.germaniumLeakageA(0.075e-3, 20, 40))
+    assertThat(SupplyCalculation.germaniumLeakageA(0.075e-3, 20, 40))
+        .isCloseTo(0.3e-3, within(1e-9));
+    assertThat(SupplyCalculation.germaniumLeakageA(0.075e-3, 20, 40))
         .isCloseTo(0.32e-3, within(0.03e-3));
   }
 }

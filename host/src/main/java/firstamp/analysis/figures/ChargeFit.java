@@ -39,7 +39,7 @@ public record ChargeFit(
   }
 
   /** The fit; null if there was no surge, too little time, or no one time constant describes it. */
-  public static ChargeFit of(PowerUpCourse course) {
+  public static ChargeFit of(PowerUpTrend course) {
     if (course == null || course.start().size() < LEAST_READINGS) {
       return null;
     }

@@ -28,7 +28,7 @@ public record Evidence(
     List<Summary.RailFigures> rails,
     Summary.LevelFigures levels,
     Double onMs,
-    PowerUpCourse course,
+    PowerUpTrend course,
     List<RailRipple> ripples,
     List<RailMore> railMore,
     Heard heard,

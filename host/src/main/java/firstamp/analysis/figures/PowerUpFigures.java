@@ -46,8 +46,8 @@ public final class PowerUpFigures {
   private final Calibration calibration;
   private final double lookOhm;
   private final double hardShortA;
-  private final RailReckoning railReckoning;
-  private final OnTime time = new OnTime();
+  private final RailCalculation railCalculation;
+  private final OnInterval time = new OnInterval();
   private final DelayLine<Reading> heldReadings = new DelayLine<>(HELD_MICROS);
   private final DelayLine<LevelPair> heldLevels = new DelayLine<>(HELD_MICROS);
   private final DelayLine<RippleWindow> heldRipple = new DelayLine<>(HELD_MICROS);
@@ -65,7 +65,7 @@ public final class PowerUpFigures {
   private LevelDetail detail;
 
   /** What one closing has brought, and the same cut at what happened. */
-  private record Sums(Collected all, Stretches stretches) {
+  private record Sums(IntervalTotals all, Stretches stretches) {
     Sums copy() {
       return new Sums(all.copy(), stretches.copy());
     }
@@ -85,7 +85,7 @@ public final class PowerUpFigures {
     this.calibration = Objects.requireNonNull(calibration, "calibration");
     this.lookOhm = lookOhm;
     this.hardShortA = hardShortA;
-    this.railReckoning = new RailReckoning(effective, calibration);
+    this.railCalculation = new RailCalculation(effective, calibration);
     this.scaling = new Scaling(calibration, Zero.NONE);
     this.before = levelSums();
     this.noLevels = levelSums();
@@ -93,13 +93,13 @@ public final class PowerUpFigures {
   }
 
   private LevelSums levelSums() {
-    return LevelReckoning.sums(sheet, calibration.scale(Channel.M));
+    return LevelCalculation.sums(sheet, calibration.scale(Channel.M));
   }
 
   private Sums empty() {
     Double toneHz = sheet.levels() == null ? null : sheet.levels().toneHz();
     return new Sums(
-        new Collected(levelSums(), toneHz),
+        new IntervalTotals(levelSums(), toneHz),
         new Stretches(() -> new SteadySums(0, levelSums(), toneHz)));
   }
 
@@ -289,7 +289,7 @@ public final class PowerUpFigures {
 
   /** Look; null if none was made. */
   public Summary.LookFigures look() {
-    return look == null ? null : LookReckoning.of(look, calibration, lookOhm);
+    return look == null ? null : LookCalculation.of(look, calibration, lookOhm);
   }
 
   /** How long the switch was closed, milliseconds; null if it never was. */
@@ -314,7 +314,7 @@ public final class PowerUpFigures {
   }
 
   /** How it went; null if the switch never closed. */
-  public PowerUpCourse course() {
+  public PowerUpTrend course() {
     return time.isClosed() ? now().all().steady().course() : null;
   }
 
@@ -323,7 +323,7 @@ public final class PowerUpFigures {
     Sums now = now();
     SteadySums steady = now.all().steady();
     FirstOrderFit[] fits = fits();
-    PowerUpCourse course = time.isClosed() ? steady.course() : null;
+    PowerUpTrend course = time.isClosed() ? steady.course() : null;
     Summary.SupplyFigures supply = supply(now);
     List<Summary.RailFigures> rails = rails(now, fits);
     List<Evidence.RailRipple> ripples =
@@ -336,7 +336,7 @@ public final class PowerUpFigures {
         onMs(),
         course,
         ripples,
-        railReckoning.more(rails, course, ripples, supply.steadyA(), fits),
+        railCalculation.more(rails, course, ripples, supply.steadyA(), fits),
         SteadyEvidence.heard(steady, sheet, before),
         now.all().supply().clipped(),
         trip == null ? null : TripPeak.of(trip, capture, scaling, hardShortA),
@@ -357,15 +357,15 @@ public final class PowerUpFigures {
     for (JobSheet.Rail rail : sheet.rails()) {
       figures.add(
           time.isClosed()
-              ? railReckoning.figures(rail, now.all(), last, fits[rail.input()])
-              : RailReckoning.ripplesOnly(rail, null));
+              ? railCalculation.figures(rail, now.all(), last, fits[rail.input()])
+              : RailCalculation.ripplesOnly(rail, null));
     }
     return figures;
   }
 
   private Summary.LevelFigures levels(Sums now) {
     return time.isClosed()
-        ? LevelReckoning.figures(now.all().steady().levels(), sheet.levels())
+        ? LevelCalculation.figures(now.all().steady().levels(), sheet.levels())
         : null;
   }
 

@@ -38,6 +38,6 @@ final class SteadyEvidence {
         inStep.add(new Evidence.InStep(rail.input(), share, coherence.windows()));
       }
     }
-    return LevelReckoning.heard(sums.levels(), sheet, before, inStep);
+    return LevelCalculation.heard(sums.levels(), sheet, before, inStep);
   }
 }

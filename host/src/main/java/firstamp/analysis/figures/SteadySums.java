@@ -12,12 +12,12 @@ import firstamp.model.Scaling;
  * Not thread-safe.
  */
 final class SteadySums {
-  private final CourseSums course;
+  private final TrendSums course;
   private final LevelSums levels;
   private final RippleSums[] ripple = new RippleSums[4];
   private final HumCoherence[] inStep = new HumCoherence[4];
 
-  private SteadySums(CourseSums course, LevelSums levels) {
+  private SteadySums(TrendSums course, LevelSums levels) {
     this.course = course;
     this.levels = levels;
   }
@@ -30,7 +30,7 @@ final class SteadySums {
    * @param toneHz of the sheet; null = none
    */
   SteadySums(int startReadings, LevelSums levels, Double toneHz) {
-    this(new CourseSums(startReadings), levels);
+    this(new TrendSums(startReadings), levels);
     for (int rail = 1; rail <= 3; rail++) {
       ripple[rail] = new RippleSums();
       inStep[rail] = new HumCoherence(toneHz);
@@ -62,7 +62,7 @@ final class SteadySums {
     inStep[pair.rail()].add(pair.head(), pair.railLines(), pair.headNoise());
   }
 
-  PowerUpCourse course() {
+  PowerUpTrend course() {
     return course.course();
   }
 

@@ -78,7 +78,7 @@ final class Stretches {
     for (Stretch stretch : all) {
       if (stretch.holds(reading.startMicros(), reading.endMicros())) {
         long since = reading.startMicros() - stretch.fromMicros;
-        stretch.sums.add((int) (since / OnTime.READING_MICROS), reading, scaling);
+        stretch.sums.add((int) (since / OnInterval.READING_MICROS), reading, scaling);
       }
     }
   }
@@ -124,7 +124,8 @@ final class Stretches {
   }
 
   /** What each stretch showed; empty where nothing happened. */
-  List<Evidence.Stretch> evidence(JobSheet sheet, Scaling scaling, OnTime time, LevelSums before) {
+  List<Evidence.Stretch> evidence(
+      JobSheet sheet, Scaling scaling, OnInterval time, LevelSums before) {
     List<Evidence.Stretch> found = new ArrayList<>();
     for (int k = 0; k < all.size() && all.size() > 1; k++) {
       Stretch stretch = all.get(k);
@@ -145,7 +146,7 @@ final class Stretches {
 
   private static Evidence evidence(
       SteadySums sums, JobSheet sheet, Scaling scaling, long micros, LevelSums before) {
-    PowerUpCourse course = sums.course();
+    PowerUpTrend course = sums.course();
     List<Evidence.RailRipple> ripples = SteadyEvidence.ripples(sums, sheet);
     Summary.SupplyFigures supply = supply(course, scaling);
     List<Summary.RailFigures> rails = new ArrayList<>();
@@ -156,11 +157,11 @@ final class Stretches {
         null,
         supply,
         rails,
-        LevelReckoning.figures(sums.levels(), sheet.levels()),
+        LevelCalculation.figures(sums.levels(), sheet.levels()),
         micros / 1000.0,
         course,
         ripples,
-        new RailReckoning(sheet, scaling.calibration())
+        new RailCalculation(sheet, scaling.calibration())
             .more(rails, null, ripples, supply.steadyA(), new FirstOrderFit[4]),
         SteadyEvidence.heard(sums, sheet, before),
         false,
@@ -169,9 +170,9 @@ final class Stretches {
         scaling.calibration());
   }
 
-  private static Summary.SupplyFigures supply(PowerUpCourse course, Scaling scaling) {
-    Moments amps = steady(course, PowerUpCourse.SecondMean::amps);
-    Moments volts = steady(course, PowerUpCourse.SecondMean::volts);
+  private static Summary.SupplyFigures supply(PowerUpTrend course, Scaling scaling) {
+    Moments amps = steady(course, PowerUpTrend.SecondMean::amps);
+    Moments volts = steady(course, PowerUpTrend.SecondMean::volts);
     if (amps.count() == 0) {
       return new Summary.SupplyFigures(null, null, null, null, null, null, null);
     }
@@ -188,13 +189,13 @@ final class Stretches {
   }
 
   private static Summary.RailFigures rail(
-      JobSheet.Rail rail, SteadySums sums, PowerUpCourse course, Scaling scaling) {
+      JobSheet.Rail rail, SteadySums sums, PowerUpTrend course, Scaling scaling) {
     int input = rail.input();
     RippleSums.Ripple ripple = sums.ripple(input);
     Moments volts = steady(course, mean -> mean.railV().get(input - 1));
     Channel channel = Channel.ofRail(input);
     if (volts.count() == 0) {
-      return RailReckoning.ripplesOnly(rail, ripple);
+      return RailCalculation.ripplesOnly(rail, ripple);
     }
     return new Summary.RailFigures(
         input,
@@ -211,8 +212,7 @@ final class Stretches {
         ripple == null ? null : (Double) ripple.strongestHz());
   }
 
-  private static Moments steady(
-      PowerUpCourse course, ToDoubleFunction<PowerUpCourse.SecondMean> of) {
+  private static Moments steady(PowerUpTrend course, ToDoubleFunction<PowerUpTrend.SecondMean> of) {
     return Moments.of(course.steady(of));
   }
 }

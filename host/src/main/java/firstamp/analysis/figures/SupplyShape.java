@@ -39,7 +39,7 @@ public record SupplyShape(Kind kind, double fromA, double toA, double perMinute)
   }
 
   /** Shape of a course; null if it never was on. */
-  public static SupplyShape of(PowerUpCourse course, Summary.SupplyFigures supply) {
+  public static SupplyShape of(PowerUpTrend course, Summary.SupplyFigures supply) {
     if (course == null) {
       return null;
     }

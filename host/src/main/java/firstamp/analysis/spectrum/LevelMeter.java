@@ -42,19 +42,19 @@ public final class LevelMeter {
   private final double meterVPerCount;
   private final ChannelScale meterScale;
   private final Double toneHz;
-  private final Comb odd50;
-  private final Comb even50;
-  private final Comb odd60;
-  private final Comb even60;
+  private final HarmonicComb odd50;
+  private final HarmonicComb even50;
+  private final HarmonicComb odd60;
+  private final HarmonicComb even60;
   private final PairSpectrum spectrum = new PairSpectrum(new Fourier(SAMPLES, 5, 5, 4, 4, 2));
   private final double[] head = new double[SAMPLES];
   private final double[] meter = new double[SAMPLES];
   private final float[] meterAc = new float[SAMPLES];
   private final WindowCutter cutter = new WindowCutter(new Inputs());
   private final Consumer<LevelDetail> details;
-  private final ToneSplit split;
+  private final ToneDecomposition split;
   private VuBallistics needle = new VuBallistics(4 * SAMPLES_PER_SECOND);
-  private FourTimes between = new FourTimes(SAMPLES);
+  private Upsampler4 between = new Upsampler4(SAMPLES);
   private long needleIndex = Long.MIN_VALUE;
 
   /**
@@ -89,11 +89,11 @@ public final class LevelMeter {
     Double wanted = effective.levels() == null ? null : effective.levels().toneHz();
     boolean measurable = wanted != null && wanted >= 40 && wanted <= 1590;
     this.toneHz = measurable ? wanted : null;
-    this.split = toneHz == null ? null : new ToneSplit(toneHz, SAMPLES);
-    this.odd50 = new Comb(50, 1, 2, 500, BIN_HZ, toneHz);
-    this.even50 = new Comb(50, 2, 2, 500, BIN_HZ, toneHz);
-    this.odd60 = new Comb(60, 1, 2, 500, BIN_HZ, toneHz);
-    this.even60 = new Comb(60, 2, 2, 500, BIN_HZ, toneHz);
+    this.split = toneHz == null ? null : new ToneDecomposition(toneHz, SAMPLES);
+    this.odd50 = new HarmonicComb(50, 1, 2, 500, BIN_HZ, toneHz);
+    this.even50 = new HarmonicComb(50, 2, 2, 500, BIN_HZ, toneHz);
+    this.odd60 = new HarmonicComb(60, 1, 2, 500, BIN_HZ, toneHz);
+    this.even60 = new HarmonicComb(60, 2, 2, 500, BIN_HZ, toneHz);
   }
 
   /** Takes conversions; anything but the successor of the last one is a gap. */
@@ -154,8 +154,8 @@ public final class LevelMeter {
     double head50 = hum(odd50, even50, headPower);
     double head60 = hum(odd60, even60, headPower);
     boolean sixty = head60 > head50;
-    Comb odd = sixty ? odd60 : odd50;
-    Comb even = sixty ? even60 : even50;
+    HarmonicComb odd = sixty ? odd60 : odd50;
+    HarmonicComb even = sixty ? even60 : even50;
     double meterHum = hum(odd, even, meterPower);
     double meterMean = mean(meter);
     if (details != null) {
@@ -186,7 +186,7 @@ public final class LevelMeter {
       long begin, double[] headPower, double[] meterPower, double mean, double toneShare) {
     if (begin != needleIndex) {
       needle = new VuBallistics(4 * SAMPLES_PER_SECOND);
-      between = new FourTimes(SAMPLES);
+      between = new Upsampler4(SAMPLES);
     }
     needleIndex = begin + WINDOW_CONVERSIONS;
     // A needle's rectifier sits behind a capacitor: the mean is no signal.
@@ -211,7 +211,7 @@ public final class LevelMeter {
     return PairSpectrum.band(power, centre - 2, centre + 2);
   }
 
-  private static double hum(Comb odd, Comb even, double[] power) {
+  private static double hum(HarmonicComb odd, HarmonicComb even, double[] power) {
     return Math.max(0, odd.excess(power) + even.excess(power));
   }
 

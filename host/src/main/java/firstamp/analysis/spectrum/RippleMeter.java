@@ -34,10 +34,10 @@ public final class RippleMeter {
   private final double[] flatA = new double[SAMPLES];
   private final double[] flatB = new double[SAMPLES];
   private final PairSpectrum spectrum = new PairSpectrum(new Fourier(SAMPLES, 5, 5, 4, 2));
-  private final Comb odd50 = new Comb(50, 1, 2, HIGHEST_HZ, BIN_HZ, null);
-  private final Comb even50 = new Comb(50, 2, 2, HIGHEST_HZ, BIN_HZ, null);
-  private final Comb odd60 = new Comb(60, 1, 2, HIGHEST_HZ, BIN_HZ, null);
-  private final Comb even60 = new Comb(60, 2, 2, HIGHEST_HZ, BIN_HZ, null);
+  private final HarmonicComb odd50 = new HarmonicComb(50, 1, 2, HIGHEST_HZ, BIN_HZ, null);
+  private final HarmonicComb even50 = new HarmonicComb(50, 2, 2, HIGHEST_HZ, BIN_HZ, null);
+  private final HarmonicComb odd60 = new HarmonicComb(60, 1, 2, HIGHEST_HZ, BIN_HZ, null);
+  private final HarmonicComb even60 = new HarmonicComb(60, 2, 2, HIGHEST_HZ, BIN_HZ, null);
   private final WindowCutter cutter = new WindowCutter(new Inputs());
   private final Consumer<RailLines> lines;
 
@@ -169,8 +169,8 @@ public final class RippleMeter {
     double all50 = first50 + second50;
     double all60 = first60 + second60;
     boolean sixty = all60 > all50;
-    Comb odd = sixty ? odd60 : odd50;
-    Comb even = sixty ? even60 : even50;
+    HarmonicComb odd = sixty ? odd60 : odd50;
+    HarmonicComb even = sixty ? even60 : even50;
     // A converter without noise of its own still has the error of its steps.
     double steps = (1.0 / 12) / (SAMPLES / 2.0) * (odd.lineBins() + even.lineBins());
     double noise = Math.max(steps, odd.noisePower(power) + even.noisePower(power));

@@ -14,7 +14,7 @@ final class BankDecoder {
   private final int stride;
   private final int offset;
   private final int taps;
-  private final ErrorDecoder errors;
+  private final ResidualDecoder errors;
   private final int directory;
   private final int[] places;
 
@@ -44,7 +44,7 @@ final class BankDecoder {
     }
     bank = bank(in, predictors);
     EntropyTables tables = EntropyTables.read(in);
-    errors = new ErrorDecoder(tables, data);
+    errors = new ResidualDecoder(tables, data);
     int segments = (count + segment - 1) / segment;
     directory = in.position();
     places = new int[segments];
@@ -121,38 +121,38 @@ final class BankDecoder {
     if (taps > 0 && companion == null) {
       throw new MalformedChunkException("companion channel is missing");
     }
-    Companion h = null;
+    ReferenceChannel h = null;
     if (taps > 0) {
       int[] values = companion.values();
       int shifted = offset - companion.origin();
-      h = new Companion(values, values.length, companionBase, stride, shifted, taps);
+      h = new ReferenceChannel(values, values.length, companionBase, stride, shifted, taps);
     }
     int longest = Math.min(segment, end - begin);
-    Recursion recursion = new Recursion(bank, h, longest);
+    ResidualFilter recursion = new ResidualFilter(bank, h, longest);
     int[] scratch = new int[longest];
     int[] values = new int[end - begin];
     for (int from = begin; from < end; from += segment) {
       int s = from / segment;
       int line = directory + s * BankEncoder.DIRECTORY_BYTES;
-      int words = Words.get(data, line);
+      int words = LittleEndian.get(data, line);
       int segmentEnd = (int) Math.min(count, (long) from + segment);
       int to = Math.min(end, segmentEnd);
-      if (words > segmentEnd - from + 4 || (data[line + 4] & 0xff) >= ErrorContext.COUNT) {
+      if (words > segmentEnd - from + 4 || (data[line + 4] & 0xff) >= ResidualContext.COUNT) {
         throw new MalformedChunkException(words + " code words for " + (segmentEnd - from));
       }
       errors.read(
           places[s],
           words,
-          Words.get(data, line + 2),
+          LittleEndian.get(data, line + 2),
           data[line + 4],
           to - from,
           to == segmentEnd,
           scratch);
       recursion.values(
           scratch,
-          new Companion.Segment(from, segmentEnd),
+          new ReferenceChannel.Segment(from, segmentEnd),
           to,
-          (short) Words.get(data, line + 5),
+          (short) LittleEndian.get(data, line + 5),
           base,
           values,
           begin);

@@ -16,7 +16,7 @@ public final class BankEncoder {
   private static final int WIDEST = 1 << 15;
   private static final int LONG_SERIES = 1 << 16;
 
-  private final ErrorEncoder encoder = new ErrorEncoder();
+  private final ResidualEncoder encoder = new ResidualEncoder();
   private int[] x = new int[0];
   private int[] errors = new int[0];
   private byte[] data = new byte[0];
@@ -27,7 +27,11 @@ public final class BankEncoder {
    * @param companion null = none
    */
   byte[] encode(
-      int[] values, int count, Range range, Companion companion, BankTrainer.Effort effort) {
+      int[] values,
+      int count,
+      MinMax range,
+      ReferenceChannel companion,
+      BankTrainer.Effort effort) {
     int lowest = range.lowest();
     int highest = range.highest();
     if (count < SHORTEST || (long) highest - lowest >= WIDEST) {
@@ -50,7 +54,7 @@ public final class BankEncoder {
   }
 
   /** Shorter ones are read sooner, longer ones are smaller. */
-  private static int segment(int count, Companion companion, BankTrainer.Effort effort) {
+  private static int segment(int count, ReferenceChannel companion, BankTrainer.Effort effort) {
     if (companion != null && companion.stride() > 1) {
       return 2048; // Of the companion's values a reader needs many times as many.
     }
@@ -69,9 +73,9 @@ public final class BankEncoder {
     return lowest + (int) ((sum + count / 2) / count);
   }
 
-  private byte[] encode(int count, int base, PredictorBank bank, Companion h, int segment) {
+  private byte[] encode(int count, int base, PredictorBank bank, ReferenceChannel h, int segment) {
     int segments = (count + segment - 1) / segment;
-    Recursion recursion = new Recursion(bank, h, segment);
+    ResidualFilter recursion = new ResidualFilter(bank, h, segment);
     encoder.begin(errors, count, segment);
     int[] contexts = new int[segments];
     for (int s = 0; s < segments; s++) {
@@ -111,10 +115,10 @@ public final class BankEncoder {
       int end = Math.min(count, (s + 1) * segment);
       place = encoder.write(s * segment, end, data, place, sizes);
       int line = directory + s * DIRECTORY_BYTES;
-      Words.put(data, line, sizes[0]);
-      Words.put(data, line + 2, sizes[1]);
+      LittleEndian.put(data, line, sizes[0]);
+      LittleEndian.put(data, line + 2, sizes[1]);
       data[line + 4] = (byte) contexts[s];
-      Words.put(data, line + 5, x[s * segment]);
+      LittleEndian.put(data, line + 5, x[s * segment]);
     }
     return Arrays.copyOf(data, place);
   }

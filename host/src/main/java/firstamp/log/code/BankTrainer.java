@@ -35,17 +35,17 @@ public final class BankTrainer {
   private static final int QUARTER = PredictorBank.BLOCK / 4;
 
   private final Effort effort;
-  private final Moments moments;
+  private final LagProducts moments;
   private final int variables;
   private final int least;
   private final double[][] blocks;
   private final double[] powers;
   private final int count;
 
-  private BankTrainer(int[] x, int count, int shift, Companion companion, Effort effort) {
+  private BankTrainer(int[] x, int count, int shift, ReferenceChannel companion, Effort effort) {
     this.effort = effort;
     this.count = count;
-    this.moments = new Moments(x, shift, companion, effort.own());
+    this.moments = new LagProducts(x, shift, companion, effort.own());
     this.variables = moments.variables();
     this.least = variables - effort.own();
     int number = PredictorBank.blocks(count);
@@ -58,8 +58,8 @@ public final class BankTrainer {
         blocks[b] = moments.of(from, to);
         double[] m = blocks[b];
         double n = m[0];
-        double mean = m[Moments.at(variables, 0)] / n;
-        powers[b] = Math.max(0, m[Moments.at(variables, variables)] / n - mean * mean);
+        double mean = m[LagProducts.at(variables, 0)] / n;
+        powers[b] = Math.max(0, m[LagProducts.at(variables, variables)] / n - mean * mean);
       }
     }
   }
@@ -69,7 +69,8 @@ public final class BankTrainer {
    *
    * @param highest size of the values
    */
-  static PredictorBank train(int[] x, int count, int highest, Companion companion, Effort effort) {
+  static PredictorBank train(
+      int[] x, int count, int highest, ReferenceChannel companion, Effort effort) {
     if (count < 4 * PredictorBank.BLOCK || companion == null && noise(x, count)) {
       return PredictorBank.none(count);
     }
@@ -141,19 +142,19 @@ public final class BankTrainer {
   private List<int[]> candidates() {
     List<int[]> candidates = new ArrayList<>();
     for (int from = 0; from < blocks.length; from += effort.stretch()) {
-      double[] sum = LeastError.empty(variables);
+      double[] sum = NormalEquations.empty(variables);
       double floor = 0;
       double values = 0;
       for (int b = from; b < Math.min(blocks.length, from + effort.stretch()); b++) {
         if (blocks[b] != null) {
           double weight = 1 / (powers[b] + 1);
-          LeastError.add(sum, blocks[b], weight);
+          NormalEquations.add(sum, blocks[b], weight);
           values += blocks[b][0];
-          floor += weight * blocks[b][0] * LeastError.ROUNDING;
+          floor += weight * blocks[b][0] * NormalEquations.ROUNDING;
         }
       }
       if (values > 4 * variables) {
-        candidates.add(LeastError.solve(sum, variables, least, values, floor).coefficients());
+        candidates.add(NormalEquations.solve(sum, variables, least, values, floor).coefficients());
       }
     }
     return candidates;
@@ -161,7 +162,7 @@ public final class BankTrainer {
 
   /** Squared errors of every block under a predictor, 0 for a block that is left out. */
   private double[] errors(int[] coefficients) {
-    LeastError.Error error = new LeastError.Error(variables, coefficients);
+    NormalEquations.Error error = new NormalEquations.Error(variables, coefficients);
     double[] errors = new double[blocks.length];
     for (int b = 0; b < errors.length; b++) {
       if (blocks[b] != null) {
@@ -177,7 +178,8 @@ public final class BankTrainer {
     for (int b = 0; b < bits.length; b++) {
       if (blocks[b] != null) {
         double error = bits[b] / blocks[b][0];
-        bits[b] = 0.5 * PredictorBank.BLOCK * Math.log(error + LeastError.ROUNDING) / Math.log(2);
+        bits[b] =
+            0.5 * PredictorBank.BLOCK * Math.log(error + NormalEquations.ROUNDING) / Math.log(2);
       }
     }
     return bits;
@@ -212,22 +214,23 @@ public final class BankTrainer {
 
   private void refit(List<int[]> predictors, int[] choice) {
     for (int p = 0; p < predictors.size(); p++) {
-      LeastError.Error before = new LeastError.Error(variables, predictors.get(p));
-      double[] sum = LeastError.empty(variables);
+      NormalEquations.Error before = new NormalEquations.Error(variables, predictors.get(p));
+      double[] sum = NormalEquations.empty(variables);
       double floor = 0;
       double values = 0;
       for (int b = 0; b < choice.length; b++) {
         if (blocks[b] != null && choice[b] == p) {
           double n = blocks[b][0];
           double error = before.over(blocks[b]) / n;
-          double weight = 1 / (error + LeastError.ROUNDING);
-          LeastError.add(sum, blocks[b], weight);
+          double weight = 1 / (error + NormalEquations.ROUNDING);
+          NormalEquations.add(sum, blocks[b], weight);
           values += n;
-          floor += weight * n * LeastError.ROUNDING;
+          floor += weight * n * NormalEquations.ROUNDING;
         }
       }
       if (values > 4 * variables) {
-        predictors.set(p, LeastError.solve(sum, variables, least, values, floor).coefficients());
+        predictors.set(
+            p, NormalEquations.solve(sum, variables, least, values, floor).coefficients());
       }
     }
   }

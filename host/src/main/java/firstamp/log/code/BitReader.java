@@ -21,7 +21,7 @@ final class BitReader {
   int take(int width) {
     if (bits < width && end - place >= 8) {
       // What lies above the bits counted here is read once more, and is the same then.
-      held |= Words.eight(data, place) << bits;
+      held |= LittleEndian.eight(data, place) << bits;
       int bytes = 63 - bits >> 3;
       place += bytes;
       bits += 8 * bytes;

@@ -38,16 +38,16 @@ public final class SeriesCoder {
 
   /** Counts, or what is as small: the shorter of a coded and a plain series. */
   public static Coded encode(
-      int[] values, int count, Companion companion, BankTrainer.Effort effort) {
-    return encode(values, count, Range.of(values, count), companion, effort, new BankEncoder());
+      int[] values, int count, ReferenceChannel companion, BankTrainer.Effort effort) {
+    return encode(values, count, MinMax.of(values, count), companion, effort, new BankEncoder());
   }
 
   /** The same with the range of the values known and an encoder at hand. */
   public static Coded encode(
       int[] values,
       int count,
-      Range range,
-      Companion companion,
+      MinMax range,
+      ReferenceChannel companion,
       BankTrainer.Effort effort,
       BankEncoder encoder) {
     byte[] coded = encoder.encode(values, count, range, companion, effort);
@@ -63,14 +63,14 @@ public final class SeriesCoder {
         encode(values, count),
         BANK,
         new BankEncoder()
-            .encode(values, count, Range.of(values, count), null, BankTrainer.Effort.REPACK));
+            .encode(values, count, MinMax.of(values, count), null, BankTrainer.Effort.REPACK));
   }
 
   private static Coded shorter(Coded one, int version, byte[] other) {
     return other == null || other.length >= one.data().length ? one : new Coded(version, other);
   }
 
-  private static int plainBytes(Range range, int count) {
+  private static int plainBytes(MinMax range, int count) {
     return 5 + Bits.bytes(count, Bits.width(range.highest() - range.lowest()));
   }
 
@@ -85,7 +85,7 @@ public final class SeriesCoder {
   }
 
   public static byte[] plain(int[] values, int count) {
-    Range range = Range.of(values, count);
+    MinMax range = MinMax.of(values, count);
     int lowest = range.lowest();
     int width = Bits.width(range.highest() - lowest);
     byte[] data = new byte[plainBytes(range, count)];

@@ -1,6 +1,6 @@
 package firstamp.log.stream;
 
-import firstamp.log.code.PlanOrder;
+import firstamp.log.code.Deinterleaver;
 
 /**
  * Conversions of a group, each channel's for itself, as far as they were decoded.
@@ -18,18 +18,18 @@ public record ChannelValues(
   /** All of a group that is in the order of the plan. */
   public static ChannelValues of(Stretches stretches, short[] counts) {
     int[] sizes = stretches.valuesBefore(counts.length, counts.length);
-    int[][] values = new int[PlanOrder.CHANNELS][];
+    int[][] values = new int[Deinterleaver.CHANNELS][];
     for (int channel = 0; channel < values.length; channel++) {
       values[channel] = new int[sizes[channel]];
     }
-    int[] taken = new int[PlanOrder.CHANNELS];
+    int[] taken = new int[Deinterleaver.CHANNELS];
     for (int s = 0; s < stretches.size(); s++) {
       int offset = stretches.offset(s);
       int count = stretches.end(s, counts.length) - offset;
-      PlanOrder.split(counts, offset, stretches.firstIndex(s), count, values, taken);
+      Deinterleaver.split(counts, offset, stretches.firstIndex(s), count, values, taken);
     }
     return new ChannelValues(
-        stretches, counts.length, 0, counts.length, values, new int[PlanOrder.CHANNELS]);
+        stretches, counts.length, 0, counts.length, values, new int[Deinterleaver.CHANNELS]);
   }
 
   /** Where each channel's values from an offset on begin. */
@@ -50,7 +50,7 @@ public record ChannelValues(
       int stop = Math.min(end, stretches.end(s, length));
       if (first < stop) {
         long index = stretches.firstIndex(s) + first - stretches.offset(s);
-        PlanOrder.join(values, places, index, counts, first - begin, stop - first);
+        Deinterleaver.join(values, places, index, counts, first - begin, stop - first);
       }
     }
     return counts;

@@ -3,12 +3,12 @@ package firstamp.log.stream;
 import firstamp.log.code.BankEncoder;
 import firstamp.log.code.BankTrainer;
 import firstamp.log.code.Bits;
-import firstamp.log.code.CodingRoom;
-import firstamp.log.code.Companion;
+import firstamp.log.code.Deinterleaver;
+import firstamp.log.code.EncoderWorkspace;
 import firstamp.log.code.MalformedChunkException;
-import firstamp.log.code.PlanOrder;
+import firstamp.log.code.MinMax;
 import firstamp.log.code.PredictorBank;
-import firstamp.log.code.Range;
+import firstamp.log.code.ReferenceChannel;
 import firstamp.log.code.SeriesCoder;
 import firstamp.model.Channel;
 import java.util.ArrayList;
@@ -22,7 +22,7 @@ public final class ConversionGroup implements StreamGroup {
   static final int TAIL_BITS = 10;
 
   private static final int HIGHEST = 1023;
-  private static final int CHANNELS = PlanOrder.CHANNELS;
+  private static final int CHANNELS = Deinterleaver.CHANNELS;
   private static final int PER_PLAN = Channel.I.conversionsPerPlan();
   private static final int LIVE_TAPS = 4;
   private static final int REPACK_TAPS = 8;
@@ -113,7 +113,7 @@ public final class ConversionGroup implements StreamGroup {
   record Channels(int[][] values, int[] sizes, long[] firsts, boolean whole) {}
 
   /** The values of each channel, in their order; they stay until the room is used again. */
-  Channels split(CodingRoom room) {
+  Channels split(EncoderWorkspace room) {
     int[][] values = new int[CHANNELS][];
     int[] sizes = new int[CHANNELS];
     long[] firsts = new long[CHANNELS];
@@ -122,10 +122,10 @@ public final class ConversionGroup implements StreamGroup {
       for (int s = 0; s < stretches.size(); s++) {
         long first = stretches.firstIndex(s);
         int length = stretches.end(s, this.length) - stretches.offset(s);
-        int count = PlanOrder.count(channel, first, first + length);
+        int count = Deinterleaver.count(channel, first, first + length);
         if (size == 0 && count > 0) {
           firsts[channel] = first;
-          while (PlanOrder.channelAt(firsts[channel]) != channel) {
+          while (Deinterleaver.channelAt(firsts[channel]) != channel) {
             firsts[channel]++;
           }
         }
@@ -136,31 +136,31 @@ public final class ConversionGroup implements StreamGroup {
     for (int s = 0; s < stretches.size(); s++) {
       int offset = stretches.offset(s);
       int end = stretches.end(s, length);
-      PlanOrder.split(counts, offset, stretches.firstIndex(s), end - offset, values, sizes);
+      Deinterleaver.split(counts, offset, stretches.firstIndex(s), end - offset, values, sizes);
     }
     return new Channels(values, sizes, firsts, stretches.size() == 1);
   }
 
   @Override
-  public Parts parts(CodingRoom room) {
+  public Parts parts(EncoderWorkspace room) {
     Channels channels = split(room);
     Spans spans = Spans.of(stretches, length, channels);
     return new Parts(chunks(channels, spans::range, BankTrainer.Effort.LIVE, room.encoder), spans);
   }
 
   @Override
-  public List<ChunkRow> repacked(CodingRoom room) {
+  public List<ChunkRow> repacked(EncoderWorkspace room) {
     Channels channels = split(room);
     return chunks(
         channels,
-        channel -> Range.of(channels.values()[channel], channels.sizes()[channel]),
+        channel -> MinMax.of(channels.values()[channel], channels.sizes()[channel]),
         BankTrainer.Effort.REPACK,
         room.encoder);
   }
 
   private static List<ChunkRow> chunks(
       Channels channels,
-      IntFunction<Range> ranges,
+      IntFunction<MinMax> ranges,
       BankTrainer.Effort effort,
       BankEncoder encoder) {
     List<ChunkRow> chunks = new ArrayList<>();
@@ -185,7 +185,8 @@ public final class ConversionGroup implements StreamGroup {
   }
 
   /** Meter from head, which hear the same; fine current from coarse, where there is time. */
-  private static Companion companion(int channel, Channels channels, BankTrainer.Effort effort) {
+  private static ReferenceChannel companion(
+      int channel, Channels channels, BankTrainer.Effort effort) {
     int of = companionOf(channel);
     boolean live = effort == BankTrainer.Effort.LIVE;
     if (of < 0
@@ -196,8 +197,8 @@ public final class ConversionGroup implements StreamGroup {
     }
     int stride = channel == Channel.J.ordinal() ? PER_PLAN : 1;
     // The companion's value of the same place is the last one up to two slots later.
-    int centre = PlanOrder.count(of, channels.firsts()[of], channels.firsts()[channel] + 2) - 1;
-    return Companion.of(
+    int centre = Deinterleaver.count(of, channels.firsts()[of], channels.firsts()[channel] + 2) - 1;
+    return ReferenceChannel.of(
         channels.values()[of],
         channels.sizes()[of],
         stride,

@@ -1,6 +1,6 @@
 package firstamp.log.stream;
 
-import firstamp.log.code.CodingRoom;
+import firstamp.log.code.EncoderWorkspace;
 import firstamp.log.code.MalformedChunkException;
 import firstamp.log.code.SeriesCoder;
 import firstamp.model.Channel;
@@ -84,12 +84,12 @@ public final class ReadingGroup implements StreamGroup {
   }
 
   @Override
-  public Parts parts(CodingRoom room) {
+  public Parts parts(EncoderWorkspace room) {
     return new Parts(chunks(false), Spans.of(readings));
   }
 
   @Override
-  public List<ChunkRow> repacked(CodingRoom room) {
+  public List<ChunkRow> repacked(EncoderWorkspace room) {
     return chunks(true);
   }
 

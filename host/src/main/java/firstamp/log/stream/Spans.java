@@ -1,7 +1,7 @@
 package firstamp.log.stream;
 
-import firstamp.log.code.PlanOrder;
-import firstamp.log.code.Range;
+import firstamp.log.code.Deinterleaver;
+import firstamp.log.code.MinMax;
 import firstamp.model.Channel;
 import firstamp.model.Reading;
 import firstamp.model.SamplePlan;
@@ -56,7 +56,7 @@ public final class Spans {
         long edge = Math.min(stop, (Math.floorDiv(index, (long) spans.span) + 1) * spans.span);
         int bucket = (int) (Math.floorDiv(index, (long) spans.span) - spans.firstBucket);
         for (int channel = 0; channel < CHANNELS; channel++) {
-          int count = PlanOrder.count(channel, index, edge);
+          int count = Deinterleaver.count(channel, index, edge);
           spans.add(channel, bucket, channels.values()[channel], taken[channel], count);
           taken[channel] += count;
         }
@@ -140,14 +140,14 @@ public final class Spans {
   }
 
   /** Lowest and highest of all buckets of a channel; 0 and 0 where it has nothing. */
-  Range range(int channel) {
+  MinMax range(int channel) {
     int low = Integer.MAX_VALUE;
     int high = Integer.MIN_VALUE;
     for (int b = 0; b < buckets; b++) {
       low = Math.min(low, lowest[channel][b]);
       high = Math.max(high, highest[channel][b]);
     }
-    return low > high ? new Range(0, 0) : new Range(low, high);
+    return low > high ? new MinMax(0, 0) : new MinMax(low, high);
   }
 
   /** Takes over the buckets of another one that lies within. */

@@ -1,6 +1,6 @@
 package firstamp.log.stream;
 
-import firstamp.log.code.CodingRoom;
+import firstamp.log.code.EncoderWorkspace;
 import firstamp.log.code.SeriesCoder;
 import java.util.List;
 
@@ -22,10 +22,10 @@ public interface StreamGroup {
   byte[] packed(int from);
 
   /** What goes into the file for this group while recording. */
-  Parts parts(CodingRoom room);
+  Parts parts(EncoderWorkspace room);
 
   /** The same chunks, smaller and slower. */
-  List<ChunkRow> repacked(CodingRoom room);
+  List<ChunkRow> repacked(EncoderWorkspace room);
 
   /**
    * A group as the file holds it.

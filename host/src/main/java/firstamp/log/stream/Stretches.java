@@ -1,6 +1,6 @@
 package firstamp.log.stream;
 
-import firstamp.log.code.PlanOrder;
+import firstamp.log.code.Deinterleaver;
 import java.util.Arrays;
 
 /**
@@ -40,11 +40,11 @@ public final class Stretches {
 
   /** Values of each channel before an offset, in a group of conversions of this length. */
   int[] valuesBefore(int offset, int length) {
-    int[] before = new int[PlanOrder.CHANNELS];
+    int[] before = new int[Deinterleaver.CHANNELS];
     for (int s = 0; s < size && offsets[s] < offset; s++) {
       long end = indices[s] + Math.min(offset, end(s, length)) - offsets[s];
       for (int channel = 0; channel < before.length; channel++) {
-        before[channel] += PlanOrder.count(channel, indices[s], end);
+        before[channel] += Deinterleaver.count(channel, indices[s], end);
       }
     }
     return before;

@@ -40,9 +40,9 @@ class ChargeFitTest {
   @Test
   void surgeChargeGivesTheCapacitance() {
     // 1000 uF at 12 V are 12 mC.
-    Double uF = SupplyReckoning.surgeUf(run(t -> 0.12 * Math.exp(-t / 0.1) + 0.02, 4));
+    Double uF = SupplyCalculation.surgeUf(run(t -> 0.12 * Math.exp(-t / 0.1) + 0.02, 4));
     assertThat(uF).isCloseTo(1000, within(40.0));
-    assertThat(SupplyReckoning.surgeUf(run(t -> 0.1 + 0.02 * t, 4))).isNull();
+    assertThat(SupplyCalculation.surgeUf(run(t -> 0.1 + 0.02 * t, 4))).isNull();
   }
 
   @Test

@@ -189,7 +189,7 @@ class LevelDetailTest {
   @ValueSource(doubles = {100, 400, 730, 1000, 1250, 1600})
   void samplesInBetweenLetARectifierBeRight(double hz) {
     for (double phase = 0; phase < 1.5; phase += 0.4) {
-      FourTimes between = new FourTimes(SAMPLES);
+      Upsampler4 between = new Upsampler4(SAMPLES);
       double sum = 0;
       for (int n = 0; n < 4020; n += SAMPLES) {
         float[] samples = new float[SAMPLES];

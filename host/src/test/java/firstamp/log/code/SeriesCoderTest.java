@@ -32,7 +32,8 @@ final class SeriesCoderTest {
           check(values, SeriesCoder.encode(values, count, null, effort), null);
           for (int stride : new int[] {1, 8}) {
             int[] other = shape(2 + count % 3, stride * count + 5);
-            Companion companion = Companion.of(other, other.length, stride, count % 7 - 3, 16);
+            ReferenceChannel companion =
+                ReferenceChannel.of(other, other.length, stride, count % 7 - 3, 16);
             check(values, SeriesCoder.encode(values, count, companion, effort), other);
           }
         }
@@ -53,7 +54,10 @@ final class SeriesCoderTest {
         SeriesCoder.encode(head, head.length, null, BankTrainer.Effort.LIVE);
     SeriesCoder.Coded codedMeter =
         SeriesCoder.encode(
-            meter, meter.length, Companion.of(head, head.length, 1, 0, 8), BankTrainer.Effort.LIVE);
+            meter,
+            meter.length,
+            ReferenceChannel.of(head, head.length, 1, 0, 8),
+            BankTrainer.Effort.LIVE);
     assertThat(codedMeter.version()).isEqualTo(SeriesCoder.BANK);
     assertThat(codedMeter.data().length).isLessThan(codedHead.data().length / 2);
     for (int from : new int[] {0, 1, 4095, 4096, 17_000, 39_999}) {
@@ -152,7 +156,7 @@ final class SeriesCoderTest {
   @Test
   void refusesDamagedBytesWithoutAnyOtherException() {
     int[] values = shape(4, 5000);
-    Companion companion = Companion.of(shape(4, 5000), 5000, 1, 0, 16);
+    ReferenceChannel companion = ReferenceChannel.of(shape(4, 5000), 5000, 1, 0, 16);
     int refused = 0;
     for (int version = 0; version < 5; version++) {
       byte[] good =
