@@ -26,9 +26,9 @@ final class EndVerdict {
   private final JobSheet sheet;
   private final Summary summary;
   private final Evidence evidence;
-  private final Verdict.Writer writer;
+  private final VerdictWriter writer;
 
-  EndVerdict(JobSheet sheet, Summary summary, Evidence evidence, Verdict.Writer writer) {
+  EndVerdict(JobSheet sheet, Summary summary, Evidence evidence, VerdictWriter writer) {
     this.sheet = sheet;
     this.summary = summary;
     this.evidence = evidence;

@@ -25,9 +25,9 @@ final class HumVerdict {
 
   private final JobSheet sheet;
   private final Evidence evidence;
-  private final Verdict.Writer writer;
+  private final VerdictWriter writer;
 
-  HumVerdict(JobSheet sheet, Evidence evidence, Verdict.Writer writer) {
+  HumVerdict(JobSheet sheet, Evidence evidence, VerdictWriter writer) {
     this.sheet = sheet;
     this.evidence = evidence;
     this.writer = writer;

@@ -18,9 +18,9 @@ final class LevelVerdict {
 
   private final JobSheet sheet;
   private final Evidence evidence;
-  private final Verdict.Writer writer;
+  private final VerdictWriter writer;
 
-  LevelVerdict(JobSheet sheet, Evidence evidence, Verdict.Writer writer) {
+  LevelVerdict(JobSheet sheet, Evidence evidence, VerdictWriter writer) {
     this.sheet = sheet;
     this.evidence = evidence;
     this.writer = writer;

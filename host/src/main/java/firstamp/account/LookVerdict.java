@@ -7,9 +7,9 @@ import firstamp.model.Summary;
 /** Sentences about the first look. */
 final class LookVerdict {
   private final Evidence evidence;
-  private final Verdict.Writer writer;
+  private final VerdictWriter writer;
 
-  LookVerdict(Evidence evidence, Verdict.Writer writer) {
+  LookVerdict(Evidence evidence, VerdictWriter writer) {
     this.evidence = evidence;
     this.writer = writer;
   }

@@ -17,9 +17,9 @@ final class RailVerdict {
 
   private final JobSheet sheet;
   private final Evidence evidence;
-  private final Verdict.Writer writer;
+  private final VerdictWriter writer;
 
-  RailVerdict(JobSheet sheet, Evidence evidence, Verdict.Writer writer) {
+  RailVerdict(JobSheet sheet, Evidence evidence, VerdictWriter writer) {
     this.sheet = sheet;
     this.evidence = evidence;
     this.writer = writer;

@@ -38,7 +38,7 @@ final class Resting {
     steps = !sheet.steps().isEmpty();
   }
 
-  boolean rests(Verdict.Sentence sentence) {
+  boolean rests(VerdictSentence sentence) {
     String key = sentence.key();
     boolean ownAlarm =
         sentence.rail() > 0

@@ -17,9 +17,9 @@ final class SupplyVerdict {
 
   private final JobSheet sheet;
   private final Evidence evidence;
-  private final Verdict.Writer writer;
+  private final VerdictWriter writer;
 
-  SupplyVerdict(JobSheet sheet, Evidence evidence, Verdict.Writer writer) {
+  SupplyVerdict(JobSheet sheet, Evidence evidence, VerdictWriter writer) {
     this.sheet = sheet;
     this.evidence = evidence;
     this.writer = writer;

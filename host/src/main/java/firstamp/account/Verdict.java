@@ -5,13 +5,8 @@ import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Summary;
-import java.text.MessageFormat;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.ResourceBundle;
 
 /**
  * What one power-up showed, in sentences ordered by importance, each with its figure and what to
@@ -19,7 +14,7 @@ import java.util.ResourceBundle;
  *
  * @param sentences most important first, never empty
  */
-public record Verdict(List<Sentence> sentences) {
+public record Verdict(List<VerdictSentence> sentences) {
   private static final Map<String, String> SAME_AS_RULE =
       Map.of(
           "rail.late", "rail-late",
@@ -44,16 +39,6 @@ public record Verdict(List<Sentence> sentences) {
   }
 
   /**
-   * One sentence or a few that belong together.
-   *
-   * @param importance 1 = first; from 8 on it is only a record
-   * @param key of the text
-   * @param rail 1 to 3, 0 = none
-   * @param text as shown
-   */
-  public record Sentence(int importance, String key, int rail, String text) {}
-
-  /**
    * Judges.
    *
    * @param sheet effective
@@ -61,7 +46,7 @@ public record Verdict(List<Sentence> sentences) {
    * @param evidence collected in it
    */
   public static Verdict of(JobSheet sheet, Summary summary, Evidence evidence) {
-    Writer writer = new Writer();
+    VerdictWriter writer = new VerdictWriter();
     boolean shorted = summary.tripCause() != null && shortOf(summary.alarms()) != null;
     for (Alarm alarm : summary.alarms() == null ? List.<Alarm>of() : summary.alarms()) {
       // The sentence of the short holds what its over-current says, and the one highest current.
@@ -76,16 +61,15 @@ public record Verdict(List<Sentence> sentences) {
       new RailVerdict(sheet, evidence, writer).judge();
       new LevelVerdict(sheet, evidence, writer).judge();
     }
-    writer.sentences.removeIf(sentence -> saidByAlarm(sentence, summary));
-    writer.sentences.removeIf(new Resting(sheet, summary)::rests);
+    writer.takeOut(sentence -> saidByAlarm(sentence, summary));
+    writer.takeOut(new Resting(sheet, summary)::rests);
     new EndVerdict(sheet, summary, evidence, writer).judge();
     notWatched(summary.notWatched(), writer);
-    writer.sentences.sort(Comparator.comparingInt(Sentence::importance));
-    return new Verdict(writer.sentences);
+    return new Verdict(writer.byImportance());
   }
 
   /** Whether an alarm of the same rail has said the same already. */
-  private static boolean saidByAlarm(Sentence sentence, Summary summary) {
+  private static boolean saidByAlarm(VerdictSentence sentence, Summary summary) {
     String rule = SAME_AS_RULE.get(sentence.key());
     return rule != null
         && summary.alarms() != null
@@ -96,13 +80,13 @@ public record Verdict(List<Sentence> sentences) {
   /** All sentences in one paragraph. */
   public String text() {
     StringBuilder text = new StringBuilder();
-    for (Sentence sentence : sentences) {
+    for (VerdictSentence sentence : sentences) {
       text.append(text.isEmpty() ? "" : " ").append(sentence.text());
     }
     return text.toString();
   }
 
-  private static void notWatched(List<NotWatched> things, Writer writer) {
+  private static void notWatched(List<NotWatched> things, VerdictWriter writer) {
     if (things == null || things.isEmpty()) {
       writer.say(10, "all.watched", 0);
       return;
@@ -113,23 +97,5 @@ public record Verdict(List<Sentence> sentences) {
       list.append(" (").append(thing.why()).append(')');
     }
     writer.say(10, "not.watched", 0, list.toString());
-  }
-
-  /** Takes sentences out of the bundle. */
-  static final class Writer {
-    private final ResourceBundle bundle =
-        ResourceBundle.getBundle("firstamp.account.verdict", Locale.ROOT);
-    private final List<Sentence> sentences = new ArrayList<>();
-
-    /** Whether anything up to this importance was said. */
-    boolean said(int importance) {
-      return sentences.stream().anyMatch(sentence -> sentence.importance() <= importance);
-    }
-
-    void say(int importance, String key, int rail, String... figures) {
-      String pattern = bundle.getString(key);
-      String text = new MessageFormat(pattern, Locale.ROOT).format(figures);
-      sentences.add(new Sentence(importance, key, rail, text));
-    }
   }
 }

@@ -1,6 +1,7 @@
 package firstamp.cli;
 
 import firstamp.account.Verdict;
+import firstamp.account.VerdictSentence;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;
@@ -20,7 +21,7 @@ final class EndOfRun {
 
   /** Prints the verdict, one sentence a line. */
   static void verdict(Verdict verdict, PrintStream out) {
-    for (Verdict.Sentence sentence : verdict.sentences()) {
+    for (VerdictSentence sentence : verdict.sentences()) {
       out.println("  - " + sentence.text());
     }
   }

@@ -3,7 +3,7 @@ package firstamp.report;
 import firstamp.account.Comparison;
 import firstamp.account.ComparisonText;
 import firstamp.account.FigureList;
-import firstamp.account.Verdict;
+import firstamp.account.VerdictSentence;
 import firstamp.alarm.OffWords;
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.FigureText;
@@ -117,7 +117,7 @@ public final class HtmlReport {
     html.heading(word("verdict")).raw("<div class=\"verdict\">\n");
     html.list(
         Stream.concat(
-                input.verdict().sentences().stream().map(Verdict.Sentence::text),
+                input.verdict().sentences().stream().map(VerdictSentence::text),
                 input.found().stream())
             .toList());
     html.raw("</div>\n");

@@ -3,6 +3,7 @@ package firstamp.window;
 import firstamp.account.Comparison;
 import firstamp.account.FigureList;
 import firstamp.account.Verdict;
+import firstamp.account.VerdictSentence;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
 import java.util.ArrayList;
@@ -40,7 +41,7 @@ final class VerdictPresenter {
   /** The sentences, most important first. */
   List<String> sentences(Verdict verdict, Summary summary, JobSheet sheet) {
     List<String> lines = new ArrayList<>();
-    for (Verdict.Sentence sentence : verdict.sentences()) {
+    for (VerdictSentence sentence : verdict.sentences()) {
       switch (sentence.key()) {
         case "not.watched" ->
             lines.add(

@@ -94,7 +94,7 @@ class VerdictTest {
     return Verdict.of(sheet, summary, figures.evidence());
   }
 
-  private static Verdict.Sentence find(Verdict verdict, String key) {
+  private static VerdictSentence find(Verdict verdict, String key) {
     return verdict.sentences().stream()
         .filter(sentence -> sentence.key().equals(key))
         .findFirst()
@@ -111,7 +111,7 @@ class VerdictTest {
   void namesATiredFilterWithItsFigures() {
     feed.rail(1, sawtooth(9, 0.12, 210, 100));
     Verdict verdict = run(Sheets.sheet(null, rail("full", 2200.0)), 8);
-    Verdict.Sentence sentence = find(verdict, "filter.dry");
+    VerdictSentence sentence = find(verdict, "filter.dry");
     assertThat(sentence.rail()).isEqualTo(1);
     assertThat(sentence.text())
         .startsWith("The filter on B1 measures about at most 2")
@@ -147,7 +147,7 @@ class VerdictTest {
   @Test
   void aGoodFilterIsOnlyRecorded() {
     feed.rail(1, sawtooth(9, 0.12, 2200, 100));
-    Verdict.Sentence sentence =
+    VerdictSentence sentence =
         find(run(Sheets.sheet(null, rail("full", 2200.0)), 8), "filter.holds");
     assertThat(sentence.importance()).isEqualTo(8);
   }
