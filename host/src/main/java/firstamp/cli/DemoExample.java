@@ -7,6 +7,7 @@ import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.emulate.WorkedExamples;
 import firstamp.locate.SheetPath;
+import firstamp.locate.wire.LooseWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireFile;
 import firstamp.locate.wire.WireStep;
@@ -101,7 +102,7 @@ final class DemoExample {
   }
 
   private void show(WireCase wires, WireStep step) {
-    for (WireCase.Wire one : wires.wires()) {
+    for (LooseWire one : wires.wires()) {
       if (step.concerns(one.name())) {
         new TrialText(false, json).print(wires, one.name());
       }

@@ -2,6 +2,8 @@ package firstamp.cli;
 
 import firstamp.locate.SheetPath;
 import firstamp.locate.wire.ClueKind;
+import firstamp.locate.wire.LandingPlace;
+import firstamp.locate.wire.LooseWire;
 import firstamp.locate.wire.TrialVerdict;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireFile;
@@ -175,7 +177,7 @@ final class TrialCommand extends ThinkCommand<WireCase> {
   private String name(WireCase wires) {
     return wire == null
         ? wires.wires().get(0).name()
-        : Names.of("wire", wire, wires.wires().stream().map(WireCase.Wire::name).toList());
+        : Names.of("wire", wire, wires.wires().stream().map(LooseWire::name).toList());
   }
 
   private WireStep step(WireCase wires, String name) throws CliFailure {
@@ -276,7 +278,7 @@ final class TrialCommand extends ThinkCommand<WireCase> {
     if (place == null) {
       throw new IllegalArgumentException("--place PLACE is missing: which place?");
     }
-    return Names.of("place", place, wires.places().stream().map(WireCase.Place::name).toList());
+    return Names.of("place", place, wires.places().stream().map(LandingPlace::name).toList());
   }
 
   @Override
@@ -297,7 +299,7 @@ final class TrialCommand extends ThinkCommand<WireCase> {
     for (int count = 1; count <= whole.steps().size(); count++) {
       WireStep step = whole.steps().get(count - 1);
       WireCase wires = whole.upTo(count);
-      for (WireCase.Wire one : wires.wires()) {
+      for (LooseWire one : wires.wires()) {
         if (step.concerns(one.name())) {
           stages.add(stage(WireStory.words(step), wires, one.name()));
         }

@@ -2,7 +2,10 @@ package firstamp.locate;
 
 import firstamp.locate.signal.JointKind;
 import firstamp.locate.signal.SignalGraph;
+import firstamp.locate.wire.LandingPlace;
+import firstamp.locate.wire.LooseWire;
 import firstamp.locate.wire.PlaceKind;
+import firstamp.locate.wire.SetFacts;
 import firstamp.locate.wire.WireCase;
 import firstamp.model.JobSheet;
 import java.util.ArrayList;
@@ -81,11 +84,11 @@ public final class SheetPath {
               + effective.set().name()
               + " names no wire of unknown place; it needs \"unknownWires\" with their places");
     }
-    List<WireCase.Wire> wires = new ArrayList<>();
-    Map<String, WireCase.Place> places = new java.util.LinkedHashMap<>();
+    List<LooseWire> wires = new ArrayList<>();
+    Map<String, LandingPlace> places = new java.util.LinkedHashMap<>();
     for (JobSheet.UnknownWire wire : effective.unknownWires()) {
       wires.add(
-          new WireCase.Wire(
+          new LooseWire(
               wire.name(),
               wire.colour(),
               wire.build(),
@@ -94,16 +97,16 @@ public final class SheetPath {
               wire.places().stream().map(JobSheet.Landing::name).toList()));
       for (JobSheet.Landing landing : wire.places()) {
         PlaceKind kind = kind(effective, landing);
-        WireCase.Place place = new WireCase.Place(landing.name(), kind, landing.ifWrong());
+        LandingPlace place = new LandingPlace(landing.name(), kind, landing.ifWrong());
         places.merge(landing.name(), place, SheetPath::richer);
       }
     }
     return new WireCase(facts(effective), wires, List.copyOf(places.values()), List.of());
   }
 
-  private static WireCase.Place richer(WireCase.Place one, WireCase.Place other) {
+  private static LandingPlace richer(LandingPlace one, LandingPlace other) {
     PlaceKind kind = one.kind() == PlaceKind.NOT_SAID ? other.kind() : one.kind();
-    return new WireCase.Place(
+    return new LandingPlace(
         one.name(), kind, one.ifWrong() == null ? other.ifWrong() : one.ifWrong());
   }
 
@@ -124,7 +127,7 @@ public final class SheetPath {
     return point ? PlaceKind.SIGNAL : PlaceKind.NOT_SAID;
   }
 
-  private static WireCase.SetFacts facts(JobSheet sheet) {
+  private static SetFacts facts(JobSheet sheet) {
     JobSheet.Supply supply = sheet.supply();
     Double runningA = sheet.limits() == null ? null : sheet.limits().runningA();
     Double limit = runningA != null ? runningA : supply.limitA();
@@ -134,7 +137,7 @@ public final class SheetPath {
               + sheet.set().name()
               + " says no limit of the current; give limits.runningA before a wire is tried");
     }
-    return new WireCase.SetFacts(
+    return new SetFacts(
         sheet.set().name(),
         sheet.set().chassis() == null ? "negative" : sheet.set().chassis(),
         supply.nominalV(),

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.locate.wire.LooseWire;
 import firstamp.locate.wire.WireAnswer;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireStep;
@@ -53,7 +54,7 @@ record JobState(
         }
         checks += step.bare() instanceof WireStep.WireOhms ? 1 : 0;
       }
-      for (WireCase.Wire wire : kept.wires()) {
+      for (LooseWire wire : kept.wires()) {
         placed += kept.answer(wire.name()).state() == WireAnswer.State.BELONGS ? 1 : 0;
       }
     }

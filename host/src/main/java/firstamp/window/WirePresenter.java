@@ -1,6 +1,8 @@
 package firstamp.window;
 
 import firstamp.locate.odds.OddsWord;
+import firstamp.locate.wire.LandingPlace;
+import firstamp.locate.wire.LooseWire;
 import firstamp.locate.wire.WireAnswer;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireStep;
@@ -30,7 +32,7 @@ final class WirePresenter {
    * @param index of the one that is shown
    */
   WireView view(WireCase wires, int index) {
-    WireCase.Wire wire = wires.wires().get(index);
+    LooseWire wire = wires.wires().get(index);
     WireAnswer answer = wires.answer(wire.name(), sentences);
     List<WireView.PlaceView> places = new ArrayList<>();
     List<List<String>> table = new ArrayList<>();
@@ -60,7 +62,7 @@ final class WirePresenter {
   }
 
   private WireView.PlaceView place(WireCase wires, WireAnswer.PlaceOdds odds, WireAnswer answer) {
-    WireCase.Place place = wires.place(odds.place());
+    LandingPlace place = wires.place(odds.place());
     boolean next = answer.next() != null && answer.next().place().equals(odds.place());
     boolean struck = odds.word() == OddsWord.STRUCK_OUT;
     return new WireView.PlaceView(
@@ -73,7 +75,7 @@ final class WirePresenter {
         struck ? Tone.ALARM : next ? Tone.ASK : Tone.PLAIN);
   }
 
-  private String ifWrong(WireCase.Place place, WireAnswer.PlaceOdds odds) {
+  private String ifWrong(LandingPlace place, WireAnswer.PlaceOdds odds) {
     return place.ifWrong() == null ? words.get("harm." + odds.harm()) : place.ifWrong();
   }
 
@@ -111,7 +113,7 @@ final class WirePresenter {
   }
 
   /** Build and reach say much, the colour little: it comes last. */
-  private String about(WireCase.Wire wire) {
+  private String about(LooseWire wire) {
     List<String> parts = new ArrayList<>();
     if (wire.build() != null) {
       parts.add(wire.build());

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import firstamp.account.FigureList;
-import firstamp.account.Verdict;
+import firstamp.account.VerdictSentence;
 import firstamp.analysis.figures.Evidence;
 import firstamp.log.BenchLog;
 import firstamp.model.TimeSource;
@@ -95,7 +95,7 @@ class ChipFiguresTest {
   }
 
   private static List<String> keys(PowerUpStudy study) {
-    return study.verdict().sentences().stream().map(Verdict.Sentence::key).toList();
+    return study.verdict().sentences().stream().map(VerdictSentence::key).toList();
   }
 
   /** 8 ohm beside 150 and 253 ohm into 2200 uF: one time constant of 16.2 ms. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import firstamp.locate.signal.JointKind;
 import firstamp.locate.signal.SignalGraph;
+import firstamp.locate.wire.LandingPlace;
 import firstamp.locate.wire.PlaceKind;
 import firstamp.locate.wire.WireCase;
 import firstamp.model.JobSheet;
@@ -86,7 +87,7 @@ class SheetPathTest {
     JobSheet.Limits limits = new JobSheet.Limits(null, null, 0.05, null, null);
     WireCase wires = SheetPath.wires(sheet(path(), limits, wire));
     assertThat(wires.places())
-        .extracting(WireCase.Place::kind)
+        .extracting(LandingPlace::kind)
         .containsExactly(
             PlaceKind.SIGNAL,
             PlaceKind.RAIL,

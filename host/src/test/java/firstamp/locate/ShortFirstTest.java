@@ -3,7 +3,10 @@ package firstamp.locate;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.locate.odds.OddsWord;
+import firstamp.locate.wire.LandingPlace;
+import firstamp.locate.wire.LooseWire;
 import firstamp.locate.wire.PlaceKind;
+import firstamp.locate.wire.SetFacts;
 import firstamp.locate.wire.ShortReading;
 import firstamp.locate.wire.WireAnswer;
 import firstamp.locate.wire.WireCase;
@@ -21,12 +24,12 @@ class ShortFirstTest {
   /** 12 V, limit 0.8 A: under 15 ohm the limit is passed. */
   private static final WireCase SET =
       new WireCase(
-          new WireCase.SetFacts("Set", "negative", 12, 0.8, null),
-          List.of(new WireCase.Wire("W1", null, null, null, null, List.of())),
+          new SetFacts("Set", "negative", 12, 0.8, null),
+          List.of(new LooseWire("W1", null, null, null, null, List.of())),
           List.of(
-              new WireCase.Place("frame", PlaceKind.CHASSIS, null),
-              new WireCase.Place("B1 tag", PlaceKind.RAIL, null),
-              new WireCase.Place("input", PlaceKind.SIGNAL, null)),
+              new LandingPlace("frame", PlaceKind.CHASSIS, null),
+              new LandingPlace("B1 tag", PlaceKind.RAIL, null),
+              new LandingPlace("input", PlaceKind.SIGNAL, null)),
           List.of());
 
   private static void asksForNoPower(WireAnswer answer) {
@@ -89,7 +92,7 @@ class ShortFirstTest {
   void noStepOfAnExampleForbidsPowerAndAsksForIt(String name) {
     WireCase whole = Examples.wires(name);
     for (int count = 0; count <= whole.steps().size(); count++) {
-      for (WireCase.Wire wire : whole.wires()) {
+      for (LooseWire wire : whole.wires()) {
         WireAnswer answer = whole.upTo(count).answer(wire.name());
         String all = answer.warnings() + answer.sentence();
         assertThat(all.contains("Do not power") && all.contains("for 10 s")).as(all).isFalse();

@@ -3,7 +3,10 @@ package firstamp.locate;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.locate.wire.ClueKind;
+import firstamp.locate.wire.LandingPlace;
+import firstamp.locate.wire.LooseWire;
 import firstamp.locate.wire.PlaceKind;
+import firstamp.locate.wire.SetFacts;
 import firstamp.locate.wire.TrialVerdict;
 import firstamp.locate.wire.WireAnswer;
 import firstamp.locate.wire.WireCase;
@@ -35,11 +38,11 @@ class WireSimulationTest {
     return risky;
   }
 
-  private static int riskyAtRandom(List<WireCase.Place> places, String right, Random random) {
-    List<WireCase.Place> order = new ArrayList<>(places);
+  private static int riskyAtRandom(List<LandingPlace> places, String right, Random random) {
+    List<LandingPlace> order = new ArrayList<>(places);
     Collections.shuffle(order, random);
     int risky = 0;
-    for (WireCase.Place place : order) {
+    for (LandingPlace place : order) {
       if (place.name().equals(right)) {
         return risky;
       }
@@ -55,20 +58,20 @@ class WireSimulationTest {
       int ours = 0;
       int chance = 0;
       for (int run = 0; run < runs; run++) {
-        List<WireCase.Place> places = new ArrayList<>();
+        List<LandingPlace> places = new ArrayList<>();
         for (int at = 0; at < candidates; at++) {
-          places.add(new WireCase.Place("P" + at, kinds[random.nextInt(kinds.length)], null));
+          places.add(new LandingPlace("P" + at, kinds[random.nextInt(kinds.length)], null));
         }
         String right = "P" + random.nextInt(candidates);
         WireCase wires =
             new WireCase(
-                    new WireCase.SetFacts("simulated", "negative", 12, 0.5, 0.1),
-                    List.of(new WireCase.Wire("W", null, null, null, null, List.of())),
+                    new SetFacts("simulated", "negative", 12, 0.5, 0.1),
+                    List.of(new LooseWire("W", null, null, null, null, List.of())),
                     places,
                     List.of())
                 .with(new WireStep.SourceTest("W", 0, 0))
                 .with(new WireStep.Diode("W", 0.6, null));
-        for (WireCase.Place place : places) {
+        for (LandingPlace place : places) {
           // A clue of factor 8 is right in eight cases of nine.
           boolean honest = random.nextInt(9) > 0;
           if (place.name().equals(right) == honest) {

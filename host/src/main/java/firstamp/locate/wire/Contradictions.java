@@ -24,7 +24,7 @@ final class Contradictions {
 
   private static final double METER_SHARE = 0.05;
 
-  private final WireCase wires;
+  private final WireFacts wires;
   private final WireReadings read;
   private final List<Contradiction> found = new ArrayList<>();
 
@@ -36,13 +36,13 @@ final class Contradictions {
    */
   record Contradiction(List<WireStep> steps, String key, List<Double> figures) {}
 
-  private Contradictions(WireCase wires, String wire) {
+  private Contradictions(WireFacts wires, String wire) {
     this.wires = wires;
     this.read = new WireReadings(wires, wire);
   }
 
   /** All of one wire, in a fixed order. */
-  static List<Contradiction> of(WireCase wires, String wire) {
+  static List<Contradiction> of(WireFacts wires, String wire) {
     Contradictions all = new Contradictions(wires, wire);
     all.sourceTest();
     all.chassis();

@@ -11,7 +11,7 @@ import java.util.Map;
  */
 public record ShortReading(String place, double ohm, double enoughOhm) {
   /** The first short that stands in the way of power, null = none. */
-  static ShortReading first(WireCase wires, WireReadings readings) {
+  static ShortReading first(WireFacts wires, WireReadings readings) {
     double enough = wires.set().supplyV() / wires.set().runningA();
     for (Map.Entry<String, WireStep.PlaceOhms> read : readings.placeOhms().entrySet()) {
       boolean rail = wires.place(read.getKey()).kind() == PlaceKind.RAIL;

@@ -13,7 +13,9 @@ import java.util.List;
  * @param places they may belong to
  * @param steps in the order they came
  */
-public record WireCase(SetFacts set, List<Wire> wires, List<Place> places, List<WireStep> steps) {
+public record WireCase(
+    SetFacts set, List<LooseWire> wires, List<LandingPlace> places, List<WireStep> steps)
+    implements WireFacts {
   /** Copies the lists and checks the names. */
   public WireCase {
     wires = List.copyOf(wires);
@@ -22,84 +24,14 @@ public record WireCase(SetFacts set, List<Wire> wires, List<Place> places, List<
     if (wires.isEmpty() || places.size() < 2) {
       throw new IllegalArgumentException("one wire and two places are needed at least");
     }
-    distinct("wires", wires.stream().map(Wire::name).toList());
-    distinct("places", places.stream().map(Place::name).toList());
-    for (Wire wire : wires) {
+    distinct("wires", wires.stream().map(LooseWire::name).toList());
+    distinct("places", places.stream().map(LandingPlace::name).toList());
+    for (LooseWire wire : wires) {
       for (String place : wire.places()) {
-        index(places.stream().map(Place::name).toList(), place, "place");
+        WireFacts.index(places.stream().map(LandingPlace::name).toList(), place, "place");
       }
     }
   }
-
-  /**
-   * What the trials must not damage.
-   *
-   * @param name of the set
-   * @param chassis pole of the supply that is the chassis: negative or positive
-   * @param supplyV highest volts of the supply, magnitude
-   * @param runningA limit of the probe
-   * @param goodIdleA current of the last good power-up, null = none yet
-   */
-  public record SetFacts(
-      String name, String chassis, double supplyV, double runningA, Double goodIdleA) {
-    /** Checks the figures. */
-    public SetFacts {
-      if (!"negative".equals(chassis) && !"positive".equals(chassis)) {
-        throw new IllegalArgumentException(
-            "chassis is " + chassis + ", expected negative or positive");
-      }
-      if (!(supplyV > 0 && supplyV <= 1000 && runningA > 0 && runningA <= 100)
-          || (goodIdleA != null && !(goodIdleA > 0 && goodIdleA <= 100))) {
-        throw new IllegalArgumentException(
-            "supplyV "
-                + supplyV
-                + ", runningA "
-                + runningA
-                + ", goodIdleA "
-                + goodIdleA
-                + ": expected above 0, to 1000 V and 100 A");
-      }
-    }
-
-    /** Limit of a trial: 1.2 times the last good idle current, never above the probe's. */
-    public double trialLimitA() {
-      return goodIdleA == null
-          ? runningA
-          : Math.min(runningA, TrialVerdict.LIMIT_FACTOR * goodIdleA);
-    }
-  }
-
-  /**
-   * A wire.
-   *
-   * @param name as the person calls it
-   * @param colour for finding it again; says little
-   * @param build plain, screened, twisted, thick
-   * @param reachMm how far its free end reaches, null = not measured
-   * @param foundAt where its free end was found
-   * @param places it may belong to, empty = all
-   */
-  public record Wire(
-      String name,
-      String colour,
-      String build,
-      Double reachMm,
-      String foundAt,
-      List<String> places) {
-    /** Copies the list. */
-    public Wire {
-      places = List.copyOf(places);
-    }
-  }
-
-  /**
-   * A place a wire may belong to.
-   *
-   * @param name as the person calls it
-   * @param kind what is there
-   * @param ifWrong what goes wrong if the wire does not belong there, null = the usual for its kind
-   */
-  public record Place(String name, PlaceKind kind, String ifWrong) {}
 
   /**
    * The case with one more step.
@@ -109,7 +41,7 @@ public record WireCase(SetFacts set, List<Wire> wires, List<Place> places, List<
    */
   public WireCase with(WireStep step) {
     WireCase next = withStored(step);
-    for (Wire wire : wires) {
+    for (LooseWire wire : wires) {
       List<Contradictions.Contradiction> before = Contradictions.of(this, wire.name());
       for (Contradictions.Contradiction one : Contradictions.of(next, wire.name())) {
         if (!before.contains(one)) {
@@ -155,32 +87,6 @@ public record WireCase(SetFacts set, List<Wire> wires, List<Place> places, List<
   /** Where a wire stands, in a language. */
   public WireAnswer answer(String wire, WireWords words) {
     return new WirePlan(this, wire, words).answer();
-  }
-
-  /** The wire of a name. */
-  public Wire wire(String name) {
-    return wires.get(index(wires.stream().map(Wire::name).toList(), name, "wire"));
-  }
-
-  /** The place of a name. */
-  public Place place(String name) {
-    return places.get(index(places.stream().map(Place::name).toList(), name, "place"));
-  }
-
-  /** Places a wire may belong to. */
-  List<Place> placesOf(Wire wire) {
-    return places.stream()
-        .filter(place -> wire.places().isEmpty() || wire.places().contains(place.name()))
-        .toList();
-  }
-
-  private static int index(List<String> names, String wanted, String what) {
-    int at = names.indexOf(wanted);
-    if (at < 0) {
-      throw new IllegalArgumentException(
-          "there is no " + what + " " + wanted + ", only " + String.join(", ", names));
-    }
-    return at;
   }
 
   private static void distinct(String what, List<String> names) {

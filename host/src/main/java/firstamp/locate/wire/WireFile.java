@@ -27,12 +27,12 @@ public final class WireFile {
       throw new IllegalArgumentException("the file needs set, an object");
     }
     JsonText.onlyKeys(set, "set", "name", "chassis", "supplyV", "runningA", "goodIdleA");
-    List<WireCase.Wire> wires = new ArrayList<>();
+    List<LooseWire> wires = new ArrayList<>();
     for (JsonNode node : JsonText.objects(top, "wires", "")) {
       JsonText.onlyKeys(node, "a wire", "name", "colour", "build", "reachMm", "foundAt", "places");
       String name = JsonText.text(node, "name", "a wire");
       wires.add(
-          new WireCase.Wire(
+          new LooseWire(
               name,
               JsonText.textOrNull(node, "colour", name),
               JsonText.textOrNull(node, "build", name),
@@ -40,19 +40,19 @@ public final class WireFile {
               JsonText.textOrNull(node, "foundAt", name),
               JsonText.texts(node, "places", name)));
     }
-    List<WireCase.Place> places = new ArrayList<>();
+    List<LandingPlace> places = new ArrayList<>();
     for (JsonNode node : JsonText.objects(top, "places", "")) {
       JsonText.onlyKeys(node, "a place", "name", "kind", "ifWrong");
       String name = JsonText.text(node, "name", "a place");
       places.add(
-          new WireCase.Place(
+          new LandingPlace(
               name,
               PlaceKind.of(JsonText.text(node, "kind", name)),
               JsonText.textOrNull(node, "ifWrong", name)));
     }
     WireCase wireCase =
         new WireCase(
-            new WireCase.SetFacts(
+            new SetFacts(
                 JsonText.text(set, "name", "set"),
                 JsonText.text(set, "chassis", "set"),
                 JsonText.number(set, "supplyV", "set"),
@@ -180,7 +180,7 @@ public final class WireFile {
     set.put("runningA", wires.set().runningA());
     put(set, "goodIdleA", wires.set().goodIdleA());
     ArrayNode all = top.putArray("wires");
-    for (WireCase.Wire wire : wires.wires()) {
+    for (LooseWire wire : wires.wires()) {
       ObjectNode node = all.addObject().put("name", wire.name());
       put(node, "colour", wire.colour());
       put(node, "build", wire.build());
@@ -189,7 +189,7 @@ public final class WireFile {
       wire.places().forEach(node.putArray("places")::add);
     }
     ArrayNode places = top.putArray("places");
-    for (WireCase.Place place : wires.places()) {
+    for (LandingPlace place : wires.places()) {
       ObjectNode node = places.addObject().put("name", place.name());
       put(node.put("kind", place.kind().id()), "ifWrong", place.ifWrong());
     }

@@ -31,10 +31,10 @@ final class WireOdds {
 
   private static final double STRUCK_FACTOR = 0.005;
 
-  private final WireCase wires;
-  private final WireCase.Wire wire;
+  private final WireFacts wires;
+  private final LooseWire wire;
   private final WireReadings readings;
-  private final List<WireCase.Place> places;
+  private final List<LandingPlace> places;
   private final Map<String, String> struck = new LinkedHashMap<>();
   private final Map<String, TreeSet<String>> agreeing = new LinkedHashMap<>();
   private final List<String> apart = new ArrayList<>();
@@ -44,7 +44,7 @@ final class WireOdds {
   private boolean sourceTested;
   private Double wireVolts;
 
-  WireOdds(WireCase wires, String name) {
+  WireOdds(WireFacts wires, String name) {
     this.wires = wires;
     this.wire = wires.wire(name);
     this.readings = new WireReadings(wires, name);
@@ -62,7 +62,7 @@ final class WireOdds {
   }
 
   /** Refuses a step that names what the case does not have. */
-  static void check(WireCase wires, WireStep step) {
+  static void check(WireFacts wires, WireStep step) {
     if (step.place() != null) {
       wires.place(step.place());
     }
@@ -152,7 +152,7 @@ final class WireOdds {
   private void judgeByNature() {
     Double chassisOhm = readings.chassisOhm();
     boolean low = chassisOhm != null && chassisOhm >= JOINED_OHM && overdraws(chassisOhm);
-    for (WireCase.Place place : places) {
+    for (LandingPlace place : places) {
       times(place.name(), nature.factor(place.kind()));
       String reason = nature.forbids(place.kind());
       if (reason == null && low && place.kind() == PlaceKind.RAIL) {
@@ -183,7 +183,7 @@ final class WireOdds {
   }
 
   private void times(PlaceKind kind, double factor) {
-    for (WireCase.Place place : places) {
+    for (LandingPlace place : places) {
       if (place.kind() == kind) {
         times(place.name(), factor);
       }
@@ -198,7 +198,7 @@ final class WireOdds {
     }
   }
 
-  List<WireCase.Place> places() {
+  List<LandingPlace> places() {
     return places;
   }
 

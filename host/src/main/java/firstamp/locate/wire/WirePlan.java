@@ -24,14 +24,14 @@ final class WirePlan {
 
   private static final double SHOWS_WRONG = 0.05;
 
-  private final WireCase wires;
-  private final WireCase.Wire wire;
+  private final WireFacts wires;
+  private final LooseWire wire;
   private final WireOdds odds;
   private final double[] shares;
   private final WireWords words;
   private final ShortReading shortReading;
 
-  WirePlan(WireCase wires, String name, WireWords words) {
+  WirePlan(WireFacts wires, String name, WireWords words) {
     this.wires = wires;
     this.wire = wires.wire(name);
     this.odds = new WireOdds(wires, name);
@@ -87,7 +87,7 @@ final class WirePlan {
   }
 
   private WireAnswer trial() {
-    WireCase.Place first = odds.places().get(order().get(0));
+    LandingPlace first = odds.places().get(order().get(0));
     if (waits(first.name()) != null || wires.set().supplyV() > HIGHEST_V) {
       return make(WireAnswer.State.NO_PLACE_LEFT, words.say("noPlace", wire.name()));
     }
@@ -118,12 +118,12 @@ final class WirePlan {
         : words.say("flow.under", worst, heatW, limit);
   }
 
-  private String why(WireCase.Place place) {
+  private String why(LandingPlace place) {
     String harm = words.say(place.kind().harm() < PlaceKind.RISKY ? "why.least" : "why.more");
     return place.ifWrong() == null ? harm : words.say("why.wrong", harm, place.ifWrong());
   }
 
-  private WireAnswer.Trial trialAt(WireCase.Place place) {
+  private WireAnswer.Trial trialAt(LandingPlace place) {
     double volts = wires.set().supplyV();
     double limitA = wires.set().trialLimitA();
     Integer ohm = place.kind().throughOhm();
@@ -179,7 +179,7 @@ final class WirePlan {
   }
 
   private WireAnswer.PlaceOdds placeOdds(int at) {
-    WireCase.Place place = odds.places().get(at);
+    LandingPlace place = odds.places().get(at);
     OddsWord word =
         odds.struck(place.name()) != null
             ? OddsWord.STRUCK_OUT

@@ -11,14 +11,14 @@ final class WireReadings {
   private final Map<String, WireStep.WireOhms> wireOhms = new LinkedHashMap<>();
   private final Map<String, WireStep.PlaceOhms> placeOhms = new LinkedHashMap<>();
   private final Map<String, WireStep.PlaceVolts> placeVolts = new LinkedHashMap<>();
-  private final WireCase wires;
+  private final WireFacts wires;
   private WireStep.SourceTest sourceTest;
   private WireStep.Swing swing;
   private WireStep.Diode diode;
   private WireStep.Known known;
   private WireStep.WireOhms chassis;
 
-  WireReadings(WireCase wires, String wire) {
+  WireReadings(WireFacts wires, String wire) {
     this.wires = wires;
     for (WireStep dated : wires.steps()) {
       WireStep step = dated.bare();

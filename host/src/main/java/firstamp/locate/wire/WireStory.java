@@ -23,7 +23,7 @@ public final class WireStory {
               : "";
       lines.add(day + words(step));
     }
-    for (WireCase.Wire wire : wires.wires()) {
+    for (LooseWire wire : wires.wires()) {
       lines.add(ENGLISH.say("now", wire.name(), wires.answer(wire.name()).sentence()));
     }
     return lines;

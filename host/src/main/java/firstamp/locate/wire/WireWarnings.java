@@ -11,13 +11,13 @@ final class WireWarnings {
    */
   private static final double SUSPECT_FACTOR = 3;
 
-  private final WireCase wires;
+  private final WireFacts wires;
   private final String wire;
   private final WireOdds odds;
   private final WireWords words;
   private final List<String> warnings = new ArrayList<>();
 
-  WireWarnings(WireCase wires, String wire, WireOdds odds, WireWords words) {
+  WireWarnings(WireFacts wires, String wire, WireOdds odds, WireWords words) {
     this.wires = wires;
     this.wire = wire;
     this.odds = odds;
@@ -36,7 +36,7 @@ final class WireWarnings {
       }
     }
     if (odds.nature() == WireNature.CHASSIS) {
-      WireCase.SetFacts set = wires.set();
+      SetFacts set = wires.set();
       warnings.add(
           words.say(
               "warning.chassis", wire, words.volts(set.supplyV()), words.amps(set.runningA())));

@@ -17,12 +17,12 @@ import org.junit.jupiter.params.provider.MethodSource;
 class ContradictionsTest {
   private static final WireCase SET =
       new WireCase(
-          new WireCase.SetFacts("Set", "negative", 12, 0.5, null),
-          List.of(new WireCase.Wire("W1", null, null, null, null, List.of())),
+          new SetFacts("Set", "negative", 12, 0.5, null),
+          List.of(new LooseWire("W1", null, null, null, null, List.of())),
           List.of(
-              new WireCase.Place("frame", PlaceKind.CHASSIS, null),
-              new WireCase.Place("B1 tag", PlaceKind.RAIL, null),
-              new WireCase.Place("input", PlaceKind.SIGNAL, null)),
+              new LandingPlace("frame", PlaceKind.CHASSIS, null),
+              new LandingPlace("B1 tag", PlaceKind.RAIL, null),
+              new LandingPlace("input", PlaceKind.SIGNAL, null)),
           List.of());
 
   private static WireStep ohms(String place, double ohm) {

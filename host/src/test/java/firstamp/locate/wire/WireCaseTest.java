@@ -84,13 +84,13 @@ class WireCaseTest {
 
   /** Two places with a resistor of 100 ohm, in a set of 9 V that draws 9 mA. */
   private static WireAnswer radio(WireStep step) {
-    WireCase.SetFacts set = start("cotton-leads").set();
+    SetFacts set = start("cotton-leads").set();
     return new WireCase(
             set,
-            List.of(new WireCase.Wire("lead 1", null, null, null, null, List.of())),
+            List.of(new LooseWire("lead 1", null, null, null, null, List.of())),
             List.of(
-                new WireCase.Place("frame", PlaceKind.CHASSIS, null),
-                new WireCase.Place("feed", PlaceKind.RAIL, null)),
+                new LandingPlace("frame", PlaceKind.CHASSIS, null),
+                new LandingPlace("feed", PlaceKind.RAIL, null)),
             List.of())
         .with(step)
         .with(new WireStep.SourceTest("lead 1", 0, 0))
@@ -189,7 +189,7 @@ class WireCaseTest {
     WireCase whole = start("screened-lead");
     WireCase high =
         new WireCase(
-            new WireCase.SetFacts("high", "negative", 90, 0.5, null),
+            new SetFacts("high", "negative", 90, 0.5, null),
             whole.wires(),
             whole.places(),
             List.of(new WireStep.WireOhms("W3", "screen tag", 5000, null)));
@@ -220,7 +220,7 @@ class WireCaseTest {
     WireCase wires = example(name);
     WireCase again = WireFile.read(WireFile.write(wires));
     assertThat(again).isEqualTo(wires);
-    for (WireCase.Wire wire : wires.wires()) {
+    for (LooseWire wire : wires.wires()) {
       assertThat(again.answer(wire.name())).isEqualTo(wires.answer(wire.name()));
       assertThat(wires.answer(wire.name()).sentence()).doesNotContain("%");
     }

@@ -8,13 +8,13 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class WireStoryTest {
-  private static final WireCase.Place TAG = new WireCase.Place("tag 4", PlaceKind.SIGNAL, null);
-  private static final WireCase.Place RAIL = new WireCase.Place("B1", PlaceKind.RAIL, null);
+  private static final LandingPlace TAG = new LandingPlace("tag 4", PlaceKind.SIGNAL, null);
+  private static final LandingPlace RAIL = new LandingPlace("B1", PlaceKind.RAIL, null);
 
   private static WireCase wires() {
     return new WireCase(
-        new WireCase.SetFacts("Set", "negative", 12, 0.5, 0.1),
-        List.of(new WireCase.Wire("W3", "grey", null, null, null, List.of())),
+        new SetFacts("Set", "negative", 12, 0.5, 0.1),
+        List.of(new LooseWire("W3", "grey", null, null, null, List.of())),
         List.of(TAG, RAIL),
         List.of());
   }
