@@ -7,6 +7,7 @@ import firstamp.emulate.Scenarios;
 import firstamp.emulate.WaveformException;
 import firstamp.emulate.Waveforms;
 import firstamp.emulate.WorkedExamples;
+import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.log.BenchLog;
 import firstamp.model.FailureWords;
@@ -16,7 +17,6 @@ import firstamp.session.ClipFollower;
 import firstamp.session.PortOpener;
 import firstamp.session.ProbeSettings;
 import firstamp.session.RunSetup;
-import firstamp.session.Thinking;
 import java.io.IOException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -146,7 +146,7 @@ final class DemoCommand implements Callable<Integer> {
     Sheets.Ready said = run.fitted(readySheet());
     checkFiles(said);
     Pace pace = pace();
-    Thinking.Tried tried = Trials.of(said.effective(), run);
+    TriedWire tried = Trials.of(said.effective(), run);
     BenchLog log = Logs.openForWriting(Logs.demoFile(run.log));
     if (waveform == null && Scenarios.fillsDisk(scenario)) {
       log = log.onDisk(() -> opened != null && opened.closedOnce());

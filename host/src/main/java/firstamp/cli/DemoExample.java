@@ -8,6 +8,7 @@ import firstamp.emulate.Scenarios;
 import firstamp.emulate.WorkedExamples;
 import firstamp.locate.SheetPath;
 import firstamp.locate.wire.LooseWire;
+import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireFile;
 import firstamp.locate.wire.WireStep;
@@ -79,7 +80,7 @@ final class DemoExample {
       if (taken instanceof WireStep.Trial trial) {
         WorkedExamples.Run run = runs.get(next++);
         Sheets.Ready said = sheet(run);
-        Thinking.Tried tried = Thinking.tried(said.effective(), run.label());
+        TriedWire tried = Thinking.tried(said.effective(), run.label());
         powerUp(run, Trials.tightened(said, tried, log), HeadlessRun.Companion.NONE);
         taken = judged(trial);
         if (aloud && !json) {

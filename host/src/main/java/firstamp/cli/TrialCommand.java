@@ -5,6 +5,7 @@ import firstamp.locate.wire.ClueKind;
 import firstamp.locate.wire.LandingPlace;
 import firstamp.locate.wire.LooseWire;
 import firstamp.locate.wire.TrialVerdict;
+import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireFile;
 import firstamp.locate.wire.WireStep;
@@ -252,7 +253,7 @@ final class TrialCommand extends ThinkCommand<WireCase> {
     BenchLog log = log();
     try {
       PowerUpStudy trial = Studies.read(log, powerUp);
-      Thinking.Tried tried = tried(wires, Thinking.tried(trial.entry()));
+      TriedWire tried = tried(wires, Thinking.tried(trial.entry()));
       TrialJudge.Judged judged = TrialJudge.judge(log, trial, wires, tried);
       System.err.println("firstamp: " + judged.sentence());
       return judged.step();
@@ -269,9 +270,9 @@ final class TrialCommand extends ThinkCommand<WireCase> {
   }
 
   /** What is typed goes before what the power-up says. */
-  private Thinking.Tried tried(WireCase wires, Thinking.Tried logged) {
+  private TriedWire tried(WireCase wires, TriedWire logged) {
     String at = place == null && logged != null ? logged.place() : needsPlace(wires);
-    return new Thinking.Tried(wire == null && logged != null ? logged.wire() : name(wires), at);
+    return new TriedWire(wire == null && logged != null ? logged.wire() : name(wires), at);
   }
 
   private String needsPlace(WireCase wires) {

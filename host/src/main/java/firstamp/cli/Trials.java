@@ -1,5 +1,6 @@
 package firstamp.cli;
 
+import firstamp.locate.wire.TriedWire;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
@@ -20,7 +21,7 @@ final class Trials {
    * The wire that is tried and its place: as the options name them, else as the label begins; null
    * = none.
    */
-  static Thinking.Tried of(JobSheet sheet, RunOptions run) throws CliFailure {
+  static TriedWire of(JobSheet sheet, RunOptions run) throws CliFailure {
     if (run.wire == null && run.place == null) {
       return Thinking.tried(sheet, run.label);
     }
@@ -41,7 +42,7 @@ final class Trials {
               .flatMap(one -> one.places().stream())
               .map(JobSheet.Landing::name)
               .toList();
-      return new Thinking.Tried(wire, Names.of("place of " + wire, run.place, places));
+      return new TriedWire(wire, Names.of("place of " + wire, run.place, places));
     } catch (IllegalArgumentException unknown) {
       throw new CliFailure(ExitCode.USAGE, unknown.getMessage(), unknown);
     }
@@ -52,12 +53,12 @@ final class Trials {
   }
 
   /** The label of a power-up: what was typed, else what is tried in it. */
-  static String label(RunOptions run, Thinking.Tried tried) {
+  static String label(RunOptions run, TriedWire tried) {
     return run.label == null && tried != null ? tried.label() : run.label;
   }
 
   /** The sheet as it was, or with tight limits, which is said; null tries nothing. */
-  static Sheets.Ready tightened(Sheets.Ready ready, Thinking.Tried tried, BenchLog log)
+  static Sheets.Ready tightened(Sheets.Ready ready, TriedWire tried, BenchLog log)
       throws CliFailure {
     if (tried == null) {
       return ready;

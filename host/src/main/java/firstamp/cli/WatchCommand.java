@@ -3,6 +3,7 @@ package firstamp.cli;
 import firstamp.link.PortException;
 import firstamp.link.SerialPorts;
 import firstamp.link.SerialProbePort;
+import firstamp.locate.wire.TriedWire;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.PedalJob;
@@ -16,7 +17,6 @@ import firstamp.session.PortOpener;
 import firstamp.session.ProbeSettings;
 import firstamp.session.Questions;
 import firstamp.session.RunSetup;
-import firstamp.session.Thinking;
 import firstamp.supply.BenchSupply;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -130,7 +130,7 @@ final class WatchCommand implements Callable<Integer> {
     if (run.headless) {
       checkAnswers(questions);
     }
-    Thinking.Tried tried = Trials.of(said.effective(), run);
+    TriedWire tried = Trials.of(said.effective(), run);
     BenchLog log = Logs.openForWriting(run.log);
     again.refuse(log, whole.effective(), TimeSource.system().epochMillis());
     Sheets.Ready ready = Trials.tightened(said, tried, log);

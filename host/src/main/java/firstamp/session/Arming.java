@@ -21,7 +21,7 @@ final class Arming {
 
   private final WatchRun run;
   private final OtherFeed otherFeed;
-  private RunSetup.Settings settings;
+  private PlannedSettings settings;
   private Set<Integer> openRails = Set.of();
   private long streamSince = -1;
   private long quietSince = -1;
@@ -34,7 +34,7 @@ final class Arming {
   }
 
   /** What the probe was told last; null before. */
-  RunSetup.Settings settings() {
+  PlannedSettings settings() {
     return settings;
   }
 

@@ -70,7 +70,7 @@ final class LimitMoves {
   private boolean ask(LimitMove next, Set<Integer> openRails) throws IOException {
     asked = next;
     try {
-      RunSetup.Settings settings = new ProbeSettings(next.on(sheet)).plan(run.hello(), openRails);
+      PlannedSettings settings = new ProbeSettings(next.on(sheet)).plan(run.hello(), openRails);
       run.talk().ask(new HostMessage.SetLimits(settings.limits()));
       return true;
     } catch (RunRefused unfit) {

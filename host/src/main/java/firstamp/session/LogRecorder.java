@@ -42,7 +42,7 @@ final class LogRecorder implements Recorder {
   }
 
   @Override
-  public void begin(ProbeHello hello, RunSetup.Settings settings) {
+  public void begin(ProbeHello hello, PlannedSettings settings) {
     try {
       writer =
           log.begin(

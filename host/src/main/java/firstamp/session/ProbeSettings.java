@@ -21,13 +21,13 @@ public final class ProbeSettings implements RunSetup.SettingsPlan {
   }
 
   @Override
-  public RunSetup.Settings plan(ProbeHello hello, Set<Integer> openRails) throws RunRefused {
+  public PlannedSettings plan(ProbeHello hello, Set<Integer> openRails) throws RunRefused {
     try {
       ProbeLimits limits = ProbeLimits.plan(effective, hello.calibration());
       for (int rail : openRails) {
         limits = limits.withoutRail(rail);
       }
-      return new RunSetup.Settings(
+      return new PlannedSettings(
           limits(limits),
           look(ProbeLimits.look(effective, hello.calibration(), hello.lookOhm())),
           limits.planned());

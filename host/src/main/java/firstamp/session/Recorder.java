@@ -9,7 +9,7 @@ import firstamp.model.ProbeHello;
  */
 public interface Recorder extends StreamSink {
   /** The probe has answered: the power-up begins. */
-  void begin(ProbeHello hello, RunSetup.Settings settings);
+  void begin(ProbeHello hello, PlannedSettings settings);
 
   /** An alarm was raised or changed its state. */
   void alarm(Alarm alarm);

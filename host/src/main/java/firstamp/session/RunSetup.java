@@ -1,12 +1,9 @@
 package firstamp.session;
 
+import firstamp.locate.wire.TriedWire;
 import firstamp.model.JobSheet;
 import firstamp.model.PedalJob;
 import firstamp.model.ProbeHello;
-import firstamp.model.ProbeLimits;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.TripLimits;
-import java.util.List;
 import java.util.Set;
 
 /**
@@ -39,7 +36,7 @@ public record RunSetup(
     boolean live,
     ArmGate gate,
     Double roomCelsius,
-    Thinking.Tried trial,
+    TriedWire trial,
     PedalJob pedal) {
 
   /** A run in a room of which nothing is said, with no wire on trial; its pedal is OFF. */
@@ -89,7 +86,7 @@ public record RunSetup(
   }
 
   /** The same, with a wire on trial; null = none. */
-  public RunSetup trying(Thinking.Tried tried) {
+  public RunSetup trying(TriedWire tried) {
     return new RunSetup(
         effective,
         settings,
@@ -152,21 +149,6 @@ public record RunSetup(
      * @param openRails inputs whose clip is joined to nothing: they must not trip
      * @throws RunRefused the sheet asks for what this probe cannot watch
      */
-    Settings plan(ProbeHello hello, Set<Integer> openRails) throws RunRefused;
-  }
-
-  /**
-   * What the probe is told before arming.
-   *
-   * @param limits on which it trips
-   * @param look its parameters
-   * @param planned every limit: what the sheet says and what is really used
-   */
-  public record Settings(
-      TripLimits limits, LookParameters look, List<ProbeLimits.Planned> planned) {
-    /** Copies the list. */
-    public Settings {
-      planned = List.copyOf(planned);
-    }
+    PlannedSettings plan(ProbeHello hello, Set<Integer> openRails) throws RunRefused;
   }
 }

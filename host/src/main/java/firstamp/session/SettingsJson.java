@@ -10,7 +10,7 @@ final class SettingsJson {
 
   private SettingsJson() {}
 
-  static String of(RunSetup.Settings settings) {
+  static String of(PlannedSettings settings) {
     try {
       return MAPPER.writeValueAsString(settings);
     } catch (JsonProcessingException impossible) {

@@ -2,6 +2,7 @@ package firstamp.session;
 
 import firstamp.locate.SheetPath;
 import firstamp.locate.signal.LocateAnswer;
+import firstamp.locate.wire.TriedWire;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
@@ -15,29 +16,16 @@ public final class Thinking {
   private Thinking() {}
 
   /**
-   * A wire at a place, as the label of a trial names them: {@code W3 at preamp input}.
-   *
-   * @param wire by name
-   * @param place by name
-   */
-  public record Tried(String wire, String place) {
-    /** The label of the trial. */
-    public String label() {
-      return wire + " at " + place;
-    }
-  }
-
-  /**
    * Which wire of the sheet a label says was joined where: for labels alone, where nobody named the
    * wire and its place. Of several that fit, the longest: {@code tag 10} is not {@code tag 1}.
    *
    * @return null = none
    */
-  public static Tried tried(JobSheet sheet, String label) {
-    Tried longest = null;
+  public static TriedWire tried(JobSheet sheet, String label) {
+    TriedWire longest = null;
     for (JobSheet.UnknownWire wire : sheet.unknownWires()) {
       for (JobSheet.Landing place : wire.places()) {
-        Tried tried = new Tried(wire.name(), place.name());
+        TriedWire tried = new TriedWire(wire.name(), place.name());
         if (label != null
             && begins(label, tried.label())
             && (longest == null || tried.label().length() > longest.label().length())) {
@@ -56,8 +44,8 @@ public final class Thinking {
   }
 
   /** What a logged power-up tried; null = nothing. */
-  public static Tried tried(PowerUpEntry entry) {
-    return entry.trialWire() == null ? null : new Tried(entry.trialWire(), entry.trialPlace());
+  public static TriedWire tried(PowerUpEntry entry) {
+    return entry.trialWire() == null ? null : new TriedWire(entry.trialWire(), entry.trialPlace());
   }
 
   /**
@@ -77,7 +65,7 @@ public final class Thinking {
         sentences.addAll(answer.remarks());
       }
     }
-    Tried tried = tried(study.entry());
+    TriedWire tried = tried(study.entry());
     if (tried != null) {
       sentences.add(sentence(tried, compare(log, study, tried.wire())));
     }
@@ -102,7 +90,7 @@ public final class Thinking {
   }
 
   /** Verdict of a trial in a sentence. */
-  public static String sentence(Tried tried, TrialComparison comparison) {
+  public static String sentence(TriedWire tried, TrialComparison comparison) {
     if (comparison == null) {
       return tried.label()
           + ": there is no earlier power-up of this set to compare it with that ran until its current"

@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireStep;
 import firstamp.log.BenchLog;
@@ -44,7 +45,7 @@ public final class TrialJudge {
    * @param tried the wire and the place it was joined to
    * @throws Refused it is of another set, tried something else, never ran, or stands alone
    */
-  public static Judged judge(BenchLog log, PowerUpStudy trial, WireCase wires, Thinking.Tried tried)
+  public static Judged judge(BenchLog log, PowerUpStudy trial, WireCase wires, TriedWire tried)
       throws Refused, LogException, SheetException {
     String name = "power-up " + trial.entry().number();
     String set = trial.entry().setName();
@@ -52,7 +53,7 @@ public final class TrialJudge {
       throw new Refused(
           name + " is of " + set + ", these wires are of " + wires.set().name(), false);
     }
-    Thinking.Tried was = Thinking.tried(trial.entry());
+    TriedWire was = Thinking.tried(trial.entry());
     if (was != null && !was.equals(tried)) {
       throw new Refused(name + " tried " + was.label() + ", not " + tried.label(), false);
     }

@@ -3,6 +3,7 @@ package firstamp.session;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import firstamp.locate.wire.TriedWire;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
@@ -38,7 +39,7 @@ public final class TrialLimits {
    * @param tried null = none
    * @throws LogException the log cannot be read
    */
-  public static JobSheet forTrial(JobSheet sheet, Thinking.Tried tried, BenchLog log)
+  public static JobSheet forTrial(JobSheet sheet, TriedWire tried, BenchLog log)
       throws LogException {
     if (tried == null) {
       return sheet;

@@ -257,7 +257,7 @@ public final class WatchRun implements StreamSink {
   /** The probe answered for the first time: from here on everything is logged. */
   void begin(Greeting.Found found) throws RunRefused {
     hello = Hellos.of(found.hello(), talk.port().describe(), found.calibration());
-    RunSetup.Settings planned = setup.settings().plan(hello, Set.of());
+    PlannedSettings planned = setup.settings().plan(hello, Set.of());
     chain = new Chain(setup.effective(), hello, setup.raw(), setup.label(), new Outwards());
     listener.probe(hello);
     recorder.begin(hello, planned);

@@ -5,6 +5,7 @@ import firstamp.emulate.EmulatedProbe;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.locate.wire.TriedWire;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
@@ -227,7 +228,7 @@ public final class Desk {
       throws LogException, IOException {
     Files.createDirectories(folder());
     BenchLog open = BenchLog.open(log, time);
-    Thinking.Tried tried = Thinking.tried(sheet.effective(), label);
+    TriedWire tried = Thinking.tried(sheet.effective(), label);
     ReadySheet tight = sheet.forTrial(open, tried);
     JobSheet effective = tight.effective();
     String cautions = Cautions.question(open, effective.set().name());

@@ -1,10 +1,10 @@
 package firstamp.window;
 
+import firstamp.locate.wire.TriedWire;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;
 import firstamp.session.SheetTexts;
-import firstamp.session.Thinking;
 import firstamp.session.TrialLimits;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetException;
@@ -34,7 +34,7 @@ record ReadySheet(JobSheet stated, JobSheet effective, SheetTexts texts) {
   }
 
   /** With the tight limits of a trial; the same where nothing is tried (null). */
-  ReadySheet forTrial(BenchLog log, Thinking.Tried tried) throws LogException {
+  ReadySheet forTrial(BenchLog log, TriedWire tried) throws LogException {
     JobSheet tight = TrialLimits.forTrial(effective, tried, log);
     return tight.equals(effective)
         ? this

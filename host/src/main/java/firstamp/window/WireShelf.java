@@ -1,13 +1,13 @@
 package firstamp.window;
 
 import firstamp.locate.SheetPath;
+import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireFile;
 import firstamp.locate.wire.WireStep;
 import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
 import firstamp.session.PowerUpStudy;
-import firstamp.session.Thinking;
 import firstamp.session.TrialJudge;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -63,7 +63,7 @@ final class WireShelf implements TrialPage.Keeping {
   public WireStep.Trial judge(WireCase wires, String wire, String place) throws Exception {
     BenchLog open = BenchLog.openForReading(log, desk.time());
     PowerUpStudy trial = PowerUpStudy.of(open.find("last"));
-    return TrialJudge.judge(open, trial, wires, new Thinking.Tried(wire, place)).step();
+    return TrialJudge.judge(open, trial, wires, new TriedWire(wire, place)).step();
   }
 
   @Override

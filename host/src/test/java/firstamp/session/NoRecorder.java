@@ -9,7 +9,7 @@ import firstamp.model.Reading;
 /** Keeps nothing; a test keeps what it wants. */
 class NoRecorder implements Recorder {
   @Override
-  public void begin(ProbeHello hello, RunSetup.Settings settings) {}
+  public void begin(ProbeHello hello, PlannedSettings settings) {}
 
   @Override
   public void accept(ConversionBlock block) {}

@@ -2,6 +2,7 @@ package firstamp.session;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.locate.wire.TriedWire;
 import firstamp.model.JobSheet;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
@@ -27,7 +28,7 @@ class TriedTest {
     "W3 b at tag 1 left, W3 b, tag 1 left",
   })
   void theLongestPlaceThatFitsIsMeant(String label, String wire, String place) throws Exception {
-    assertThat(Thinking.tried(sheet(), label)).isEqualTo(new Thinking.Tried(wire, place));
+    assertThat(Thinking.tried(sheet(), label)).isEqualTo(new TriedWire(wire, place));
   }
 
   @ParameterizedTest

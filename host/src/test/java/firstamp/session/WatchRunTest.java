@@ -256,7 +256,7 @@ class WatchRunTest {
     private boolean said;
 
     @Override
-    public void begin(ProbeHello hello, RunSetup.Settings settings) {}
+    public void begin(ProbeHello hello, PlannedSettings settings) {}
 
     @Override
     public void accept(ConversionBlock block) {
