@@ -2,6 +2,7 @@ package firstamp.account;
 
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.FigureText;
+import firstamp.analysis.figures.InrushExpected;
 import firstamp.analysis.figures.PowerUpTrend;
 import firstamp.analysis.figures.SupplyCalculation;
 import firstamp.analysis.figures.SupplyShape;
@@ -10,6 +11,9 @@ import firstamp.model.Summary;
 
 /** Sentences about supply current: surge, shape, motors, the end. */
 final class SupplyVerdict {
+  /** A first look is good to a few percent; so much over what it foretold is told. */
+  private static final double BEYOND = 1.1;
+
   /** A surge this far under or over the sheet's sum is worth a look (trade practice: 30 %). */
   private static final double SURGE_SHARE = 0.3;
 
@@ -28,6 +32,7 @@ final class SupplyVerdict {
   void judge() {
     shape();
     surge();
+    beyond();
     motors();
     end();
   }
@@ -80,6 +85,21 @@ final class SupplyVerdict {
       writer.say(8, "surge.more", 0, found, marked);
     } else {
       writer.say(8, "surge.agrees", 0, found, marked);
+    }
+  }
+
+  /** The first look foretells the highest inrush; more than that came from elsewhere. */
+  private void beyond() {
+    InrushExpected expected = InrushExpected.of(sheet, evidence.look(), null);
+    Double peakA = evidence.supply().inrushPeakA();
+    if (expected != null && peakA != null && peakA > BEYOND * expected.peakA()) {
+      writer.say(
+          6,
+          "surge.beyond",
+          0,
+          FigureText.amps(peakA),
+          FigureText.amps(expected.peakA()),
+          FigureText.microfarads(evidence.look().uF()));
     }
   }
 

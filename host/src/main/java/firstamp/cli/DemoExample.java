@@ -151,7 +151,12 @@ final class DemoExample {
         json
             ? new JsonRunOutput(new JsonLines(System.out), false)
             : new TextRunOutput(
-                System.out, System.err, false, false, OffWords.after(ready.effective()));
+                System.out,
+                System.err,
+                false,
+                false,
+                OffWords.after(ready.effective()),
+                ready.effective());
     new HeadlessRun(
             setup,
             ready.texts(),

@@ -100,7 +100,8 @@ final class LiveSetup {
                 System.err,
                 options.readings,
                 options.countdown == null ? !emulated : options.countdown > 0,
-                OffWords.after(setup.effective()));
+                OffWords.after(setup.effective()),
+                setup.observe() ? null : setup.effective());
     try {
       return new HeadlessRun(setup, sheet, opener, output, sound, modes).run(log);
     } finally {

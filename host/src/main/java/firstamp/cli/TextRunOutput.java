@@ -1,7 +1,10 @@
 package firstamp.cli;
 
+import firstamp.analysis.figures.InrushExpected;
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
+import firstamp.model.JobSheet;
+import firstamp.model.Numbers;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
@@ -21,16 +24,31 @@ final class TextRunOutput implements RunOutput {
   private final boolean readings;
   private final String afterOff;
   private final boolean countsDown;
+  private final JobSheet sheet;
+  private Double lookOhm;
   private boolean closed;
+
+  /** Sentences on a stream, of a set of which nothing is foretold. */
+  TextRunOutput(
+      PrintStream out, PrintStream err, boolean readings, boolean countsDown, String afterOff) {
+    this(out, err, readings, countsDown, afterOff, null);
+  }
 
   /**
    * Sentences on a stream.
    *
+   * @param sheet by which the inrush is foretold after the look, null = it is not
    * @param countsDown whether the seconds before switching on are told
    * @param afterOff what stays live once the switch is open, whole sentences; empty = nothing
    */
   TextRunOutput(
-      PrintStream out, PrintStream err, boolean readings, boolean countsDown, String afterOff) {
+      PrintStream out,
+      PrintStream err,
+      boolean readings,
+      boolean countsDown,
+      String afterOff,
+      JobSheet sheet) {
+    this.sheet = sheet;
     this.countsDown = countsDown;
     this.out = out;
     this.err = err;
@@ -39,9 +57,9 @@ final class TextRunOutput implements RunOutput {
   }
 
   @Override
-  public void started(
-      Integer powerUp, String uuid, String sheet, ProbeHello hello, boolean observe) {
-    say("%s on %s%s", sheet, hello.kind(), powerUp == null ? "" : ", power-up " + powerUp);
+  public void started(Integer powerUp, String uuid, String set, ProbeHello hello, boolean observe) {
+    lookOhm = hello.lookOhm();
+    say("%s on %s%s", set, hello.kind(), powerUp == null ? "" : ", power-up " + powerUp);
   }
 
   @Override
@@ -65,6 +83,21 @@ final class TextRunOutput implements RunOutput {
       line.append(SummaryText.text(", supply %.2f V", figures.supplyV()));
     }
     say("%s", line);
+    boolean closes = List.of("clear", "low").contains(figures.result());
+    InrushExpected inrush =
+        sheet == null || !closes ? null : InrushExpected.of(sheet, figures, lookOhm);
+    if (inrush != null) {
+      String spike =
+          inrush.limitA() == null
+              ? ""
+              : ", the supply's limit; its own capacitor adds a spike of up to "
+                  + Numbers.amps(inrush.peakA());
+      say(
+          "inrush expected: up to %s for about %.2g ms%s",
+          Numbers.amps(inrush.limitA() == null ? inrush.peakA() : inrush.limitA()),
+          inrush.ms(),
+          spike);
+    }
   }
 
   @Override

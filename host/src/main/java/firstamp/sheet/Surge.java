@@ -1,13 +1,13 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
+import firstamp.model.SourceOhm;
 
 /**
  * The surge into empty filter capacitors where nothing but resistance holds it, and the resistor
  * that keeps it under what the switch is for. {@code Ip = V / R}, energy {@code C V^2 / 2}.
  *
- * <p>Resistances of what feeds the set are common practice, no source: bench supply and leads 0.2
- * ohm, adaptor 0.5, dry cells 1, small mains transformer 1 ohm, each with 0.1 ohm of the probe.
+ * <p>What feeds the set has at least {@link SourceOhm}.
  *
  * @param ampere computed surge
  * @param ohm resistor to put in series, from the E12 row
@@ -21,7 +21,6 @@ public record Surge(double ampere, double ohm, double watt, double joule) {
   /** A shorter surge is over before the comparator has seen it. */
   private static final double SHORTEST_S = 10e-6;
 
-  private static final double PROBE_OHM = 0.1;
   private static final double[] ROW = {1, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2};
   private static final double[] WATTS = {1, 2, 5, 10, 25, 50, 100};
 
@@ -35,7 +34,7 @@ public record Surge(double ampere, double ohm, double watt, double joule) {
     if (farad == 0 || held || "lamp".equals(supply.through())) {
       return null;
     }
-    double source = pathOhm(supply);
+    double source = SourceOhm.of(supply);
     double ampere = supply.nominalV() / source;
     if (supply.limitA() != null) {
       ampere = Math.min(ampere, supply.limitA());
@@ -60,19 +59,6 @@ public record Surge(double ampere, double ohm, double watt, double joule) {
       ofRails += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf();
     }
     return Math.max(whole, ofRails) * 1e-6;
-  }
-
-  /** What feeds the set and the probe, ohm. */
-  static double pathOhm(JobSheet.Supply supply) {
-    return sourceOhm(supply) + PROBE_OHM;
-  }
-
-  private static double sourceOhm(JobSheet.Supply supply) {
-    return switch (supply.kind() == null ? "bench" : supply.kind()) {
-      case "battery", "mains-transformer" -> 1;
-      case "adaptor" -> 0.5;
-      default -> 0.2;
-    };
   }
 
   /** The next value of the E12 row (IEC 60063) that is not smaller. */

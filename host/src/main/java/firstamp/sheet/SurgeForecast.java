@@ -1,6 +1,7 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
+import firstamp.model.SourceOhm;
 
 /**
  * The surge into the set's capacitors as the sheet foretells it, never too small.
@@ -47,7 +48,7 @@ record SurgeForecast(double peakA, double heatA2s, double chargingMs) {
     double known = Surge.farad(sheet);
     double largest = 2 * LARGEST_J / volts;
     double charge = known > 0 ? known * volts : usualFarad(sheet) * volts;
-    double highest = Math.min(Surge.HIGHEST_A, volts / Surge.pathOhm(supply));
+    double highest = Math.min(Surge.HIGHEST_A, volts / SourceOhm.of(supply));
     double plateau = supply.limitA() == null ? highest : Math.min(highest, supply.limitA());
     double heat;
     if (known == 0 && supply.fuseA() != null) {

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.analysis.figures.InrushExpected;
 import firstamp.model.Summary;
 import firstamp.session.Snapshot;
 import java.util.ArrayList;
@@ -56,6 +57,10 @@ final class LookPresenter {
     if (look.supplyV() != null) {
       lines.add(words.get("firstlook.supply", numbers.volts(look.supplyV())));
     }
+    String inrush = inrush(now);
+    if (inrush != null) {
+      lines.add(inrush);
+    }
     if (stepOhm != null) {
       lines.add(
           words.get(
@@ -69,6 +74,24 @@ final class LookPresenter {
         words.getOr("firstlook." + look.result(), look.result().toUpperCase(Locale.ROOT)),
         String.join("     ", figures),
         lines);
+  }
+
+  /** The inrush to be expected; null = it has been, the switch stays open, or it is not known. */
+  private String inrush(Snapshot now) {
+    Snapshot.LookScale scale = now.beside().lookScale();
+    InrushExpected expected =
+        InrushExpected.of(now.sheet(), now.look(), scale == null ? null : scale.resistorOhm());
+    if (expected == null || now.closedMs() != null || tone(now.look().result()) == Tone.ALARM) {
+      return null;
+    }
+    String ms = numbers.fixed(expected.ms(), expected.ms() < 10 ? 1 : 0) + " ms";
+    return expected.limitA() == null
+        ? words.get("firstlook.inrush", numbers.amps(expected.peakA()), ms)
+        : words.get(
+            "firstlook.inrushHeld",
+            numbers.amps(expected.limitA()),
+            ms,
+            numbers.amps(expected.peakA()));
   }
 
   /** Whether a look was made that kept the switch open. */

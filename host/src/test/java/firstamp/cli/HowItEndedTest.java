@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -128,5 +129,96 @@ class HowItEndedTest {
         .anyMatch(line -> line.startsWith("Ran 0:"))
         .noneMatch(line -> line.contains("of its end only after"))
         .noneMatch(line -> line.contains("does not come up like"));
+  }
+
+  /** The look: 11.84 V, 3055 uF, 205 ohm; a supply of 2.5 A. By hand in InrushExpectedTest. */
+  @Test
+  void theInrushIsForetoldBeforeTheSwitchCloses() {
+    List<String> out =
+        CommandRunner.run(
+                "demo",
+                "--headless",
+                "--speed",
+                "max",
+                "--for",
+                "1s",
+                "--log",
+                folder.resolve("inrush.db").toString())
+            .out();
+    int told = 0;
+    while (told < out.size() && !out.get(told).startsWith("inrush expected: up to ")) {
+      told++;
+    }
+    assertThat(told).isLessThan(out.indexOf("      0.0 ms  on"));
+    // 11.84 V x 330 / 535 = 7.31 V are left; 3055 uF x 7.31 V = 22.3 mC. 2.5 A less 58 mA: 9.1 ms.
+    assertThat(out.get(told))
+        .isEqualTo(
+            "inrush expected: up to 2.5 A for about 9.1 ms, the supply's limit; its own capacitor"
+                + " adds a spike of up to 12.5 A");
+  }
+
+  @Test
+  void nothingIsForetoldWhereTheSwitchStaysOpen() {
+    assertThat(
+            CommandRunner.run(
+                    "demo",
+                    "--headless",
+                    "--speed",
+                    "max",
+                    "--for",
+                    "1s",
+                    "--scenario",
+                    "look-short",
+                    "--log",
+                    folder.resolve("short.db").toString())
+                .out())
+        .noneMatch(line -> line.startsWith("inrush expected"));
+  }
+
+  /** 3 V over 0.6 ohm of an adaptor is 5 A at the most; 6.5 A came. */
+  @Test
+  void moreInrushThanForetoldIsSaid() throws Exception {
+    Path sheet =
+        Files.writeString(
+            folder.resolve("s.json"),
+            "{\"sheet\":1,\"set\":{\"name\":\"Set with a motor on 3 V\"},"
+                + "\"supply\":{\"kind\":\"adaptor\",\"nominalV\":3,\"fuseA\":2},"
+                + "\"limits\":{\"inrushA\":8,\"inrushMs\":100,\"runningA\":1,\"i2tA2s\":5}}");
+    Path front =
+        Files.writeString(
+            folder.resolve("f.json"), "{\"look\":{\"supplyV\":3,\"loadOhm\":1000,\"loadUf\":200}}");
+    assertThat(inrush(sheet, front, "6.5"))
+        .anyMatch(
+            line ->
+                line.matches(
+                    "The inrush reached 6\\.[45]\\d* A; the first look \\(\\d+ uF\\) and the supply"
+                        + " foretold up to [45](\\.\\d+)? A\\. .*"));
+    assertThat(inrush(sheet, front, "4")).noneMatch(line -> line.startsWith("The inrush reached"));
+  }
+
+  private List<String> inrush(Path sheet, Path front, String ampere) throws Exception {
+    Path wave =
+        Files.writeString(
+            folder.resolve("w.csv"),
+            "t_s,supply_V,supply_A\r\n0,3,"
+                + ampere
+                + "\r\n0.02,3,"
+                + ampere
+                + "\r\n0.03,3,0.1\r\n2,3,0.1\r\n");
+    return verdictOf(
+        "demo",
+        "--headless",
+        "--speed",
+        "max",
+        "--for",
+        "1s",
+        "--waveform",
+        wave.toString(),
+        "--front-end",
+        front.toString(),
+        "--sheet",
+        sheet.toString(),
+        "--log",
+        folder.resolve("beyond.db").toString());
   }
 }
