@@ -135,10 +135,8 @@ final class TextRunOutput implements RunOutput {
   @Override
   public void off(OffCause by, double atMs) {
     String who = RunWords.offBy(by);
-    String what =
-        who == null ? "off: the first look does not let the switch close" : "off by " + who;
-    String when = known(atMs) ? at(atMs) + "  " : who == null ? "" : "before the switch closed: ";
-    say("%s%s%s", when, what, afterOff);
+    String what = who == null ? ": the first look does not let the switch close" : " by " + who;
+    say("%s  off%s%s", known(atMs) ? at(atMs) : "before the switch closed", what, afterOff);
   }
 
   @Override

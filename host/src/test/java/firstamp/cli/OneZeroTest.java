@@ -109,9 +109,10 @@ class OneZeroTest {
   @Test
   void anOffBeforeTheClosingIsSaidToBeBeforeIt() {
     assertThat(off(OffCause.USER, false, 0))
-        .containsExactly("before the switch closed: off by user");
+        .containsExactly("before the switch closed  off by user");
     assertThat(off(OffCause.LOOK, false, 0))
-        .containsExactly("off: the first look does not let the switch close");
+        .containsExactly(
+            "before the switch closed  off: the first look does not let the switch close");
     assertThat(off(OffCause.USER, false, -120)).containsExactly("   -120.0 ms  off by user");
     assertThat(off(OffCause.USER, true, 0)).contains("      0.0 ms  off by user");
   }
