@@ -30,7 +30,8 @@ public final class ComparisonText {
           (lines.isEmpty() ? "  in all " : "  in ")
               + unchanged
               + (lines.isEmpty() ? "" : " other")
-              + " figures no change that could be told");
+              + (unchanged == 1 ? " figure" : " figures")
+              + " no significant change");
     }
     lines.add(parting(comparison, sheet));
     if (comparison.leakageA() != null) {
@@ -97,8 +98,8 @@ public final class ComparisonText {
   public static String parting(Comparison comparison, JobSheet sheet) {
     Comparison.Parting parting = comparison.parting();
     return parting == null
-        ? "  the two courses do not part"
-        : "  the two courses part at "
+        ? "  the two curves agree throughout"
+        : "  the two curves part at "
             + FigureText.millis(parting.atMs())
             + ": "
             + FigureList.parting(parting, sheet);

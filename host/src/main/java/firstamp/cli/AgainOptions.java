@@ -181,7 +181,7 @@ final class AgainOptions {
           + " It rests until "
           + DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT)
               .format(Instant.ofEpochMilli(trips.restUntilEpochMs()).atZone(ZoneId.systemDefault()))
-          + ": parts that were hot cool down, and the next guess is thought over. Then "
+          + " so that hot parts cool down. Then "
           + lowerFirst(WAYS);
     }
     boolean proven = answer != null && (answer.ohm() != null || answer.halfV() != null);

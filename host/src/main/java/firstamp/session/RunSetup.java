@@ -69,60 +69,25 @@ public record RunSetup(
 
   /** The same in a room of this temperature; null = not said. */
   public RunSetup inRoom(Double celsius) {
-    return new RunSetup(
-        effective,
-        settings,
-        label,
-        raw,
-        forMicros,
-        restoreTrip,
-        observe,
-        quietMicros,
-        live,
-        gate,
-        celsius,
-        trial,
-        pedal);
+    return with(restoreTrip, celsius, trial, pedal);
   }
 
   /** The same, with a wire on trial; null = none. */
   public RunSetup trying(TriedWire tried) {
-    return new RunSetup(
-        effective,
-        settings,
-        label,
-        raw,
-        forMicros,
-        restoreTrip,
-        observe,
-        quietMicros,
-        live,
-        gate,
-        roomCelsius,
-        tried,
-        pedal);
+    return with(restoreTrip, roomCelsius, tried, pedal);
   }
 
   /** The same with another job of the pedal. */
   public RunSetup withPedal(PedalJob job) {
-    return new RunSetup(
-        effective,
-        settings,
-        label,
-        raw,
-        forMicros,
-        restoreTrip,
-        observe,
-        quietMicros,
-        live,
-        gate,
-        roomCelsius,
-        trial,
-        job);
+    return with(restoreTrip, roomCelsius, trial, job);
   }
 
   /** The same, switching on again after a trip. */
   public RunSetup restoring(int tripNumber) {
+    return with(tripNumber, roomCelsius, trial, pedal);
+  }
+
+  private RunSetup with(int tripNumber, Double celsius, TriedWire tried, PedalJob job) {
     return new RunSetup(
         effective,
         settings,
@@ -134,9 +99,9 @@ public record RunSetup(
         quietMicros,
         live,
         gate,
-        roomCelsius,
-        trial,
-        pedal);
+        celsius,
+        tried,
+        job);
   }
 
   /** Makes what the probe is told. */

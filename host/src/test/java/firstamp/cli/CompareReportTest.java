@@ -81,6 +81,15 @@ class CompareReportTest {
         .orElseThrow(() -> new AssertionError("no figure " + key + " in " + result.out()));
   }
 
+  @Test
+  void theTextSaysWhatDidNotChangeInTheTradesWords() {
+    assertThat(run("compare", "1", "3").out())
+        .anyMatch(line -> line.matches("  in (all )?\\d+ (other )?figures? no significant change"))
+        .contains("  the two curves agree throughout");
+    assertThat(run("compare", "1", "2").out())
+        .anyMatch(line -> line.startsWith("  the two curves part at "));
+  }
+
   /**
    * One in twenty is called a change although nothing has changed (level 5 %): of twenty pairs more
    * than four by a chance of 0.3 % (binomial distribution).
