@@ -82,12 +82,8 @@ class CompareReportTest {
   }
 
   @Test
-  void theTextSaysWhatDidNotChangeInTheTradesWords() {
-    assertThat(run("compare", "1", "3").out())
-        .anyMatch(line -> line.matches("  in (all )?\\d+ (other )?figures? no significant change"))
-        .contains("  the two curves agree throughout");
-    assertThat(run("compare", "1", "2").out())
-        .anyMatch(line -> line.startsWith("  the two curves part at "));
+  void theTextSaysWhetherTheCurvesAgree() {
+    assertThat(run("compare", "1", "3").out()).contains("  the two curves agree throughout");
   }
 
   /**

@@ -249,7 +249,7 @@ class HtmlReportTest {
     assertThat(page)
         .doesNotContain("limit crossed")
         .doesNotContain("Compared with")
-        .contains("Ran 0:14 without an alarm.")
+        .contains("Ran 0:14, no fault seen.")
         .contains("no alarm")
         .doesNotContain("normal<")
         .doesNotContain("null");
