@@ -11,7 +11,7 @@
  * between. A change of a pin reaches the netlist at its next step, an input the chip at the end of a step: both at most one
  * fine step late, never early.
  */
-static const double COARSE_S = 62.5e-6, CLOSED_S = 5e-6, FINE_S = 1e-6, FINE_FOR_S = 2e-3;
+static const double COARSE_S = 62.5e-6, CLOSED_S = 5e-6, FINE_S = 1e-6, FINE_FOR_S = 2e-3, PULSING_FOR_S = 2e-3;
 static const double PIN_SIEMENS = 1 / 25.0; /* an output at 5 V: about 25 ohm (data sheet, typical curves, from memory) */
 static const double HIGH_SHARE = 0.6, LOW_SHARE = 0.3; /* of VCC; data sheet, input levels (from memory) */
 static const double BROWN_OUT_V = 4.3, BROWN_OUT_BACK_V = 4.35;
@@ -76,6 +76,10 @@ static void look_at_outputs(struct circuit *circuit)
         if (output == circuit->pin_output[i])
             continue;
         circuit->pin_output[i] = output;
+        if (pin->pulses) {
+            circuit->pulsing_until_s = chip_seconds(circuit->chip.avr->cycle) + PULSING_FOR_S;
+            continue;
+        }
         circuit->fine_until_s = chip_seconds(circuit->chip.avr->cycle) + FINE_FOR_S;
         log_pin(circuit, pin, WORDS[output]);
     }
@@ -277,7 +281,7 @@ static double longest_step(void *self, double seconds)
     for (size_t i = 0; i < circuit->wiring.pins; i++)
         if (circuit->wiring.pin[i].closes && circuit->pin_output[i] == 2)
             return CLOSED_S;
-    return COARSE_S;
+    return seconds < circuit->pulsing_until_s ? CLOSED_S : COARSE_S;
 }
 
 /* ---- start ---- */

@@ -41,7 +41,7 @@ struct circuit {
 
     size_t fine_moments;
     double fine_at_s[CIRCUIT_MAX_FINE];
-    double fine_until_s, on_since_s;
+    double fine_until_s, pulsing_until_s, on_since_s;
 
     size_t watched_count;
     struct watched watched[CIRCUIT_MAX_WATCHED];

@@ -38,16 +38,19 @@ static bool take_line(struct wiring *wiring, const char *path, int number, const
     if (words <= 0 || name[0] == '#')
         return true;
     bool closes = words == 3 && is_port_pin(name) && strcmp(mark, "closes") == 0;
-    char *place = words == 2 || closes ? place_of(wiring, name) : NULL;
+    bool pulses = words == 3 && is_port_pin(name) && strcmp(mark, "pulses") == 0;
+    char *place = words == 2 || closes || pulses ? place_of(wiring, name) : NULL;
     if (place == NULL)
-        return fail(failure, "%s, line %d: expected a pin (PB0 to PB7, PD0 to PD7, ADC0 to ADC7, AIN0, AIN1, AREF, VCC, GND), a node, for a port's pin \"closes\"",
+        return fail(failure, "%s, line %d: expected a pin (PB0 to PB7, PD0 to PD7, ADC0 to ADC7, AIN0, AIN1, AREF, VCC, GND), a node, for a port's pin \"closes\" or \"pulses\"",
                     path, number);
     if (place[0] != '\0')
         return fail(failure, "%s, line %d: %s is joined twice", path, number, name);
     for (size_t i = 0; node[i] != '\0'; i++)
         place[i] = (char)tolower((unsigned char)node[i]);
-    if (closes)
-        wiring->pin[wiring->pins - 1].closes = true;
+    if (closes || pulses) {
+        wiring->pin[wiring->pins - 1].closes = closes;
+        wiring->pin[wiring->pins - 1].pulses = pulses;
+    }
     return true;
 }
 

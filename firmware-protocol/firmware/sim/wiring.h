@@ -13,6 +13,7 @@ struct wired_pin {
     char port; /* B or D */
     uint8_t bit;
     bool closes; /* while it is high the circuit is followed in shorter steps */
+    bool pulses; /* it toggles all the time: shorter steps while it does, but no fine ones and no events */
     char node[WIRING_NAME_BYTES];
 };
 
@@ -29,7 +30,7 @@ struct wiring {
 
 /*
  * Reads a file of lines "PD2 SWP": PB0..PB5, PD2..PD7, ADC0..ADC7, AIN0, AIN1, AREF, VCC, GND, then a node.
- * "PD2 SWP closes" names the pin that closes the switch. Lines that begin with '#' are passed over. AREF, VCC and GND have to be there.
+ * "PB0 RUN closes" names the pin that closes the switch, "PD2 PUMPA pulses" one that keeps toggling meanwhile. Lines that begin with '#' are passed over. AREF, VCC and GND have to be there.
  */
 bool wiring_read(struct wiring *wiring, const char *path, struct failure *failure);
 

@@ -17,7 +17,7 @@ import sheets  # noqa: E402
 import views  # noqa: E402
 
 LETTER = {"resistor": "R", "capacitor": "C", "polarised": "C", "inductor": "L", "diode": "D", "schottky": "D", "zener": "D",
-          "led": "D", "fuse": "R", "ptc": "R", "make": "R", "jumper": "R", "beeper": "R", "nmos": "M"}
+          "led": "D", "fuse": "R", "ptc": "R", "make": "R", "jumper": "R", "beeper": "R", "nmos": "M", "npn": "Q"}
 SUPPLIES = {"U4": ("5F", "FG")}
 
 
@@ -50,12 +50,12 @@ def element(ref, row, node, symbol):
         return f"{letter}_{ref} {' '.join(pins)} {spice_value(row['value'])}"
     if kind == "terminal":
         return f"R_{ref} {ref} {pins[0]} 1m"
+    if kind == "plug":
+        return f"X_{ref} {' '.join(pins)} PLUG"
     if kind in ("make", "jumper"):
         return f"R_{ref} {' '.join(pins)} 1G"
     if kind == "opamp":
         return f"X_{ref} {' '.join(pins)} {' '.join(SUPPLIES.get(ref, ('5V', 'CH')))} {model}"
-    if kind == "schmitt":
-        return f"X_{ref} {' '.join(pins)} 5V CH {model}"
     if kind == "nmos":
         return f"M_{ref} {node[ref + '.d']} {node[ref + '.g']} {node[ref + '.s']} {model}"
     return f"{letter}_{ref} {' '.join(pins)} {model}"
@@ -71,11 +71,20 @@ def netlist(sheet, parts):
 def parts_list(parts, drawn):
     out = ["# Parts", "", "Written by `generator/draw.py` from `parts.csv`. Ratings come first: a part with a higher rating fits, a lower one does not.",
            "Any maker. Where a value is empty the rating says it all. Metal film and 50 V where nothing else is said.", ""]
+    out += ["Counted: a quad amplifier or a switch of two poles once; the 100 nF at the chips' supply pins not. First box: stage 1, one rail.", "",
+            "| block | first box | whole |", "|---|---|---|"]
+    total = [0, 0]
     for sheet in drawn:
-        out += [f"## {sheet.title}", "", "| part | rating | value | tolerance | why |", "|---|---|---|---|---|"]
+        rows = [parts.rows[ref] for ref in sheet.placed if not parts.rows[ref]["rating"].startswith(("part of", "pole of"))]
+        first, whole = sum(row["stage"] == "1" for row in rows), len(rows)
+        total = [total[0] + first, total[1] + whole]
+        out.append(f"| {sheet.title} | {first} | {whole} |")
+    out += [f"| **all** | **{total[0]}** | **{total[1]}** |", ""]
+    for sheet in drawn:
+        out += [f"## {sheet.title}", "", "| part | rating | value | tolerance | stage | why |", "|---|---|---|---|---|---|"]
         for ref in sheet.placed:
             row = parts.rows[ref]
-            out.append(f"| {ref} | {row['rating'] or '-'} | {row['value'] or '-'} | {row['tolerance'] or '-'} | {row['why']} |")
+            out.append(f"| {ref} | {row['rating'] or '-'} | {row['value'] or '-'} | {row['tolerance'] or '-'} | {row['stage']} | {row['why']} |")
         out.append("")
     return "\n".join(out)
 

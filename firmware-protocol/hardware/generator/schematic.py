@@ -69,6 +69,9 @@ SYMBOLS = {
                    [line((-30, 10), (-8, 10), (-8, -12)), line((0, -14), (0, -6)), line((0, -4), (0, 4)), line((0, 6), (0, 14)),
                     line((0, -10), (20, -10), (20, -30)), line((0, 10), (20, 10), (20, 30)), line((0, 0), (20, 0), (20, 10)),
                     ("fill1", ((1, 0), (9, -4), (9, 4)))], (-30, -30, 26, 30)),
+    "npn": Symbol({"c": (20, -30), "b": (-30, 0), "e": (20, 30)},
+                  [line((-30, 0), (-2, 0)), line((-2, -14), (-2, 14)), line((-2, -5), (20, -18), (20, -30)), line((-2, 5), (20, 18), (20, 30)),
+                   ("fill1", ((18, 17), (10, 16), (14, 10)))], (-30, -30, 26, 30)),
     "changeover": Symbol({"c": (-30, 0), "a": (30, -10), "b": (30, 10)},
                          [line((-30, 0), (-14, 0)), line((-14, 0), (14, -9)), line((30, -10), (14, -10)), line((30, 10), (14, 10))],
                          (-30, -14, 30, 14)),
@@ -112,8 +115,8 @@ def block(left, right, width):
 
 
 class Sheet:
-    def __init__(self, name, title, size, parts):
-        self.name, self.title, self.size, self.parts = name, title, size, parts
+    def __init__(self, name, title, size, parts, numbers=None):
+        self.name, self.title, self.size, self.parts, self.numbers = name, title, size, parts, numbers or {}
         self.placed, self.wires, self.tags, self.notes, self.frames = {}, [], [], [], []
 
     def put(self, ref, x, y, turn=0, mirror=False, symbol=None, text=None):
@@ -276,6 +279,10 @@ class Sheet:
                 else:
                     a, b = stroke[1]
                     out.append(f'<text x="{x + a}" y="{y + b}" font-size="11" text-anchor="{kind}">{escape(stroke[2])}</text>')
+        for pin, number in self.numbers.get(ref, {}).items():
+            if pin in symbol.pins:
+                a, b = rotated(symbol.pins[pin], turn, mirror)
+                out.append(number_svg(number, x, y, a, b))
         corners = [rotated(c, turn, mirror) for c in (symbol.box[:2], symbol.box[2:])]
         x1, x2 = x + min(c[0] for c in corners), x + max(c[0] for c in corners)
         y1, y2 = y + min(c[1] for c in corners), y + max(c[1] for c in corners)
@@ -303,6 +310,12 @@ class Sheet:
 def on(p, a, b):
     return (a[0] == b[0] == p[0] and min(a[1], b[1]) <= p[1] <= max(a[1], b[1])) or (
         a[1] == b[1] == p[1] and min(a[0], b[0]) <= p[0] <= max(a[0], b[0]))
+
+
+def number_svg(number, x, y, a, b):
+    """The number of a chip's pin, above the stub that leads to it."""
+    at, anchor = (x + a - 3, "end") if a > 0 else (x + a + 3, "start")
+    return f'<text x="{at}" y="{y + b - 3}" text-anchor="{anchor}" font-size="9" fill="#52606d">{number}</text>'
 
 
 def tag_svg(net, x, y, way):

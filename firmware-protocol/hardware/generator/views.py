@@ -49,26 +49,27 @@ class View:
 
 
 def lid():
-    v = View("Box seen from above: lid and ends", 900, 560)
-    v.box(150, 90, 560, 360, fill=PAPER, r=14)
+    v = View("Box seen from above: lid and ends", 900, 580)
+    v.box(150, 90, 560, 380, fill=PAPER, r=14)
     v.ring(600, 200, 42, FILL).text(600, 205, "OFF", "middle", True).text(600, 262, "push button SB1", "middle")
-    for i, name in enumerate(("power", "supply present", "supply reversed", "set on", "tripped")):
+    for i, name in enumerate(("power", "supply (while on: limiting)", "supply reversed", "set on", "tripped")):
         v.ring(200, 140 + 34 * i).text(218, 145 + 34 * i, name)
-    v.box(400, 130, 70, 100).wire((435, 180), (435, 145), thick=True).ring(435, 180, 9)
-    v.text(435, 120, "chassis \u2212", "middle").text(435, 250, "chassis +", "middle").text(435, 272, "S1, under a guard", "middle")
-    v.text(330, 330, "circuits to 60 V dc, 30 V rms only", "middle", True).text(330, 352, "no mains, no live chassis, no valve rails", "middle")
-    v.text(330, 374, "the supply feeding it: current limit or fuse", "middle")
-    v.text(330, 404, "fuse F1: 10 A, 80 V dc or more", "middle")
-    for i, name in enumerate(("IN", "OUT")):
-        v.ring(150, 190 + 110 * i, 13).text(126, 195 + 110 * i, name, "end", True)
-    v.text(126, 216, "current in", "end").text(126, 326, "current out", "end")
-    v.ring(150, 400, 10).text(126, 397, "chassis lead:", "end").text(126, 413, "thick and thin", "end")
+    v.box(430, 130, 70, 100).wire((465, 180), (465, 145), thick=True).ring(465, 180, 9)
+    v.text(465, 120, "chassis \u2212", "middle").text(465, 250, "chassis +", "middle").text(465, 272, "S1, under a guard", "middle")
+    v.text(430, 330, "circuits to 60 V dc, 30 V rms only", "middle", True).text(430, 352, "no mains, no live chassis, no valve rails", "middle")
+    v.text(430, 374, "the supply feeding it: current limit or fuse", "middle")
+    v.text(430, 404, "fuse F1: 10 A, 80 V dc or more", "middle")
+    for i, name in enumerate(("IN", "OUT", "COM", "COM")):
+        v.ring(150, 150 + 64 * i, 13).text(126, 155 + 64 * i, name, "end", True)
+    v.text(126, 172, "current in", "end", size=12).text(126, 236, "current out", "end", size=12)
+    v.text(126, 300, "supply's other", "end", size=12).text(126, 364, "set's other", "end", size=12)
+    v.ring(150, 420, 10).text(126, 417, "chassis clip:", "end").text(126, 433, "two thin leads", "end")
     for i, name in enumerate(("rail 1", "rail 2", "rail 3", "head", "meter")):
         x = 230 + 90 * i
-        v.ring(x, 450, 11).text(x, 484, name, "middle").text(x, 501, f"tag {i + 1}", "middle", size=12)
+        v.ring(x, 470, 11).text(x, 504, name, "middle").text(x, 521, f"tag {i + 1}", "middle", size=12)
     v.box(700, 110, 24, 40).text(734, 127, "USB to the\ncomputer")
     v.ring(712, 330, 9).text(734, 335, "pedal")
-    v.text(150, 540, "Terminals for current on one end, leads of the clips on another, computer away from both.")
+    v.text(150, 560, "Terminals for current on one end, leads of the clips on another, computer away from both.")
     return v.done()
 
 
@@ -76,31 +77,30 @@ def boards():
     v = View("Inside, seen from above: two boards and the gap between them", 960, 560)
     v.box(40, 70, 400, 420, fill=PAPER).text(60, 94, "power board", bold=True)
     v.box(520, 70, 400, 420, fill=PAPER).text(540, 94, "signal board", bold=True)
-    for x, y, w, h, t in ((60, 120, 60, 40, "IN"), (130, 120, 60, 40, "F1"), (200, 120, 50, 40, "Q1"), (260, 120, 50, 40, "R1"),
-                          (320, 120, 50, 40, "Q2"), (376, 120, 54, 40, "OUT"), (200, 172, 170, 30, "D1"),
-                          (60, 215, 170, 36, "R2 (hot: 10 mm off)"), (240, 215, 60, 36, "Q3"), (310, 215, 120, 36, "D2, F2, R3, K1"),
-                          (60, 270, 170, 40, "U1 gate driver"), (240, 270, 190, 40, "U3, U4, R7..R14, D3..D7"),
-                          (60, 325, 110, 40, "U2 to 12 V"), (180, 325, 120, 40, "U6 (J)"), (310, 325, 120, 40, "U5 (I)"),
-                          (60, 380, 170, 36, "S1 leads, R4, OK1, OK2"), (310, 380, 120, 36, "R111, R113"),
-                          (60, 436, 370, 34, "W1, 14 ways")):
+    for x, y, w, h, t in ((60, 110, 60, 40, "IN"), (130, 110, 60, 40, "F1"), (200, 110, 70, 60, "Q1\nheat sink"), (280, 110, 50, 40, "R1"),
+                          (340, 110, 40, 40, "Q2"), (386, 110, 50, 40, "OUT"), (60, 160, 130, 36, "COM, COM"), (280, 160, 156, 30, "D1, Q3"),
+                          (60, 215, 170, 36, "R2 (hot: 10 mm off)"), (240, 215, 190, 36, "S1 leads, D2, F2, R3, K1"),
+                          (60, 262, 370, 40, "pump, Q4 to Q7, R7 to R23, C4 to C8, D3 to D8"),
+                          (60, 308, 80, 30, "U4"), (60, 350, 110, 44, "U1 isolator"), (180, 350, 80, 44, "U2 5 V"), (270, 350, 75, 44, "U6 (J)"), (355, 350, 75, 44, "U5 (I)"),
+                          (310, 404, 120, 26, "R111, R113"), (60, 440, 370, 34, "W1, 14 ways")):
         v.box(x, y, w, h, t)
-    v.wire((60, 318), (430, 318), dash=True).wire((60, 372), (430, 372), dash=True)
-    for x, y, w, h, t in ((540, 120, 170, 70, "U20 chip, resonator"), (720, 120, 90, 40, "U21"), (820, 120, 80, 40, "U22"),
-                          (540, 210, 170, 40, "U7 (I, J, 2.048 V)"), (720, 210, 180, 40, "U10 (rails, V)"),
-                          (540, 270, 170, 50, "U11 (head)\nfar from L1"), (720, 270, 180, 50, "U12 (meter)"),
-                          (820, 335, 80, 40, "L1, Q4"), (540, 345, 60, 40, "U24\n"), (610, 345, 60, 40, "U25\n"),
+    v.wire((50, 400), (300, 400), dash=True)
+    for x, y, w, h, t in ((540, 120, 170, 70, "U20 chip, resonator"), (720, 120, 90, 40, "U21"), (820, 120, 80, 40, "J8"),
+                          (540, 210, 170, 40, "U7 (I, J, V, 2.048 V)"), (720, 210, 180, 40, "U10 (rails, M)"),
+                          (540, 270, 170, 50, "U11 (head, M)\nfar from U24, U25"), (720, 270, 180, 50, "lamps, beeper, SB1"),
+                          (540, 345, 60, 40, "U24\n"), (610, 345, 60, 40, "U25\n"),
                           (540, 395, 130, 36, "U23, F3, USB"), (540, 446, 360, 34, "W1, 14 ways")):
         v.box(x, y, w, h, t)
     v.wire((534, 365), (676, 365), dash=True)
-    v.wire((430, 454), (485, 454), (485, 463), (540, 463), thick=True)
-    v.text(40, 520, "Dashed: no copper for 5 mm under U1, U2, U5, U6 (floating side above, chassis side below) and under U24, U25 (chassis side above).")
+    v.wire((430, 457), (485, 457), (485, 463), (540, 463), thick=True)
+    v.text(40, 520, "Dashed: no copper for 5 mm under U1, U2, U5, U6, K1 (floating side above, chassis side below) and under U24, U25 (chassis side above).")
     v.text(40, 540, "Lead of the current IN .. OUT: 6 mm wide at 70 um copper, or 1.5 mm2 wire laid on the track.")
     return v.done()
 
 
-PINS = ("PD3 look", "PD4 button", "GND", "VCC 5V", "GND", "VCC 5V", "XTAL1", "XTAL2", "PD5 pedal", "PD6 AIN0", "PD7 AIN1", "PB0 present",
-        "PB1 reversed", "PB2 clip", "PB3 beeper", "PB4 tripped", "PB5 isolated", "AVCC 5V", "ADC6 H", "AREF 4.096 V", "GND", "ADC7 M",
-        "ADC0 I", "ADC1 J", "ADC2 V", "ADC3 R1", "ADC4 R2", "ADC5 R3", "RESET", "PD0 RXD", "PD1 TXD", "PD2 switch")
+PINS = ("PD3 pump B", "PD4 button", "GND", "VCC 5V", "GND", "VCC 5V", "XTAL1", "XTAL2", "PD5 pedal", "PD6 clip", "PD7 across", "PB0 run",
+        "PB1 reversed", "PB2 look", "PB3 beeper", "PB4 tripped", "PB5 foot", "AVCC 5V", "ADC6 H", "AREF 4.096 V", "GND", "ADC7 M",
+        "ADC0 I", "ADC1 J", "ADC2 V", "ADC3 R1", "ADC4 R2", "ADC5 R3", "RESET", "PD0 RXD", "PD1 TXD", "PD2 pump A")
 
 
 def chip():
@@ -129,7 +129,7 @@ def chip():
         v.text(x - 10 if k % 2 == 0 else x + 10, y + 4, str(k + 1), "end" if k % 2 == 0 else "start", size=12)
     v.text(740, 186, "programming plug, from above", size=12)
     v.text(740, 312, "1 MISO, PB4; 2 5V\n3 SCK, PB5; 4 MOSI, PB3\n5 RESET; 6 GND", size=12)
-    v.text(740, 390, "Take JP1 out while\nprogramming: it holds SCK.", size=12)
+    v.text(740, 390, "Supply and clips off while\nprogramming: these pins also\nserve lamp, beeper and clips.", size=12)
     return v.done()
 
 
@@ -139,15 +139,15 @@ def clips():
     v.shape([(60, 120), (300, 100), (330, 118), (300, 124), (60, 140)]).shape([(60, 170), (300, 190), (330, 172), (300, 166), (60, 150)])
     v.ring(130, 145, 9, INK)
     v.box(250, 126, 14, 20, fill=INK, r=2)
-    v.wire((60, 130), (20, 130), thick=True).wire((60, 160), (20, 160))
-    v.text(345, 110, "upper jaw: thick lead to J3\n(ground, 1.5 mm\u00b2)").text(345, 176, "lower jaw: thin lead to J4 (sense)")
+    v.wire((60, 130), (20, 130)).wire((60, 160), (20, 160))
+    v.text(345, 110, "upper jaw: thin lead to J6\n(ground of the chip)").text(345, 176, "lower jaw: thin lead to J7 (sense)")
     v.text(60, 222, "Sleeve on the pin and washers of plastic keep the jaws apart; a plastic stop (black) keeps 1 mm between the teeth when shut.\n"
                     "Only metal of 1 mm or more between the teeth joins them: then the probe knows that the clip is on.")
-    v.text(30, 290, "Rail clip: the resistors sit in the handle", bold=True)
+    v.text(30, 290, "Rail clip: its resistor sits in the handle", bold=True)
     v.box(60, 310, 230, 60, fill=PAPER, r=16).wire((60, 340), (34, 340), (24, 352), thick=True)
-    v.box(100, 316, 70, 20, "R.01").box(100, 344, 70, 20, "R.02").wire((60, 340), (80, 340), (80, 326), (100, 326)).wire((80, 340), (80, 354), (100, 354))
-    v.wire((170, 326), (420, 326)).wire((170, 354), (420, 354)).box(290, 318, 130, 44, fill="none", r=12)
-    v.text(430, 331, "core 2 to R.03").text(430, 359, "core 1 to R.04, R.05, R.06").text(430, 387, "screen: to chassis in the box only, cut back here")
+    v.box(100, 330, 70, 20, "R.02").wire((60, 340), (100, 340))
+    v.wire((170, 340), (420, 340)).box(290, 324, 130, 32, fill="none", r=12)
+    v.text(430, 345, "core to R.04, R.05, C.01").text(430, 373, "screen: to chassis in the box only, cut back here")
     v.text(60, 410, "Shrink two layers of sleeve over it: nothing bare may be felt. Number on a tag: 1, 2, 3.")
     v.text(30, 450, "Slip for battery compartments", bold=True)
     v.box(60, 490, 90, 50, "battery").box(150, 484, 6, 62, fill=INK, r=0).box(160, 480, 10, 70, fill=PAPER, r=0).box(174, 484, 6, 62, fill=INK, r=0)
@@ -179,8 +179,8 @@ def places():
         v.chassis(x - 60, y + 82)
         v.text(40, y + 116, note, size=12)
 
-    row(70, "supply-lead, chassis \u2212", ("supply + / \u2212", "IN  module  OUT", "set"), 1, "In the lead that is not chassis. Bench supply, adaptor or battery (slip).")
-    row(215, "supply-lead, chassis +", ("supply \u2212 / +", "OUT  module  IN", "set"), 1, "S1 down. The supply must float: link from its black to its earth terminal taken off.")
+    row(70, "supply-lead, chassis \u2212", ("supply + / \u2212", "IN  module  OUT", "set"), 1, "Supply + to IN, set + to OUT, both minus leads to COM. Bench supply, adaptor or battery (slip).")
+    row(215, "supply-lead, chassis +", ("supply \u2212 / +", "OUT  module  IN", "set"), 1, "S1 down. Set \u2212 to IN, supply \u2212 to OUT, both plus leads to COM. The supply must float: link from black to earth taken off.")
     row(360, "reservoir-fed", ("bench supply", "IN  module  OUT", "reservoir", "set"), 1,
         "Mains plug out and lying in sight. The bench supply stands in for transformer and rectifier, across the reservoir.")
     row(505, "before-reservoir", ("transformer,\nrectifier", "IN  module  OUT", "reservoir", "set"), 1,

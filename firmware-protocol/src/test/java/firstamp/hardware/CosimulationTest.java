@@ -77,12 +77,12 @@ class CosimulationTest {
   }
 
   @Test
-  void newBoxRefusesToArmForItsOwnPedestalToday() throws Exception {
-    Result result = powerUp().with("cset", "1u").run(450);
+  void newBoxArmsWithItsOwnPedestal() throws Exception {
+    Result result = powerUp().with("cset", "1u").run(700);
     List<ProbeMessage.LookResult> looks = result.of(ProbeMessage.LookResult.class);
     assertThat(looks).isNotEmpty();
-    assertThat(looks.get(0).outcome()).isEqualTo(LookOutcome.CURRENT_WHILE_OFF);
-    assertThat(result.firstMs(SWITCH, "high")).isNaN();
+    assertThat(looks.get(0).outcome()).isEqualTo(LookOutcome.CLEAR);
+    assertThat(result.firstMs(SWITCH, "high")).isBetween(605.0, 640.0);
   }
 
   @Test
@@ -126,7 +126,7 @@ class CosimulationTest {
   void badPinsScriptAndCircuitAreRefusedWithTheirLine() throws Exception {
     Path pins = Files.writeString(folder.resolve("pins"), "PD2 SWP\nPD2 LKP\n");
     Path host = Files.writeString(folder.resolve("script"), "10 00ff\n5 00\n");
-    Path good = Path.of("hardware/bench/pins.txt");
+    Path good = Cosimulation.BENCH.resolve("pins.txt");
     assertThatThrownBy(() -> tried(pins, host)).hasMessageContaining("PD2 is joined twice");
     Files.writeString(pins, "PX1 SWP\n");
     assertThatThrownBy(() -> tried(pins, host))

@@ -30,18 +30,18 @@ class SignalBenchTest {
   void headAndMeterAreAlikeBelowOneKilohertzWithTheWorstParts() throws Exception {
     for (double way : new double[] {0, 1, -1}) {
       Bench bench = new Bench("signal");
-      for (String ref : new String[] {"R92", "R93", "R94"}) {
+      for (String ref : new String[] {"R92", "R93"}) {
         bench.scale(ref, 1 + 0.01 * way);
       }
       for (String ref : new String[] {"C86", "C87"}) {
         bench.scale(ref, 1 + 0.01 * way);
       }
-      bench.scale("C88", 1 + 0.02 * way).scale("C83", 1 + 0.05 * way);
-      for (String ref : new String[] {"R125", "R126", "R127", "C123", "C124"}) {
+      bench.scale("C83", 1 + 0.01 * way).scale("C84", 1 + 0.01 * way);
+      bench.scale("R94", 1 + 0.001 * way).scale("R95", 1 - 0.001 * way);
+      for (String ref : new String[] {"R125", "R126", "C121", "C123", "C124"}) {
         bench.scale(ref, 1 - 0.01 * way);
       }
-      bench.scale("C125", 1 - 0.02 * way).scale("C121", 1 - 0.05 * way);
-      bench.scale("C122", 1 - 0.05 * way);
+      bench.scale("R127", 1 - 0.001 * way).scale("R129", 1 + 0.001 * way);
       Map<String, Double> r = bench.run(folder.resolve("way" + way));
       double at400 = r.get("h400") - r.get("m400");
       for (int hz : new int[] {30, 50, 100, 200, 700, 1000}) {
@@ -74,50 +74,21 @@ class SignalBenchTest {
   }
 
   @Test
-  void fiveMillivoltsCommonOnTheHeadAreSixtyDecibelsDownWithTheWorstParts() throws Exception {
-    for (double way : new double[] {1, -1}) {
-      Map<String, Double> r =
-          new Bench("common-mode")
-              .scale("R88", 1 + 0.001 * way)
-              .scale("R89", 1 - 0.001 * way)
-              .scale("R90", 1 - 0.001 * way)
-              .scale("R91", 1 + 0.001 * way)
-              .scale("R81", 1 + 0.001 * way)
-              .scale("R82", 1 - 0.001 * way)
-              .scale("R83", 1 - 0.001 * way)
-              .scale("R84", 1 + 0.001 * way)
-              .scale("C81", 1 + 0.05 * way)
-              .scale("C82", 1 - 0.05 * way)
-              .scale("C84", 1 + 0.05 * way)
-              .scale("C85", 1 - 0.05 * way)
-              .run(folder.resolve("way" + way));
-      for (String at : new String[] {"c50", "c400"}) {
-        assertThat(46.2 - r.get(at)).as("rejection, %s", at).isGreaterThan(60);
-      }
-    }
-  }
-
-  @Test
   void rangesEndWhereTheContractSays() throws Exception {
     Map<String, Double> r = new Bench("ranges").run(folder);
-    // I and J: 4.096 V less the pedestal of 20 mV make 12.5 A and 400 mA, within 1 %
+    // I and J: 12.5 A and 400 mA make 4.096 V, within 1 %
     assertThat((r.get("i_12a") - r.get("i_0")) / 12 * 12.5).isCloseTo(4.096, within(0.041));
     assertThat((r.get("j_200ma") - r.get("j_0")) * 2).isCloseTo(4.096, within(0.041));
-    assertThat((r.get("v_57") - r.get("v_0")) / 0.95).isCloseTo(4.096, within(0.041));
+    // 61.594 V make 4.096 V, so that 60 V fit above the pedestal
+    assertThat((r.get("v_57") - r.get("v_0")) / 57 * 61.594).isCloseTo(4.096, within(0.041));
     assertThat((r.get("r_high") - r.get("r_low")) / 0.98).isCloseTo(4.096, within(0.041));
     assertThat(r.get("r_0")).isCloseTo(2.048, within(0.041));
     assertThat((r.get("m_high") - r.get("m_low")) / 0.98).isCloseTo(4.096, within(0.041));
     assertThat(r.get("m_0")).isCloseTo(2.048, within(0.041));
     assertThat(r.get("h_0")).isCloseTo(2.048, within(0.041));
-    for (String zero : new String[] {"i_0", "j_0", "v_0"}) {
-      assertThat(r.get(zero) / COUNT).as(zero).isBetween(4.0, 6.0);
-    }
-  }
-
-  @Test
-  void tenAmperesReachTheComparatorLevel() throws Exception {
-    double level = 4.096 * 8.2 / (2 + 8.2);
-    assertThat(new Bench("ranges").run(folder).get("i_10a")).isCloseTo(level, within(0.03));
+    assertThat(r.get("i_0") / COUNT).isBetween(19.0, 21.0);
+    assertThat(r.get("j_0") / COUNT).isBetween(19.0, 22.0);
+    assertThat(r.get("v_0") / COUNT).isBetween(9.0, 11.0);
   }
 
   @Test
@@ -125,27 +96,10 @@ class SignalBenchTest {
     Map<String, Double> r = new Bench("neighbour").run(folder);
     for (String input : new String[] {"i", "j", "v", "r", "h", "m"}) {
       double moved = (r.get(input + "_held") - r.get(input + "_rest")) / COUNT;
-      assertThat(moved).as("%s, counts", input).isBetween(0.001, 0.5);
+      // rails, head and meter are driven by an amplifier, which takes no notice
+      boolean filtered = "ijv".contains(input);
+      assertThat(moved).as("%s, counts", input).isBetween(filtered ? 0.001 : -0.01, 0.5);
     }
-  }
-
-  @Test
-  void anOpenClipReadsFullScaleAndHardlyLoadsTheSet() throws Exception {
-    Map<String, Double> r = new Bench("open-clip").run(folder);
-    assertThat(r.get("hv")).isCloseTo(75, within(4.0));
-    assertThat(r.get("open")).isGreaterThan(4.096);
-    assertThat(r.get("zero")).isCloseTo(2.058, within(0.01));
-    assertThat(r.get("minus12")).isCloseTo(0.836, within(0.01));
-    assertThat(r.get("into_set_a")).isBetween(1e-6, 15e-6);
-    assertThat(r.get("drain_peak")).isLessThan(200);
-  }
-
-  @Test
-  void anOpenClipOfTheWideRangeReadsFullScaleToo() throws Exception {
-    Bench bench = new Bench("open-clip");
-    bench.replace("R101", "1.8Meg").replace("R102", "15Meg");
-    bench.replace("R104", "1.02Meg").replace("R105", "1.1Meg");
-    assertThat(bench.run(folder).get("open")).isGreaterThan(4.096);
   }
 
   @Test
