@@ -14,7 +14,7 @@ enum hal_path { HAL_PATH_NONE, HAL_PATH_LOOK, HAL_PATH_SWITCH };
 
 /* ---- switch and look path ---- */
 
-/* Both pins low at once, and nothing is closed later. Any context. */
+/* Both pins low at once, the pump stands, and nothing is closed later. Any context. */
 void hal_paths_open(void);
 /* At the next slot 0 on a 10 ms boundary this path closes and the other opens. */
 void hal_path_at_boundary(enum hal_path path);
@@ -23,10 +23,20 @@ enum hal_path hal_path_now(void);
 /* The plan in whose slot 0 the path closed last, also when it was opened again before that slot was over. */
 uint32_t hal_path_since_plan(void);
 
+/*
+ * The switch needs two things at once: gate volts, which the tick keeps up by pulses while this is on, and its pin.
+ * Opening ends both. Any context.
+ */
+void hal_pump(bool on);
+/* The limiter holds the current now. Any context. */
+bool hal_limiting_now(void);
+
 /* ---- inputs and outputs ---- */
 
 /* Input bits as in wire-format.md section 5, except those the core knows itself. */
 uint8_t hal_inputs(void);
+/* Moves all rails, head and meter by a step, for the read-back of open clips. */
+void hal_read_back(bool on);
 void hal_tripped_lamp(bool on);
 void hal_beeper(bool on);
 
@@ -74,6 +84,8 @@ void hal_eeprom_write(uint16_t address, uint8_t byte);
 uint16_t hal_self_test(void);
 /* Bit 0 power-on, 1 external, 2 brown-out, 3 watchdog. */
 uint8_t hal_reset_cause(void);
+/* As read from the chip: low, high, extended. */
+void hal_fuses(uint8_t fuses[3]);
 /* Bytes never touched between data and stack. */
 uint16_t hal_stack_free(void);
 /* Conversion starts that found the converter busy. */

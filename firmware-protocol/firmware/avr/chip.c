@@ -1,11 +1,14 @@
 /* Inputs, lamps, EEPROM, self-test and start. Nothing here is in a hurry. */
 #include "hal.h"
 
+#include <avr/boot.h>
 #include <avr/io.h>
 #include <avr/pgmspace.h>
 #include <avr/wdt.h>
 #include <util/atomic.h>
 #include <util/delay_basic.h>
+
+#include <string.h>
 
 #include "avr/hal_avr.h"
 #include "avr/pins.h"
@@ -31,9 +34,14 @@ uint8_t hal_inputs(void)
         inputs |= INPUT_PEDAL;
     if (!(b & BIT(PIN_ISOLATED_LINK)))
         inputs |= INPUT_ISOLATED;
-    if (ACSR & BIT(ACO))
-        inputs |= INPUT_COMPARATOR;
+    if (hal_limiting_now())
+        inputs |= INPUT_LIMITING;
     return inputs;
+}
+
+void hal_read_back(bool on)
+{
+    (void)on; /* an open clip stands at the converter's end */
 }
 
 void hal_tripped_lamp(bool on)
@@ -180,6 +188,37 @@ static bool inputs_free(void)
     return (ACSR & BIT(ACO)) == 0;
 }
 
+/* Crystal and slowest start; boot loader off, watchdog always on, EEPROM kept, serial programming on; brown-out 4.3 V. */
+enum { FUSE_LOW = 0xFF, FUSE_HIGH = 0xC7, FUSE_EXTENDED = 0xFC };
+
+static uint8_t fuses[3]; /* low, high, extended */
+
+void hal_fuses(uint8_t read[3])
+{
+    memcpy(read, fuses, sizeof fuses);
+}
+
+/* While a byte goes into the EEPROM the chip hides its fuses (data sheet 27.8.8). */
+static void read_fuses(void)
+{
+    static const uint8_t addresses[3] = {GET_LOW_FUSE_BITS, GET_HIGH_FUSE_BITS, GET_EXTENDED_FUSE_BITS};
+    while (!hal_eeprom_ready())
+        continue;
+    for (uint8_t at = 0; at < 3; at++) {
+        ATOMIC_BLOCK(ATOMIC_RESTORESTATE)
+        {
+            fuses[at] = boot_lock_fuse_bits_get(addresses[at]);
+        }
+    }
+}
+
+/* Of the extended byte three bits are there, the others read as ones or not at all. */
+static bool fuses_right(void)
+{
+    read_fuses();
+    return fuses[0] == FUSE_LOW && fuses[1] == FUSE_HIGH && (fuses[2] & 7) == (FUSE_EXTENDED & 7);
+}
+
 uint16_t hal_self_test(void)
 {
     uint16_t faults = start_faults;
@@ -194,6 +233,8 @@ uint16_t hal_self_test(void)
         faults |= SELF_TEST_INPUT_STUCK;
     if (converter_dead)
         faults |= SELF_TEST_CONVERTER;
+    if (!fuses_right())
+        faults |= SELF_TEST_FUSES;
     if (!program_holds())
         faults |= SELF_TEST_PROGRAM;
     if (hal_stack_free() < STACK_SHORT_BYTES)

@@ -16,8 +16,7 @@ extern struct probe probe;
 enum {
     LENT_BIT,   /* the converter does something else than the plan */
     CLOSE_LOOK_BIT,
-    CLOSE_SWITCH_BIT, /* at the next boundary */
-    CUT_CLOSED_BIT    /* the comparator has taken the pin low, and it was high */
+    CLOSE_SWITCH_BIT /* at the next boundary */
 };
 
 /* First of all: switch, look path, beeper and lamp off. */

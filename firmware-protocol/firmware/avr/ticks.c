@@ -47,6 +47,16 @@ void hal_paths_open(void)
     paths_open();
 }
 
+void hal_pump(bool on)
+{
+    (void)on; /* the gate has volts of its own */
+}
+
+bool hal_limiting_now(void)
+{
+    return (ACSR & BIT(ACO)) != 0;
+}
+
 void hal_path_at_boundary(enum hal_path path)
 {
     if (path == HAL_PATH_SWITCH)
@@ -189,32 +199,6 @@ uint32_t hal_conversion_plans(void)
     return plans_now();
 }
 
-/*
- * Hard short. The comparator goes through the input capture of timer 1, because that interrupt comes before the tick, the
- * line and the converter: of all that may be waiting it is the first, so it waits for one handler at most. The pin is
- * low before a register is saved; the rest is the comparator's own handler, which must know whether it was high: a set
- * that is a dead short passes 10 A before the first conversion after closing has ended.
- */
-ISR(TIMER1_CAPT_vect, ISR_NAKED)
-{
-    __asm__ volatile("sbic %0, %1\n\tsbi %2, %3\n\tcbi %0, %1\n\tjmp __vector_23"
-                     :
-                     : "I"(_SFR_IO_ADDR(PORTD)), "I"(PIN_SWITCH), "I"(_SFR_IO_ADDR(GPIOR0)), "I"(CUT_CLOSED_BIT));
-}
-
-/* Longer than interrupts may be off, so it keeps only itself out. */
-ISR(ANALOG_COMP_vect)
-{
-    bool closed = (GPIOR0 & BIT(CUT_CLOSED_BIT)) != 0;
-    GPIOR0 &= (uint8_t)~BIT(CUT_CLOSED_BIT);
-    TIMSK1 = BIT(OCIE1A);
-    sei();
-    guard_comparator(&probe.guard, closed);
-    cli();
-    TIMSK1 = BIT(OCIE1A) | BIT(ICIE1);
-}
-STATIC_ASSERT(ANALOG_COMP_vect_num == 23);
-
 uint16_t hal_plans(void)
 {
     uint16_t now;
@@ -294,12 +278,10 @@ void hal_run(void)
 {
     SMCR = BIT(SE); /* sleep enabled, mode idle: timers, converter and line go on */
     ADCSRA |= BIT(ADIF) | BIT(ADIE);
-    ACSR = BIT(ACIC); /* the comparator goes to the input capture */
     TCCR1B = BIT(WGM12); /* mode before value, or the value waits for a turn of the timer */
     OCR1A = CYCLES_PER_SLOT - 1;
     TCNT1 = 0;
-    TCCR1B = BIT(WGM12) | BIT(ICES1) | BIT(CS10); /* capture at the rising edge */
-    TIFR1 = BIT(ICF1);
-    TIMSK1 = BIT(OCIE1A) | BIT(ICIE1);
+    TCCR1B = BIT(WGM12) | BIT(CS10);
+    TIMSK1 = BIT(OCIE1A);
     sei();
 }

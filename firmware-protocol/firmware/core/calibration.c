@@ -62,10 +62,10 @@ static uint8_t in_force(const struct calibration *calibration, uint8_t at)
 }
 
 /*
- * floor((0 - zero) / (full - zero) * 1024 + 0.5), held to 0..1023. Both differences fit 33 bits, so they are taken as
- * unsigned 32 bits of their size; long division bit by bit, because it is needed once an arming.
+ * floor((value - zero) / (full - zero) * 1024 + 0.5), held to 0..1023. Both differences fit 33 bits, so they are taken
+ * as unsigned 32 bits of their size; long division bit by bit, because it is needed a few times an arming.
  */
-uint16_t calibration_rest_counts(const struct calibration *calibration, uint8_t channel)
+uint16_t calibration_counts(const struct calibration *calibration, uint8_t channel, int32_t value)
 {
     uint8_t scale[SCALE_BYTES];
     for (uint8_t at = 0; at < SCALE_BYTES; at++)
@@ -73,10 +73,10 @@ uint16_t calibration_rest_counts(const struct calibration *calibration, uint8_t 
     int32_t zero = (int32_t)bytes_u32(scale);
     int32_t full = (int32_t)bytes_u32(scale + 4);
     bool rising = full > zero;
-    if ((rising && zero >= 0) || (!rising && zero <= 0))
+    if (rising ? zero >= value : zero <= value)
         return 0;
     uint32_t span = rising ? (uint32_t)full - (uint32_t)zero : (uint32_t)zero - (uint32_t)full;
-    uint32_t rest = rising ? 0u - (uint32_t)zero : (uint32_t)zero;
+    uint32_t rest = rising ? (uint32_t)value - (uint32_t)zero : (uint32_t)zero - (uint32_t)value;
     if (rest >= span)
         return COUNTS_HIGHEST;
     uint16_t twice = 0; /* counts in halves: 11 bits of the quotient */
@@ -91,6 +91,26 @@ uint16_t calibration_rest_counts(const struct calibration *calibration, uint8_t 
     }
     uint16_t counts = (uint16_t)((twice + 1u) >> 1);
     return counts > COUNTS_HIGHEST ? COUNTS_HIGHEST : counts;
+}
+
+uint16_t calibration_rest_counts(const struct calibration *calibration, uint8_t channel)
+{
+    return calibration_counts(calibration, channel, 0);
+}
+
+/* Of a box that was never calibrated: pedestal and offsets at the ends of their tolerances. */
+static const struct zero_band new_box[] ROM = {{1, 11}, {1, 11}, {1, 11}};
+enum { ZERO_MOVES = 3 };
+
+void calibration_zero_band(const struct calibration *calibration, uint8_t channel, struct zero_band *band)
+{
+    if (calibration->state != STORE_VALID) {
+        ROM_READ(band, &new_box[channel], sizeof *band);
+        return;
+    }
+    uint16_t rest = calibration_rest_counts(calibration, channel);
+    band->lowest_counts = rest > ZERO_MOVES ? (uint16_t)(rest - ZERO_MOVES) : 1;
+    band->highest_counts = (uint16_t)(rest + ZERO_MOVES);
 }
 
 void calibration_put(const struct calibration *calibration, uint8_t from, uint8_t length, struct wire_out *out)

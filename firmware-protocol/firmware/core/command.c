@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "arming.h"
 #include "bytes.h"
 #include "crc16.h"
 #include "report.h"
@@ -26,7 +27,7 @@ static struct answer refuse(enum refusal refusal, uint16_t detail)
 static struct answer armable(const struct probe *p, bool restore, uint16_t number)
 {
     uint16_t latched = latch_number(&p->latch);
-    if (p->state == STATE_CHECK || p->state == STATE_LOOK || p->calibration_writing)
+    if (p->state == STATE_CHECK || p->state == STATE_LOOK || p->step != ARMING_NONE || p->calibration_writing)
         return refuse(REFUSAL_BUSY, p->state);
     if (p->state == STATE_ON || (restore && p->state != STATE_TRIPPED))
         return refuse(REFUSAL_WRONG_STATE, p->state);
@@ -38,8 +39,12 @@ static struct answer armable(const struct probe *p, bool restore, uint16_t numbe
         return refuse(REFUSAL_NO_LIMITS, 0);
     if (!(p->inputs & INPUT_CHASSIS_CLIP))
         return refuse(REFUSAL_NO_CHASSIS_CLIP, p->inputs);
-    if (p->inputs & (INPUT_BUTTON | INPUT_PEDAL))
+    bool foot = (p->inputs & INPUT_PEDAL) != 0;
+    bool hold_to_run = p->pedal_job == PEDAL_HOLD_TO_RUN;
+    if (p->inputs & INPUT_BUTTON || (foot && !hold_to_run))
         return refuse(REFUSAL_BUTTON_DOWN, p->inputs);
+    if (hold_to_run && !p->pedal.down)
+        return refuse(REFUSAL_FOOT_NOT_DOWN, p->inputs);
     if (p->calibration.state == STORE_DAMAGED)
         return refuse(REFUSAL_CALIBRATION_DAMAGED, 0);
     uint16_t bits = probe_self_test_bits(p);
@@ -122,7 +127,29 @@ static struct answer sound(struct probe *p, uint8_t pattern)
     return ACCEPTED;
 }
 
+static struct answer take_pedal(struct probe *p, uint8_t job)
+{
+    if (job > PEDAL_MARK)
+        return refuse(REFUSAL_BAD_VALUE, 1);
+    if (p->state != STATE_OFF && p->state != STATE_TRIPPED)
+        return refuse(REFUSAL_WRONG_STATE, p->state);
+    p->pedal_job = job;
+    return ACCEPTED;
+}
+
 /* ---- frames that are answered otherwise, or later ---- */
+
+static struct answer take_clips(struct probe *p)
+{
+    if (p->state != STATE_OFF && p->state != STATE_TRIPPED)
+        return refuse(REFUSAL_WRONG_STATE, p->state);
+    if (p->look_waiting || p->guard.claimed)
+        return refuse(REFUSAL_BUSY, p->state); /* its place is needed */
+    if (p->step == ARMING_NONE)
+        arming_read_back(p);
+    return OTHERWISE;
+}
+
 
 static struct answer take_hello(struct probe *p, uint8_t speed)
 {
@@ -219,6 +246,10 @@ static struct answer answer_to(struct probe *p, const struct wire_frame *frame)
         return sound(p, payload[0]);
     case HOST_CLEAR_TRIP:
         return clear_trip(p, bytes_u16(payload));
+    case HOST_PEDAL:
+        return take_pedal(p, payload[0]);
+    case HOST_CLIPS:
+        return take_clips(p);
     default: /* heartbeat; wire_in lets no other type through */
         return OTHERWISE;
     }

@@ -47,7 +47,7 @@ uint8_t fields_wider(const uint8_t *now, const uint8_t *next, const struct field
         bool wider = is > was;
         if (field.kind & FIELD_LESS_IS_WIDER)
             wider = !wider;
-        if (field.kind & FIELD_ZERO_IS_NONE)
+        if ((field.kind & (FIELD_ZERO_IS_NONE | FIELD_ZERO_IS_NARROW)) == FIELD_ZERO_IS_NONE)
             wider = was != 0 && (wider || is == 0);
         if (wider)
             return field.number;

@@ -10,7 +10,8 @@ enum {
     FIELD_BYTE = 1 << 0,         /* else two bytes */
     FIELD_LONG = 1 << 1,         /* four bytes; its highest is FIELD_LONG_HIGHEST */
     FIELD_ZERO_IS_NONE = 1 << 2, /* 0 = not watched, or lowest..highest; else lowest..highest */
-    FIELD_LESS_IS_WIDER = 1 << 3
+    FIELD_LESS_IS_WIDER = 1 << 3,
+    FIELD_ZERO_IS_NARROW = 1 << 4 /* with zero-is-none: none there is allows nothing */
 };
 #define FIELD_LONG_HIGHEST 2000000000uL
 

@@ -8,9 +8,10 @@ void guard_start(struct guard *guard)
     queue_start(&guard->queue);
 }
 
-void guard_arm(struct guard *guard, const struct trip_levels *levels)
+void guard_arm(struct guard *guard, const struct trip_levels *levels, const struct surge *surge)
 {
     trip_start(&guard->watch, levels);
+    limiting_start(&guard->limiting, surge);
     guard->claimed = false;
     guard->armed = true;
     hal_path_at_boundary(HAL_PATH_SWITCH);
@@ -49,6 +50,8 @@ static CORE_RARE void claim(struct guard *guard, enum trip_cause cause, uint8_t 
     finding->channel = channel;
     finding->confirmed = confirmed;
     finding->value = value;
+    finding->limited = guard->limiting.count;
+    finding->limited_span = guard->limiting.span;
     guard->claimed = true;
 }
 
@@ -76,13 +79,37 @@ static CORE_RARE void watch_limits(struct guard *guard, uint8_t slot, uint8_t pl
         found(guard, cause, slot);
 }
 
-/* The comparator's handler may come at any place in between: what it has cut must not be on again. */
+/* The switch may have been opened again before its first conversion was over. */
 static CORE_RARE void limits_begin(struct guard *guard)
 {
     uint8_t held = hal_interrupts_hold();
     if (guard->armed && hal_path_now() == HAL_PATH_SWITCH)
         guard->on = true;
     hal_interrupts_release(held);
+}
+
+/*
+ * The surge into the set's capacitors is held by the limiter: meanwhile, and until the time for it is over, it is not
+ * the limits' business how large it is.
+ */
+static CORE_RARE void limiter_holds(struct guard *guard, uint8_t slot, uint16_t counts)
+{
+    struct limiting *limiting = &guard->limiting;
+    uint8_t channel = plan_channel[slot];
+    guard->watch.held = limiting->surge_plans != 0;
+    if (!limiting_seen(limiting, channel == CHANNEL_V, counts))
+        return;
+    guard->watch.channel = CHANNEL_NONE;
+    guard->watch.confirmed = limiting->count;
+    guard->watch.value = channel == CHANNEL_I ? counts : guard->watch.last_i;
+    found(guard, TRIP_HARD_SHORT, slot);
+}
+
+static CORE_RARE void surge_goes_on(struct guard *guard)
+{
+    limiting_plan(&guard->limiting);
+    if (guard->limiting.surge_plans == 0)
+        guard->watch.held = false;
 }
 
 void guard_conversion(struct guard *guard, uint8_t slot, uint8_t plan_of_reading, uint16_t counts)
@@ -93,13 +120,14 @@ void guard_conversion(struct guard *guard, uint8_t slot, uint8_t plan_of_reading
         capture_put(&guard->capture, slot, counts);
     if (slot == 0 && guard->armed)
         limits_begin(guard);
+    if (!guard->on)
+        return;
+    if (slot == 0 && guard->limiting.surge_plans != 0)
+        surge_goes_on(guard);
+    if (hal_limiting_now())
+        limiter_holds(guard, slot, counts);
+    else if (guard->limiting.count != 0)
+        limiting_not_seen(&guard->limiting);
     if (guard->on && channel < CHANNEL_H) /* H and M have no limits, and are half of all */
         watch_limits(guard, slot, plan_of_reading, counts);
-}
-
-void guard_comparator(struct guard *guard, bool closed)
-{
-    if (!cut(guard, closed))
-        return;
-    claim(guard, TRIP_HARD_SHORT, CHANNEL_NONE, 1, 0);
 }

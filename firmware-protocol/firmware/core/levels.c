@@ -23,8 +23,10 @@ void trip_levels_set(struct trip_levels *levels, const struct limits *limits, co
     CORE_NEAR(levels);
     CORE_NEAR(limits);
     levels->inrush_conversions = (uint16_t)(limits->inrush_ms * 4u); /* at most 40 000 */
-    levels->inrush_i = trip_level(limits->inrush_i_counts, zeros->i_16ths);
-    levels->running_i = trip_level(limits->running_i_counts, zeros->i_16ths);
+    levels->start_conversions = limits->start_i_counts == 0 ? 0 : (uint16_t)(limits->start_ms * 4u);
+    levels->i[PHASE_INRUSH] = trip_level(limits->inrush_i_counts, zeros->i_16ths);
+    levels->i[PHASE_RUNNING] = trip_level(limits->running_i_counts, zeros->i_16ths);
+    levels->i[PHASE_START] = trip_level(limits->start_i_counts, zeros->i_16ths);
     levels->peak_i = trip_level(limits->peak_i_counts, zeros->i_16ths);
     levels->running_j = trip_level(limits->running_j_counts, zeros->j_16ths);
     levels->over_v = trip_level(limits->over_v_counts, zeros->v_16ths);
@@ -48,9 +50,11 @@ uint16_t trip_limit(const struct trip_levels *levels, const struct limits *limit
 {
     switch (cause) {
     case TRIP_INRUSH:
-        return levels->inrush_i;
+        return levels->i[PHASE_INRUSH];
+    case TRIP_START:
+        return levels->i[PHASE_START];
     case TRIP_RUNNING:
-        return channel == CHANNEL_J ? levels->running_j : levels->running_i;
+        return channel == CHANNEL_J ? levels->running_j : levels->i[PHASE_RUNNING];
     case TRIP_PEAK:
         return levels->peak_i;
     case TRIP_MEAN:

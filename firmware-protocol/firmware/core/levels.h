@@ -9,6 +9,9 @@
 
 #define TRIP_NO_LEVEL 0xFFFFu
 
+/* Which limit acts on I. */
+enum trip_phase { PHASE_INRUSH, PHASE_RUNNING, PHASE_START, PHASES };
+
 struct zeros {
     uint16_t i_16ths;
     uint16_t j_16ths;
@@ -17,8 +20,8 @@ struct zeros {
 
 struct trip_levels {
     uint16_t inrush_conversions;
-    uint16_t inrush_i;
-    uint16_t running_i;
+    uint16_t start_conversions; /* 0 = no start is allowed */
+    uint16_t i[PHASES];         /* by trip_phase */
     uint16_t peak_i;
     uint16_t running_j;
     uint16_t over_v;

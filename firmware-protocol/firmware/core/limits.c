@@ -28,9 +28,9 @@ static const struct field fields[] ROM = {
     {16, 36, FIELD_ZERO_IS_NONE, 0, 1022},
     {17, 38, 0, 200, 10000},
     {18, 40, FIELD_ZERO_IS_NONE, 0, 1000},
-    {19, 42, 0, 0, 0}, /* reserved */
-    {19, 44, 0, 0, 0},
-    {19, 46, 0, 0, 0},
+    {19, 42, FIELD_ZERO_IS_NONE | FIELD_ZERO_IS_NARROW, 4, 1020},
+    {20, 44, 0, 0, 1000},
+    {21, 46, 0, 0, 0}, /* reserved */
 };
 enum { FIELDS = sizeof fields / sizeof fields[0] };
 
@@ -38,7 +38,8 @@ STATIC_ASSERT(offsetof(struct limits, confirm_i) == 14);
 STATIC_ASSERT(offsetof(struct limits, i2t_budget_counts2) == 18);
 STATIC_ASSERT(offsetof(struct limits, rail_low_counts) == 24);
 STATIC_ASSERT(offsetof(struct limits, look_over_j_counts) == 40);
-STATIC_ASSERT(sizeof(struct limits) == 42 && LIMITS_BYTES == 48);
+STATIC_ASSERT(offsetof(struct limits, start_i_counts) == 42);
+STATIC_ASSERT(sizeof(struct limits) == 46 && LIMITS_BYTES == 48);
 
 enum refusal limits_check(const uint8_t *payload, uint8_t *field)
 {
@@ -48,5 +49,5 @@ enum refusal limits_check(const uint8_t *payload, uint8_t *field)
 uint8_t limits_wider(const struct limits *now, const uint8_t *payload)
 {
     /* The reserved bytes stand behind the struct; they are 0 in whatever passed the check, so they are left out. */
-    return fields_wider((const uint8_t *)now, payload, fields, FIELDS - 3);
+    return fields_wider((const uint8_t *)now, payload, fields, FIELDS - 1);
 }

@@ -29,6 +29,8 @@ struct limits {
     uint16_t over_v_counts;
     uint16_t silence_ms;
     uint16_t look_over_j_counts;
+    uint16_t start_i_counts;
+    uint16_t start_ms;
 } CORE_PACKED;
 
 /* Of LIMITS_BYTES bytes: REFUSAL_NONE, or the reason and the first wrong field. What passes begins with the struct. */

@@ -23,6 +23,7 @@ struct look_parameters {
     uint16_t low_v_per_j_256ths;
     uint16_t supply_lowest_counts;
     uint16_t supply_highest_counts;
+    uint32_t charge_limit; /* J counts x pairs x V counts, 0 = none */
 } CORE_PACKED;
 
 /* Of LOOK_PARAMETER_BYTES bytes, which are the struct: REFUSAL_NONE, or bad-value and the first wrong field. */
@@ -38,7 +39,7 @@ enum { ZEROS = CHANNEL_V + 1 }; /* of the first three channels: I, J, V */
 struct check {
     uint16_t from_plans;
     uint16_t window_plans; /* start of the 2 s in which V must fall by a tenth */
-    uint16_t rest_j_counts;
+    uint16_t over_j_counts; /* above it J is a current */
     uint16_t quiet_v_counts;
     uint16_t window_v_counts;
     uint8_t current_in_row;
@@ -50,8 +51,8 @@ struct check {
     uint32_t sum[ZEROS]; /* of I 800 conversions: at most 818 400 */
 };
 
-/* rest_j and rest_v: counts of 0 A and 0 V by the calibration. */
-void check_start(struct check *check, uint16_t plans, uint16_t rest_j_counts, uint16_t rest_v_counts);
+/* over_j: above it J is a current; rest_v: counts of 0 V by the calibration. */
+void check_start(struct check *check, uint16_t plans, uint16_t over_j_counts, uint16_t rest_v_counts);
 enum check_result check_conversion(struct check *check, const struct conversion *conversion);
 /* Valid after CHECK_DONE. */
 void check_zeros(const struct check *check, struct zeros *zeros);
@@ -71,6 +72,8 @@ struct look_result {
     uint16_t end_j_16ths;
     uint32_t sum_v;
     uint32_t sum_j;
+    uint8_t clips;
+    uint8_t reserved;
 } CORE_PACKED;
 
 struct look {
@@ -80,9 +83,12 @@ struct look {
     uint16_t last_v;
     uint16_t before; /* sum of V over the 100 ms before, LOOK_NO_SUM = none */
     uint16_t over_j_counts;
+    uint16_t first_supply_16ths; /* by the first 100 ms, 0 = none yet */
+    uint16_t supply_16ths;       /* by its end; valid after look_outcome */
     uint8_t at;
     bool have_v;
     bool over;
+    bool settled;
 };
 
 /* The caller lends 2 * LOOK_WINDOW places for the time of the look. */
@@ -90,6 +96,8 @@ void look_start(struct look *look, uint16_t *windows, const struct zeros *zeros,
 /* True when the look is over. */
 bool look_conversion(struct look *look, const struct look_parameters *parameters, const struct zeros *zeros,
                      const struct conversion *conversion);
+/* What V may have come to by the closing, when the set's capacitors are still filling: 1/16 count. */
+uint16_t look_volts_soon(const struct look *look);
 /* Fills in the ends and says what they mean. */
 enum look_outcome look_outcome(struct look *look, const struct look_parameters *parameters, const struct zeros *zeros,
                                bool reversed);

@@ -36,7 +36,7 @@ void probe_start(struct probe *p)
     latch_load(&p->latch);
     p->self_test = hal_self_test();
     p->limits.silence_ms = PROBE_SILENCE_MS;
-    p->inputs = hal_inputs();
+    p->inputs = probe_inputs(p);
     p->state = latch_is_set(&p->latch) ? STATE_TRIPPED : STATE_OFF;
     hal_tripped_lamp(p->state == STATE_TRIPPED);
     p->hello_waiting = true;
@@ -45,8 +45,16 @@ void probe_start(struct probe *p)
 
 void probe_load_calibration(struct probe *p)
 {
+    struct zero_band band;
     calibration_load(&p->calibration);
-    p->rest_j_counts = calibration_rest_counts(&p->calibration, CHANNEL_J);
+    calibration_zero_band(&p->calibration, CHANNEL_J, &band);
+    p->over_j_counts = band.highest_counts;
+}
+
+uint8_t probe_inputs(const struct probe *p)
+{
+    uint8_t inputs = hal_inputs();
+    return p->limiter_tested ? (uint8_t)(inputs | INPUT_LIMITER_TESTED) : inputs;
 }
 
 uint16_t probe_self_test_bits(const struct probe *p)
@@ -87,7 +95,9 @@ void probe_off(struct probe *p, enum switch_by by)
     guard_open(&p->guard);
     if (p->guard.claimed)
         return; /* a trip was first; it is taken in this round */
-    p->zeros_wait_for_look = false;
+    if (p->step == ARMING_CLIPS)
+        hal_read_back(false);
+    p->step = ARMING_NONE;
     enum probe_state rest = latch_is_set(&p->latch) ? STATE_TRIPPED : STATE_OFF;
     if (p->state != rest)
         probe_enter_now(p, rest, by);
@@ -137,12 +147,20 @@ static void take_conversions(struct probe *p)
         if (!queue_take(queue))
             return;
         stream_conversion(&p->stream, &p->out, &queue->taken);
-        if (listens)
+        if (listens && (conversion_channel(&queue->taken) < CHANNEL_R1 || p->step == ARMING_CLIPS))
             arming_conversion(p, &queue->taken);
     }
 }
 
 /* ---- every 2 ms ---- */
+
+/* Of the pedal; a release opens where it is held to run. */
+static enum press_kind press_that_opens(uint8_t pedal_job)
+{
+    if (pedal_job == PEDAL_HOLD_TO_RUN)
+        return PRESS_NOTHING;
+    return pedal_job == PEDAL_MARK ? PRESS_HELD : PRESS_DOWN;
+}
 
 static CORE_RARE void pressed(struct probe *p, struct press *press, bool down, enum press_source source,
                               uint16_t now_plans)
@@ -153,16 +171,25 @@ static CORE_RARE void pressed(struct probe *p, struct press *press, bool down, e
     report_notice(p, MESSAGE_PRESS, (uint8_t)source, (uint8_t)kind, probe_now_us());
     if (source == PRESS_BUTTON && kind == PRESS_DOWN)
         probe_off(p, BY_BUTTON);
-    if (source == PRESS_PEDAL && kind == PRESS_HELD)
+    if (source == PRESS_PEDAL && kind == press_that_opens(p->pedal_job))
+        probe_off(p, BY_PEDAL);
+}
+
+/* On only while the foot is down. */
+static void hold_to_run(struct probe *p)
+{
+    bool joined = p->state == STATE_CHECK || p->state == STATE_LOOK || p->state == STATE_ON;
+    if (p->pedal_job == PEDAL_HOLD_TO_RUN && joined && !p->pedal.down)
         probe_off(p, BY_PEDAL);
 }
 
 static void look_at_inputs(struct probe *p, uint16_t now_plans)
 {
-    uint8_t inputs = hal_inputs();
+    uint8_t inputs = probe_inputs(p);
     p->inputs = inputs;
     pressed(p, &p->button, (inputs & INPUT_BUTTON) != 0, PRESS_BUTTON, now_plans);
     pressed(p, &p->pedal, (inputs & INPUT_PEDAL) != 0, PRESS_PEDAL, now_plans);
+    hold_to_run(p);
     if (inputs & INPUT_CHASSIS_CLIP)
         p->clip_off_looks = 0;
     else if (p->clip_off_looks < CLIP_OFF_LOOKS)

@@ -1,7 +1,7 @@
 /*
  * The probe: its states, and the main loop's work. Everything it knows is in here.
  *
- *   off --switch on, look--> check --zeros taken--> look --result lets--> on --limit--> tripped (latched)
+ *   off --switch on, look--> check --zeros taken, clips and limiter tested--> look --result lets--> on --limit--> tripped
  *    ^-------- off (host, button, held pedal), result does not let, clip lost, host silent --------'
  *   tripped --restore, number given back--> check ...    tripped --clear trip--> off
  *
@@ -15,6 +15,7 @@
 
 #include "beeper.h"
 #include "calibration.h"
+#include "clips.h"
 #include "guard.h"
 #include "hal.h"
 #include "latch.h"
@@ -26,7 +27,7 @@
 #include "wire_in.h"
 #include "wire_out.h"
 
-enum { PROBE_FIRMWARE = 0x0100, PROBE_HARD_SHORT_MA = 10000, PROBE_SILENCE_MS = 2000 };
+enum { PROBE_FIRMWARE = 0x0200, PROBE_HARD_SHORT_MA = 10000, PROBE_SILENCE_MS = 2000 };
 #define PROBE_LOOK_MOHM 330000uL /* an enum holds 16 bits on the chip */
 
 /* A small message that waits for room on the line. */
@@ -44,13 +45,28 @@ struct notices {
     uint8_t count;
 };
 
+/* From the request to switch on to the closing; conversions go to the one that stands. */
+enum arming_step {
+    ARMING_NONE,
+    ARMING_CHECK,   /* nothing flows, volts fall, zeros */
+    ARMING_CLIPS,   /* read-back; also in the states off and tripped, when asked for */
+    ARMING_LIMITER, /* gate volts with the pin low: the set must stay dark */
+    ARMING_AWAIT_LOOK,
+    ARMING_LOOK,
+    ARMING_READY /* gate volts again, then the switch */
+};
 
 /* The small ones first: the chip reaches the first 64 bytes from a pointer with the shortest instructions. */
 struct probe {
     uint8_t state;
     uint8_t inputs;
     bool close_after_look;
-    bool zeros_wait_for_look; /* zeros taken, the look closes at the next boundary */
+    uint8_t step; /* enum arming_step */
+    bool supply_seen; /* limiting was seen when the test of the limiter began: volts, not current */
+    uint8_t clips;    /* of the last read-back */
+    bool limiter_tested;
+    uint8_t pedal_job;
+    uint16_t step_plans; /* when it began, modulo 65536 */
     bool zeros_taken;
     bool limits_given;
     bool look_waiting; /* its result, for room on the line */
@@ -77,8 +93,9 @@ struct probe {
     bool capture_expected; /* sent once when whole */
     bool calibration_writing;
     uint16_t self_test;
-    uint16_t rest_j_counts;
+    uint16_t over_j_counts; /* above it J is a current */
     struct zeros zeros;
+    uint16_t dark_v_16ths; /* V before the test of the limiter, as it was */
     uint32_t host_heard_us;
     /* plans modulo 65536 */
     uint16_t state_from_plans;
@@ -103,6 +120,7 @@ struct probe {
     struct trip_levels levels;
     union { /* one after the other */
         struct check check;
+        struct clips clips;
         struct look look;
         struct trip_levels levels;  /* while on: the other set, see probe_set_limits */
     } work;
@@ -126,6 +144,8 @@ bool probe_may_sleep(const struct probe *probe);
 
 void probe_enter(struct probe *probe, enum probe_state state, enum switch_by by, uint32_t tick_us);
 void probe_enter_now(struct probe *probe, enum probe_state state, enum switch_by by);
+/* What the hardware sees, and what the core knows. */
+uint8_t probe_inputs(const struct probe *probe);
 /* Opens switch and look path; no trip. */
 void probe_off(struct probe *probe, enum switch_by by);
 /* Payloads that passed their checks. */

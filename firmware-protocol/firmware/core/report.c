@@ -50,6 +50,8 @@ void report_calibration(struct probe *p)
 static bool send_hello(struct probe *p)
 {
     struct wire_out *out = &p->out;
+    uint8_t fuses[3];
+    hal_fuses(fuses);
     if (!begin_now(p, MESSAGE_HELLO, HELLO_BYTES))
         return false;
     wire_out_u16(out, PROBE_FIRMWARE);
@@ -67,6 +69,8 @@ static bool send_hello(struct probe *p)
     wire_out_u32(out, PROBE_HARD_SHORT_MA);
     wire_out_u32(out, PROBE_LOOK_MOHM);
     wire_out_u16(out, p->limits.silence_ms);
+    wire_out_u8(out, p->pedal_job);
+    wire_out_bytes(out, fuses, sizeof fuses);
     wire_out_end(out);
     return true;
 }
@@ -145,6 +149,8 @@ static void send_status(struct probe *p)
     wire_out_u16(out, p->zeros_taken ? p->zeros.j_16ths : UINT16_MAX);
     wire_out_u16(out, p->zeros_taken ? p->zeros.v_16ths : UINT16_MAX);
     wire_out_u32(out, p->stream.sent);
+    wire_out_u8(out, p->clips);
+    wire_out_u8(out, p->pedal_job);
     wire_out_end(out);
 }
 

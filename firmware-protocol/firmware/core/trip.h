@@ -14,8 +14,14 @@
 
 struct trip_watch {
     const struct trip_levels *volatile levels;
-    uint16_t i_conversions; /* since closing, held when the inrush time is over */
-    bool running;
+    uint16_t i_conversions; /* in the inrush time, of the start, or since a start until the next is allowed */
+    uint8_t phase;
+    bool start_rests;    /* a start is over, and the next not allowed yet */
+    bool held;           /* the limiter holds a surge: the limits on I and J rest */
+    bool volts_rest;     /* the first ms after closing, where leads ring */
+    uint8_t row_dead;    /* J far up with I at rest */
+    uint16_t last_i;
+    uint16_t last_v;
     uint8_t row_i;
     uint8_t row_peak;
     uint8_t row_j;

@@ -44,8 +44,10 @@ static CORE_RARE void tripped(struct probe *p)
     uint32_t crossed_us = decided_us - steps * 125u;
     if (finding->cause == TRIP_HOST_SILENCE)
         crossed_us = p->host_heard_us;
-    if (finding->cause == TRIP_HARD_SHORT)
-        crossed_us = pin_low_us;
+    if (finding->cause == TRIP_HARD_SHORT) /* it was asked at each conversion */
+        crossed_us = decided_us - (uint32_t)(finding->limited_span - 1u) * 125u / 2u;
+    if (finding->cause == TRIP_SELF_TEST && finding->channel == CHANNEL_J)
+        p->self_test |= SELF_TEST_CURRENTS;
     uint8_t *record = p->latch.record;
     CORE_NEAR(record);
     uint16_t number = latch_next_number(&p->latch);
@@ -63,11 +65,13 @@ static CORE_RARE void tripped(struct probe *p)
     bytes_put_u32(record + LATCH_I2T, watch->i2t_counts2);
     bytes_put_u32(record + LATCH_I2T_LIMIT, p->limits.i2t_budget_counts2);
     bytes_put_u16(record + LATCH_BOOT, (uint16_t)p->boot_id);
+    bytes_put_u16(record + LATCH_LIMITED, finding->limited);
+    bytes_put_u16(record + LATCH_LAST_V, watch->last_v);
     bytes_put_u32(record + LATCH_TICK, pin_low_us);
     latch_set(&p->latch);
     keep_capture(&p->guard.capture, finding, number);
     p->capture_expected = true;
-    p->zeros_wait_for_look = false;
+    p->step = ARMING_NONE;
     probe_enter(p, STATE_TRIPPED, BY_TRIP, pin_low_us);
     p->trip_waiting = true;
     p->trip_sends = 2;

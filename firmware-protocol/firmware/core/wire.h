@@ -3,7 +3,7 @@
 #define CORE_WIRE_H
 
 enum {
-    WIRE_VERSION = 1,
+    WIRE_VERSION = 2,
     WIRE_HEADER_BYTES = 8,
     WIRE_CRC_BYTES = 2,
     WIRE_SHORTEST_BYTES = WIRE_HEADER_BYTES + WIRE_CRC_BYTES,
@@ -26,20 +26,20 @@ enum probe_message {
 };
 
 enum {
-    HELLO_BYTES = 94,
+    HELLO_BYTES = 98,
     RAW_BYTES_BEFORE_PACKED = 4,
     READING_BYTES = 84,
-    LOOK_BYTES = 24,
-    TRIP_BYTES = 28,
+    LOOK_BYTES = 26,
+    TRIP_BYTES = 32,
     CAPTURE_BYTES = 40,
-    STATUS_BYTES = 28,
+    STATUS_BYTES = 30,
     ACCEPTED_BYTES = 3,
     REFUSED_BYTES = 6,
     SWITCH_BYTES = 2,
     PRESS_BYTES = 2,
     CALIBRATION_BYTES = 100,
     LIMITS_BYTES = 48,
-    LOOK_PARAMETER_BYTES = 14
+    LOOK_PARAMETER_BYTES = 18
 };
 
 enum host_message {
@@ -58,6 +58,8 @@ enum host_message {
     HOST_SELF_TEST,
     HOST_SOUND,
     HOST_CLEAR_TRIP,
+    HOST_PEDAL,
+    HOST_CLIPS,
     HOST_TYPES_END
 };
 
@@ -88,7 +90,8 @@ enum trip_cause {
     TRIP_CHASSIS_CLIP,
     TRIP_SELF_TEST,
     TRIP_MEAN,
-    TRIP_PEAK
+    TRIP_PEAK,
+    TRIP_START
 };
 
 enum look_outcome {
@@ -100,8 +103,12 @@ enum look_outcome {
     LOOK_REVERSED,
     LOOK_TOO_HIGH,
     LOOK_NO_SUPPLY,
+    LOOK_TOO_MUCH_CHARGE,
+    LOOK_SHUNT,
     LOOK_CURRENT_WHILE_OFF = 16,
-    LOOK_VOLTS_STAY
+    LOOK_VOLTS_STAY,
+    LOOK_NO_ZERO,
+    LOOK_LIMITER
 };
 
 enum refusal {
@@ -120,7 +127,8 @@ enum refusal {
     REFUSAL_TOO_FAST_FOR_LINE,
     REFUSAL_NOTHING_THERE,
     REFUSAL_BUSY,
-    REFUSAL_EEPROM
+    REFUSAL_EEPROM,
+    REFUSAL_FOOT_NOT_DOWN
 };
 
 enum input_bit {
@@ -130,7 +138,8 @@ enum input_bit {
     INPUT_BUTTON = 1 << 3,
     INPUT_PEDAL = 1 << 4,
     INPUT_ISOLATED = 1 << 5,
-    INPUT_COMPARATOR = 1 << 6
+    INPUT_LIMITING = 1 << 6,
+    INPUT_LIMITER_TESTED = 1 << 7
 };
 
 enum self_test_bit {
@@ -144,12 +153,16 @@ enum self_test_bit {
     SELF_TEST_SWITCH_PATH = 1 << 7,
     SELF_TEST_WATCHDOG = 1 << 8, /* information: does not refuse arming */
     SELF_TEST_LATCH = 1 << 9,
-    SELF_TEST_CONVERTER = 1 << 10
+    SELF_TEST_CONVERTER = 1 << 10,
+    SELF_TEST_FUSES = 1 << 11,
+    SELF_TEST_CURRENTS = 1 << 12 /* J far up with I at rest */
 };
 
 enum stream_kind { STREAM_NONE, STREAM_RAW, STREAM_REDUCED };
 enum press_kind { PRESS_NOTHING, PRESS_TAP, PRESS_HELD, PRESS_DOWN };
 enum press_source { PRESS_BUTTON = 1, PRESS_PEDAL };
+enum pedal_job { PEDAL_OFF, PEDAL_HOLD_TO_RUN, PEDAL_MARK };
+enum clip_bit { CLIP_RAIL_1 = 1 << 0, CLIP_RAIL_2 = 1 << 1, CLIP_RAIL_3 = 1 << 2, CLIP_HEAD = 1 << 3, CLIP_METER = 1 << 4, CLIPS_READ_BACK = 1 << 7 };
 enum sound_pattern { SOUND_QUIET, SOUND_BEEP, SOUND_ALARM, SOUND_TRIP };
 
 #endif

@@ -30,11 +30,13 @@ uint8_t wire_in_payload_bytes(uint8_t type)
     case HOST_STREAM:
     case HOST_SWITCH_OFF:
     case HOST_SOUND:
+    case HOST_PEDAL:
         return 1;
     case HOST_HEARTBEAT:
     case HOST_CALIBRATION_READ:
     case HOST_STATUS_REQUEST:
     case HOST_SELF_TEST:
+    case HOST_CLIPS:
         return 0;
     default:
         return 255;
@@ -68,9 +70,10 @@ static enum wire_fault decode(struct wire_in *in, struct wire_frame *frame)
     uint8_t covered = (uint8_t)(length - WIRE_CRC_BYTES);
     if (crc16_of(in->buffer, covered) != bytes_u16(in->buffer + covered))
         return WIRE_BAD_CRC;
-    if (in->buffer[0] != WIRE_VERSION)
-        return WIRE_WRONG_VERSION;
     frame->type = in->buffer[1];
+    /* A host of any version is told who is here, so that both can say so with words. */
+    if (in->buffer[0] != WIRE_VERSION && frame->type != HOST_HELLO)
+        return WIRE_WRONG_VERSION;
     frame->sequence = bytes_u16(in->buffer + 2);
     frame->payload = in->buffer + WIRE_HEADER_BYTES;
     frame->payload_bytes = (uint8_t)(covered - WIRE_HEADER_BYTES);

@@ -1,5 +1,6 @@
 #include "chip.h"
 
+#include <stdarg.h>
 #include <stddef.h>
 #include <sim_elf.h>
 #include <sim_time.h>
@@ -11,10 +12,10 @@
 #include <avr_ioport.h>
 
 /* Register addresses of the ATmega328P (data sheet, register summary). */
-enum { REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B, REG_ACSR = 0x50,
-       REG_ADCSRA = 0x7A, REG_TCCR1B = 0x81, REG_UCSRA = 0xC0, REG_UBRRL = 0xC4, REG_UBRRH = 0xC5 };
+enum { REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B, REG_SPMCSR = 0x57,
+       REG_ADCSRA = 0x7A, REG_UCSRA = 0xC0, REG_UBRRL = 0xC4, REG_UBRRH = 0xC5 };
 enum { ENTRY_CYCLES = 4, WAKE_CYCLES = 4 };
-enum { RAM_START = 0x100, BIT_U2X = 1, BIT_ACIC = 2, BIT_ICES1 = 6, HIGHEST_COUNT = 1023 };
+enum { RAM_START = 0x100, BIT_U2X = 1, HIGHEST_COUNT = 1023 };
 
 double chip_seconds(uint64_t cycle)
 {
@@ -52,11 +53,6 @@ void chip_compare(struct chip *chip, uint32_t plus_mv, uint32_t minus_mv)
 {
     avr_raise_irq(avr_io_getirq(chip->avr, AVR_IOCTL_ACOMP_GETIRQ, ACOMP_IRQ_AIN1), minus_mv);
     avr_raise_irq(avr_io_getirq(chip->avr, AVR_IOCTL_ACOMP_GETIRQ, ACOMP_IRQ_AIN0), plus_mv);
-    /* With ACIC the comparator is the input of timer 1's capture; the simulator has the bit, but not the wire. */
-    bool captures = chip->avr->data[REG_ACSR] & 1 << BIT_ACIC && chip->avr->data[REG_TCCR1B] & 1 << BIT_ICES1;
-    if (captures && plus_mv > minus_mv && !chip->comparator_high)
-        avr_raise_interrupt(chip->avr, &chip->timer1->icr);
-    chip->comparator_high = plus_mv > minus_mv;
 }
 
 static void port_written(avr_irq_t *irq, uint32_t value, void *param)
@@ -113,6 +109,34 @@ static void conversion_started(avr_irq_t *irq, uint32_t value, void *param)
     chip->conversion.sampled = false;
     uint32_t half_clocks = chip->conversion.first ? 27 : 3;
     avr_cycle_timer_register(chip->avr, half_clocks * chip->conversion.clock_cycles / 2, conversion_timer, chip);
+}
+
+/* ---- fuses ---- */
+
+/*
+ * With BLBSET and SPMEN set, a read of program memory within three cycles gives a fuse or the lock byte. The simulator
+ * gives the program; so for those cycles its first bytes, from which nothing is executed then, are the fuses.
+ */
+enum { SPMCSR_BLBSET_SPMEN = 0x09, FUSE_READ_CYCLES = 6 };
+
+static avr_cycle_count_t fuse_read_over(avr_t *avr, avr_cycle_count_t when, void *param)
+{
+    struct chip *chip = param;
+    (void)when;
+    memcpy(avr->flash, chip->hidden, sizeof chip->hidden);
+    return 0;
+}
+
+static void fuse_read_begins(avr_irq_t *irq, uint32_t value, void *param)
+{
+    struct chip *chip = param;
+    (void)irq;
+    if ((value & SPMCSR_BLBSET_SPMEN) != SPMCSR_BLBSET_SPMEN)
+        return;
+    const uint8_t by_address[4] = {chip->fuses[0], 0xFF, chip->fuses[2], chip->fuses[1]}; /* low, lock, extended, high */
+    memcpy(chip->hidden, chip->avr->flash, sizeof chip->hidden);
+    memcpy(chip->avr->flash, by_address, sizeof by_address);
+    avr_cycle_timer_register(chip->avr, FUSE_READ_CYCLES, fuse_read_over, chip);
 }
 
 /* ---- serial line ---- */
@@ -217,14 +241,6 @@ static void *find_module(avr_t *avr, const char *kind)
     return io; /* every module begins with its avr_io_t */
 }
 
-static avr_timer_t *find_timer(avr_t *avr, char name)
-{
-    for (avr_io_t *io = avr->io_port; io != NULL; io = io->next)
-        if (strcmp(io->kind, "timer") == 0 && ((avr_timer_t *)io)->name == name)
-            return (avr_timer_t *)io;
-    return NULL;
-}
-
 static void listen(struct chip *chip)
 {
     avr_t *avr = chip->avr;
@@ -235,6 +251,7 @@ static void listen(struct chip *chip)
     static const avr_io_addr_t WATCHED[] = {REG_PIND, REG_DDRD, REG_PORTD};
     for (size_t i = 0; i < sizeof WATCHED / sizeof WATCHED[0]; i++)
         avr_irq_register_notify(avr_iomem_getirq(avr, WATCHED[i], NULL, AVR_IOMEM_IRQ_ALL), port_written, chip);
+    avr_irq_register_notify(avr_iomem_getirq(avr, REG_SPMCSR, NULL, AVR_IOMEM_IRQ_ALL), fuse_read_begins, chip);
     listen_to_vectors(chip);
     uint32_t no_flags = 0; /* neither a host sleep at every poll nor bytes printed as text */
     avr_ioctl(avr, AVR_IOCTL_UART_SET_FLAGS('0'), &no_flags);
@@ -248,8 +265,17 @@ static void asleep(avr_t *avr, avr_cycle_count_t cycles)
     chip->asleep_cycles += cycles + 1; /* the simulator adds one itself */
 }
 
+/* To standard error, for standard output is the caller's; a fuse that is read is no program memory that was forgotten. */
+static void say(avr_t *avr, const int level, const char *format, va_list values)
+{
+    (void)avr;
+    if (level <= LOG_ERROR && strncmp(format, "FLASH: %s - SPM not received", 24) != 0)
+        vfprintf(stderr, format, values);
+}
+
 bool chip_init(struct chip *chip, const char *elf_path, const struct chip_surroundings *surroundings, struct failure *failure)
 {
+    avr_global_logger_set(say);
     elf_firmware_t firmware;
     memset(&firmware, 0, sizeof firmware);
     FILE *readable = fopen(elf_path, "rb");
@@ -277,9 +303,8 @@ bool chip_init(struct chip *chip, const char *elf_path, const struct chip_surrou
     chip->eeprom = find_module(avr, "eeprom");
     if (chip->adc == NULL || chip->uart == NULL || chip->eeprom == NULL)
         return fail(failure, "the simulated chip lacks converter, serial line or EEPROM; expected libsimavr 1.6");
-    chip->timer1 = find_timer(avr, '1');
-    if (chip->timer1 == NULL)
-        return fail(failure, "the simulated chip lacks timer 1; expected libsimavr 1.6");
+    static const uint8_t FUSES[3] = {0xFF, 0xC7, 0xFC}; /* as the guide says */
+    memcpy(chip->fuses, FUSES, sizeof FUSES);
     chip->reset_watch = (avr_io_t){.kind = "reset watch", .reset = chip_was_reset};
     avr_register_io(avr, &chip->reset_watch);
     listen(chip);

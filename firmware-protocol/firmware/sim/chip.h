@@ -39,12 +39,12 @@ struct chip {
     avr_adc_t *adc;
     avr_uart_t *uart;
     avr_eeprom_t *eeprom;
-    avr_timer_t *timer1;
     const struct chip_surroundings *surroundings;
     uint16_t data_end; /* first address above the program's variables */
+    uint8_t fuses[3];  /* low, high, extended, as the program reads them */
+    uint8_t hidden[4]; /* program bytes behind which a fuse stands for a moment */
     avr_io_t reset_watch;
     bool was_reset; /* the chip has been reset since the last look: pins and timers have to be set again */
-    bool comparator_high;
 
     struct {
         uint64_t start_cycle;

@@ -231,6 +231,8 @@ static int start(struct program *program, struct failure *failure)
     noise_init(&board->noise, options->noise_counts, options->seed);
     if (!board_init(board, options->elf, failure))
         return EXIT_NO_INPUT;
+    if (options->fuses_given)
+        memcpy(board->chip.fuses, options->fuses, sizeof options->fuses);
     if (!prepare_eeprom(program, failure))
         return EXIT_BAD_INPUT;
     if (!events_open(&program->events, options->events, failure))

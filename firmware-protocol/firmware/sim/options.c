@@ -2,6 +2,7 @@
 
 #include <errno.h>
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -11,6 +12,7 @@ const char OPTIONS_USAGE[] =
     "  --cross COLUMN=LEVEL          event when the waveform passes the level (negative: downwards); repeatable\n"
     "  --flat-out                    as fast as it goes instead of real time\n"
     "  --eeprom FILE                 EEPROM contents, read if there, saved at the end\n"
+    "  --fuses LOW,HIGH,EXTENDED     what the chip reads as its fuses (FF,C7,FC)\n"
     "  --for-ms N                    end after so much simulated time\n"
     "  --from-switch-on              resets, brown-outs, hangs and the end count from the host's first \"switch on\"\n"
     "  --measure FILE --fed FILE     cycle statistics (JSON); record of every conversion (u16 each)\n"
@@ -58,6 +60,19 @@ static bool moments(const char *option, const char *text, struct moments *list, 
     }
 }
 
+static bool fuses(struct options *options, const char *text, struct failure *failure)
+{
+    unsigned low, high, extended;
+    char behind;
+    if (sscanf(text, "%x,%x,%x%c", &low, &high, &extended, &behind) != 3 || low > 255 || high > 255 || extended > 255)
+        return fail(failure, "--fuses %s: expected LOW,HIGH,EXTENDED as hexadecimal bytes, such as FF,C7,FC", text);
+    options->fuses[0] = (uint8_t)low;
+    options->fuses[1] = (uint8_t)high;
+    options->fuses[2] = (uint8_t)extended;
+    options->fuses_given = true;
+    return true;
+}
+
 static bool crossing(struct options *options, const char *text, struct failure *failure)
 {
     char name[16];
@@ -103,6 +118,8 @@ static bool with_argument(struct options *options, const char *option, const cha
         return number(option, text, 0, 100, &options->noise_counts, failure);
     if (strcmp(option, "--seed") == 0)
         return whole_number(option, text, &options->seed, failure);
+    if (strcmp(option, "--fuses") == 0)
+        return fuses(options, text, failure);
     if (strcmp(option, "--cross") == 0)
         return crossing(options, text, failure);
     if (strcmp(option, "--for-ms") == 0)

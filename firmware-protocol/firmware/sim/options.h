@@ -22,6 +22,8 @@ struct options {
     const char *fed;
     double noise_counts;
     uint64_t seed;
+    uint8_t fuses[3];
+    bool fuses_given;
     bool flat_out;
     bool from_switch_on; /* faults and the end count from the host's first "switch on" */
     double for_ms; /* simulated time after which the program ends by itself; negative = never */

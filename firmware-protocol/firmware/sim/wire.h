@@ -7,7 +7,7 @@
 #include <stdint.h>
 
 enum {
-    WIRE_VERSION = 1,
+    WIRE_VERSION = 2,
     WIRE_HEADER_BYTES = 8,
     WIRE_CRC_BYTES = 2,
     WIRE_MAX_FRAME = 254,

@@ -24,6 +24,7 @@ void look_tests(void);
 void stream_tests(void);
 void store_tests(void);
 void probe_tests(void);
+void closing_tests(void);
 void command_tests(const char *vectors);
 
 #endif

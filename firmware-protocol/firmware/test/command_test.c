@@ -137,8 +137,8 @@ static void arming_without_limits_is_refused(void)
 {
     talk_fresh(&probe);
     fake_run_ms(5);
-    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, 14), REFUSAL_NO_LIMITS);
-    CHECK_IS(talk_command(HOST_LOOK, talk_look, 14), REFUSAL_NO_LIMITS);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, sizeof talk_look), REFUSAL_NO_LIMITS);
+    CHECK_IS(talk_command(HOST_LOOK, talk_look, sizeof talk_look), REFUSAL_NO_LIMITS);
     CHECK_IS(probe.state, STATE_OFF);
 }
 
@@ -150,24 +150,24 @@ static void states_are_kept_apart(void)
     talk_fresh(&probe);
     fake_run_ms(5);
     CHECK_IS(talk_command(HOST_CLEAR_TRIP, number, 2), REFUSAL_WRONG_STATE);
-    uint8_t restore[16] = {1, 0};
-    memcpy(restore + 2, talk_look, 14);
-    CHECK_IS(talk_command(HOST_RESTORE, restore, 16), REFUSAL_WRONG_STATE);
+    uint8_t restore[2 + LOOK_PARAMETER_BYTES] = {1, 0};
+    memcpy(restore + 2, talk_look, LOOK_PARAMETER_BYTES);
+    CHECK_IS(talk_command(HOST_RESTORE, restore, sizeof restore), REFUSAL_WRONG_STATE);
     uint8_t payload[48];
     talk_limits(&limits, payload);
     CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
-    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), 0);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, sizeof talk_no_look), 0);
     CHECK_IS(probe.state, STATE_CHECK);
     CHECK_IS(talk_command(HOST_LIMITS, payload, 48), REFUSAL_WRONG_STATE);
-    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, 14), REFUSAL_BUSY);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, sizeof talk_look), REFUSAL_BUSY);
     CHECK_IS(talk_command(HOST_SELF_TEST, NULL, 0), REFUSAL_WRONG_STATE);
     talk_run_ms(500);
     CHECK_IS(probe.state, STATE_ON);
     uint8_t calibration[CALIBRATION_BYTES];
     for (unsigned i = 0; i < CALIBRATION_BYTES; i++)
         calibration[i] = (uint8_t)i;
-    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, 14), REFUSAL_WRONG_STATE);
-    CHECK_IS(talk_command(HOST_LOOK, talk_look, 14), REFUSAL_WRONG_STATE);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_look, sizeof talk_look), REFUSAL_WRONG_STATE);
+    CHECK_IS(talk_command(HOST_LOOK, talk_look, sizeof talk_look), REFUSAL_WRONG_STATE);
     CHECK_IS(talk_command(HOST_CALIBRATION_WRITE, calibration, 100), REFUSAL_WRONG_STATE);
     CHECK_IS(talk_command(HOST_SELF_TEST, NULL, 0), REFUSAL_WRONG_STATE);
     CHECK_IS(talk_command(HOST_CLEAR_TRIP, number, 2), REFUSAL_WRONG_STATE);
@@ -176,7 +176,7 @@ static void states_are_kept_apart(void)
 
 static void each_limit_is_refused_when_it_gets_wider(void)
 {
-    static const uint8_t at[] = {0, 2, 4, 6, 8, 10, 12, 14, 15, 16, 17, 18, 22, 24, 30, 36, 38, 40};
+    static const uint8_t at[] = {0, 2, 4, 6, 8, 10, 12, 14, 15, 16, 17, 18, 22, 24, 30, 36, 38, 40, 42, 44};
     struct limits limits = talk_no_limits();
     limits.inrush_ms = 100;
     limits.inrush_i_counts = limits.running_i_counts = limits.running_j_counts = limits.peak_i_counts = 500;
@@ -185,6 +185,8 @@ static void each_limit_is_refused_when_it_gets_wider(void)
     limits.i2t_running_counts = 100;
     limits.over_v_counts = 500;
     limits.look_over_j_counts = 500;
+    limits.start_i_counts = 500;
+    limits.start_ms = 500;
     for (int rail = 0; rail < RAILS; rail++) {
         limits.rail_low_counts[rail] = 100;
         limits.rail_high_counts[rail] = 900;

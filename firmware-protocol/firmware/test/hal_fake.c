@@ -18,6 +18,7 @@ void hal_paths_open(void)
 {
     fake.path = HAL_PATH_NONE;
     fake.path_wanted = HAL_PATH_NONE;
+    fake.pump = false;
 }
 
 void hal_path_at_boundary(enum hal_path path)
@@ -28,21 +29,30 @@ void hal_path_at_boundary(enum hal_path path)
 
 static bool held;
 
-static void let_comparator_in(void)
-{
-    if (!fake.comparator_comes || held)
-        return;
-    fake.comparator_comes = false;
-    bool closed = fake.path == HAL_PATH_SWITCH;
-    fake.path = HAL_PATH_NONE;
-    guard_comparator(&fake.probe->guard, closed);
-}
-
 enum hal_path hal_path_now(void)
 {
-    enum hal_path seen = fake.path;
-    let_comparator_in();
-    return seen;
+    return fake.path;
+}
+
+void hal_pump(bool on)
+{
+    fake.pump = on;
+}
+
+bool hal_limiting_now(void)
+{
+    return fake.limiting;
+}
+
+void hal_read_back(bool on)
+{
+    fake.moved = on;
+    fake.read_backs += on;
+}
+
+void hal_fuses(uint8_t fuses[3])
+{
+    memcpy(fuses, fake.fuses, sizeof fake.fuses);
 }
 
 uint32_t hal_path_since_plan(void)
@@ -102,7 +112,6 @@ void hal_interrupts_release(uint8_t before)
 {
     expect(held && before == 1, "interrupts released that were not held");
     held = false;
-    let_comparator_in();
 }
 
 bool hal_uart_take(uint8_t *byte)
@@ -187,6 +196,7 @@ void fake_reset_all(struct probe *probe)
     memset(fake.eeprom, 0xFF, sizeof fake.eeprom);
     fake.probe = probe;
     fake.inputs = INPUT_CHASSIS_CLIP | INPUT_SUPPLY_PRESENT;
+    memcpy(fake.fuses, (const uint8_t[]){0xFF, 0xC7, 0xFC}, sizeof fake.fuses);
     for (int channel = CHANNEL_I; channel <= CHANNEL_V; channel++)
         fake.counts[channel] = 5; /* the zero of a blank calibration */
     for (int channel = CHANNEL_R1; channel < CHANNELS; channel++)
@@ -202,6 +212,8 @@ void fake_reset_chip(void)
     fake.plans = UINT32_MAX;
     fake.slot = PLAN_SLOTS - 1;
     fake.speed = HAL_SPEED_500K;
+    fake.pump = false;
+    fake.moved = false;
     fake.to_probe_head = fake.to_probe_tail = 0;
     probe_start(fake.probe);
 }
@@ -214,6 +226,7 @@ void fake_conversion(void)
         fake.plans++;
     uint8_t plan = (uint8_t)(fake.plans % PLANS_PER_READING);
     if (fake.slot == 0 && plan == 0 && fake.path_wanted != HAL_PATH_NONE) {
+        expect(fake.path_wanted != HAL_PATH_SWITCH || fake.pump, "the switch closes without gate volts");
         fake.path = fake.path_wanted;
         fake.path_wanted = HAL_PATH_NONE;
         fake.path_plans = fake.plans;
@@ -223,11 +236,15 @@ void fake_conversion(void)
     if (fake.converter_stands)
         return;
     uint8_t channel = plan_channel[fake.slot];
-    const uint16_t *from = fake.path == HAL_PATH_SWITCH ? fake.on_counts
-                           : fake.path == HAL_PATH_LOOK ? fake.look_counts
-                                                        : fake.counts;
+    bool lights = fake.pump && fake.test_lights;
+    const uint16_t *from = fake.path == HAL_PATH_SWITCH || lights ? fake.on_counts
+                           : fake.path == HAL_PATH_LOOK           ? fake.look_counts
+                                                                  : fake.counts;
+    uint16_t counts = from[channel];
+    if (fake.moved && fake.read_back_counts[channel] != 0)
+        counts = fake.read_back_counts[channel];
     fake.cycles = 450;
-    guard_conversion(&fake.probe->guard, fake.slot, plan, from[channel]);
+    guard_conversion(&fake.probe->guard, fake.slot, plan, counts);
 }
 
 void fake_drain_line(void)

@@ -20,8 +20,14 @@ struct fake {
     bool converter_stands;
     bool eeprom_worn; /* writes do not hold */
     bool line_stands; /* nothing leaves */
-    bool comparator_comes; /* its interrupt: behind the next look at the path, as soon as interrupts are let in */
+    bool limiting;
+    bool test_lights; /* the limiter does not hold: gate volts close the switch whatever its pin says */
+    uint16_t read_back_counts[CHANNELS]; /* 0 = the clip is joined, nothing moves */
+    uint8_t fuses[3];
     /* seen */
+    bool pump;
+    bool moved;
+    unsigned read_backs;
     enum hal_path path;
     enum hal_path path_wanted;
     uint32_t path_plans;

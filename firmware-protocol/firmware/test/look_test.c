@@ -19,7 +19,7 @@ static void set_behind_the_look(double ohm, double volts)
 static struct heard result;
 
 /* Asks for a look alone and hears its result. */
-static void hear_result(const uint8_t parameters[14], uint16_t over_j)
+static void hear_result(const uint8_t parameters[LOOK_PARAMETER_BYTES], uint16_t over_j)
 {
     uint8_t payload[48];
     struct limits limits = talk_no_limits();
@@ -27,7 +27,7 @@ static void hear_result(const uint8_t parameters[14], uint16_t over_j)
     talk_limits(&limits, payload);
     CHECK_IS(talk_command(HOST_LIMITS, payload, sizeof payload), 0);
     talk_forget();
-    talk_send(HOST_LOOK, parameters, 14);
+    talk_send(HOST_LOOK, parameters, LOOK_PARAMETER_BYTES);
     talk_run_ms(1500);
     CHECK(talk_hear_type(MESSAGE_LOOK, &result));
     CHECK_IS(probe.state, STATE_OFF);
@@ -115,7 +115,7 @@ static void look_opens_at_once_above_its_own_limit(void)
 static void current_with_all_open_is_refused(void)
 {
     talk_fresh(&probe);
-    fake.counts[CHANNEL_J] = 9;
+    fake.counts[CHANNEL_J] = 12;
     fake_run_ms(5);
     hear_result(talk_look, 0);
     CHECK_IS(result.payload[0], LOOK_CURRENT_WHILE_OFF);
@@ -131,7 +131,7 @@ static void only_volts_that_fall_are_waited_for(void)
     fake_run_ms(5);
     talk_limits(&limits, payload);
     CHECK_IS(talk_command(HOST_LIMITS, payload, sizeof payload), 0);
-    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), 0);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, sizeof talk_no_look), 0);
     for (int i = 0; i < 10; i++) {
         CHECK_IS(probe.state, STATE_CHECK);
         talk_run_ms(1000);
@@ -145,7 +145,7 @@ static void only_volts_that_fall_are_waited_for(void)
     fake_run_ms(5);
     CHECK_IS(talk_command(HOST_LIMITS, payload, sizeof payload), 0);
     talk_forget();
-    talk_send(HOST_SWITCH_ON, talk_no_look, 14);
+    talk_send(HOST_SWITCH_ON, talk_no_look, sizeof talk_no_look);
     talk_run_ms(2100);
     CHECK(talk_hear_type(MESSAGE_LOOK, &result));
     CHECK_IS(result.payload[0], LOOK_VOLTS_STAY);

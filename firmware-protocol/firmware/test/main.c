@@ -40,6 +40,7 @@ int main(int arguments, char **argument)
     stream_tests();
     store_tests();
     probe_tests();
+    closing_tests();
     command_tests(vectors);
     printf("%d checks, %d failed\n", checks_done, checks_failed);
     return checks_failed == 0 && checks_done > 0 ? 0 : 1;

@@ -56,7 +56,7 @@ static void latch_survives_a_reset(void)
     CHECK(fake.lamp);
     CHECK_IS(latch_number(&probe.latch), 1);
     CHECK_BYTES(probe.latch.record, LATCH_BYTES, before, LATCH_BYTES);
-    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), REFUSAL_TRIP_LATCHED);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, sizeof talk_no_look), REFUSAL_TRIP_LATCHED);
     CHECK_IS(talk_detail(), 1);
     const uint8_t wrong[2] = {2, 0};
     const uint8_t right[2] = {1, 0};
@@ -95,16 +95,16 @@ static void record_cut_off_by_a_reset_reads_as_latched(void)
         if (!probe.latch.damaged)
             continue;
         CHECK(probe_self_test_bits(&probe) & SELF_TEST_LATCH);
-        uint8_t restore[16] = {0};
+        uint8_t restore[2 + LOOK_PARAMETER_BYTES] = {0};
         bytes_put_u16(restore, latch_number(&probe.latch));
-        memcpy(restore + 2, talk_no_look, 14);
+        memcpy(restore + 2, talk_no_look, sizeof talk_no_look);
         uint8_t payload[48];
         talk_limits(&limits, payload);
         CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
-        CHECK_IS(talk_command(HOST_RESTORE, restore, 16), REFUSAL_SELF_TEST);
+        CHECK_IS(talk_command(HOST_RESTORE, restore, sizeof restore), REFUSAL_SELF_TEST);
         CHECK_IS(talk_command(HOST_CLEAR_TRIP, restore, 2), 0);
         talk_run_ms(200);
-        CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), 0);
+        CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, sizeof talk_no_look), 0);
     }
 }
 
@@ -162,7 +162,7 @@ static void calibration_is_written_kept_and_checked(void)
     uint8_t wire[48];
     talk_limits(&limits, wire);
     CHECK_IS(talk_command(HOST_LIMITS, wire, 48), 0);
-    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, 14), REFUSAL_CALIBRATION_DAMAGED);
+    CHECK_IS(talk_command(HOST_SWITCH_ON, talk_no_look, sizeof talk_no_look), REFUSAL_CALIBRATION_DAMAGED);
 }
 
 static void calibration_that_does_not_hold_is_refused(void)

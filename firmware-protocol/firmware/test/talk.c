@@ -10,8 +10,8 @@
 #include "hal_fake.h"
 
 /* Volts across the look resistor: 330 ohm * 0.390625 mA / 58.59375 mV = 2.2 counts a count. */
-const uint8_t talk_look[14] = {0, 0, 0xE8, 3, 0x33, 2, 5, 0, 51, 0, 61, 0, 236, 0};
-const uint8_t talk_no_look[14] = {1, 0, 0xE8, 3, 0x33, 2, 5, 0, 51, 0, 61, 0, 236, 0};
+const uint8_t talk_look[LOOK_PARAMETER_BYTES] = {0, 0, 0xE8, 3, 0x33, 2, 5, 0, 51, 0, 61, 0, 236, 0};
+const uint8_t talk_no_look[LOOK_PARAMETER_BYTES] = {1, 0, 0xE8, 3, 0x33, 2, 5, 0, 51, 0, 61, 0, 236, 0};
 
 static uint16_t sequence;
 static size_t heard_to;
@@ -130,6 +130,8 @@ void talk_limits(const struct limits *l, uint8_t payload[48])
     bytes_put_u16(payload + 36, l->over_v_counts);
     bytes_put_u16(payload + 38, l->silence_ms);
     bytes_put_u16(payload + 40, l->look_over_j_counts);
+    bytes_put_u16(payload + 42, l->start_i_counts);
+    bytes_put_u16(payload + 44, l->start_ms);
 }
 
 struct limits talk_no_limits(void)

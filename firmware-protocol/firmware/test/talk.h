@@ -33,8 +33,8 @@ int talk_detail(void);
 void talk_limits(const struct limits *limits, uint8_t payload[48]);
 /* Limits that watch nothing, rows of 3, 3, 3 and 3, silence 2000 ms. */
 struct limits talk_no_limits(void);
-extern const uint8_t talk_look[14];
-extern const uint8_t talk_no_look[14];
+extern const uint8_t talk_look[LOOK_PARAMETER_BYTES];
+extern const uint8_t talk_no_look[LOOK_PARAMETER_BYTES];
 /* From off to on without a look; leaves the heartbeat to the test. */
 void talk_switch_on(const struct limits *limits);
 /* Runs so long with a heartbeat every 100 ms. */

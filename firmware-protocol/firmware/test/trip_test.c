@@ -289,6 +289,148 @@ static void voltages_trip_either_way(void)
     CHECK_IS(watch.channel, CHANNEL_V);
 }
 
+static uint16_t volts_ring(uint32_t n, uint8_t channel)
+{
+    return channel == CHANNEL_V && n < 16 ? 900 : quiet(n, channel);
+}
+
+/* The leads ring when the switch closes: the first millisecond of V is not judged, the second is. */
+static void volts_rest_in_the_first_millisecond(void)
+{
+    enum trip_cause cause;
+    given();
+    limits.over_v_counts = 300;
+    limits.confirm_v = 1;
+    closed();
+    CHECK_IS(run(volts_ring, 1600, &cause), UINT32_MAX);
+}
+
+/* ---- the start of a motor ---- */
+
+/* From conversion 8000 on 1.5 A for 300 ms, then 0.3 A; again where the test says so. */
+static uint32_t second_start;
+
+static uint16_t motor(uint32_t n, uint8_t channel)
+{
+    bool starts = (n >= 8000 && n < 12800) || (second_start != 0 && n >= second_start && n < second_start + 4800);
+    if (channel == CHANNEL_J)
+        return n < 8000 ? 77 : 768; /* 30 mA idle, 300 mA running */
+    return channel == CHANNEL_I ? (starts ? 123 : n < 8000 ? 2 : 25) : quiet(n, channel);
+}
+
+static void start_given(uint16_t start_ms)
+{
+    given();
+    limits.inrush_ms = 60;
+    limits.inrush_i_counts = 400;
+    limits.running_i_counts = 41; /* 0.5 A */
+    limits.start_i_counts = 164;  /* 2 A */
+    limits.start_ms = start_ms;
+    second_start = 0;
+}
+
+static void one_start_is_allowed_whenever_it_comes(void)
+{
+    enum trip_cause cause;
+    start_given(400);
+    closed();
+    CHECK_IS(run(motor, 160000, &cause), UINT32_MAX);
+    start_given(0); /* none without its time, and none without its amperes: unknown is no */
+    closed();
+    CHECK_IS(run(motor, 160000, &cause), 8008);
+    CHECK_IS(cause, TRIP_RUNNING);
+    start_given(400);
+    limits.start_i_counts = 0;
+    closed();
+    CHECK_IS(run(motor, 160000, &cause), 8008);
+}
+
+static void start_that_lasts_too_long_trips_on_running(void)
+{
+    enum trip_cause cause;
+    start_given(200); /* it needs 300 ms */
+    closed();
+    /* Begins at 8008, 800 conversions of I behind it are the start's; then three in a row. */
+    CHECK_IS(run(motor, 160000, &cause), 8008 + 4 * (800 + 1) + 8);
+    CHECK_IS(cause, TRIP_RUNNING);
+    CHECK_IS(trip_limit(&levels, &limits, &zeros, cause, CHANNEL_I, 123), 41);
+}
+
+static void start_over_its_own_limit_trips(void)
+{
+    enum trip_cause cause;
+    start_given(400);
+    limits.start_i_counts = 122;
+    closed();
+    CHECK_IS(run(motor, 160000, &cause), 8008 + 12);
+    CHECK_IS(cause, TRIP_START);
+    CHECK_IS(trip_limit(&levels, &limits, &zeros, cause, CHANNEL_I, 123), 122);
+}
+
+static void second_start_within_5_s_trips(void)
+{
+    enum trip_cause cause;
+    start_given(400);
+    uint32_t over = 8008 + 4 * 1601; /* the first conversion of I that the running limit has again */
+    closed();
+    second_start = over + 4 * 19000; /* 4.75 s later */
+    CHECK_IS(run(motor, 160000, &cause), second_start + (4 - second_start % 4) % 4 + 8);
+    CHECK_IS(cause, TRIP_RUNNING);
+    closed();
+    second_start = over + 4 * 20100;
+    CHECK_IS(run(motor, 240000, &cause), UINT32_MAX);
+}
+
+static void fine_limit_lets_a_start_begin_too(void)
+{
+    enum trip_cause cause;
+    start_given(2);
+    limits.running_i_counts = 0;
+    limits.running_j_counts = 700; /* 273 mA: 300 mA running is over it, after the start too */
+    closed();
+    /* J at 8019 and 8051 begins it; 8 conversions of I are the start's, 8084 is not; J again at 8115 and 8147. */
+    CHECK_IS(run(motor, 160000, &cause), 8147);
+    CHECK_IS(cause, TRIP_RUNNING);
+    CHECK_IS(watch.channel, CHANNEL_J);
+}
+
+static void heat_counts_through_a_start(void)
+{
+    enum trip_cause cause;
+    start_given(400);
+    limits.i2t_running_counts = 41;
+    limits.i2t_budget_counts2 = 100 * 13448; /* 123^2 - 41^2 = 13 448 a conversion */
+    closed();
+    CHECK_IS(run(motor, 160000, &cause), 8000 + 4 * 100);
+    CHECK_IS(cause, TRIP_I2T);
+}
+
+/* ---- a current input that has died ---- */
+
+static uint16_t j_up_i_dead(uint32_t n, uint8_t channel)
+{
+    if (channel == CHANNEL_J)
+        return n >= 1600 ? 1023 : 100;
+    return channel == CHANNEL_I ? 19 : quiet(n, channel);
+}
+
+static uint16_t j_up_i_up(uint32_t n, uint8_t channel)
+{
+    return channel == CHANNEL_I && n >= 1600 ? 20 : j_up_i_dead(n, channel);
+}
+
+static void j_far_up_with_i_at_rest_trips(void)
+{
+    enum trip_cause cause;
+    given();
+    closed();
+    CHECK_IS(run(j_up_i_dead, 16000, &cause), 1600 + 19 + 2 * 32);
+    CHECK_IS(cause, TRIP_SELF_TEST);
+    CHECK_IS(watch.channel, CHANNEL_J);
+    closed();
+    CHECK_IS(run(j_up_i_up, 16000, &cause), UINT32_MAX);
+}
+
 static void nothing_watched_never_trips(void)
 {
     enum trip_cause cause;
@@ -312,5 +454,13 @@ void trip_tests(void)
     mean_limit_waits_for_ten_readings();
     mean_of_j_is_void_while_one_was_over_1000();
     voltages_trip_either_way();
+    volts_rest_in_the_first_millisecond();
+    one_start_is_allowed_whenever_it_comes();
+    start_that_lasts_too_long_trips_on_running();
+    start_over_its_own_limit_trips();
+    second_start_within_5_s_trips();
+    fine_limit_lets_a_start_begin_too();
+    heat_counts_through_a_start();
+    j_far_up_with_i_at_rest_trips();
     nothing_watched_never_trips();
 }

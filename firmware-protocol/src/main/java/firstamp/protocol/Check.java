@@ -54,6 +54,6 @@ final class Check {
     throw new FieldException(
         field,
         RefusalReason.BAD_VALUE,
-        type.getSimpleName() + " has no code " + code + " in wire format version 1");
+        type.getSimpleName() + " has no code " + code + " in wire format version " + Frame.VERSION);
   }
 }

@@ -9,7 +9,7 @@ package firstamp.protocol;
  */
 public record Frame(int sequence, long tickMicros, Message message) {
   /** The protocol version of every frame that decodes. */
-  public static final int VERSION = 1;
+  public static final int VERSION = 2;
 
   /** Number of the message on the wire. */
   public MessageType type() {

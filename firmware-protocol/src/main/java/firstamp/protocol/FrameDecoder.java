@@ -188,7 +188,8 @@ public final class FrameDecoder {
       return RejectReason.BAD_CRC;
     }
     int version = plain[0] & 0xFF;
-    if (version != Frame.VERSION) {
+    // Who is there may be asked in any version, so that both ends can say that they differ.
+    if (version != Frame.VERSION && plain[1] != MessageType.HELLO_REQUEST.code()) {
       foreignVersion = version;
       return RejectReason.WRONG_VERSION;
     }

@@ -44,6 +44,19 @@ public final class FrameEncoder {
     return encode(message, 0);
   }
 
+  /**
+   * Asks who is there as a host of another version does: a probe that knows only that one answers
+   * in it, and its version can be named.
+   */
+  public byte[] encodeHello(int version, LineSpeed speed) {
+    Check.range(1, "version", version, 0, Check.U8);
+    byte[] out = new byte[LONGEST_ON_LINE_BYTES];
+    begin(MessageType.HELLO_REQUEST.code(), 0, out, 0);
+    plain[0] = (byte) version;
+    hostPayloads.helloRequest(new HostMessage.HelloRequest(speed));
+    return Arrays.copyOf(out, finish(out, 0));
+  }
+
   /** A frame whose tick is the given microseconds modulo 2^32. */
   public byte[] encode(Message message, long tickMicros) {
     byte[] out = new byte[LONGEST_ON_LINE_BYTES];

@@ -36,6 +36,10 @@ public sealed interface HostMessage extends Message {
     R sound(Sound message);
 
     R clearTrip(ClearTrip message);
+
+    R setPedal(SetPedal message);
+
+    R readClips(ReadClips message);
   }
 
   /**
@@ -260,6 +264,32 @@ public sealed interface HostMessage extends Message {
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.clearTrip(this);
+    }
+  }
+
+  /** Says what the pedal in the probe's jack does. */
+  record SetPedal(PedalDuty duty) implements HostMessage {
+    @Override
+    public MessageType type() {
+      return MessageType.SET_PEDAL;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.setPedal(this);
+    }
+  }
+
+  /** Asks which clips are joined to something; answered by a status once they were read back. */
+  record ReadClips() implements HostMessage {
+    @Override
+    public MessageType type() {
+      return MessageType.READ_CLIPS;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+      return visitor.readClips(this);
     }
   }
 }

@@ -6,10 +6,12 @@ import firstamp.protocol.HostMessage.ClearTrip;
 import firstamp.protocol.HostMessage.Heartbeat;
 import firstamp.protocol.HostMessage.HelloRequest;
 import firstamp.protocol.HostMessage.LookRequest;
+import firstamp.protocol.HostMessage.ReadClips;
 import firstamp.protocol.HostMessage.Restore;
 import firstamp.protocol.HostMessage.SelfTestRequest;
 import firstamp.protocol.HostMessage.SendAgain;
 import firstamp.protocol.HostMessage.SetLimits;
+import firstamp.protocol.HostMessage.SetPedal;
 import firstamp.protocol.HostMessage.Sound;
 import firstamp.protocol.HostMessage.StatusRequest;
 import firstamp.protocol.HostMessage.StreamRequest;
@@ -23,8 +25,8 @@ import java.util.List;
  * order of wire-format.md section 4. Reserved bytes must be 0.
  */
 final class HostPayloads implements HostMessage.Visitor<PayloadWriter> {
-  private static final int LIMITS_RESERVED_BYTES = 6;
-  private static final int LIMITS_RESERVED_FIELD = 19;
+  private static final int LIMITS_RESERVED_BYTES = 2;
+  private static final int LIMITS_RESERVED_FIELD = 21;
   private static final int LOOK_RESERVED_FIELD = 2;
 
   private final PayloadWriter out;
@@ -51,6 +53,8 @@ final class HostPayloads implements HostMessage.Visitor<PayloadWriter> {
       case SELF_TEST_REQUEST -> new SelfTestRequest();
       case SOUND -> new Sound(Check.code(1, SoundPattern.class, in.u8()));
       case CLEAR_TRIP -> new ClearTrip(in.u16());
+      case SET_PEDAL -> new SetPedal(Check.code(1, PedalDuty.class, in.u8()));
+      case READ_CLIPS -> new ReadClips();
       default -> throw new IllegalArgumentException(type + " is no message from the host");
     };
   }
@@ -103,6 +107,8 @@ final class HostPayloads implements HostMessage.Visitor<PayloadWriter> {
             rails,
             in.u16(),
             in.u16(),
+            in.u16(),
+            in.u16(),
             in.u16());
     in.zeros(LIMITS_RESERVED_FIELD, LIMITS_RESERVED_BYTES);
     return limits;
@@ -129,13 +135,16 @@ final class HostPayloads implements HostMessage.Visitor<PayloadWriter> {
     return out.u16(limits.overVCounts())
         .u16(limits.silenceMillis())
         .u16(limits.lookOverJCounts())
+        .u16(limits.startICounts())
+        .u16(limits.startMillis())
         .zeros(LIMITS_RESERVED_BYTES);
   }
 
   private static LookParameters readLook(PayloadReader in) {
     boolean skip = in.flag(1, "skip");
     in.zeros(LOOK_RESERVED_FIELD, 1);
-    return new LookParameters(skip, in.u16(), in.u16(), in.u16(), in.u16(), in.u16(), in.u16());
+    return new LookParameters(
+        skip, in.u16(), in.u16(), in.u16(), in.u16(), in.u16(), in.u16(), in.u32());
   }
 
   private PayloadWriter writeLook(LookParameters look) {
@@ -146,7 +155,8 @@ final class HostPayloads implements HostMessage.Visitor<PayloadWriter> {
         .u16(look.shortVPerJ256ths())
         .u16(look.lowVPerJ256ths())
         .u16(look.supplyLowestCounts())
-        .u16(look.supplyHighestCounts());
+        .u16(look.supplyHighestCounts())
+        .u32(look.chargeLimit());
   }
 
   @Override
@@ -208,5 +218,15 @@ final class HostPayloads implements HostMessage.Visitor<PayloadWriter> {
   @Override
   public PayloadWriter clearTrip(ClearTrip message) {
     return out.u16(message.tripNumber());
+  }
+
+  @Override
+  public PayloadWriter setPedal(SetPedal message) {
+    return out.code(message.duty());
+  }
+
+  @Override
+  public PayloadWriter readClips(ReadClips message) {
+    return out;
   }
 }

@@ -12,7 +12,8 @@ public record Inputs(int bits) {
   public static final int BUTTON_DOWN = 1 << 3;
   public static final int PEDAL_DOWN = 1 << 4;
   public static final int ISOLATED_LINK = 1 << 5;
-  public static final int HARD_SHORT = 1 << 6;
+  public static final int LIMITING = 1 << 6;
+  public static final int LIMITER_TESTED = 1 << 7;
 
   public Inputs {
     Check.range(1, "inputs", bits, 0, Check.U8);
@@ -48,8 +49,13 @@ public record Inputs(int bits) {
     return (bits & ISOLATED_LINK) != 0;
   }
 
-  /** Whether the current is over the comparator's level. */
-  public boolean hardShort() {
-    return (bits & HARD_SHORT) != 0;
+  /** Whether the limiter holds the current now. */
+  public boolean limiting() {
+    return (bits & LIMITING) != 0;
+  }
+
+  /** Whether the limiter was tested before the closing that stands or came last. */
+  public boolean limiterTested() {
+    return (bits & LIMITER_TESTED) != 0;
   }
 }

@@ -11,6 +11,7 @@ package firstamp.protocol;
  * @param lowVPerJ256ths the same at 30 ohm
  * @param supplyLowestCounts 0.3 of nominal in V counts, 0 to 1023
  * @param supplyHighestCounts 1.15 of nominal in V counts, 0 to 1023
+ * @param chargeLimit J counts times pairs times V counts that the surge may hold, 0 = not watched
  */
 public record LookParameters(
     boolean skip,
@@ -19,7 +20,8 @@ public record LookParameters(
     int shortVPerJ256ths,
     int lowVPerJ256ths,
     int supplyLowestCounts,
-    int supplyHighestCounts) {
+    int supplyHighestCounts,
+    long chargeLimit) {
   public LookParameters {
     Check.range(3, "longestMillis", longestMillis, 100, 3000);
     Check.range(4, "vPerJ256ths", vPerJ256ths, 1, Check.U16);
@@ -27,5 +29,26 @@ public record LookParameters(
     Check.range(6, "lowVPerJ256ths", lowVPerJ256ths, 1, Check.U16);
     Check.range(7, "supplyLowestCounts", supplyLowestCounts, 0, Check.HIGHEST_COUNT);
     Check.range(8, "supplyHighestCounts", supplyHighestCounts, 0, Check.HIGHEST_COUNT);
+    Check.range(9, "chargeLimit", chargeLimit, 0, 2_000_000_000L);
+  }
+
+  /** A look that does not ask how much the surge holds. */
+  public LookParameters(
+      boolean skip,
+      int longestMillis,
+      int vPerJ256ths,
+      int shortVPerJ256ths,
+      int lowVPerJ256ths,
+      int supplyLowestCounts,
+      int supplyHighestCounts) {
+    this(
+        skip,
+        longestMillis,
+        vPerJ256ths,
+        shortVPerJ256ths,
+        lowVPerJ256ths,
+        supplyLowestCounts,
+        supplyHighestCounts,
+        0);
   }
 }

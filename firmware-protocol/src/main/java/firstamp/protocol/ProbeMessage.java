@@ -50,9 +50,11 @@ public sealed interface ProbeMessage extends Message {
    * @param latchedCause its cause, absent if none is latched
    * @param scales eight, in channel order
    * @param calibratedEpochSeconds seconds since 1970, 0 = never
-   * @param hardShortMilliamps level of the comparator
+   * @param hardShortMilliamps above which the limiter holds the current
    * @param lookMilliohms the look resistor
    * @param silenceMillis host silence that opens the switch, now in force
+   * @param pedal what the pedal does
+   * @param fuses of the chip
    */
   record Hello(
       int firmware,
@@ -69,7 +71,9 @@ public sealed interface ProbeMessage extends Message {
       long calibratedEpochSeconds,
       long hardShortMilliamps,
       long lookMilliohms,
-      int silenceMillis)
+      int silenceMillis,
+      PedalDuty pedal,
+      Fuses fuses)
       implements ProbeMessage {
     public Hello {
       Check.range(1, "firmware", firmware, 0, Check.U16);
@@ -194,6 +198,7 @@ public sealed interface ProbeMessage extends Message {
    * @param endJSixteenths the same of J
    * @param sumVCounts sum of all V conversions of the look
    * @param sumJCounts the same of J
+   * @param clips as read back before the look
    */
   record LookResult(
       LookOutcome outcome,
@@ -206,7 +211,8 @@ public sealed interface ProbeMessage extends Message {
       int endVSixteenths,
       int endJSixteenths,
       long sumVCounts,
-      long sumJCounts)
+      long sumJCounts,
+      Clips clips)
       implements ProbeMessage {
     public LookResult {
       Check.range(3, "durationMillis", durationMillis, 0, Check.U16);
@@ -245,6 +251,8 @@ public sealed interface ProbeMessage extends Message {
    * @param i2tCounts2 surge heat sum, counts squared times conversions
    * @param i2tLimitCounts2 its budget, 0 = not watched
    * @param bootLow low 16 bits of the boot id in which it happened
+   * @param limitedConversions how many in a row, to the last, had seen the limiter hold
+   * @param lastVCounts the last conversion of V before the opening
    */
   record Trip(
       int number,
@@ -257,7 +265,9 @@ public sealed interface ProbeMessage extends Message {
       int limit,
       long i2tCounts2,
       long i2tLimitCounts2,
-      int bootLow)
+      int bootLow,
+      int limitedConversions,
+      int lastVCounts)
       implements ProbeMessage {
     /** The channel of a trip that no channel decided. */
     public static final int NO_CHANNEL = 255;
@@ -275,6 +285,8 @@ public sealed interface ProbeMessage extends Message {
       Check.range(10, "i2tCounts2", i2tCounts2, 0, Check.U32);
       Check.range(11, "i2tLimitCounts2", i2tLimitCounts2, 0, Check.U32);
       Check.range(12, "bootLow", bootLow, 0, Check.U16);
+      Check.range(13, "limitedConversions", limitedConversions, 0, Check.U16);
+      Check.range(14, "lastVCounts", lastVCounts, 0, Check.U16);
     }
 
     /** The value in counts, whatever the cause. */
@@ -347,6 +359,8 @@ public sealed interface ProbeMessage extends Message {
    * @param zeroJSixteenths of J
    * @param zeroVSixteenths of V
    * @param conversionsSent put into the stream since it was accepted (a reading counts 160)
+   * @param clips as last read back
+   * @param pedal what the pedal does
    */
   record Status(
       ProbeState state,
@@ -363,7 +377,9 @@ public sealed interface ProbeMessage extends Message {
       int zeroISixteenths,
       int zeroJSixteenths,
       int zeroVSixteenths,
-      long conversionsSent)
+      long conversionsSent,
+      Clips clips,
+      PedalDuty pedal)
       implements ProbeMessage {
     /** No zero was taken yet. */
     public static final int NO_ZERO = 0xFFFF;

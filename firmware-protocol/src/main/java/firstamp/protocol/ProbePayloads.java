@@ -74,7 +74,9 @@ final class ProbePayloads implements ProbeMessage.Visitor<PayloadWriter> {
         in.u32(),
         in.u32(),
         in.u32(),
-        in.u16());
+        in.u16(),
+        Check.code(16, PedalDuty.class, in.u8()),
+        new Fuses(in.u8(), in.u8(), in.u8()));
   }
 
   private static Optional<TripCause> readCauseOrNone(int code) {
@@ -97,7 +99,11 @@ final class ProbePayloads implements ProbeMessage.Visitor<PayloadWriter> {
     return out.u32(hello.calibratedEpochSeconds())
         .u32(hello.hardShortMilliamps())
         .u32(hello.lookMilliohms())
-        .u16(hello.silenceMillis());
+        .u16(hello.silenceMillis())
+        .code(hello.pedal())
+        .u8(hello.fuses().low())
+        .u8(hello.fuses().high())
+        .u8(hello.fuses().extended());
   }
 
   @Override
@@ -145,7 +151,8 @@ final class ProbePayloads implements ProbeMessage.Visitor<PayloadWriter> {
         in.u16(),
         in.u16(),
         in.u32(),
-        in.u32());
+        in.u32(),
+        new Clips(in.u8()));
   }
 
   @Override
@@ -160,7 +167,9 @@ final class ProbePayloads implements ProbeMessage.Visitor<PayloadWriter> {
         .u16(look.endVSixteenths())
         .u16(look.endJSixteenths())
         .u32(look.sumVCounts())
-        .u32(look.sumJCounts());
+        .u32(look.sumJCounts())
+        .u8(look.clips().bits())
+        .u8(0);
   }
 
   private static Trip readTrip(PayloadReader in) {
@@ -171,7 +180,7 @@ final class ProbePayloads implements ProbeMessage.Visitor<PayloadWriter> {
     in.skip(1);
     return new Trip(
         number, cause, channel, confirmed, in.u32(), in.u32(), in.u16(), in.u16(), in.u32(),
-        in.u32(), in.u16());
+        in.u32(), in.u16(), in.u16(), in.u16());
   }
 
   @Override
@@ -187,7 +196,9 @@ final class ProbePayloads implements ProbeMessage.Visitor<PayloadWriter> {
         .u16(trip.limit())
         .u32(trip.i2tCounts2())
         .u32(trip.i2tLimitCounts2())
-        .u16(trip.bootLow());
+        .u16(trip.bootLow())
+        .u16(trip.limitedConversions())
+        .u16(trip.lastVCounts());
   }
 
   private static Capture readCapture(PayloadReader in) {
@@ -230,7 +241,9 @@ final class ProbePayloads implements ProbeMessage.Visitor<PayloadWriter> {
         in.u16(),
         in.u16(),
         in.u16(),
-        in.u32());
+        in.u32(),
+        new Clips(in.u8()),
+        Check.code(17, PedalDuty.class, in.u8()));
   }
 
   @Override
@@ -249,7 +262,9 @@ final class ProbePayloads implements ProbeMessage.Visitor<PayloadWriter> {
         .u16(status.zeroISixteenths())
         .u16(status.zeroJSixteenths())
         .u16(status.zeroVSixteenths())
-        .u32(status.conversionsSent());
+        .u32(status.conversionsSent())
+        .u8(status.clips().bits())
+        .code(status.pedal());
   }
 
   @Override

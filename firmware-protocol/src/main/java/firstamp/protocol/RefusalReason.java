@@ -31,7 +31,9 @@ public enum RefusalReason implements WireCode {
   /** Still at something else; detail: the state. */
   BUSY(14),
   /** The probe's memory did not take the write. */
-  EEPROM(15);
+  EEPROM(15),
+  /** Hold to run, and the foot is up; detail: inputs. */
+  FOOT_NOT_DOWN(16);
 
   private final int code;
 

@@ -23,7 +23,11 @@ public enum SelfTestFault implements WireCode {
   /** The record of the latched trip is damaged. */
   LATCH_RECORD(9),
   /** The converter does not convert. */
-  CONVERTER(10);
+  CONVERTER(10),
+  /** The chip's fuse bits are not those of the guide. */
+  FUSES(11),
+  /** The fine current input is far up and the coarse one at rest. */
+  CURRENTS(12);
 
   private final int code;
 

@@ -21,7 +21,9 @@ public enum TripCause implements WireCode {
   /** The mean of 100 ms over the running limit (pulsed current); shown as running. */
   MEAN(9),
   /** A peak of pulsed current over its limit; shown as running. */
-  PEAK(10);
+  PEAK(10),
+  /** A start over its own limit; shown as running. */
+  START(11);
 
   private final int code;
 

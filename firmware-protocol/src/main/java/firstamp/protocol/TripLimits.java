@@ -25,6 +25,8 @@ import java.util.List;
  * @param overVCounts trip above, counts above zero, 0 to 1022
  * @param silenceMillis host silence that opens the switch, 200 to 10 000
  * @param lookOverJCounts in the look, open it above this, 0 to 1000
+ * @param startICounts limit on I while a start is allowed, 0 (none is) or 4 to 1020
+ * @param startMillis how long, 0 to 1000
  */
 public record TripLimits(
     int inrushMillis,
@@ -43,7 +45,9 @@ public record TripLimits(
     List<RailWindow> rails,
     int overVCounts,
     int silenceMillis,
-    int lookOverJCounts) {
+    int lookOverJCounts,
+    int startICounts,
+    int startMillis) {
   static final int RAILS = 3;
   private static final int FINEST_COUNTS = 4;
   private static final int FINEST_SIXTEENTHS = 64;
@@ -67,6 +71,8 @@ public record TripLimits(
     Check.range(16, "overVCounts", overVCounts, 0, 1022);
     Check.range(17, "silenceMillis", silenceMillis, 200, 10_000);
     Check.range(18, "lookOverJCounts", lookOverJCounts, 0, 1000);
+    Check.limit(19, "startICounts", startICounts, FINEST_COUNTS, 1020);
+    Check.range(20, "startMillis", startMillis, 0, 1000);
   }
 
   /**
@@ -98,10 +104,12 @@ public record TripLimits(
         others,
         overVCounts,
         silenceMillis,
-        lookOverJCounts);
+        lookOverJCounts,
+        startICounts,
+        startMillis);
   }
 
-  /** Collects limits by name, because seventeen numbers in a row are easily swapped. */
+  /** Collects limits by name, because nineteen numbers in a row are easily swapped. */
   public static final class Builder {
     private int inrushMillis;
     private int inrushICounts;
@@ -120,6 +128,8 @@ public record TripLimits(
     private int overVCounts;
     private int silenceMillis = 2000;
     private int lookOverJCounts;
+    private int startICounts;
+    private int startMillis;
 
     private Builder() {}
 
@@ -198,6 +208,13 @@ public record TripLimits(
       return this;
     }
 
+    /** One start, whenever it comes. */
+    public Builder start(int iCounts, int millis) {
+      this.startICounts = iCounts;
+      this.startMillis = millis;
+      return this;
+    }
+
     /** Checks every range and gives the limits. */
     public TripLimits build() {
       return new TripLimits(
@@ -217,7 +234,9 @@ public record TripLimits(
           List.of(rails),
           overVCounts,
           silenceMillis,
-          lookOverJCounts);
+          lookOverJCounts,
+          startICounts,
+          startMillis);
     }
   }
 }

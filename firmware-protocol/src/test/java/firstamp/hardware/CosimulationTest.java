@@ -11,7 +11,6 @@ import firstamp.protocol.LookOutcome;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.StreamKind;
-import firstamp.protocol.TripCause;
 import firstamp.protocol.TripLimits;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -41,9 +40,9 @@ class CosimulationTest {
 
   @Test
   void lightSetStaysOnAndIsMeasuredAsOhmsLawSays() throws Exception {
-    Result result = powerUp().with("cset", "1u").calibrated(CALIBRATED).run(700);
+    Result result = powerUp().with("cset", "1u").calibrated(CALIBRATED).run(780);
     double onMs = result.firstMs(SWITCH, "high");
-    assertThat(onMs).isBetween(605.0, 640.0);
+    assertThat(onMs).isBetween(630.0, 690.0);
     assertThat(result.of(ProbeMessage.Trip.class)).isEmpty();
     double amperes = VOLTS / OHM;
     assertThat(result.courses().get("amps").last()).isCloseTo(amperes, within(0.01 * amperes));
@@ -59,11 +58,11 @@ class CosimulationTest {
             .with("cset", "1u")
             .with("csup", "10u")
             .with("ilim", "8")
-            .with("shortat", "0.66")
+            .with("shortat", "0.72")
             .with("shortohm", "1.2")
             .calibrated(CALIBRATED)
-            .option("--fine-at-ms", "660")
-            .run(700);
+            .option("--fine-at-ms", "720")
+            .run(760);
     List<ProbeMessage.Trip> trips = result.of(ProbeMessage.Trip.class);
     assertThat(trips).isNotEmpty();
     double offMs =
@@ -72,7 +71,7 @@ class CosimulationTest {
             .mapToDouble(Cosimulation.PinChange::ms)
             .max()
             .orElseThrow();
-    assertThat(offMs).isBetween(660.0, 661.0);
+    assertThat(offMs).isBetween(720.0, 721.0);
     assertThat(result.courses().get("amps").last()).isCloseTo(0, within(0.005));
   }
 
@@ -82,15 +81,17 @@ class CosimulationTest {
     List<ProbeMessage.LookResult> looks = result.of(ProbeMessage.LookResult.class);
     assertThat(looks).isNotEmpty();
     assertThat(looks.get(0).outcome()).isEqualTo(LookOutcome.CLEAR);
-    assertThat(result.firstMs(SWITCH, "high")).isBetween(605.0, 640.0);
+    assertThat(result.firstMs(SWITCH, "high")).isBetween(630.0, 690.0);
   }
 
+  /**
+   * The earlier circuit has no limiter: the surge is as large as the leads let it be, and soon
+   * over.
+   */
   @Test
-  void healthyReservoirIsTakenForAHardShortToday() throws Exception {
+  void surgeIntoAHealthyReservoirIsNoTrip() throws Exception {
     Result result = powerUp().calibrated(CALIBRATED).run(800);
-    List<ProbeMessage.Trip> trips = result.of(ProbeMessage.Trip.class);
-    assertThat(trips).isNotEmpty();
-    assertThat(trips.get(0).cause()).isEqualTo(TripCause.HARD_SHORT);
+    assertThat(result.of(ProbeMessage.Trip.class)).isEmpty();
     assertThat(result.courses().get("amps").highest()).isGreaterThan(20);
   }
 
@@ -100,8 +101,8 @@ class CosimulationTest {
         powerUp()
             .with("cset", "1u")
             .calibrated(CALIBRATED)
-            .option("--stop-clock-at-ms", "660")
-            .run(830);
+            .option("--stop-clock-at-ms", "720")
+            .run(890);
     double openMs =
         result.pins().stream()
             .filter(change -> change.pin().equals(SWITCH) && change.level().equals("open"))
@@ -109,7 +110,7 @@ class CosimulationTest {
             .max()
             .orElseThrow();
     // 125 ms: 2048 periods of 128 kHz, doubled three times (data sheet, from memory).
-    assertThat(openMs - 660).isBetween(100.0, 135.0);
+    assertThat(openMs - 720).isBetween(100.0, 135.0);
     assertThat(result.courses().get("amps").last()).isCloseTo(0, within(0.005));
   }
 

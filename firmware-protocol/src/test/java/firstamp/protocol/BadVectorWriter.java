@@ -38,7 +38,28 @@ final class BadVectorWriter {
           + "0000"
           + "000000000000";
 
-  private static final String GOOD_LOOK = "0000DC05330205003300" + "3D00" + "EC00";
+  private static final String HELLO_OF_VERSION_1 =
+      "0001"
+          + "01000000"
+          + "01002300"
+          + "0000"
+          + "0000"
+          + "0000"
+          + "00000000"
+          + "20BCBE00"
+          + "00000000"
+          + "801A0600"
+          + "00000000"
+          + "00879303"
+          + "00D3CEFE002D3101".repeat(3)
+          + "806967FF80969800"
+          + "60DAD9FFA0252600"
+          + "00000000"
+          + "10270000"
+          + "10090500"
+          + "D007";
+
+  private static final String GOOD_LOOK = "0000DC05330205003300" + "3D00" + "EC00" + "00000000";
 
   private final StringBuilder text = new StringBuilder(HEADER);
 
@@ -54,7 +75,7 @@ final class BadVectorWriter {
   }
 
   private void brokenOnTheLine() {
-    byte[] good = VectorWriter.frame(1, 0x48, SEQUENCE, 0, new byte[0]);
+    byte[] good = VectorWriter.frame(VectorWriter.VERSION, 0x48, SEQUENCE, 0, new byte[0]);
     line("cobs-code-past-end", "-", "050102", "expect=bad-cobs");
     line("cobs-code-past-end-long", "-", "FF" + "01".repeat(253), "expect=bad-cobs");
     line(
@@ -81,14 +102,19 @@ final class BadVectorWriter {
     plain(
         "version-0", VectorWriter.frame(0, 0x48, SEQUENCE, 0, new byte[0]), "expect=wrong-version");
     plain(
-        "version-2",
-        VectorWriter.frame(2, 0x48, SEQUENCE, 0, new byte[0]),
-        "expect=wrong-version version=2");
+        "version-1",
+        VectorWriter.frame(1, 0x48, SEQUENCE, 0, new byte[0]),
+        "expect=wrong-version version=1");
+    // As the firmware of version 1 says who it is, 94 bytes: its first start, never calibrated.
+    plain(
+        "version-1-hello",
+        VectorWriter.frame(1, 0x01, 0, 0, HEX.parseHex(HELLO_OF_VERSION_1)),
+        "expect=wrong-version version=1");
     plain(
         "version-255",
         VectorWriter.frame(255, 0x7F, SEQUENCE, 0, new byte[3]),
         "expect=wrong-version version=255");
-    for (int type : new int[] {0x00, 0x0D, 0x3F, 0x40, 0x50, 0xFF}) {
+    for (int type : new int[] {0x00, 0x0D, 0x3F, 0x40, 0x52, 0xFF}) {
       frame(String.format("type-%02X", type), type, "", "expect=unknown-type");
     }
   }
@@ -99,7 +125,7 @@ final class BadVectorWriter {
     frame("limits-one-long", LIMITS, GOOD_LIMITS + "00", "expect=wrong-length");
     frame("switch-on-empty", SWITCH_ON, "", "expect=wrong-length");
     frame("restore-without-look", 0x47, "0100", "expect=wrong-length");
-    frame("hello-one-short", 0x01, "00".repeat(93), "expect=wrong-length");
+    frame("hello-one-short", 0x01, "00".repeat(97), "expect=wrong-length");
     frame("raw-three-bytes", 0x02, "000100", "expect=wrong-length");
     frame("raw-count-over-length", 0x02, "00020000" + "0000", "expect=wrong-length");
     frame("raw-count-under-length", 0x02, "00010000" + "000000", "expect=wrong-length");
@@ -109,20 +135,20 @@ final class BadVectorWriter {
     frame("raw-count-0", 0x02, "00000000", "expect=bad-value");
     frame("raw-count-129", 0x02, "00810000" + "00".repeat(162), "expect=bad-value");
     frame("raw-slot-32", 0x02, "20010000" + "0000", "expect=bad-value");
-    frame("trip-cause-0", 0x05, "0100" + "00" + "00".repeat(25), "expect=bad-value");
-    frame("trip-cause-11", 0x05, "0100" + "0B" + "00".repeat(25), "expect=bad-value");
-    frame("trip-channel-8", 0x05, "0100" + "0208" + "00".repeat(24), "expect=bad-value");
+    frame("trip-cause-0", 0x05, "0100" + "00" + "00".repeat(29), "expect=bad-value");
+    frame("trip-cause-12", 0x05, "0100" + "0C" + "00".repeat(29), "expect=bad-value");
+    frame("trip-channel-8", 0x05, "0100" + "0208" + "00".repeat(28), "expect=bad-value");
     frame("switch-state-5", 0x0A, "0501", "expect=bad-value");
     frame("switch-by-11", 0x0A, "000B", "expect=bad-value");
     frame("press-which-0", 0x0B, "0001", "expect=bad-value");
-    frame("look-result-8", 0x04, "08" + "00".repeat(23), "expect=bad-value");
+    frame("look-result-10", 0x04, "0A" + "00".repeat(25), "expect=bad-value");
     frame("capture-first-114", 0x06, "010072001000" + "0000" + "00".repeat(32), "expect=bad-value");
     frame(
         "capture-counts-1024",
         0x06,
         "010000001000" + "0000" + "0004" + "00".repeat(30),
         "expect=bad-value");
-    frame("refused-reason-16", 0x09, "43000010" + "0000", "expect=bad-value");
+    frame("refused-reason-17", 0x09, "43000011" + "0000", "expect=bad-value");
   }
 
   private void fieldsOfLimits() {
@@ -153,7 +179,10 @@ final class BadVectorWriter {
     limits("silence-199", 17, 38, "C700", "bad-value");
     limits("silence-10001", 17, 38, "1127", "bad-value");
     limits("look-over-j-1001", 18, 40, "E903", "bad-value");
-    limits("reserved-1", 19, 47, "01", "bad-value");
+    limits("start-i-3", 19, 42, "0300", "limit-too-fine");
+    limits("start-i-1021", 19, 42, "FD03", "bad-value");
+    limits("start-ms-1001", 20, 44, "E903", "bad-value");
+    limits("reserved-1", 21, 47, "01", "bad-value");
   }
 
   private void otherFieldsFromHost() {
@@ -166,6 +195,8 @@ final class BadVectorWriter {
     look("low-v-per-j-0", 6, 8, "0000");
     look("supply-lowest-1024", 7, 10, "0004");
     look("supply-highest-65535", 8, 12, "FFFF");
+    look("charge-limit-2000000001", 9, 14, "01943577");
+    frame("pedal-duty-3", 0x50, "03", refused(1, "bad-value"));
     frame(
         "restore-max-ms-99", 0x47, "0100" + spoilt(GOOD_LOOK, 2, "6300"), refused(3, "bad-value"));
     frame("hello-request-speed-2", 0x41, "02", refused(1, "bad-value"));
@@ -198,7 +229,10 @@ final class BadVectorWriter {
   }
 
   private void frame(String name, int type, String payload, String expect) {
-    plain(name, VectorWriter.frame(1, type, SEQUENCE, 0, HEX.parseHex(payload)), expect);
+    plain(
+        name,
+        VectorWriter.frame(VectorWriter.VERSION, type, SEQUENCE, 0, HEX.parseHex(payload)),
+        expect);
   }
 
   private void plain(String name, byte[] plain, String expect) {

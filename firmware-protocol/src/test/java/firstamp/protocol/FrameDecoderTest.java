@@ -218,6 +218,8 @@ final class FrameDecoderTest {
         0,
         10_000,
         330_000,
-        2000);
+        2000,
+        PedalDuty.OFF,
+        Fuses.RIGHT);
   }
 }

@@ -14,7 +14,7 @@ final class FrameRoundTripTest {
     FrameEncoder encoder = new FrameEncoder(7);
     Message trip =
         new ProbeMessage.Trip(
-            3, TripCause.RUNNING, SlotPlan.I, 3, 4_294_967_000L, 204, 120, 86, 5000, 0, 9);
+            3, TripCause.RUNNING, SlotPlan.I, 3, 4_294_967_000L, 204, 120, 86, 5000, 0, 9, 17, 204);
     Message raw = new ProbeMessage.Raw(31, 2, new short[] {0, 1023, 512, 1, 2, 3, 1022});
     for (Message message : List.of(trip, raw)) {
       byte[] line = encoder.encode(message, 1_000_000);

@@ -19,12 +19,13 @@ import java.util.function.IntUnaryOperator;
 final class VectorWriter {
   private static final String HEADER =
       """
-      # Frames of wire format version 1, both directions. One a line:
+      # Frames of wire format version 2, both directions. One a line:
       # name | hex before COBS | hex on the line with delimiter | key=value ...
       # Keys are the field names of wire-format.md; numbers are decimal; a field that repeats is a comma list;
       # reserved fields (0) are left out. "-low", "-ordinary" and "-high" hold the edges and distinct values between.
       # Written by VectorWriter (test scope) with a checksum, COBS and packing of its own.
       """;
+  static final int VERSION = 2;
   private static final long U32_HIGH = 4_294_967_295L;
   private static final long I32_LOW = Integer.MIN_VALUE;
   private static final long I32_HIGH = Integer.MAX_VALUE;
@@ -69,13 +70,17 @@ final class VectorWriter {
         one(f("stream", 1, 0, 1, 2)),
         one(f("self_test", 2, 0, 260, 65535)),
         one(f("latched_trip", 2, 0, 517, 65535)),
-        one(f("latched_cause", 1, 0, 4, 10)),
+        one(f("latched_cause", 1, 0, 4, 11)),
         one(f("calibration", 1, 0, 1, 2)),
         scale,
         one(f("calibrated_s", 4, 0, 1_790_000_000L, U32_HIGH)),
         one(f("hard_short_ma", 4, 0, 10_000, U32_HIGH)),
         one(f("look_mohm", 4, 0, 330_000, U32_HIGH)),
-        one(f("silence_ms", 2, 0, 2000, 65535)));
+        one(f("silence_ms", 2, 0, 2000, 65535)),
+        one(f("pedal", 1, 0, 1, 2)),
+        one(f("fuse_low", 1, 0, 255, 255)),
+        one(f("fuse_high", 1, 0, 199, 255)),
+        one(f("fuse_extended", 1, 0, 252, 255)));
     message(
         "reading",
         0x03,
@@ -90,7 +95,7 @@ final class VectorWriter {
     message(
         "look-result",
         0x04,
-        one(f("result", 1, 0, 2, 17)),
+        one(f("result", 1, 0, 2, 19)),
         one(f("closes", 1, 0, 1, 1)),
         one(f("duration_ms", 2, 0, 400, 65535)),
         one(f("zero_i", 2, 0, 17, 65535)),
@@ -100,12 +105,14 @@ final class VectorWriter {
         one(f("end_v", 2, 0, 3275, 65535)),
         one(f("end_j", 2, 0, 1456, 65535)),
         one(f("sum_v", 4, 0, 40_321, U32_HIGH)),
-        one(f("sum_j", 4, 0, 70_654, U32_HIGH)));
+        one(f("sum_j", 4, 0, 70_654, U32_HIGH)),
+        one(f("clips", 1, 0, 131, 255)),
+        reserved(1));
     message(
         "trip",
         0x05,
         one(f("number", 2, 0, 258, 65535)),
-        one(f("cause", 1, 1, 2, 10)),
+        one(f("cause", 1, 1, 2, 11)),
         one(f("channel", 1, 0, 5, 255)),
         one(f("confirmed", 1, 0, 3, 255)),
         reserved(1),
@@ -115,7 +122,9 @@ final class VectorWriter {
         one(f("limit", 2, 0, 82, 65535)),
         one(f("i2t", 4, 0, 99_999_999L, U32_HIGH)),
         one(f("i2t_limit", 4, 0, 1_500_000_000L, U32_HIGH)),
-        one(f("boot", 2, 0, 4465, 65535)));
+        one(f("boot", 2, 0, 4465, 65535)),
+        one(f("limited", 2, 0, 17, 65535)),
+        one(f("last_v", 2, 0, 208, 65535)));
     message(
         "capture",
         0x06,
@@ -142,18 +151,20 @@ final class VectorWriter {
         one(f("zero_i", 2, 0, 17, 65535)),
         one(f("zero_j", 2, 0, 518, 65535)),
         one(f("zero_v", 2, 0, 1019, 65535)),
-        one(f("conversions_sent", 4, 0, 16_000_160L, U32_HIGH)));
+        one(f("conversions_sent", 4, 0, 16_000_160L, U32_HIGH)),
+        one(f("clips", 1, 0, 135, 255)),
+        one(f("pedal", 1, 0, 1, 2)));
     message(
         "accepted",
         0x08,
-        one(f("type", 1, 0x42, 0x45, 0x4F)),
+        one(f("type", 1, 0x42, 0x45, 0x51)),
         one(f("sequence", 2, 0, 770, 65535)));
     message(
         "refused",
         0x09,
-        one(f("type", 1, 0x42, 0x43, 0x4F)),
+        one(f("type", 1, 0x42, 0x43, 0x51)),
         one(f("sequence", 2, 0, 770, 65535)),
-        one(f("reason", 1, 1, 3, 15)),
+        one(f("reason", 1, 1, 3, 16)),
         one(f("detail", 2, 0, 1027, 65535)));
     message("switch", 0x0A, one(f("state", 1, 0, 3, 4)), one(f("by", 1, 0, 1, 10)));
     message("press", 0x0B, one(f("which", 1, 1, 2, 2)), one(f("kind", 1, 1, 2, 3)));
@@ -207,7 +218,9 @@ final class VectorWriter {
         one(f("over_v", 2, 0, 222, 1022)),
         one(f("silence_ms", 2, 200, 2000, 10_000)),
         one(f("look_over_j", 2, 0, 900, 1000)),
-        reserved(6));
+        one(f("start_i", 2, 0, 370, 1020)),
+        one(f("start_ms", 2, 0, 400, 1000)),
+        reserved(2));
     message(
         "limits-finest",
         0x43,
@@ -229,7 +242,9 @@ final class VectorWriter {
         one(f("over_v", 2, 1, 1, 1)),
         one(f("silence_ms", 2, 200, 200, 200)),
         one(f("look_over_j", 2, 1, 1, 1)),
-        reserved(6));
+        one(f("start_i", 2, 4, 4, 4)),
+        one(f("start_ms", 2, 1, 1, 1)),
+        reserved(2));
     message("look", 0x44, look());
     message("switch-on", 0x45, look());
     message("switch-off", 0x46, one(f("by", 1, 1, 2, 4)));
@@ -246,6 +261,8 @@ final class VectorWriter {
     message("self-test", 0x4D);
     message("sound", 0x4E, one(f("pattern", 1, 0, 2, 3)));
     message("clear-trip", 0x4F, one(f("number", 2, 0, 258, 65535)));
+    message("pedal", 0x50, one(f("duty", 1, 0, 1, 2)));
+    message("clips", 0x51);
   }
 
   private static Group[] look() {
@@ -257,7 +274,8 @@ final class VectorWriter {
       one(f("short_v_per_j", 2, 1, 5, 65535)),
       one(f("low_v_per_j", 2, 1, 51, 65535)),
       one(f("supply_lowest", 2, 0, 61, 1023)),
-      one(f("supply_highest", 2, 0, 236, 1023))
+      one(f("supply_highest", 2, 0, 236, 1023)),
+      one(f("charge_limit", 4, 0, 87_381_333L, 2_000_000_000L))
     };
   }
 
@@ -340,7 +358,7 @@ final class VectorWriter {
   private void line(String name, int type, int sequence, long tick, Bytes payload, String keys) {
     // The host's tick is 0.
     long sent = type < 0x40 ? tick : 0;
-    byte[] plain = frame(1, type, sequence, sent, payload.array());
+    byte[] plain = frame(VERSION, type, sequence, sent, payload.array());
     HexFormat hex = HexFormat.of().withUpperCase();
     text.append(name).append(" | ").append(hex.formatHex(plain)).append(" | ");
     text.append(hex.formatHex(cobs(plain))).append("00 | frame.type=").append(type);

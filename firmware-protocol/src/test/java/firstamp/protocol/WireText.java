@@ -50,12 +50,16 @@ final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visito
                 m.latchedCause().map(TripCause::code).orElse(0),
                 m.calibration().code())
         + scales(m.scales())
-        + " calibrated_s=%d hard_short_ma=%d look_mohm=%d silence_ms=%d"
+        + " calibrated_s=%d hard_short_ma=%d look_mohm=%d silence_ms=%d pedal=%d fuse_low=%d fuse_high=%d fuse_extended=%d"
             .formatted(
                 m.calibratedEpochSeconds(),
                 m.hardShortMilliamps(),
                 m.lookMilliohms(),
-                m.silenceMillis());
+                m.silenceMillis(),
+                m.pedal().code(),
+                m.fuses().low(),
+                m.fuses().high(),
+                m.fuses().extended());
   }
 
   @Override
@@ -96,7 +100,7 @@ final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visito
                 m.pairs(),
                 m.endVSixteenths(),
                 m.endJSixteenths())
-        + " sum_v=%d sum_j=%d".formatted(m.sumVCounts(), m.sumJCounts());
+        + " sum_v=%d sum_j=%d clips=%d".formatted(m.sumVCounts(), m.sumJCounts(), m.clips().bits());
   }
 
   @Override
@@ -111,8 +115,13 @@ final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visito
                 m.decidedTickMicros(),
                 m.value(),
                 m.limit())
-        + " i2t=%d i2t_limit=%d boot=%d"
-            .formatted(m.i2tCounts2(), m.i2tLimitCounts2(), m.bootLow());
+        + " i2t=%d i2t_limit=%d boot=%d limited=%d last_v=%d"
+            .formatted(
+                m.i2tCounts2(),
+                m.i2tLimitCounts2(),
+                m.bootLow(),
+                m.limitedConversions(),
+                m.lastVCounts());
   }
 
   @Override
@@ -134,9 +143,14 @@ final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visito
                 m.overruns())
         + " queue_highest=%d busy_percent=%d stack_free=%d late_starts=%d"
             .formatted(m.queueHighest(), m.busyPercent(), m.stackFreeBytes(), m.lateStarts())
-        + " zero_i=%d zero_j=%d zero_v=%d conversions_sent=%d"
+        + " zero_i=%d zero_j=%d zero_v=%d conversions_sent=%d clips=%d pedal=%d"
             .formatted(
-                m.zeroISixteenths(), m.zeroJSixteenths(), m.zeroVSixteenths(), m.conversionsSent());
+                m.zeroISixteenths(),
+                m.zeroJSixteenths(),
+                m.zeroVSixteenths(),
+                m.conversionsSent(),
+                m.clips().bits(),
+                m.pedal().code());
   }
 
   @Override
@@ -204,17 +218,19 @@ final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visito
                 l.confirmV(),
                 l.i2tBudgetCounts2(),
                 l.i2tRunningICounts())
-        + " rail_low=%s rail_high=%s over_v=%d silence_ms=%d look_over_j=%d"
+        + " rail_low=%s rail_high=%s over_v=%d silence_ms=%d look_over_j=%d start_i=%d start_ms=%d"
             .formatted(
                 list(l.rails(), RailWindow::lowCounts),
                 list(l.rails(), RailWindow::highCounts),
                 l.overVCounts(),
                 l.silenceMillis(),
-                l.lookOverJCounts());
+                l.lookOverJCounts(),
+                l.startICounts(),
+                l.startMillis());
   }
 
   private static String look(LookParameters look) {
-    return " skip=%d max_ms=%d v_per_j=%d short_v_per_j=%d low_v_per_j=%d supply_lowest=%d supply_highest=%d"
+    return " skip=%d max_ms=%d v_per_j=%d short_v_per_j=%d low_v_per_j=%d supply_lowest=%d supply_highest=%d charge_limit=%d"
         .formatted(
             look.skip() ? 1 : 0,
             look.longestMillis(),
@@ -222,7 +238,8 @@ final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visito
             look.shortVPerJ256ths(),
             look.lowVPerJ256ths(),
             look.supplyLowestCounts(),
-            look.supplyHighestCounts());
+            look.supplyHighestCounts(),
+            look.chargeLimit());
   }
 
   @Override
@@ -283,5 +300,15 @@ final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visito
   @Override
   public String clearTrip(HostMessage.ClearTrip m) {
     return " number=" + m.tripNumber();
+  }
+
+  @Override
+  public String setPedal(HostMessage.SetPedal m) {
+    return " duty=" + m.duty().code();
+  }
+
+  @Override
+  public String readClips(HostMessage.ReadClips m) {
+    return "";
   }
 }

@@ -83,6 +83,8 @@ final class EndVerdict {
       case "reversed" -> writer.say(FIRST, "refused.reversed", 0);
       case "too-high" -> writer.say(FIRST, "refused.too-high", 0);
       case "no-supply" -> writer.say(FIRST, "refused.no-supply", 0);
+      case "too-much-charge" -> writer.say(FIRST, "refused.too-much-charge", 0);
+      case "no-zero", "shunt", "limiter" -> writer.say(FIRST, "refused.box", 0);
       default -> writer.say(FIRST, "refused.other", 0);
     }
   }

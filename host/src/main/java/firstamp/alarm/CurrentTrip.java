@@ -18,8 +18,7 @@ record CurrentTrip(String key, double value, double stated, double acting, Strin
 
   static CurrentTrip of(Trip trip, RunState run) {
     JobSheet.Limits said = run.sheet().limits();
-    JobSheet.Limits limits =
-        said == null ? new JobSheet.Limits(null, null, null, null, null) : said;
+    JobSheet.Limits limits = said == null ? JobSheet.Limits.NONE : said;
     return switch (trip.cause()) {
       case HARD_SHORT -> {
         double level = run.setup().hardShortA();
@@ -35,6 +34,7 @@ record CurrentTrip(String key, double value, double stated, double acting, Strin
       case MEAN -> ampere("mean", trip, run, limits.runningA(), 16);
       case INRUSH -> ampere("inrush", trip, run, limits.inrushA(), 1);
       case PEAK -> ampere("over-current", trip, run, limits.peakA(), 1);
+      case START -> ampere("start", trip, run, limits.startA(), 1);
       default -> ampere("over-current", trip, run, limits.runningA(), 1);
     };
   }

@@ -263,6 +263,9 @@ public final class RuleEngine {
       switch (look.result()) {
         case CURRENT_WHILE_OFF -> afterOff.refused(look.endMicros(), "current-while-off");
         case VOLTS_STAY -> afterOff.refused(look.endMicros(), "volts-stay");
+        case NO_ZERO -> afterOff.refused(look.endMicros(), "no-zero");
+        case SHUNT -> afterOff.refused(look.endMicros(), "shunt");
+        case LIMITER -> afterOff.refused(look.endMicros(), "limiter");
         default -> trips.looked(look);
       }
       return null;

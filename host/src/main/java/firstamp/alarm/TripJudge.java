@@ -314,6 +314,12 @@ final class TripJudge {
           book.raise(watch, at, since, null, false, null, null, texts.text("look-reversed", true));
         }
       }
+      case TOO_MUCH_CHARGE -> {
+        AlarmCondition watch = watches.of(RuleId.OVER_CURRENT, 0);
+        if (watch != null) {
+          book.raise(watch, at, since, null, false, null, null, texts.text("look-charge", true));
+        }
+      }
       case TOO_HIGH -> {
         AlarmCondition watch = watches.of(RuleId.OVER_VOLTAGE, 0);
         if (watch != null) {

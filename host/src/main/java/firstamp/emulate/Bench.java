@@ -24,7 +24,7 @@ public interface Bench {
   /** Ampere or volt at a clip, now; NaN where a rail's clip is open. */
   double value(Channel channel);
 
-  /** Bits of {@link firstamp.protocol.Inputs}, now; the comparator's own bit is left 0. */
+  /** Bits of {@link firstamp.protocol.Inputs}, now; what the chip finds itself is left 0. */
   int inputBits();
 
   /** What the person's hands can do in this set. */
@@ -32,8 +32,13 @@ public interface Bench {
     return Hands.NONE;
   }
 
-  /** Level of the comparator, ampere, now. */
+  /** Ampere above which the limiter is seen to hold the current, now. */
   double hardShortA();
+
+  /** Whether the limiter holds the current, now. */
+  default boolean limiting() {
+    return value(Channel.I) > hardShortA();
+  }
 
   /** Whether nothing new will come. */
   boolean ended();

@@ -3,10 +3,12 @@ package firstamp.emulate;
 import firstamp.protocol.CalibrationState;
 import firstamp.protocol.Frame;
 import firstamp.protocol.FrameDecoder;
+import firstamp.protocol.Fuses;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LineSpeed;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.MessageType;
+import firstamp.protocol.PedalDuty;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
 import firstamp.protocol.RefusalReason;
@@ -20,7 +22,7 @@ import java.util.Optional;
 
 /** Takes what the host says, checks it against the state, acts and answers. */
 final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
-  static final int FIRMWARE = 0x0100;
+  static final int FIRMWARE = 0x0200;
 
   private static final long HARD_SHORT_MILLIAMPS = 10_000;
   private static final long LOOK_MILLIOHMS = 330_000;
@@ -108,7 +110,9 @@ final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
             memory.calibration().calibratedEpochSeconds(),
             HARD_SHORT_MILLIAMPS,
             LOOK_MILLIOHMS,
-            machine.silenceMillis()),
+            machine.silenceMillis(),
+            machine.pedalDuty(),
+            Fuses.RIGHT),
         machine.nowMicros());
   }
 
@@ -131,7 +135,9 @@ final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
             zeros == null ? none : zeros.iSixteenths(),
             zeros == null ? none : zeros.jSixteenths(),
             zeros == null ? none : zeros.vSixteenths(),
-            machine.stream().sent() & 0xFFFF_FFFFL),
+            machine.stream().sent() & 0xFFFF_FFFFL,
+            machine.clips(),
+            machine.pedalDuty()),
         machine.nowMicros());
   }
 
@@ -205,8 +211,12 @@ final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
       refuse(RefusalReason.NO_LIMITS, 0);
     } else if (!machine.inputs().chassisClipOn()) {
       refuse(RefusalReason.NO_CHASSIS_CLIP, machine.inputs().bits());
-    } else if (machine.inputs().buttonDown() || machine.footBars()) {
+    } else if (machine.inputs().buttonDown()) {
       refuse(RefusalReason.BUTTON_DOWN, machine.inputs().bits());
+    } else if (machine.footBars()) {
+      boolean hold = machine.pedalDuty() == PedalDuty.HOLD_TO_RUN;
+      refuse(
+          hold ? RefusalReason.FOOT_NOT_DOWN : RefusalReason.BUTTON_DOWN, machine.inputs().bits());
     } else if (memory.calibrationState() == CalibrationState.DAMAGED) {
       refuse(RefusalReason.CALIBRATION_DAMAGED, 0);
     } else if (machine.selfTest().refusesArming()) {
@@ -294,5 +304,23 @@ final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
     }
     machine.clearTrip();
     return accept();
+  }
+
+  @Override
+  public Void setPedal(HostMessage.SetPedal message) {
+    if (machine.state() != ProbeState.OFF && machine.state() != ProbeState.TRIPPED) {
+      return refuse(RefusalReason.WRONG_STATE, machine.state());
+    }
+    machine.pedalDuty(message.duty());
+    return accept();
+  }
+
+  @Override
+  public Void readClips(HostMessage.ReadClips message) {
+    if (machine.state() != ProbeState.OFF && machine.state() != ProbeState.TRIPPED) {
+      return refuse(RefusalReason.WRONG_STATE, machine.state());
+    }
+    machine.readClips();
+    return null;
   }
 }

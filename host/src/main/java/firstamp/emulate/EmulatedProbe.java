@@ -25,7 +25,6 @@ public final class EmulatedProbe implements ProbePort {
   private static final long CONVERSION_NANOS = 62_500;
   private static final long SAMPLE_NANOS = 3_000;
   private static final long RESULT_NANOS = 45_000;
-  private static final long HARD_SHORT_NANOS = ProbeMachine.HARD_SHORT_MICROS * 1000L;
   private static final long STEP_NANOS = 1_000_000;
   private static final int STATUS_CONVERSIONS = 3200;
   private static final int POWER_ON = 1;
@@ -130,7 +129,7 @@ public final class EmulatedProbe implements ProbePort {
     }
     takeFromHost();
     machine.begin(nextConversion, inputBits());
-    if (nextConversion % STATUS_CONVERSIONS == 0 && machine.hostThere()) {
+    if (machine.clipsRead() || nextConversion % STATUS_CONVERSIONS == 0 && machine.hostThere()) {
       commands.sendStatus();
     }
     runTo(start + SAMPLE_NANOS);
@@ -151,24 +150,9 @@ public final class EmulatedProbe implements ProbePort {
     return bootNanos + Math.round(conversion * CONVERSION_NANOS / clockRate);
   }
 
-  /** The probe's microseconds since its start at a true time. */
-  private long tickMicros(double seconds) {
-    return (long) ((seconds * 1e9 - bootNanos) * clockRate / 1000);
-  }
-
-  /** Lets time pass; a crossing of the comparator's level opens the switch on the way. */
   private void runTo(long nanos) {
-    double untilS = nanos / 1e9;
-    boolean watch = machine.state() == firstamp.protocol.ProbeState.ON;
-    closedOnce |= watch;
-    double reachedS = bench.advance(untilS, watch);
-    if (watch && reachedS < untilS) {
-      double openS = reachedS + HARD_SHORT_NANOS / 1e9;
-      bench.advance(openS, false);
-      clock(Math.round(openS * 1e9));
-      machine.hardShort(tickMicros(reachedS));
-      bench.advance(Math.max(untilS, openS), false);
-    }
+    closedOnce |= machine.state() == firstamp.protocol.ProbeState.ON;
+    bench.advance(nanos / 1e9, false);
     clock(nanos);
   }
 
@@ -235,7 +219,9 @@ public final class EmulatedProbe implements ProbePort {
   }
 
   private int inputBits() {
-    return bench.inputBits() | (footDown ? Inputs.PEDAL_DOWN : 0);
+    return bench.inputBits()
+        | (footDown ? Inputs.PEDAL_DOWN : 0)
+        | (closedNow && bench.limiting() ? Inputs.LIMITING : 0);
   }
 
   /** Conversions since the first start, over resets. */

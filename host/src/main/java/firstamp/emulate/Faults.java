@@ -1,5 +1,7 @@
 package firstamp.emulate;
 
+import firstamp.protocol.Frame;
+
 /**
  * What goes wrong with the emulated probe, on purpose, for tests. Times are seconds from its first
  * start; a negative time is never; shares are per byte sent by the probe.
@@ -31,7 +33,8 @@ public record Faults(
     double silentAtS,
     double silentForS) {
   /** Nothing goes wrong. */
-  public static final Faults NONE = new Faults(0, 0, 0, 0, -1, -1, 1, false, false, 0, -1, 0);
+  public static final Faults NONE =
+      new Faults(0, 0, 0, 0, -1, -1, Frame.VERSION, false, false, 0, -1, 0);
 
   /** Checks the ranges. */
   public Faults {

@@ -1,5 +1,6 @@
 package firstamp.emulate;
 
+import firstamp.protocol.Frame;
 import firstamp.protocol.FrameEncoder;
 import firstamp.protocol.LineSpeed;
 import firstamp.protocol.ProbeMessage;
@@ -83,7 +84,7 @@ final class LineOut implements Outlet {
       return;
     }
     byte[] bytes = Arrays.copyOf(scratch, length);
-    if (faults.protocolVersion() != 1) {
+    if (faults.protocolVersion() != Frame.VERSION) {
       bytes = ForeignVersion.of(bytes, faults.protocolVersion());
     }
     freeNanos = Math.max(freeNanos, nowNanos) + byteNanos() * bytes.length;

@@ -14,6 +14,7 @@ final class LookWatch {
   private static final int NEAR_SUM_COUNTS = WINDOW / 2;
   private static final int TWO_COUNTS = 32;
   private static final int ONE_COUNT = 16;
+  private static final int SUPPLY_APART = 32;
 
   private final LookParameters parameters;
   private final Zeros zeros;
@@ -27,6 +28,8 @@ final class LookWatch {
   private long sumJ;
   private int before = -1;
   private boolean overCurrent;
+  private boolean settled;
+  private int firstSupply;
 
   /**
    * @param overJCounts limit of J in the look, counts above zero, 0 = none
@@ -59,7 +62,11 @@ final class LookWatch {
       overCurrent = true;
       return true;
     }
-    return pairs * PAIR_MILLIS >= parameters.longestMillis() || settled();
+    if (pairs * PAIR_MILLIS >= parameters.longestMillis()) {
+      return true;
+    }
+    settled = settled();
+    return settled;
   }
 
   private boolean settled() {
@@ -72,6 +79,7 @@ final class LookWatch {
     }
     boolean near = before >= 0 && Math.abs(sum - before) <= NEAR_SUM_COUNTS;
     before = sum;
+    firstSupply = firstSupply == 0 ? supply() : firstSupply;
     int first = v() < shortLevel() ? FIRST_END_SHORTED_PAIRS : FIRST_END_PAIRS;
     return near && pairs >= first;
   }
@@ -116,6 +124,36 @@ final class LookWatch {
     return Math.max(0, endJ() - zeros.jSixteenths());
   }
 
+  /** What the supply must stand at for the current through the look resistor, 1/16 count of V. */
+  int supply() {
+    return (int) Math.min(0xFFFF, v() + (long) j() * parameters.vPerJ256ths() / 256);
+  }
+
+  /** The supply does not move while a capacitor behind the look resistor fills. */
+  private boolean fits() {
+    int now = supply();
+    if (firstSupply != 0 && Math.abs(now - firstSupply) > now / 4 + SUPPLY_APART) {
+      return false;
+    }
+    // 0.3 of nominal times 8/3 is 0.8 of nominal.
+    return j() >= ONE_COUNT || now * 3L >= parameters.supplyLowestCounts() * 16L * 8;
+  }
+
+  /** Half C (supply - V)^2 in counts; only a settled look has a resistance to take off. */
+  private boolean tooMuchCharge() {
+    if (parameters.chargeLimit() == 0) {
+      return false;
+    }
+    long charge = Math.max(0, sumJ - (long) pairs * zeros.jSixteenths() / 16);
+    long volts = Math.max(0, sumV - (long) pairs * zeros.vSixteenths() / 16);
+    if (settled) {
+      long pairsSixteenths = Math.min(0xFFFF, volts * 256 / v());
+      charge = Math.max(0, charge - pairsSixteenths * j() / 256);
+    }
+    int across = Math.min(Converter.HIGHEST_COUNTS, Math.max(0, supply() - v()) / 16);
+    return across != 0 && charge * across / (v() / 16) > parameters.chargeLimit() / across;
+  }
+
   private int shortLevel() {
     return Math.max(TWO_COUNTS, j() * parameters.shortVPerJ256ths() / 256);
   }
@@ -128,7 +166,7 @@ final class LookWatch {
     if (overCurrent) {
       return LookOutcome.SHORT;
     }
-    long supply = v() + (long) j() * parameters.vPerJ256ths() / 256;
+    int supply = supply();
     if (supply < 16L * parameters.supplyLowestCounts()) {
       return LookOutcome.NO_SUPPLY;
     }
@@ -137,6 +175,12 @@ final class LookWatch {
     }
     if (v() < shortLevel()) {
       return LookOutcome.SHORT;
+    }
+    if (!fits()) {
+      return LookOutcome.SHUNT;
+    }
+    if (tooMuchCharge()) {
+      return LookOutcome.TOO_MUCH_CHARGE;
     }
     if (v() < (long) j() * parameters.lowVPerJ256ths() / 256) {
       return LookOutcome.LOW;

@@ -3,21 +3,20 @@ package firstamp.emulate;
 import firstamp.model.Channel;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.LookOutcome;
-import java.util.List;
 
 /**
  * The check before the zeros: no current with the switch open, and the volts on the set side fall
  * (wire-format.md section 4).
  */
 final class OffCheck {
-  private static final int CURRENT_ABOVE_COUNTS = 4;
+  private static final int VOLTS_ABOVE_COUNTS = 4;
   private static final int CURRENT_CONVERSIONS = 100;
   private static final long FALL_CONVERSIONS = 32_000;
   private static final long LONGEST_CONVERSIONS = 480_000;
   private static final int LOWEST_VOLT_COUNTS = 17;
 
   private final long from;
-  private final int restJ;
+  private final int overJ;
   private final int quietV;
   private int currentInRow;
   private boolean currentNow;
@@ -28,17 +27,17 @@ final class OffCheck {
   /**
    * @param from the first conversion of the check
    */
-  OffCheck(long from, List<ChannelScale> scales) {
+  OffCheck(long from, Memory memory) {
     this.from = from;
-    this.restJ = scales.get(Channel.J.ordinal()).countsAt(0);
-    ChannelScale v = scales.get(Channel.V.ordinal());
-    this.quietV = Math.max(LOWEST_VOLT_COUNTS, v.countsAt(0) + CURRENT_ABOVE_COUNTS);
+    this.overJ = ZeroBand.of(memory, Channel.J).highestCounts();
+    ChannelScale v = memory.calibration().scales().get(Channel.V.ordinal());
+    this.quietV = Math.max(LOWEST_VOLT_COUNTS, v.countsAt(0) + VOLTS_ABOVE_COUNTS);
   }
 
   /** Takes a conversion; null = no fault (yet). */
   LookOutcome conversion(long n, Channel channel, int counts) {
     if (channel == Channel.J) {
-      currentNow = counts >= restJ + CURRENT_ABOVE_COUNTS;
+      currentNow = counts > overJ;
       currentInRow = currentNow ? currentInRow + 1 : 0;
       if (currentInRow >= CURRENT_CONVERSIONS) {
         return LookOutcome.CURRENT_WHILE_OFF;

@@ -6,16 +6,15 @@ import firstamp.model.Channel;
 final class OpenWatch {
   private static final long SETTLE_CONVERSIONS = 50 * 32;
   private static final long WATCH_CONVERSIONS = 550 * 32;
-  private static final int ABOVE_COUNTS = 4;
   private static final int IN_ROW = 100;
 
-  private final int restJ;
+  private final int overJ;
   private boolean watching;
   private long openedAt;
   private int inRow;
 
-  OpenWatch(int restJ) {
-    this.restJ = restJ;
+  OpenWatch(int overJ) {
+    this.overJ = overJ;
   }
 
   void opened(long n) {
@@ -35,7 +34,7 @@ final class OpenWatch {
     if (!watching || channel != Channel.J || since < SETTLE_CONVERSIONS) {
       return false;
     }
-    inRow = counts >= restJ + ABOVE_COUNTS ? inRow + 1 : 0;
+    inRow = counts > overJ ? inRow + 1 : 0;
     if (inRow < IN_ROW) {
       return false;
     }

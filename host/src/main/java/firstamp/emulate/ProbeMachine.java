@@ -4,9 +4,11 @@ import firstamp.model.Channel;
 import firstamp.model.PedalJob;
 import firstamp.model.SamplePlan;
 import firstamp.protocol.CalibrationState;
+import firstamp.protocol.Clips;
 import firstamp.protocol.Inputs;
 import firstamp.protocol.LookOutcome;
 import firstamp.protocol.LookParameters;
+import firstamp.protocol.PedalDuty;
 import firstamp.protocol.PressKind;
 import firstamp.protocol.PressSource;
 import firstamp.protocol.ProbeMessage;
@@ -25,14 +27,17 @@ import firstamp.protocol.rules.Zeros;
  * microseconds since the start.
  */
 final class ProbeMachine {
-  /** From the crossing of the comparator's level to the switch pin low. */
-  static final int HARD_SHORT_MICROS = 10;
-
   static final int DEFAULT_SILENCE_MILLIS = 2000;
 
   /** Looks at the chassis clip, 2 ms apart, that a scraping clip may be off. */
   private static final int CLIP_OFF_LOOKS = 5;
 
+  /** Plans that the read-back of the clips takes, and the gate to have its volts. */
+  private static final int CLIP_PLANS = 7;
+
+  private static final int PUMP_PLANS = 4;
+  private static final int OPEN_CLIP_COUNTS = 1018;
+  private static final double FIFTEEN_VOLTS = 15e6;
   private static final int[] TRIP_AGAIN_CONVERSIONS = {800, 3200};
 
   private final Memory memory;
@@ -42,7 +47,7 @@ final class ProbeMachine {
   private final CaptureRing capture = new CaptureRing();
   private final PressWatch button = new PressWatch();
   private final PressWatch pedal = new PressWatch();
-  private final PedalJob pedalJob;
+  private PedalDuty pedalDuty;
   private final int bootSelfTestBits;
   private int selfTestBits;
   private ProbeState state = ProbeState.OFF;
@@ -56,11 +61,21 @@ final class ProbeMachine {
   private LookWatch look;
   private Runnable atBoundary;
   private TripRules watch;
+  private LimiterWatch limiter;
+  private Clips clips = Clips.UNKNOWN;
+  private final int[] lastRail = new int[3];
+  private int lastV;
+  private int stepPlans;
+  private boolean clipsWanted;
+  private boolean limiterTested;
+  private LookOutcome found;
   private long n;
   private long stateFrom;
   private long lastFrameMicros;
   private boolean hostSeen;
   private long lastI;
+  private int lastICounts;
+  private int pendingICounts;
   private long trippedAt = Long.MIN_VALUE / 2;
   private int clipOffLooks;
   private final OpenWatch openWatch;
@@ -70,13 +85,12 @@ final class ProbeMachine {
     this.memory = memory;
     this.outlet = outlet;
     this.path = path;
-    this.pedalJob = pedalJob;
+    this.pedalDuty = PedalDuty.values()[pedalJob.ordinal()];
     this.stream = new StreamOut(outlet);
     boolean damaged = memory.calibrationState() == CalibrationState.DAMAGED;
     this.bootSelfTestBits = selfTestBits | (damaged ? 1 << SelfTestFault.CALIBRATION.code() : 0);
     this.selfTestBits = bootSelfTestBits;
-    this.openWatch =
-        new OpenWatch(memory.calibration().scales().get(Channel.J.ordinal()).countsAt(0));
+    this.openWatch = new OpenWatch(ZeroBand.of(memory, Channel.J).highestCounts());
     if (memory.latched()) {
       state = ProbeState.TRIPPED;
     }
@@ -123,6 +137,42 @@ final class ProbeMachine {
     return SamplePlan.microsOf(n);
   }
 
+  PedalDuty pedalDuty() {
+    return pedalDuty;
+  }
+
+  void pedalDuty(PedalDuty next) {
+    pedalDuty = next;
+  }
+
+  Clips clips() {
+    return clips;
+  }
+
+  /** Reads the clips back; a status tells them. */
+  void readClips() {
+    clipsWanted = true;
+    stepPlans = 0;
+  }
+
+  /** Whether they have been read back since they were asked for; once. */
+  boolean clipsRead() {
+    if (!clipsWanted || stepPlans < CLIP_PLANS) {
+      return false;
+    }
+    clipsWanted = false;
+    clips = clipsNow();
+    return true;
+  }
+
+  private Clips clipsNow() {
+    int bits = Clips.ALL_JOINED.bits();
+    for (int rail = 0; rail < lastRail.length; rail++) {
+      bits &= lastRail[rail] >= OPEN_CLIP_COUNTS ? ~(1 << rail) : ~0;
+    }
+    return new Clips(bits);
+  }
+
   /** A valid frame has come. */
   void hostHeard() {
     hostSeen = true;
@@ -134,7 +184,7 @@ final class ProbeMachine {
   }
 
   void readInputs(int bits) {
-    inputs = new Inputs(bits);
+    inputs = new Inputs(bits | (limiterTested ? Inputs.LIMITER_TESTED : 0));
   }
 
   void takeLimits(TripLimits next) {
@@ -147,13 +197,14 @@ final class ProbeMachine {
   /** The start of conversion {@code index}: what acts on boundaries, inputs and silence. */
   void begin(long index, int inputBits) {
     n = index;
-    inputs = new Inputs(inputBits);
+    readInputs(inputBits);
     if (n % SamplePlan.CONVERSIONS_PER_READING == 0 && atBoundary != null) {
       Runnable due = atBoundary;
       atBoundary = null;
       due.run();
     }
     if (n % SamplePlan.SLOTS == 0) {
+      stepPlans++;
       everyPlan();
     }
   }
@@ -191,7 +242,7 @@ final class ProbeMachine {
 
   /** The press of the pedal that opens; null = none, its release does. */
   private PressKind pedalOff() {
-    return switch (pedalJob) {
+    return switch (pedalDuty) {
       case OFF -> PressKind.DOWN;
       case HOLD_TO_RUN -> null;
       case MARK -> PressKind.HELD;
@@ -200,14 +251,14 @@ final class ProbeMachine {
 
   /** Whether what is down or up keeps the switch from closing. */
   boolean footBars() {
-    return (pedalJob == PedalJob.HOLD_TO_RUN) != inputs.pedalDown();
+    return pedalDuty == PedalDuty.HOLD_TO_RUN ? !pedal.isDown() : inputs.pedalDown();
   }
 
   /** On only while the foot is down. */
   private void holdToRun() {
     boolean joined =
         state == ProbeState.CHECK || state == ProbeState.LOOK || state == ProbeState.ON;
-    if (pedalJob == PedalJob.HOLD_TO_RUN && joined && !pedal.isDown()) {
+    if (pedalDuty == PedalDuty.HOLD_TO_RUN && joined && !pedal.isDown()) {
       off(SwitchCause.PEDAL);
     }
   }
@@ -226,20 +277,25 @@ final class ProbeMachine {
 
   /** The result of the conversion begun last. */
   void result(Channel channel, int counts) {
-    if (channel == Channel.I) {
-      lastI = n;
-    }
+    remember(channel, counts);
     boolean captured = channel == Channel.I && capture.conversion(counts);
     switch (state) {
       case CHECK -> inCheck(channel, counts);
       case LOOK -> inLook(channel, counts);
       case ON -> {
+        if (limiter.conversion(n, inputs.limiting(), channel == Channel.V ? counts : -1, watch)) {
+          hardShort(channel == Channel.I ? counts : lastICounts);
+          break;
+        }
         TripDecision decision = watch.conversion(n, counts);
         if (decision != null) {
           trip(decision, nowMicros(), nowMicros() + TripRules.PIN_LOW_MICROS);
         }
       }
       default -> {}
+    }
+    if (channel == Channel.I) {
+      lastICounts = pendingICounts;
     }
     if (openWatch.conversion(n, channel, counts)) {
       selfTestBits |= 1 << SelfTestFault.SWITCH_PATH.code();
@@ -250,8 +306,22 @@ final class ProbeMachine {
     }
   }
 
+  private void remember(Channel channel, int counts) {
+    switch (channel) {
+      case I -> {
+        lastI = n;
+        // What the limits have seen before this one stays until they have looked at it.
+        pendingICounts = counts;
+      }
+      case V -> lastV = counts;
+      case R1, R2, R3 -> lastRail[channel.ordinal() - Channel.R1.ordinal()] = counts;
+      default -> {}
+    }
+  }
+
   private void inCheck(Channel channel, int counts) {
     if (check == null) {
+      testsAndLook();
       return;
     }
     LookOutcome fault = check.conversion(n, channel, counts);
@@ -264,11 +334,28 @@ final class ProbeMachine {
       return;
     }
     if (zeroTaking.conversion((int) (n % SamplePlan.SLOTS), channel, counts)) {
-      zeros = zeroTaking.zeros();
+      zeros = ZeroBand.keep(zeroTaking.zeros(), memory);
       check = null;
-      if (inputs.supplyReversed()) {
-        endLook(LookOutcome.REVERSED, 0);
-      } else if (lookParameters.skip()) {
+      stepPlans = 0;
+      if (!ZeroBand.holds(zeros, memory)) {
+        endLook(LookOutcome.NO_ZERO, (int) ((n - stateFrom) / 16));
+      }
+    }
+  }
+
+  /** The clips are read back, then the limiter is tested. */
+  private void testsAndLook() {
+    if (atBoundary != null || stepPlans < CLIP_PLANS) {
+      return;
+    }
+    if (stepPlans == CLIP_PLANS) {
+      clips = clipsNow();
+    }
+    if (inputs.supplyReversed()) {
+      endLook(LookOutcome.REVERSED, 0);
+    } else if (stepPlans >= CLIP_PLANS + PUMP_PLANS) {
+      limiterTested = true;
+      if (lookParameters.skip()) {
         endLook(LookOutcome.SKIPPED, 0);
       } else {
         atBoundary = this::beginLook;
@@ -283,18 +370,28 @@ final class ProbeMachine {
   }
 
   private void inLook(Channel channel, int counts) {
-    if (atBoundary == null && look.conversion(channel, counts)) {
-      endLook(look.outcome(inputs.supplyReversed()), look.durationMillis());
+    if (atBoundary != null) {
+      return;
+    }
+    if (found == null && look.conversion(channel, counts)) {
+      LookOutcome outcome = look.outcome(inputs.supplyReversed());
+      stepPlans = 0;
+      if (lets(outcome) && closeAfterLook) {
+        found = outcome;
+      } else {
+        endLook(outcome, look.durationMillis());
+      }
+    } else if (found != null && stepPlans >= PUMP_PLANS) {
+      endLook(found, look.durationMillis());
     }
   }
 
+  private static boolean lets(LookOutcome outcome) {
+    return outcome.code() <= LookOutcome.SKIPPED.code();
+  }
+
   private void endLook(LookOutcome outcome, int durationMillis) {
-    boolean lets =
-        outcome == LookOutcome.CLEAR
-            || outcome == LookOutcome.LOW
-            || outcome == LookOutcome.NOTHING_JOINED
-            || outcome == LookOutcome.SKIPPED;
-    boolean closes = lets && closeAfterLook;
+    boolean closes = lets(outcome) && closeAfterLook;
     Zeros taken = zeros == null ? new Zeros(0, 0, 0) : zeros;
     boolean looked = look != null;
     outlet.send(
@@ -309,7 +406,8 @@ final class ProbeMachine {
             looked ? look.endV() : 0,
             looked ? look.endJ() : 0,
             looked ? look.sumV() : 0,
-            looked ? look.sumJ() : 0),
+            looked ? look.sumJ() : 0,
+            clips),
         nowMicros());
     if (closes) {
       capture.start();
@@ -322,15 +420,28 @@ final class ProbeMachine {
   private void close() {
     memory.clearLatch();
     watch = new TripRules(limits, zeros, n);
+    limiter = limiterWatch();
     path.join(Joined.CLOSED);
     enter(ProbeState.ON, SwitchCause.USER, nowMicros());
+  }
+
+  private LimiterWatch limiterWatch() {
+    if (look == null) {
+      return LimiterWatch.withoutLook(n);
+    }
+    int supplyV = (look.supply() + zeros.vSixteenths()) / 16;
+    int fifteen = memory.calibration().scales().get(Channel.V.ordinal()).countsAt(FIFTEEN_VOLTS);
+    return LimiterWatch.afterLook(n, supplyV, look.endV() / 16, supplyV > fifteen);
   }
 
   /** Starts check, zero and look. */
   void arm(LookParameters parameters, boolean close) {
     lookParameters = parameters;
     closeAfterLook = close;
-    check = new OffCheck(n, memory.calibration().scales());
+    limiterTested = false;
+    found = null;
+    clipsWanted = false;
+    check = new OffCheck(n, memory);
     zeroTaking = null;
     look = null;
     capture.start();
@@ -343,6 +454,7 @@ final class ProbeMachine {
     check = null;
     zeroTaking = null;
     look = null;
+    found = null;
     atBoundary = null;
     watch = null;
     ProbeState rest = memory.latched() ? ProbeState.TRIPPED : ProbeState.OFF;
@@ -351,20 +463,28 @@ final class ProbeMachine {
     }
   }
 
-  /** The current has crossed the comparator's level; called when the pin has gone low. */
-  void hardShort(long crossedMicros) {
+  /** The limiter has held the current for too long. */
+  private void hardShort(int counts) {
+    long crossed = SamplePlan.microsOf(n - limiter.span() + 1);
     trip(
         new TripDecision(
-            TripCause.HARD_SHORT, ProbeMessage.Trip.NO_CHANNEL, 1, crossedMicros, 0, 0),
-        crossedMicros,
-        crossedMicros + HARD_SHORT_MICROS);
+            TripCause.HARD_SHORT,
+            ProbeMessage.Trip.NO_CHANNEL,
+            limiter.count(),
+            crossed,
+            counts,
+            0),
+        nowMicros(),
+        nowMicros() + TripRules.PIN_LOW_MICROS);
   }
 
   private void trip(TripDecision decision, long decidedMicros, long pinLowMicros) {
     path.join(Joined.OPEN);
     long heat = watch == null ? 0 : watch.i2tCounts2();
-    boolean noValue =
-        decision.cause() == TripCause.HARD_SHORT || decision.cause() == TripCause.HOST_SILENCE;
+    boolean noValue = decision.cause() == TripCause.HOST_SILENCE;
+    if (decision.cause() == TripCause.SELF_TEST && decision.channel() == Channel.J.ordinal()) {
+      selfTestBits |= 1 << SelfTestFault.CURRENTS.code();
+    }
     int number = memory.nextTripNumber();
     memory.latch(
         new ProbeMessage.Trip(
@@ -378,7 +498,9 @@ final class ProbeMachine {
             decision.limit(),
             heat,
             limits.i2tBudgetCounts2(),
-            (int) (memory.bootId() & 0xFFFF)),
+            (int) (memory.bootId() & 0xFFFF),
+            limiter == null ? 0 : limiter.count(),
+            lastV),
         pinLowMicros);
     watch = null;
     atBoundary = null;

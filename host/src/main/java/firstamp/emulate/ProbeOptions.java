@@ -12,8 +12,7 @@ import java.util.Objects;
  * @param noiseCounts standard deviation of a conversion, counts, 0 = off
  * @param faults what goes wrong
  * @param recording whether what was at the clips is kept, to be written as a waveform file
- * @param pedal what the box itself does with its pedal; {@link PedalJob#MARK} is what the firmware
- *     of today does: every press is told, held is off
+ * @param pedal what the box itself does with its pedal until the host tells it
  * @param box which box it is, drawn by the seed
  */
 public record ProbeOptions(
@@ -41,7 +40,7 @@ public record ProbeOptions(
   /** An exactly nominal box with the usual noise, no faults, nothing kept. */
   public static ProbeOptions of(long seed, Pace pace) {
     return new ProbeOptions(
-        seed, pace, NOISE_COUNTS, Faults.NONE, false, PedalJob.MARK, BoxKind.IDEAL);
+        seed, pace, NOISE_COUNTS, Faults.NONE, false, PedalJob.OFF, BoxKind.IDEAL);
   }
 
   /** With other noise, counts. */

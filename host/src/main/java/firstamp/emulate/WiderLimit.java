@@ -28,6 +28,9 @@ final class WiderLimit {
       wider(now.overVCounts(), next.overVCounts()),
       next.silenceMillis() > now.silenceMillis(),
       wider(now.lookOverJCounts(), next.lookOverJCounts()),
+      // No start at all is the narrowest.
+      next.startICounts() > now.startICounts(),
+      next.startMillis() > now.startMillis(),
     };
     for (int i = 0; i < wider.length; i++) {
       if (wider[i]) {

@@ -105,6 +105,7 @@ public record JobSheet(
    * @param motor whether it has a motor
    * @param valveRectifier whether a valve rectifies its mains
    * @param leakageA leakage of its germanium parts at 20 degrees Celsius
+   * @param motorOhm winding of its motor, measured cold
    */
   public record SetInfo(
       String name,
@@ -112,11 +113,12 @@ public record JobSheet(
       String chassis,
       Boolean motor,
       Boolean valveRectifier,
-      Double leakageA) {
-    /** A set of whose leakage nothing is said. */
+      Double leakageA,
+      Double motorOhm) {
+    /** A set of whose leakage and winding nothing is said. */
     public SetInfo(
         String name, String kind, String chassis, Boolean motor, Boolean valveRectifier) {
-      this(name, kind, chassis, motor, valveRectifier, null);
+      this(name, kind, chassis, motor, valveRectifier, null, null);
     }
 
     /** A set of which nothing is said about motor and rectifier. */
@@ -176,9 +178,25 @@ public record JobSheet(
    * @param runningA after it
    * @param i2tA2s budget of surge heat
    * @param peakA single conversions after the inrush time where the current is pulsed
+   * @param startA while a motor starts, once whenever it comes
+   * @param startMs how long a start may last
    */
   public record Limits(
-      Double inrushA, Double inrushMs, Double runningA, Double i2tA2s, Double peakA) {}
+      Double inrushA,
+      Double inrushMs,
+      Double runningA,
+      Double i2tA2s,
+      Double peakA,
+      Double startA,
+      Double startMs) {
+    /** Nothing is said. */
+    public static final Limits NONE = new Limits(null, null, null, null, null);
+
+    /** Limits of a set without a motor. */
+    public Limits(Double inrushA, Double inrushMs, Double runningA, Double i2tA2s, Double peakA) {
+      this(inrushA, inrushMs, runningA, i2tA2s, peakA, null, null);
+    }
+  }
 
   /**
    * One rail.

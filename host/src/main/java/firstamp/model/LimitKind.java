@@ -57,13 +57,21 @@ public enum LimitKind {
           with(
               sheet,
               s,
-              new JobSheet.Limits(value, l.inrushMs(), l.runningA(), l.i2tA2s(), l.peakA()),
+              new JobSheet.Limits(
+                  value,
+                  l.inrushMs(),
+                  l.runningA(),
+                  l.i2tA2s(),
+                  l.peakA(),
+                  l.startA(),
+                  l.startMs()),
               sheet.rails());
       case RUNNING_A ->
           with(
               sheet,
               s,
-              new JobSheet.Limits(l.inrushA(), l.inrushMs(), value, l.i2tA2s(), l.peakA()),
+              new JobSheet.Limits(
+                  l.inrushA(), l.inrushMs(), value, l.i2tA2s(), l.peakA(), l.startA(), l.startMs()),
               sheet.rails());
       case RAIL_OVER_V ->
           with(

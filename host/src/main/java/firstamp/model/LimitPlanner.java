@@ -63,6 +63,8 @@ final class LimitPlanner {
     } else {
       runningI = onI("limits.runningA", running);
     }
+    boolean starts = limits.startA() != null && limits.startMs() != null;
+    int startI = starts ? onI("limits.startA", limits.startA()) : 0;
     List<Integer> low = new ArrayList<>();
     List<Integer> high = new ArrayList<>();
     for (int input = 1; input <= 3; input++) {
@@ -87,6 +89,8 @@ final class LimitPlanner {
         overV(),
         SILENCE_MS,
         0,
+        startI,
+        startI == 0 ? 0 : (int) Math.round(limits.startMs()),
         planned);
   }
 

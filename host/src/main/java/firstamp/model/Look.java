@@ -46,10 +46,18 @@ public record Look(
     TOO_HIGH(6, "too-high", false),
     /** The supply is under 0.3 x nominal. */
     NO_SUPPLY(7, "no-supply", false),
+    /** The surge would be more than the limiter can hold. */
+    TOO_MUCH_CHARGE(8, "too-much-charge", false),
+    /** Current and volts of the look do not fit each other: the shunt of the probe. */
+    SHUNT(9, "shunt", false),
     /** Current flows with the switch off. */
     CURRENT_WHILE_OFF(16, "current-while-off", false),
     /** Volts on the set side do not fall with the switch off. */
-    VOLTS_STAY(17, "volts-stay", false);
+    VOLTS_STAY(17, "volts-stay", false),
+    /** I, J or V does not stand where it must when nothing flows: a lead of the probe is broken. */
+    NO_ZERO(18, "no-zero", false),
+    /** The probe's limiter does not hold its switch. */
+    LIMITER(19, "limiter", false);
 
     private final int wireCode;
     private final String id;

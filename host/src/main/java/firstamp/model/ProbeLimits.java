@@ -24,6 +24,8 @@ import java.util.List;
  * @param overV counts above zero, 0 = none
  * @param silenceMs host silence that opens the switch
  * @param lookOverJ in the look: open it above this, 0 = none
+ * @param startI counts above zero while a motor starts, 0 = no start is allowed
+ * @param startMs how long
  * @param planned every limit that acts: what the sheet says and what is really used
  */
 public record ProbeLimits(
@@ -45,6 +47,8 @@ public record ProbeLimits(
     int overV,
     int silenceMs,
     int lookOverJ,
+    int startI,
+    int startMs,
     List<Planned> planned) {
 
   /** No rail limit below. */
@@ -92,6 +96,7 @@ public record ProbeLimits(
    * @param lowVoltsPerFine the same at 30 ohm
    * @param supplyLowest V counts, 0.3 x nominal
    * @param supplyHighest V counts, 1.15 x nominal
+   * @param chargeLimit what the surge may hold: J counts x pairs x V counts
    */
   public record LookParameters(
       boolean skip,
@@ -100,7 +105,8 @@ public record ProbeLimits(
       int shortVoltsPerFine,
       int lowVoltsPerFine,
       int supplyLowest,
-      int supplyHighest) {}
+      int supplyHighest,
+      long chargeLimit) {}
 
   /**
    * Limits for a filled sheet on a probe with this calibration.
@@ -130,8 +136,15 @@ public record ProbeLimits(
         sixteenBits(3 * perOhm),
         sixteenBits(30 * perOhm),
         (int) Math.min(1023, Math.round(0.3 * nominal / stepV)),
-        (int) Math.min(1023, Math.round(1.15 * nominal / stepV)));
+        (int) Math.min(1023, Math.round(1.15 * nominal / stepV)),
+        Math.round(LARGEST_SURGE_J / (0.5 * stepJ * PAIR_S * stepV)));
   }
+
+  /** The limiter's switch bears a surge of half C times the volts squared up to this, joule. */
+  public static final double LARGEST_SURGE_J = 2;
+
+  /** A pair of conversions of V and J comes every 2 ms. */
+  private static final double PAIR_S = 0.002;
 
   /** Above this the look resistor would get too hot: no look. */
   public static final double LOOK_HIGHEST_V = 30;
@@ -163,6 +176,8 @@ public record ProbeLimits(
         overV,
         silenceMs,
         lookOverJ,
+        startI,
+        startMs,
         left);
   }
 
@@ -190,6 +205,8 @@ public record ProbeLimits(
         overV,
         ms,
         lookOverJ,
+        startI,
+        startMs,
         planned);
   }
 

@@ -8,7 +8,7 @@ public enum TripCause {
   RUNNING("running"),
   /** Over the budget of surge heat. */
   I2T("i2t"),
-  /** The comparator: far over everything. */
+  /** The limiter held the current for longer than a surge may last. */
   HARD_SHORT("hard-short"),
   /** A rail or the supply over its limit. */
   OVER_VOLTAGE("over-voltage"),
@@ -21,7 +21,9 @@ public enum TripCause {
   /** The mean over 100 ms was over the running limit (pulsed current). */
   MEAN("running"),
   /** A peak after the inrush time (pulsed current). */
-  PEAK("running");
+  PEAK("running"),
+  /** A start over its own limit. */
+  START("running");
 
   private static final TripCause[] ALL = values();
   private final String id;
@@ -43,7 +45,7 @@ public enum TripCause {
   /**
    * The cause with this number.
    *
-   * @param code 1 to 10
+   * @param code 1 to 11
    */
   public static TripCause ofWire(int code) {
     if (code < 1 || code > ALL.length) {
@@ -55,7 +57,7 @@ public enum TripCause {
   /** Whether the trip is about supply current and raises {@code over-current}. */
   public boolean overCurrent() {
     return switch (this) {
-      case INRUSH, RUNNING, I2T, HARD_SHORT, MEAN, PEAK -> true;
+      case INRUSH, RUNNING, I2T, HARD_SHORT, MEAN, PEAK, START -> true;
       default -> false;
     };
   }

@@ -101,6 +101,9 @@ final class ReportPictures {
       case RUNNING ->
           new StripPicture.Level(
               scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "running limit");
+      case START ->
+          new StripPicture.Level(
+              scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "limit of the start");
       case PEAK ->
           new StripPicture.Level(
               scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "peak limit");

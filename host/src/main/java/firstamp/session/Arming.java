@@ -4,6 +4,7 @@ import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LineSpeed;
+import firstamp.protocol.PedalDuty;
 import firstamp.protocol.RefusalReason;
 import firstamp.protocol.StreamKind;
 import java.io.IOException;
@@ -27,6 +28,7 @@ final class Arming {
   private long quietSince = -1;
   private int speedTries;
   private int countdownSaid = -1;
+  private boolean pedalTold;
 
   Arming(WatchRun run) {
     this.run = run;
@@ -86,7 +88,8 @@ final class Arming {
     openRails = findOpenRails();
     run.setup().gate().clips(openRails);
     settings = run.setup().settings().plan(run.hello(), openRails);
-    run.talk().ask(new HostMessage.SetLimits(settings.limits()));
+    pedalTold = false;
+    run.talk().ask(new HostMessage.SetPedal(PedalDuty.values()[run.setup().pedal().ordinal()]));
     return RunSteps.Step.LIMITS;
   }
 
@@ -111,8 +114,14 @@ final class Arming {
     return open;
   }
 
-  private RunSteps.Step limits() throws RunRefused {
-    if (!answered("set the limits")) {
+  /** The pedal's job first, then the limits: the box keeps both by itself. */
+  private RunSteps.Step limits() throws IOException, RunRefused {
+    if (!answered(pedalTold ? "set the limits" : "give the pedal its job")) {
+      return RunSteps.Step.LIMITS;
+    }
+    if (!pedalTold) {
+      pedalTold = true;
+      run.talk().ask(new HostMessage.SetLimits(settings.limits()));
       return RunSteps.Step.LIMITS;
     }
     quietSince = -1;
@@ -189,8 +198,7 @@ final class Arming {
       case ACCEPTED -> true;
       case WAITING, NONE -> false;
       case REFUSED ->
-          throw new RunRefused(
-              RunRefused.Kind.ARMING, Refusals.words(run.talk().refusal(), run.setup().pedal()));
+          throw new RunRefused(RunRefused.Kind.ARMING, Refusals.words(run.talk().refusal()));
       case SILENT ->
           throw new RunRefused(
               RunRefused.Kind.PROBE,

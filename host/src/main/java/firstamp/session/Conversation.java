@@ -5,6 +5,7 @@ import firstamp.protocol.Frame;
 import firstamp.protocol.FrameDecoder;
 import firstamp.protocol.FrameEncoder;
 import firstamp.protocol.HostMessage;
+import firstamp.protocol.LineSpeed;
 import firstamp.protocol.MessageType;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.RawBlock;
@@ -138,6 +139,11 @@ final class Conversation implements FrameDecoder.Sink {
   void send(HostMessage message) throws IOException {
     port.write(encoder.encode(message));
     lastSentNanos = port.time().monotonicNanos();
+  }
+
+  /** Asks who is there as a host of another version of the wire format does. */
+  void sendHello(int version, LineSpeed speed) throws IOException {
+    port.write(encoder.encodeHello(version, speed));
   }
 
   /** How the last {@link #ask} stands. */

@@ -2,6 +2,7 @@ package firstamp.session;
 
 import firstamp.protocol.CalibrationData;
 import firstamp.protocol.CalibrationState;
+import firstamp.protocol.Frame;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LineSpeed;
 import firstamp.protocol.ProbeMessage;
@@ -15,6 +16,11 @@ import java.io.IOException;
 final class Greeting {
   private static final long ASK_NANOS = 250_000_000L;
   private static final long CONNECT_NANOS = 4_500_000_000L;
+
+  /** A box that has not answered by then may be one of an older version. */
+  private static final long OLD_BOX_NANOS = 1_500_000_000L;
+
+  private static final int OLDEST_VERSION = 1;
 
   /** A probe that does not answer in this time is taken at the usual uncertainties. */
   private static final long CALIBRATION_NANOS = 1_500_000_000L;
@@ -77,9 +83,14 @@ final class Greeting {
     }
     long now = nanos();
     if (!sameProbe && now - connectSince >= CONNECT_NANOS) {
-      throw new RunRefused(RunRefused.Kind.PROBE, noAnswer());
+      throw noAnswer();
     }
-    ask(new HostMessage.HelloRequest(run.setup().raw() ? LineSpeed.FAST : LineSpeed.SLOW));
+    LineSpeed speed = run.setup().raw() ? LineSpeed.FAST : LineSpeed.SLOW;
+    if (!ask(new HostMessage.HelloRequest(speed)) || now - connectSince < OLD_BOX_NANOS) {
+      return null;
+    }
+    // A box of the first version hears only its own, and answers in it: then it can be named.
+    run.talk().sendHello(OLDEST_VERSION, speed);
     return null;
   }
 
@@ -99,25 +110,25 @@ final class Greeting {
     return found;
   }
 
-  private void ask(HostMessage message) throws IOException {
+  private boolean ask(HostMessage message) throws IOException {
     long now = nanos();
-    if (now - askedNanos >= ASK_NANOS) {
-      askedNanos = now;
-      run.talk().send(message);
+    if (now - askedNanos < ASK_NANOS) {
+      return false;
     }
+    askedNanos = now;
+    run.talk().send(message);
+    return true;
   }
 
-  private String noAnswer() {
+  private RunRefused noAnswer() {
     String where = run.talk().port().describe();
     var foreign = run.talk().counts().foreignVersion();
     if (foreign.isPresent()) {
-      return "the probe box on "
-          + where
-          + " speaks version "
-          + foreign.getAsInt()
-          + " of the wire format, this program version 1. Flash the firmware that came with this program.";
+      return new RunRefused(
+          RunRefused.Kind.ARMING, Refusals.otherVersion(where, foreign.getAsInt(), Frame.VERSION));
     }
-    return Refusals.noAnswer(where, run.talk().counts().bytes());
+    return new RunRefused(
+        RunRefused.Kind.PROBE, Refusals.noAnswer(where, run.talk().counts().bytes()));
   }
 
   private long nanos() {

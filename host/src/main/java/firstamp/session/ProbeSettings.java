@@ -58,7 +58,9 @@ public final class ProbeSettings implements RunSetup.SettingsPlan {
         rails,
         plan.overV(),
         plan.silenceMs(),
-        plan.lookOverJ());
+        plan.lookOverJ(),
+        plan.startI(),
+        plan.startMs());
   }
 
   private static LookParameters look(ProbeLimits.LookParameters look) {
@@ -69,6 +71,7 @@ public final class ProbeSettings implements RunSetup.SettingsPlan {
         look.shortVoltsPerFine(),
         look.lowVoltsPerFine(),
         look.supplyLowest(),
-        look.supplyHighest());
+        look.supplyHighest(),
+        look.chargeLimit());
   }
 }

@@ -1,10 +1,7 @@
 package firstamp.session;
 
-import firstamp.model.PedalJob;
 import firstamp.model.Phrases;
-import firstamp.protocol.Inputs;
 import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.RefusalReason;
 import firstamp.protocol.SelfTest;
 import firstamp.protocol.SelfTestFault;
 import java.util.ArrayList;
@@ -19,20 +16,12 @@ final class Refusals {
 
   private Refusals() {}
 
-  /** The same for a run: a pedal that holds to run must be down, any other one up. */
-  static String words(ProbeMessage.Refused refused, PedalJob pedal) {
-    boolean footIsUp =
-        pedal == PedalJob.HOLD_TO_RUN
-            && refused.reason() == RefusalReason.BUTTON_DOWN
-            && !new Inputs(refused.detail()).pedalDown();
-    return footIsUp ? say("foot-up") : words(refused);
-  }
-
   static String words(ProbeMessage.Refused refused) {
     Integer detail = refused.detail();
     return switch (refused.reason()) {
       case NO_CHASSIS_CLIP -> say("no-chassis-clip");
       case BUTTON_DOWN -> say("button-down");
+      case FOOT_NOT_DOWN -> say("foot-up");
       case SELF_TEST -> say("self-test", selfTest(refused.detail()));
       case CALIBRATION_DAMAGED -> say("calibration-damaged");
       case TRIP_LATCHED -> say("remembered", detail.toString());
@@ -55,6 +44,11 @@ final class Refusals {
   /** The probe box does not do as it says of itself. */
   static String failsSelfTest(int bits) {
     return say("self-test", selfTest(bits));
+  }
+
+  /** A probe box that only an older or newer program understands. */
+  static String otherVersion(String port, int version, int mine) {
+    return say("old-box", port, version, mine);
   }
 
   /** Nobody on the line says that it is a probe box. */

@@ -335,9 +335,12 @@ public final class RunSteps {
     }
   }
 
-  /** Whether this result of the look says that the switch itself is in doubt. */
+  /** Whether this result of the look says that the probe's own switch or inputs are in doubt. */
   public static boolean isSwitchInDoubt(String result) {
     return Look.Result.CURRENT_WHILE_OFF.id().equals(result)
-        || Look.Result.VOLTS_STAY.id().equals(result);
+        || Look.Result.VOLTS_STAY.id().equals(result)
+        || Look.Result.NO_ZERO.id().equals(result)
+        || Look.Result.SHUNT.id().equals(result)
+        || Look.Result.LIMITER.id().equals(result);
   }
 }

@@ -76,7 +76,9 @@ public final class TrialLimits {
             inrushMs,
             lower(was.runningA(), idleA + (peakA == null ? 0 : charging(peakA - idleA, settleMs))),
             was.i2tA2s(),
-            was.peakA());
+            was.peakA(),
+            was.startA(),
+            was.startMs());
     return new JobSheet(
         sheet.sheet(),
         sheet.set(),

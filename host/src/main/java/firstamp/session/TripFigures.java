@@ -34,7 +34,7 @@ public record TripFigures(
     String unit = null;
     Integer rail = null;
     switch (cause) {
-      case INRUSH, RUNNING, PEAK, MEAN -> {
+      case INRUSH, RUNNING, PEAK, MEAN, START -> {
         Channel channel = Channel.of(trip.channelNumber());
         double divisor = cause == TripCause.MEAN ? 16.0 : 1.0;
         value = scaling.value(channel, trip.value() / divisor);

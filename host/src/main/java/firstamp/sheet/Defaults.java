@@ -96,7 +96,8 @@ public final class Defaults {
         or(said.chassis(), "negative"),
         said.motor(),
         said.valveRectifier(),
-        said.leakageA());
+        said.leakageA(),
+        said.motorOhm());
   }
 
   private static JobSheet.Supply supply(JobSheet.Supply said) {
@@ -118,22 +119,25 @@ public final class Defaults {
   }
 
   private static JobSheet.Limits limits(JobSheet stated, JobSheet.Supply supply) {
-    JobSheet.Limits said =
-        stated.limits() == null
-            ? new JobSheet.Limits(null, null, null, null, null)
-            : stated.limits();
+    JobSheet.Limits said = stated.limits() == null ? JobSheet.Limits.NONE : stated.limits();
     double running = said.runningA() != null ? said.runningA() : RunningLimit.of(stated).ampere();
     SurgeForecast surge = SurgeForecast.of(stated, running);
     double inrush = said.inrushA() != null ? said.inrushA() : inrushA(surge, running);
     double lasts = said.inrushMs() != null ? said.inrushMs() : inrushMs(surge);
-    double squares =
-        said.i2tA2s() != null
-            ? said.i2tA2s()
-            : Math.min(LARGEST_A2S, Math.max(LEAST_A2S, OVER_HEAT * surge.heatA2s()));
+    StartAllowance start = StartAllowance.of(stated, supply, running);
+    double heat = Math.max(LEAST_A2S, OVER_HEAT * surge.heatA2s()) + start.heatA2s();
+    double squares = said.i2tA2s() != null ? said.i2tA2s() : Math.min(LARGEST_A2S, heat);
     boolean pulsed = "before-reservoir".equals(supply.probeSits());
     Double peak = said.peakA() == null && pulsed ? (Double) inrush : said.peakA();
     // Also a longer time that the sheet states: after it only the running limit may hold.
-    return new JobSheet.Limits(inrush, Math.min(LONGEST_INRUSH_MS, lasts), running, squares, peak);
+    return new JobSheet.Limits(
+        inrush,
+        Math.min(LONGEST_INRUSH_MS, lasts),
+        running,
+        squares,
+        peak,
+        start.ampere(),
+        start.millis());
   }
 
   private static double inrushA(SurgeForecast surge, double running) {

@@ -57,6 +57,7 @@ final class Keys {
     SET.put("kind", List.of("recorder", "receiver", "amplifier", "computer", "other"));
     SET.put("chassis", List.of("negative", "positive"));
     SET.put("motor", Kind.FLAG);
+    SET.put("motorOhm", new Range(0.1, 10_000, "ohm"));
     SET.put("valveRectifier", Kind.FLAG);
     SET.put("leakageA", new Range(0.000001, 1, "A"));
 
@@ -85,6 +86,8 @@ final class Keys {
     LIMITS.put("runningA", new Range(0.001, 100, "A"));
     LIMITS.put("i2tA2s", new Range(0.00001, 1000, "A2s"));
     LIMITS.put("peakA", new Range(0.001, 100, "A"));
+    LIMITS.put("startA", new Range(0.05, 12, "A"));
+    LIMITS.put("startMs", new Range(1, 1000, "ms"));
 
     RAIL.put("input", new Range(1, 3, ""));
     RAIL.put("name", Kind.TEXT);

@@ -125,7 +125,8 @@ public final class SheetReader {
         set.word("chassis"),
         set.flag("motor"),
         set.flag("valveRectifier"),
-        set.number("leakageA"));
+        set.number("leakageA"),
+        set.number("motorOhm"));
   }
 
   private JobSheet.Supply supply(Fields supply) throws SheetException {
@@ -157,7 +158,9 @@ public final class SheetReader {
             limits.number("inrushMs"),
             limits.number("runningA"),
             limits.number("i2tA2s"),
-            limits.number("peakA"));
+            limits.number("peakA"),
+            limits.number("startA"),
+            limits.number("startMs"));
   }
 
   private List<JobSheet.Rail> rails(Fields top) throws SheetException {

@@ -80,6 +80,7 @@ public final class SheetWriter {
     put("motor", set.motor());
     put("valveRectifier", set.valveRectifier());
     put("leakageA", set.leakageA());
+    put("motorOhm", set.motorOhm());
     out.writeEndObject();
   }
 
@@ -107,6 +108,8 @@ public final class SheetWriter {
     put("runningA", limits.runningA());
     put("i2tA2s", limits.i2tA2s());
     put("peakA", limits.peakA());
+    put("startA", limits.startA());
+    put("startMs", limits.startMs());
     out.writeEndObject();
   }
 

@@ -14,6 +14,7 @@ final class StatedLimits {
       case "limits.runningA" -> limits != null && limits.runningA() != null;
       case "limits.i2tA2s" -> limits != null && limits.i2tA2s() != null;
       case "limits.peakA" -> limits != null && limits.peakA() != null;
+      case "limits.startA" -> limits != null && limits.startA() != null;
       case "supply.maxV" -> stated.supply().maxV() != null;
       default -> true;
     };

@@ -73,6 +73,11 @@ final class Host implements FrameDecoder.Sink {
     beating = false;
   }
 
+  /** Asks who is there as a host of another version does. */
+  void helloOfVersion(int version) throws IOException {
+    port.write(encoder.encodeHello(version, LineSpeed.FAST));
+  }
+
   int send(HostMessage message) throws IOException {
     int sequence = encoder.nextSequence();
     port.write(encoder.encode(message));

@@ -2,8 +2,10 @@ package firstamp.conformance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.protocol.Fuses;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.MessageType;
+import firstamp.protocol.PedalDuty;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
 import firstamp.protocol.RefusalReason;
@@ -52,8 +54,11 @@ abstract class QuietConformance {
     {38, 2, 199, 1, 17},
     {38, 2, 10_001, 1, 17},
     {40, 2, 1001, 1, 18},
-    {42, 1, 1, 1, 19},
-    {47, 1, 128, 1, 19},
+    {42, 2, 3, 2, 19},
+    {42, 2, 1021, 1, 19},
+    {44, 2, 1001, 1, 20},
+    {46, 1, 1, 1, 21},
+    {47, 1, 128, 1, 21},
   };
 
   @TempDir Path folder;
@@ -93,6 +98,9 @@ abstract class QuietConformance {
           assertThat(hello.scales()).hasSize(8);
           assertThat(hello.hardShortMilliamps()).isEqualTo(10_000);
           assertThat(hello.lookMilliohms()).isEqualTo(330_000);
+          assertThat(hello.pedal()).isEqualTo(PedalDuty.OFF);
+          assertThat(hello.fuses()).isEqualTo(Fuses.RIGHT);
+          assertThat(hello.selfTest().bits()).isZero();
         });
   }
 

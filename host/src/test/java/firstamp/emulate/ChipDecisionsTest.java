@@ -176,13 +176,17 @@ final class ChipDecisionsTest {
   }
 
   @Test
-  void hardShortOpensTenMicrosAfterTheCrossing() throws Exception {
-    TestHost host = run(step("supply_A", 1.00002, 0.1, 12), PLAIN, TestHost.limits().build());
+  void hardShortOpensWhenTheLimiterHasHeldForAMillisecond() throws Exception {
+    TestHost host = run(step("supply_A", 1.00002, 0.1, 12), PLAIN, TripLimits.builder().build());
 
     assertEquals(TripCause.HARD_SHORT, trip(host).cause());
-    assertEquals(0, trip(host).value());
+    // 12 / 12.5 * 1024 = 983, from 5 on.
+    assertEquals(988, trip(host).value());
+    assertEquals(17, trip(host).limitedConversions());
+    // Seen from conversion 16001 on; the seventeenth is 16017.
+    assertEquals(16_017, decided(host));
     long opened = host.tickOf(ProbeState.TRIPPED) - host.tickOf(ProbeState.ON);
-    assertEquals(1_000_030, opened, 1);
+    assertEquals(1_001_062 + 45, opened, 1);
   }
 
   @Test
@@ -229,7 +233,7 @@ final class ChipDecisionsTest {
   }
 
   @Test
-  void pedalTapsAndIsAnOffOnlyWhenHeld() throws Exception {
+  void pedalIsAnOffUnlessItWasGivenAnotherJob() throws Exception {
     String frontEnd =
         "{\"at\":[{\"ms\":1000,\"pedal\":true},{\"ms\":1100,\"pedal\":false},"
             + "{\"ms\":1300,\"pedal\":true},{\"ms\":2300,\"pedal\":false}]}";
@@ -238,7 +242,7 @@ final class ChipDecisionsTest {
     assertEquals(
         new ProbeMessage.SwitchChanged(ProbeState.OFF, SwitchCause.PEDAL),
         host.last(ProbeMessage.SwitchChanged.class).orElseThrow());
-    assertEquals(1_902_000, host.lastTick(ProbeMessage.SwitchChanged.class), 4_000);
+    assertEquals(1_002_000, host.lastTick(ProbeMessage.SwitchChanged.class), 4_000);
   }
 
   @Test
@@ -365,7 +369,7 @@ final class ChipDecisionsTest {
         new TestHost(
             Scenarios.open(
                 "healthy",
-                ProbeOptions.of(3, Pace.MAX).withFaults(Faults.NONE.withProtocolVersion(2))));
+                ProbeOptions.of(3, Pace.MAX).withFaults(Faults.NONE.withProtocolVersion(1))));
     host.open(StreamKind.NONE);
 
     assertTrue(host.frames.isEmpty());

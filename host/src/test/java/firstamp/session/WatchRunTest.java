@@ -11,6 +11,7 @@ import firstamp.emulate.Scenarios;
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
+import firstamp.model.ChannelScale;
 import firstamp.model.ConversionBlock;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
@@ -152,12 +153,13 @@ class WatchRunTest {
 
   @Test
   void foreignVersionIsNamed() {
-    assertThatThrownBy(() -> run("healthy", Faults.NONE.withProtocolVersion(2), 1_000_000).run())
+    assertThatThrownBy(() -> run("healthy", Faults.NONE.withProtocolVersion(1), 1_000_000).run())
         .isInstanceOfSatisfying(
             RunRefused.class,
-            refused -> assertThat(refused.kind()).isEqualTo(RunRefused.Kind.PROBE))
-        .hasMessageContaining("version 2")
-        .hasMessageContaining("version 1");
+            refused -> assertThat(refused.kind()).isEqualTo(RunRefused.Kind.ARMING))
+        .hasMessageContaining("speaks version 1")
+        .hasMessageContaining("this program version 2")
+        .hasMessageContaining("probe.hex");
   }
 
   @Test
@@ -237,12 +239,16 @@ class WatchRunTest {
   private static Calibration calibrated(double gain, double zeroCounts) {
     Map<Channel, Double> gains = new EnumMap<>(Channel.class);
     Map<Channel, Double> zeros = new EnumMap<>(Channel.class);
+    Map<Channel, ChannelScale> scales = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
+      firstamp.protocol.ChannelScale real =
+          firstamp.protocol.ChannelScale.nominal().get(channel.ordinal());
+      scales.put(
+          channel, new ChannelScale(real.zero(), real.full(), Calibration.basePerUnit(channel)));
       gains.put(channel, gain);
       zeros.put(channel, zeroCounts);
     }
-    return new Calibration(
-        Calibration.Kind.VALID, Calibration.nominal().scales(), 1_700_000_000L, gains, zeros);
+    return new Calibration(Calibration.Kind.VALID, scales, 1_700_000_000L, gains, zeros);
   }
 
   /** Keeps what a log would keep. */

@@ -53,6 +53,12 @@ final class RollingMeans {
         : null;
   }
 
+  /** Begins anew with the next reading. */
+  void clear() {
+    begun = false;
+    readings = 0;
+  }
+
   private void begin() {
     begun = true;
     runI = 0;

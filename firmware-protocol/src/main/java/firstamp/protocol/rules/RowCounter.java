@@ -20,6 +20,11 @@ final class RowCounter {
     return inRow >= needed;
   }
 
+  /** Begins anew. */
+  void clear() {
+    inRow = 0;
+  }
+
   /** The decision that a row of this length makes. */
   TripDecision decides(TripCause cause, int channel, int counts, int limitCounts) {
     return new TripDecision(cause, channel, inRow, firstTickMicros, counts, limitCounts);

@@ -95,7 +95,9 @@ class ConversionPlanTest {
             "--for-ms",
             Integer.toString(seconds * 1000 + 500),
             "--noise-counts",
-            "20",
+            // With the switch on, what is tested before the closing must not take noise for a
+            // fault.
+            on ? "0.7" : "20",
             "--measure",
             file.toString());
     try (ChipProbe probe = ChipProbe.start(folder, WAVEFORM, options)) {

@@ -26,7 +26,7 @@ enum ReactionCase {
    * interval before or after it, and 80 us go into the conversion that decides.
    */
   I2T("supply_A", 0.1, 3, 1, TripCause.I2T, 49_750, 50_330),
-  HARD_SHORT("supply_A", 0.1, 11, 10, TripCause.HARD_SHORT, 0, 15);
+  HARD_SHORT("supply_A", 0.1, 11, 10, TripCause.HARD_SHORT, 1000, 1130);
 
   final String column;
   final TripCause cause;

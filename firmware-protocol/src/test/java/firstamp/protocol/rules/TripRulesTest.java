@@ -132,7 +132,7 @@ class TripRulesTest {
   }
 
   @Test
-  void railsAndVoltsAreWatchedFromTheFirstConversion() {
+  void railsAreWatchedFromTheFirstConversionAndVoltsFromTheSecondMillisecond() {
     TripLimits limits =
         TripLimits.builder()
             .inrush(1000, 0)
@@ -144,6 +144,91 @@ class TripRulesTest {
     LongToIntFunction low = n -> channel(n) == SlotPlan.R2 ? 399 : 0;
     assertThat(first(limits, low).limit()).isEqualTo(400);
     LongToIntFunction high = n -> channel(n) == SlotPlan.V ? 201 : 500;
-    assertThat(first(limits, high).crossedTickMicros()).isEqualTo(3 * 125 / 2);
+    assertThat(first(limits, high).crossedTickMicros()).isEqualTo(35 * 125 / 2);
+  }
+
+  /** As the C test: 1.5 A for 300 ms from 0.5 s on, then 0.3 A; again where {@code second} says. */
+  private static LongToIntFunction motor(long second) {
+    return n -> {
+      boolean starts = n >= 8000 && n < 12_800 || second != 0 && n >= second && n < second + 4800;
+      return switch (channel(n)) {
+        case SlotPlan.J -> n < 8000 ? 77 : 768;
+        case SlotPlan.I -> starts ? 123 : n < 8000 ? 2 : 25;
+        default -> channel(n) >= SlotPlan.R1 ? 512 : 0;
+      };
+    };
+  }
+
+  private static TripLimits.Builder withStart(int counts, int millis) {
+    return TripLimits.builder().inrush(60, 400).running(41, 0).start(counts, millis);
+  }
+
+  private static TripDecision starts(TripLimits limits, LongToIntFunction counts) {
+    return first(new TripRules(limits, NO_ZERO, 0), counts, n -> false, 240_000);
+  }
+
+  private static long at(long conversion) {
+    return SlotPlan.microsOf(conversion);
+  }
+
+  @Test
+  void oneStartIsAllowedWheneverItComes() {
+    assertThat(starts(withStart(164, 400).build(), motor(0))).isNull();
+    TripDecision none = starts(withStart(0, 400).build(), motor(0));
+    assertThat(none.cause()).isEqualTo(TripCause.RUNNING);
+    assertThat(none.crossedTickMicros()).isEqualTo(at(8000));
+    assertThat(starts(withStart(164, 0).build(), motor(0)).cause()).isEqualTo(TripCause.RUNNING);
+  }
+
+  @Test
+  void startThatLastsTooLongAndOneOverItsLimitTrip() {
+    TripDecision slow = starts(withStart(164, 200).build(), motor(0));
+    assertThat(slow.cause()).isEqualTo(TripCause.RUNNING);
+    assertThat(slow.crossedTickMicros()).isEqualTo(at(8008 + 4 * 801));
+    TripDecision over = starts(withStart(122, 400).build(), motor(0));
+    assertThat(over.cause()).isEqualTo(TripCause.START);
+    assertThat(over.crossedTickMicros()).isEqualTo(at(8012));
+    assertThat(over.limit()).isEqualTo(122);
+  }
+
+  @Test
+  void secondStartWithinFiveSecondsTrips() {
+    long over = 8008 + 4 * 1601;
+    TripDecision second = starts(withStart(164, 400).build(), motor(over + 4 * 19_000));
+    assertThat(second.cause()).isEqualTo(TripCause.RUNNING);
+    assertThat(second.crossedTickMicros()).isEqualTo(at(over + 4 * 19_000));
+    assertThat(starts(withStart(164, 400).build(), motor(over + 4 * 20_100))).isNull();
+  }
+
+  @Test
+  void fineLimitLetsAStartBeginAndHeatCountsThroughIt() {
+    TripLimits fine = withStart(164, 2).running(0, 700).build();
+    TripDecision running = starts(fine, motor(0));
+    assertThat(running.channel()).isEqualTo(SlotPlan.J);
+    assertThat(running.crossedTickMicros()).isEqualTo(at(8115));
+    TripDecision heat = starts(withStart(164, 400).i2t(100 * 13_448, 41).build(), motor(0));
+    assertThat(heat.cause()).isEqualTo(TripCause.I2T);
+    assertThat(heat.crossedTickMicros()).isEqualTo(at(8000 + 4 * 100));
+  }
+
+  @Test
+  void fineInputFarUpWithTheCoarseAtRestIsADeadInput() {
+    LongToIntFunction dead = n -> channel(n) == SlotPlan.J ? (n < 1600 ? 100 : 1023) : 19;
+    TripLimits limits = TripLimits.builder().rail(1, new RailWindow(0, 1023)).build();
+    TripDecision found = first(limits, dead);
+    assertThat(found.cause()).isEqualTo(TripCause.SELF_TEST);
+    assertThat(found.channel()).isEqualTo(SlotPlan.J);
+    assertThat(found.crossedTickMicros()).isEqualTo(at(1619));
+    assertThat(first(limits, n -> channel(n) == SlotPlan.J ? 1023 : 20)).isNull();
+  }
+
+  @Test
+  void limitsOnCurrentRestWhileTheLimiterHoldsASurge() {
+    TripLimits limits = TripLimits.builder().inrush(60, 100).confirmCurrent(1, 1).build();
+    TripRules rules = new TripRules(limits, NO_ZERO, 0);
+    rules.held(true);
+    assertThat(rules.conversion(0, 900)).isNull();
+    rules.held(false);
+    assertThat(rules.conversion(4, 900).cause()).isEqualTo(TripCause.INRUSH);
   }
 }

@@ -31,7 +31,9 @@ public final class LookCalculation {
         look.pairs() > 0
             && look.result() != Look.Result.SKIPPED
             && look.result() != Look.Result.CURRENT_WHILE_OFF
-            && look.result() != Look.Result.VOLTS_STAY;
+            && look.result() != Look.Result.VOLTS_STAY
+            && look.result() != Look.Result.NO_ZERO
+            && look.result() != Look.Result.SHUNT;
     if (!looked) {
       return new Summary.LookFigures(result, null, null, null);
     }
