@@ -51,7 +51,7 @@ def element(ref, row, node, symbol):
     if kind == "terminal":
         return f"R_{ref} {ref} {pins[0]} 1m"
     if kind == "plug":
-        return f"X_{ref} {' '.join(pins)} PLUG"
+        return f"X_{ref} {' '.join(pins)} PINHEADER"
     if kind in ("make", "jumper"):
         return f"R_{ref} {' '.join(pins)} 1G"
     if kind == "opamp":

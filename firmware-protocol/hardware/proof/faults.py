@@ -10,6 +10,7 @@ from power import Row, safe_share
 from spice import HARDWARE, run
 
 BENCHES = ("fault",)
+NETLISTS = ("supply-module", "drive", "current", "meter-and-volts")
 REVISION = 1
 COUNT = 4e-3
 NOMINAL = {}

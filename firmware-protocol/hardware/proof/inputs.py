@@ -7,6 +7,7 @@ from power import Row, told
 from spice import once
 
 BENCHES = ("ranges", "look", "jaws", "readback", "bleed", "common-mode", "signal", "overvoltage", "safety", "reversed", "wrong-side", "head-step")
+NETLISTS = ("box", "current", "drive", "head", "link", "meter-and-volts", "rails", "supply-module")
 REVISION = 1
 COUNT = 4e-3
 J_AMPERES, I_AMPERES, V_VOLTS = 0.4 / 1024, 12.5 / 1024, 61.594 / 1024

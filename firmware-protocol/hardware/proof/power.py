@@ -9,6 +9,7 @@ from typing import Callable
 from spice import run
 
 BENCHES = ("closing",)
+NETLISTS = ("supply-module", "drive")
 REVISION = 1
 
 # Weakest ratings of parts.csv. The safe area: 60 V 6 A, 40 V 9 A, 24 V 15 A for 10 ms, all 360 W; other lengths by the square root of time

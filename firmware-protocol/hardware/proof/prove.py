@@ -27,8 +27,8 @@ from spice import HARDWARE, NoResult  # noqa: E402
 
 
 def content(module):
-    """What a row of this module hangs on: netlists, models, its own benches, and the revision of its script."""
-    files = [*sorted((HARDWARE / "netlists").glob("*.cir")), *(HARDWARE / "bench" / name for name in ("models.lib", "world.inc", "around.inc", "whole.inc")),
+    """What a row of this module hangs on: its netlists and benches, the models, and the revision of its script."""
+    files = [*(HARDWARE / "netlists" / f"{name}.cir" for name in module.NETLISTS), *(HARDWARE / "bench" / name for name in ("models.lib", "world.inc", "around.inc", "whole.inc")),
              *(HARDWARE / "bench" / f"{name}.cir" for name in module.BENCHES)]
     digest = hashlib.sha256(str(module.REVISION).encode())
     for file in files:
@@ -61,10 +61,10 @@ def one(row, kept, key):
 BREAKS = (
     ("limiter transistor out", "Q_Q5 ", None, "short-60V-0.02ohm-0.5u-30ms"), ("off does not reach the base", "R_R15 ", None, "drive-run-low-60V"),
     ("gate volts outlive the pulses", "C_C6 ", "C_C6 n_C6_1 FG 2.2u", "drive-pulses-stop-60V"), ("clamp out", "D_D1 ", None, "short-60V-0.02ohm-20u-30ms"),
-    ("no fold-back", "R_R13 ", None, "closing-52V-1500uF-stiff470uF-0.5u-0C-heavy"), ("half a shunt", "R_R1 ", "R_R1 SH FG 25m", "closing-24V-4700uF-stiff470uF-0.5u-60C-heavy"),
-    ("gate without its capacitor", "C_C7 ", None, "plug-60V-dead-0.5u-0"), ("bleeder out", "R_R3 ", None, "bleed-24-0"), ("foot of the dividers stays", "R_R61 ", None, "readback-narrow"),
-    ("button without its diode", "D_D21 ", None, "off-button"), ("pull-down and pump: run floats high", "R_R54 ", "R_R54 RUNL 5V 10k", "off-pin-floats"),
-    ("sense jaw joined to the other in the lead", "R_R68 ", "R_R68 CH CLIP 100k", "jaw-jaw-off-on"), ("pedestal of J out", "R_R45 ", None, "zeros-0"), ("head without capacitors' likes", "R_R84 ", "R_R84 n_C84_1 n_C84_2 2.1Meg", "rejection1"),
+    ("no fold-back", "R_R13 ", None, "closing-52V-1500uF-stiff470uF-0.5u-0C-heavy"), ("half a shunt", "R_R1 ", "R_R1 SH FG 25m", "look-12V-30ohm-0"),
+    ("gate without its capacitor", "C_C7 ", None, "plug-60V-dead-0.5u-0"), ("bleeder out", "R_R3 ", None, "bleed-24-0"), ("foot of the dividers stays", "R_R61 ", "R_R61 FOOT CH 1k", "readback-narrow"),
+    ("button without its diode", "D_D21 ", None, "off-button"), ("a floating pin is pulled up", "R_R54 ", "R_R54 RUNL 5V 470", "off-pin-floats"),
+    ("sense jaw joined to the other in the lead", "R_R68 ", "R_R68 CH CLIP 100k", "jaw-jaw-off-on"), ("pedestal of J out", "R_R45 ", None, "zeros-0"), ("a resistor of the head 20 % off", "R_R83 ", "R_R83 MID n_C83_2 1.76Meg", "rejection1"),
 )
 
 
