@@ -160,7 +160,7 @@ final class CalibrateCommand implements Callable<Integer> {
     return emulated
         ? demo.port()
         : SerialProbePort.open(
-            port, SerialProbePort.BAUD_RAW, WatchCommand.lockFolder(), TimeSource.system());
+            port, SerialProbePort.BAUD_RAW, ThisBench.lockFolder(), TimeSource.system());
   }
 
   private int cut() throws CliFailure, IOException, RunRefused {

@@ -12,6 +12,9 @@ import firstamp.locate.signal.LocateSession;
  * @param json a line for machines
  */
 record LocateText(boolean all, boolean json) {
+  /** Explanations shown unless all are asked for. */
+  static final int SHOWN = 3;
+
   /** Prints it; gives the exit code. */
   int print(LocateSession session) {
     LocateAnswer answer = session.answer();
@@ -19,7 +22,7 @@ record LocateText(boolean all, boolean json) {
       new JsonLines(System.out).print(line(session, answer));
     } else {
       System.out.println(answer.sentence());
-      int most = all ? answer.odds().size() : Math.min(ThinkCommand.SHOWN, answer.odds().size());
+      int most = all ? answer.odds().size() : Math.min(SHOWN, answer.odds().size());
       for (LocateAnswer.JointOdds odds : answer.odds().subList(0, most)) {
         System.out.println("  " + odds.joint() + ": " + odds.word().words());
       }

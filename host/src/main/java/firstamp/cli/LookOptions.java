@@ -83,7 +83,7 @@ final class LookOptions {
         new Thread(
             () -> {
               try {
-                BenchWindow.prepare(of(BenchCommand.desk(file, file, sheet -> null)));
+                BenchWindow.prepare(of(ThisBench.desk(file, file, sheet -> null)));
               } catch (CliFailure saidLater) {
                 // The window itself meets it.
                 return;

@@ -215,7 +215,7 @@ final class Main implements Callable<Integer> {
       return ExitCode.NORMAL;
     }
     try {
-      return BenchCommand.open(null, new LookOptions());
+      return ThisBench.open(null, new LookOptions());
     } catch (CliFailure noWindow) {
       if (noWindow.exitCode() != ExitCode.USAGE) {
         throw noWindow;

@@ -64,7 +64,7 @@ final class QuickStart {
     if (code != ExitCode.NORMAL) {
       System.exit(code);
     }
-    Desk desk = BenchCommand.desk(folder.resolve("bench.db"), file, sheet -> null);
+    Desk desk = ThisBench.desk(folder.resolve("bench.db"), file, sheet -> null);
     WindowOptions options =
         new WindowOptions(WindowOptions.Theme.LIGHT, WindowOptions.usual().locale(), false);
     Rehearsal.home(desk, options);

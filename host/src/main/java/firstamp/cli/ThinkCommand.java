@@ -19,9 +19,6 @@ import picocli.CommandLine.Spec;
  * @param <T> the immutable state
  */
 abstract class ThinkCommand<T> implements Callable<Integer> {
-  /** Explanations shown without --all. */
-  static final int SHOWN = 3;
-
   @Spec CommandSpec spec;
 
   @Parameters(arity = "0..1", paramLabel = "FILE", description = "state file (JSON)")

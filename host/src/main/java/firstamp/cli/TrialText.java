@@ -24,7 +24,7 @@ record TrialText(boolean all, boolean json) {
     answer.warnings().forEach(warning -> System.out.println("Note: " + warning));
     System.out.println(answer.sentence());
     List<WireAnswer.PlaceOdds> places = answer.places();
-    int most = all ? places.size() : Math.min(ThinkCommand.SHOWN, places.size());
+    int most = all ? places.size() : Math.min(LocateText.SHOWN, places.size());
     for (WireAnswer.PlaceOdds odds : places.subList(0, most)) {
       String reason = odds.reason() == null ? "" : " (" + odds.reason() + ")";
       System.out.println("  " + odds.place() + ": " + odds.word().words() + reason);

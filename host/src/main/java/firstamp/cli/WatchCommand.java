@@ -159,9 +159,9 @@ final class WatchCommand implements Callable<Integer> {
             SerialProbePort.open(
                 port,
                 reduced ? SerialProbePort.BAUD_REDUCED : SerialProbePort.BAUD_RAW,
-                lockFolder(),
+                ThisBench.lockFolder(),
                 TimeSource.system());
-    BenchSupply bench = supply == null ? null : SupplyPort.open(supply, lockFolder());
+    BenchSupply bench = supply == null ? null : SupplyPort.open(supply, ThisBench.lockFolder());
     return LiveSetup.run(run, setup, ready.texts(), opener, log, false, port, bench);
   }
 
@@ -216,13 +216,5 @@ final class WatchCommand implements Callable<Integer> {
           "these questions are not answered; look, then add what is so to --accept:\n"
               + String.join("\n", open));
     }
-  }
-
-  static Path lockFolder() {
-    String given = System.getProperty("firstamp.lockFolder");
-    return given != null
-        ? Path.of(given)
-        : Path.of(
-            System.getProperty("java.io.tmpdir"), "firstamp-" + System.getProperty("user.name"));
   }
 }

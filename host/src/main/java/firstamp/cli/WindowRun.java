@@ -81,9 +81,9 @@ final class WindowRun {
       modes.begin(bench, setup.effective());
       bench.start();
       Desk desk =
-          BenchCommand.desk(
+          ThisBench.desk(
               log.file(),
-              emulated ? log.file() : BenchCommand.emulatedLog(log.file()),
+              emulated ? log.file() : ThisBench.emulatedLog(log.file()),
               Sounds.later(options));
       show(desk, Watched.of(bench, log.file(), Hearing.of(sound)), options.look);
     } finally {
@@ -150,7 +150,7 @@ final class WindowRun {
     try {
       Path file = Path.of(logFile);
       show(
-          BenchCommand.desk(file, BenchCommand.emulatedLog(file), Sounds::inTheWindow),
+          ThisBench.desk(file, ThisBench.emulatedLog(file), Sounds::inTheWindow),
           Watched.of(bench, file, Hearing.NOTHING),
           look);
     } finally {
@@ -172,7 +172,7 @@ final class WindowRun {
   /** The steps of a worked example about wires, until the window is closed. */
   static int wires(WireCase wires, Path log, LookOptions look) throws CliFailure {
     try {
-      Desk desk = BenchCommand.desk(log, log, Sounds::inTheWindow);
+      Desk desk = ThisBench.desk(log, log, Sounds::inTheWindow);
       BenchWindow.showWires(desk, wires, look.of(desk)).awaitClosed();
     } catch (NoDisplayException noDisplay) {
       throw new CliFailure(ExitCode.USAGE, noDisplay.getMessage(), noDisplay);

@@ -303,7 +303,7 @@ class ChipTest {
           new ArrayList<>(
               List.of(
                   Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-Dfirstamp.lockFolder=" + WatchCommand.lockFolder(),
+                  "-Dfirstamp.lockFolder=" + ThisBench.lockFolder(),
                   "-cp",
                   System.getProperty("java.class.path"),
                   "firstamp.cli.Main"));
