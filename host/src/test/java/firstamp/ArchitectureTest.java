@@ -101,30 +101,68 @@ class ArchitectureTest {
               "sound"),
           allow(
               "cli",
-              "model",
-              "sheet",
-              "link",
-              "alarm",
+              "cli.command",
+              "cli.output",
+              "cli.run",
+              "emulate",
               "log",
-              "log.stream",
+              "model",
+              "session",
+              "sound",
+              "window"),
+          allow(
+              "cli.command",
               "account",
+              "alarm",
               "analysis.calibrate",
               "analysis.figures",
               "analysis.statistics",
+              "cli.output",
+              "cli.run",
+              "emulate",
+              "link",
               "locate",
+              "locate.signal",
+              "locate.wire",
+              "log",
+              "model",
+              "report",
+              "session",
+              "sheet",
+              "sound",
+              "supply"),
+          allow(
+              "cli.output",
+              "account",
+              "analysis.calibrate",
+              "analysis.figures",
               "locate.odds",
               "locate.signal",
               "locate.wire",
-              "emulate",
+              "log",
+              "log.stream",
+              "model",
               "session",
-              "report",
-              "window",
+              "sheet"),
+          allow(
+              "cli.run",
+              "account",
+              "alarm",
+              "analysis.figures",
+              "cli.output",
+              "link",
+              "locate.wire",
+              "log",
+              "model",
+              "session",
+              "sheet",
               "sound",
-              "supply"));
+              "supply",
+              "window"));
 
   /** Packages that hold more than is good, with what they hold at most: none may grow. */
   private static final Map<String, Integer> STILL_OVER =
-      Map.of("cli", 70, "emulate", 60, "model", 52, "session", 108, "window", 146);
+      Map.of("emulate", 60, "model", 52, "session", 108, "window", 146);
 
   private static final int CLASSES_AT_MOST = 32;
 

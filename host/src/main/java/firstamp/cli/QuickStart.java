@@ -1,5 +1,9 @@
 package firstamp.cli;
 
+import firstamp.cli.output.ExitCode;
+import firstamp.cli.run.LiveSetup;
+import firstamp.cli.run.Sheets;
+import firstamp.cli.run.ThisBench;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;

@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.cli.run.Sheets;
 import firstamp.session.Questions;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import firstamp.cli.run.ThisBench;
 import firstamp.log.BenchLog;
 import firstamp.log.stream.StreamSink;
 import firstamp.model.ConversionBlock;

@@ -14,7 +14,7 @@ import java.util.List;
  * Runs a command in this process and keeps what it printed. One at a time: the standard streams are
  * shared.
  */
-final class CommandRunner {
+public final class CommandRunner {
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   private CommandRunner() {}
@@ -26,9 +26,9 @@ final class CommandRunner {
    * @param out standard output, lines
    * @param err standard error, whole
    */
-  record Result(int exitCode, List<String> out, String err) {
+  public record Result(int exitCode, List<String> out, String err) {
     /** Every line as JSON. */
-    List<JsonNode> json() {
+    public List<JsonNode> json() {
       List<JsonNode> nodes = new ArrayList<>();
       for (String line : out) {
         try {
@@ -41,12 +41,12 @@ final class CommandRunner {
     }
 
     /** The lines of a type. */
-    List<JsonNode> json(String type) {
+    public List<JsonNode> json(String type) {
       return json().stream().filter(node -> type.equals(node.path("type").asText())).toList();
     }
 
     /** The summary, which must be the last line. */
-    JsonNode summary() {
+    public JsonNode summary() {
       List<JsonNode> all = json();
       JsonNode last = all.get(all.size() - 1);
       if (!"summary".equals(last.path("type").asText())) {
@@ -56,7 +56,7 @@ final class CommandRunner {
     }
   }
 
-  static synchronized Result run(String... arguments) {
+  public static synchronized Result run(String... arguments) {
     PrintStream outBefore = System.out;
     PrintStream errBefore = System.err;
     ByteArrayOutputStream out = new ByteArrayOutputStream();

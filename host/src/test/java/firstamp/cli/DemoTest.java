@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import firstamp.cli.output.Logs;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

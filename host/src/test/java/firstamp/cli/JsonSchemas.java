@@ -19,7 +19,7 @@ import java.util.Set;
  * reader of last year takes a key that was added since; for our own output they are closed here, so
  * that no key is written that they do not know.
  */
-final class JsonSchemas {
+public final class JsonSchemas {
   /** Described elsewhere: the kinds of a line, the summary, and alarms, each as its line. */
   private static final Set<String> OPEN =
       Set.of("lines", "power-up/properties/summary", "power-up/properties/alarmTransitions/items");
@@ -39,7 +39,7 @@ final class JsonSchemas {
   }
 
   /** What the schema, closed, says against a line; empty = nothing. */
-  static List<String> against(JsonNode line) {
+  public static List<String> against(JsonNode line) {
     return against(LINES, line);
   }
 

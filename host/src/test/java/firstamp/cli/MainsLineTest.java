@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.alarm.OffWords;
+import firstamp.cli.output.TextRunOutput;
+import firstamp.cli.run.Sheets;
 import firstamp.emulate.Scenarios;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;

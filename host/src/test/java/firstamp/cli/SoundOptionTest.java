@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.cli.run.RunOptions;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import firstamp.cli.output.JsonLines;
+import firstamp.cli.output.JsonRunOutput;
 import firstamp.log.BenchLog;
 import firstamp.model.Conditions;
 import firstamp.model.Difference;

@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.cli.output.ExitCode;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.TimeSource;

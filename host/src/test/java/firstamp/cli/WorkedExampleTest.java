@@ -3,6 +3,7 @@ package firstamp.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import firstamp.cli.output.ExitCode;
 import firstamp.locate.Examples;
 import firstamp.locate.signal.LocateAnswer;
 import firstamp.locate.signal.LocateSession;

@@ -1,0 +1,301 @@
+package firstamp.cli.command;
+
+import firstamp.analysis.calibrate.CalibrationLine;
+import firstamp.analysis.calibrate.CalibrationRefused;
+import firstamp.analysis.calibrate.MeterAccuracy;
+import firstamp.analysis.calibrate.SettledSecond;
+import firstamp.cli.output.CalibrationText;
+import firstamp.cli.output.CliFailure;
+import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Logs;
+import firstamp.cli.output.Prompt;
+import firstamp.cli.run.HeadlessRun;
+import firstamp.cli.run.LiveSetup;
+import firstamp.cli.run.ThisBench;
+import firstamp.emulate.CalibrationDemo;
+import firstamp.emulate.Pace;
+import firstamp.emulate.ProbeOptions;
+import firstamp.link.SerialProbePort;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.model.Calibration;
+import firstamp.model.Channel;
+import firstamp.model.ProbePort;
+import firstamp.model.TimeSource;
+import firstamp.session.CalibrationCourse;
+import firstamp.session.ResistorTrial;
+import firstamp.session.RunRefused;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Calibrates the probe with what is at hand, and tests that it switches off. */
+@Command(
+    name = "calibrate",
+    description = {
+      "Calibrates the probe box with what is at hand: clips together, a battery, a resistor, your meter.",
+      "Move the clips with the supply off: switch off, clip on, hands out, switch on. A clip that slips"
+          + " on a live terminal can short it; hold only its insulated part.",
+      "No set on the clips meanwhile. Without it the box works with nominal values, every figure +-5 %%.",
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp calibrate --port /dev/ttyUSB0                            the three steps",
+      "  firstamp calibrate --port /dev/ttyUSB0 --steps zero,volts --at R1=1.552 --meter-volts-percent 0.5",
+      "  firstamp calibrate --port /dev/ttyUSB0 --show                     what the box keeps",
+      "  firstamp calibrate --port /dev/ttyUSB0 --try-the-cut              trip test: resistor on the set terminals",
+      "  firstamp calibrate --emulated --yes                               the same on the practice box",
+    })
+public final class CalibrateCommand implements Callable<Integer> {
+  private static final long READ_METER_NANOS = 4_000_000_000L;
+
+  @Option(names = "--port", paramLabel = "PORT", description = "serial port of the probe box")
+  private String port;
+
+  @Option(names = "--emulated", description = "the practice box instead, off by known shares")
+  private boolean emulated;
+
+  @Option(names = "--show", description = "print what the box keeps, change nothing")
+  private boolean show;
+
+  @Option(
+      names = "--try-the-cut",
+      description =
+          "trip test: 10 ohm (10 W) on the set terminals, a limit under its current; tests that it switches off")
+  private boolean tryTheCut;
+
+  @Option(
+      names = "--steps",
+      paramLabel = "LIST",
+      split = ",",
+      defaultValue = "zero,volts,current",
+      description = "which of zero, volts, current (default all three)")
+  private List<String> steps = new ArrayList<>();
+
+  @Option(
+      names = "--at",
+      paramLabel = "CHANNEL=VALUE",
+      description =
+          "a further point: I, J, V, R1, R2, R3, H or M, and what your meter shows, ampere or volt")
+  private Map<Channel, Double> at = Map.of();
+
+  @Option(
+      names = "--meter-volts-percent",
+      paramLabel = "X",
+      defaultValue = "0.8",
+      description = "accuracy of your meter on dc volts, from its paper (default ${DEFAULT-VALUE})")
+  private double voltsPercent;
+
+  @Option(
+      names = "--meter-amps-percent",
+      paramLabel = "X",
+      defaultValue = "1.5",
+      description =
+          "accuracy of your meter on dc current, from its paper (default ${DEFAULT-VALUE})")
+  private double ampsPercent;
+
+  @Option(names = "--yes", description = "ask nothing: everything is joined as the steps say")
+  private boolean yes;
+
+  @Option(names = "--json", description = "one JSON object per line")
+  private boolean json;
+
+  @Option(names = "--log", paramLabel = "FILE", description = "bench log")
+  private Path log;
+
+  @Spec private CommandSpec spec;
+
+  private final Prompt prompt = new Prompt();
+  private final CalibrationCourse course = new CalibrationCourse();
+  private CalibrationDemo demo;
+
+  @Override
+  public Integer call() throws CliFailure {
+    check();
+    if (emulated) {
+      demo = new CalibrationDemo(ProbeOptions.of(1, Pace.MAX));
+    }
+    try (course) {
+      Calibration before = course.attach(open());
+      if (show) {
+        new CalibrationText(json).kept(before);
+        return ExitCode.NORMAL;
+      }
+      course.requireOff();
+      return tryTheCut ? cut() : calibrate(before);
+    } catch (RunRefused refused) {
+      throw new CliFailure(HeadlessRun.code(refused), refused.getMessage(), refused);
+    } catch (CalibrationRefused refused) {
+      throw new CliFailure(
+          ExitCode.BAD_DATA, refused.getMessage() + " Nothing was written.", refused);
+    } catch (IOException failed) {
+      throw new CliFailure(ExitCode.NO_PORT, failed.getMessage(), failed);
+    }
+  }
+
+  private void check() {
+    if (emulated == (port != null)) {
+      throw new ParameterException(spec.commandLine(), "give one of --port PORT and --emulated");
+    }
+    if (!Set.of("zero", "volts", "current").containsAll(steps)) {
+      throw new ParameterException(
+          spec.commandLine(), "--steps " + steps + ", expected some of zero, volts, current");
+    }
+    for (double percent : new double[] {voltsPercent, ampsPercent}) {
+      if (!(percent > 0 && percent <= 20)) {
+        throw new ParameterException(
+            spec.commandLine(),
+            "accuracy of the meter " + percent + " %, expected over 0 and at most 20");
+      }
+    }
+    if (yes && !emulated && !tryTheCut && !show) {
+      throw new ParameterException(
+          spec.commandLine(), "--yes without --emulated: only your eyes can read your meter");
+    }
+  }
+
+  private ProbePort open() throws IOException {
+    return emulated
+        ? demo.port()
+        : SerialProbePort.open(
+            port, SerialProbePort.BAUD_RAW, ThisBench.lockFolder(), TimeSource.system());
+  }
+
+  private int cut() throws CliFailure, IOException, RunRefused {
+    ask("Put 10 ohm (10 W) and nothing else on the set terminals, supply at 5 to 12 V. Enter.");
+    if (demo != null) {
+      demo.resistor(12);
+    }
+    ResistorTrial.Cut cut = course.tryTheCut();
+    new CalibrationText(json).cut(cut);
+    return cut.works() ? ExitCode.NORMAL : ExitCode.FINDING;
+  }
+
+  private int calibrate(Calibration before)
+      throws CliFailure, IOException, RunRefused, CalibrationRefused {
+    if (steps.contains("zero")) {
+      zero();
+    }
+    if (steps.contains("volts")) {
+      volts();
+    }
+    if (steps.contains("current")) {
+      current();
+    }
+    for (Map.Entry<Channel, Double> point : at.entrySet()) {
+      further(point.getKey(), point.getValue());
+    }
+    List<CalibrationLine> lines =
+        course.lines(new MeterAccuracy(voltsPercent, 0), new MeterAccuracy(ampsPercent, 0));
+    new CalibrationText(json).lines(before, lines);
+    if (!yes && !prompt.agrees("Write this into the probe box?")) {
+      System.err.println("Nothing was written.");
+      return ExitCode.NORMAL;
+    }
+    keep(course.write(lines, TimeSource.system().epochMillis() / 1000));
+    System.err.println("Written into the probe box and into the log.");
+    return ExitCode.NORMAL;
+  }
+
+  private void zero() throws CliFailure, IOException, RunRefused {
+    ask(
+        "Step 1, zero. Supply off, nothing on the set terminals. Join the chassis clip, all rail clips,"
+            + " the meter clip and both head clips. Enter.");
+    if (demo != null) {
+      demo.volts(0);
+    }
+    for (Channel channel : course.zero()) {
+      System.err.println(channel + " is joined to nothing: it keeps what it has.");
+    }
+  }
+
+  private void volts() throws CliFailure, IOException, RunRefused {
+    ask(
+        "Step 2, volts. A 9 V battery: minus to the chassis clip and the set's minus terminal, plus to the"
+            + " set's plus terminal and all rail clips, your meter across it. Enter.");
+    if (demo != null) {
+      demo.volts(CalibrationDemo.BATTERY_V);
+    }
+    double volts = number("What does your meter show, volts?", CalibrationDemo.BATTERY_V);
+    for (Channel channel : course.volts(volts)) {
+      System.err.println(channel + " is not on the battery: it keeps the gain that it has.");
+    }
+  }
+
+  private void current() throws CliFailure, IOException, RunRefused {
+    String[] words = {
+      "Step 3, current. 10 ohm (10 W) in series with your meter (10 A range) on the set terminals, supply at"
+          + " 3 V. The current flows for about 6 seconds: read your meter then. Enter.",
+      "The same with the supply at 9 V. The resistor gets hot. Enter."
+    };
+    for (int k = 0; k < words.length; k++) {
+      ask(words[k]);
+      double supplyV = CalibrationDemo.SUPPLY_V.get(k);
+      if (demo != null) {
+        demo.resistor(supplyV);
+      }
+      amps(supplyV / CalibrationDemo.RESISTOR_OHM, null);
+    }
+  }
+
+  private void amps(double demoA, Double given) throws CliFailure, IOException, RunRefused {
+    SettledSecond second = course.current(demo == null ? READ_METER_NANOS : 0);
+    course.current(
+        second, given != null ? given : number("What did your meter show, ampere?", demoA));
+  }
+
+  private void further(Channel channel, double value) throws CliFailure, IOException, RunRefused {
+    ask(
+        String.format(
+            Locale.ROOT,
+            "Further point: %.5g %s on %s, and nothing else. Enter.",
+            value,
+            channel.quantity().unit(),
+            channel));
+    if (channel.quantity() == Channel.Quantity.AMPERE) {
+      if (demo != null) {
+        demo.resistor(value * CalibrationDemo.RESISTOR_OHM);
+      }
+      amps(value, value);
+      return;
+    }
+    if (demo != null) {
+      demo.volts(value);
+    }
+    course.further(channel, value);
+  }
+
+  private void keep(Calibration calibration) throws CliFailure {
+    BenchLog bench = Logs.openForWriting(emulated ? Logs.demoFile(log) : log);
+    try {
+      bench.keep(calibration);
+      if (emulated) {
+        Logs.sayKept(bench, log);
+      }
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    } finally {
+      LiveSetup.closeLog(bench);
+    }
+  }
+
+  private void ask(String words) throws CliFailure {
+    if (!yes) {
+      prompt.enter(words);
+    }
+  }
+
+  private double number(String words, double demoValue) throws CliFailure {
+    return demo != null && yes ? demoValue : prompt.number(words, demo == null ? null : demoValue);
+  }
+}

@@ -1,0 +1,52 @@
+package firstamp.cli.command;
+
+import firstamp.cli.output.CliFailure;
+import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Logs;
+import firstamp.cli.run.LiveSetup;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Power-ups from a file into the bench log. */
+@Command(
+    name = "import",
+    description =
+        "Takes the power-ups of a file into the bench log, after every check on that file. What is there already is left.",
+    footerHeading = "%nExamples:%n",
+    footer = {"  firstamp import from-a-friend.firstamp"})
+public final class ImportCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "FILE", description = "a .firstamp file or another bench log")
+  private Path source;
+
+  @Option(names = "--log", paramLabel = "FILE", description = "bench log to write to")
+  private Path file;
+
+  @Override
+  public Integer call() throws CliFailure {
+    if (!Files.exists(source)) {
+      throw new CliFailure(
+          ExitCode.NO_INPUT, "there is no file " + source.toAbsolutePath() + "; check the path");
+    }
+    BenchLog log = Logs.openForWriting(file);
+    try {
+      BenchLog.Imported imported = log.importFrom(source);
+      for (long number : imported.numbers()) {
+        System.out.println("power-up " + number + " taken from " + source);
+      }
+      for (String uuid : imported.skipped()) {
+        System.out.println("power-up " + uuid + " is in the log already");
+      }
+      return ExitCode.NORMAL;
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    } finally {
+      LiveSetup.closeLog(log);
+    }
+  }
+}

@@ -1,0 +1,117 @@
+package firstamp.cli.command;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import firstamp.cli.output.CliFailure;
+import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.JsonLines;
+import firstamp.cli.run.Sheets;
+import firstamp.model.Calibration;
+import firstamp.model.LimitException;
+import firstamp.model.NotWatched;
+import firstamp.sheet.CheckWords;
+import firstamp.sheet.SheetCheck;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Job sheets. */
+@Command(
+    name = "sheet",
+    description = "Works with job sheets.",
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp sheet new set.json                 five questions",
+      "  firstamp sheet check set.json               what will be watched, and what not",
+      "  firstamp sheet learn set.json --from last   what a good power-up can add"
+    },
+    subcommands = {SheetCommand.Check.class, SheetNewCommand.class, SheetLearnCommand.class})
+public final class SheetCommand implements Runnable {
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new ParameterException(
+        spec.commandLine(), "what about the sheet? For example `firstamp sheet check FILE`");
+  }
+
+  /** Says what a sheet makes the program watch. */
+  @Command(
+      name = "check",
+      description =
+          "Reads a job sheet and says what will be watched, on which range, how fast, and what will"
+              + " not.",
+      footerHeading = "%nExamples:%n",
+      footer = {"  firstamp sheet check set.json", "  firstamp sheet check set.json --json"})
+  static final class Check implements Callable<Integer> {
+    @Parameters(paramLabel = "FILE", description = "job sheet (JSON); - = standard input")
+    private Path file;
+
+    @Option(names = "--json", description = "one JSON object per line")
+    private boolean json;
+
+    @Option(names = "--reduced", description = "for the reduced stream")
+    private boolean reduced;
+
+    @Override
+    public Integer call() throws CliFailure {
+      Sheets.Ready sheet = Sheets.read(file);
+      SheetCheck check;
+      try {
+        check = SheetCheck.of(sheet.document().sheet(), Calibration.nominal(), reduced);
+      } catch (LimitException unfit) {
+        throw new CliFailure(ExitCode.BAD_DATA, sheet.document().locate(unfit).getMessage(), unfit);
+      }
+      if (json) {
+        printJson(check);
+      } else {
+        printText(sheet, check);
+      }
+      return ExitCode.NORMAL;
+    }
+
+    static void printText(Sheets.Ready sheet, SheetCheck check) {
+      System.out.println(sheet.effective().set().name());
+      System.out.println("Watched:");
+      check.watched().forEach(one -> System.out.println("  " + one.text()));
+      System.out.println("Not watched:");
+      for (NotWatched gap : check.notWatched()) {
+        System.out.println("  " + CheckWords.line(gap));
+      }
+      for (String warning : check.warnings()) {
+        System.out.println("Mind: " + warning);
+      }
+    }
+
+    private static void printJson(SheetCheck check) {
+      JsonLines lines = new JsonLines(System.out);
+      for (SheetCheck.Watched one : check.watched()) {
+        ObjectNode node = JsonLines.object("watched");
+        node.put("rule", one.rule());
+        node.put("rail", one.rail());
+        node.put("on", one.on());
+        node.put("limit", one.limit());
+        node.put("unit", one.unit());
+        node.put("withinMs", one.withinMs());
+        node.put("by", one.by());
+        node.put("text", one.text());
+        lines.print(node);
+      }
+      for (NotWatched gap : check.notWatched()) {
+        ObjectNode node = JsonLines.object("notWatched");
+        node.put("what", gap.what());
+        node.put("why", gap.why());
+        lines.print(node);
+      }
+      for (String warning : check.warnings()) {
+        ObjectNode node = JsonLines.object("warning");
+        node.put("text", warning);
+        lines.print(node);
+      }
+    }
+  }
+}

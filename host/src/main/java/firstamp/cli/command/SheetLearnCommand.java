@@ -1,0 +1,86 @@
+package firstamp.cli.command;
+
+import firstamp.cli.output.CliFailure;
+import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Logs;
+import firstamp.cli.output.OutputFile;
+import firstamp.cli.output.Studies;
+import firstamp.cli.run.LiveSetup;
+import firstamp.cli.run.Sheets;
+import firstamp.log.BenchLog;
+import firstamp.model.Numbers;
+import firstamp.model.Summary;
+import firstamp.sheet.SheetLearning;
+import firstamp.sheet.SheetWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** What a good power-up can add to a sheet. */
+@Command(
+    name = "learn",
+    description = {
+      "Says what a power-up in which nothing was found can add to a job sheet: current, capacitance, rails, level of the head.",
+      "What the sheet says already stays as it is. Nothing is written without --to.",
+    },
+    footerHeading = "%nExamples:%n",
+    footer = {
+      "  firstamp sheet learn set.json --from last",
+      "  firstamp sheet learn set.json --from 12 --to set2.json",
+    })
+final class SheetLearnCommand implements Callable<Integer> {
+  @Parameters(paramLabel = "FILE", description = "job sheet (JSON)")
+  private Path file;
+
+  @Option(
+      names = "--from",
+      paramLabel = "ID",
+      required = true,
+      description = "power-up: number, uuid or last")
+  private String id;
+
+  @Option(names = "--to", paramLabel = "FILE", description = "write the fuller sheet there")
+  private Path to;
+
+  @Option(names = "--force", description = "replace that file if it is there")
+  private boolean force;
+
+  @Option(names = "--log", paramLabel = "FILE", description = "bench log to read")
+  private Path log;
+
+  @Override
+  public Integer call() throws CliFailure {
+    Sheets.Ready sheet = Sheets.read(file);
+    BenchLog open = Logs.openForReading(log);
+    try {
+      Summary seen = Studies.read(open, id).summary();
+      if (!SheetLearning.fits(seen)) {
+        throw new CliFailure(
+            ExitCode.BAD_DATA,
+            "power-up "
+                + id
+                + " ended with \""
+                + seen.outcome()
+                + "\"; a sheet learns only from one in which nothing was found and that came to its end. See `firstamp list`.");
+      }
+      SheetLearning learning = SheetLearning.of(sheet.document().sheet(), seen);
+      if (learning.learnt().isEmpty()) {
+        System.out.println("Nothing new: the sheet says all that this power-up showed.");
+      }
+      for (SheetLearning.Learnt one : learning.learnt()) {
+        System.out.println("  " + one.field() + " " + Numbers.text(one.value()) + ": " + one.why());
+      }
+      if (to != null) {
+        String text = SheetWriter.write(learning.sheet());
+        OutputFile.write(to, force, aside -> Files.writeString(aside, text));
+        System.out.println(to + " is written.");
+      }
+      return ExitCode.NORMAL;
+    } finally {
+      LiveSetup.closeLog(open);
+    }
+  }
+}

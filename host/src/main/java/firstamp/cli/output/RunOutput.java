@@ -1,0 +1,31 @@
+package firstamp.cli.output;
+
+import firstamp.model.ProbeHello;
+import firstamp.model.Summary;
+import firstamp.session.ChainListener;
+import firstamp.session.OtherRules;
+import firstamp.session.RulesBeside;
+import java.util.List;
+
+/** What a headless run prints: JSON lines for scripts, or sentences for people. */
+public interface RunOutput extends ChainListener {
+  /** The power-up is in the log, the probe has answered. */
+  void started(Integer powerUp, String uuid, String sheet, ProbeHello hello, boolean observe);
+
+  /** Seconds until the switch closes. */
+  void countdown(int seconds);
+
+  /** What another sheet would have found on a logged power-up, beside what was found. */
+  default void beside(String sheet, List<RulesBeside.Beside> rows) {}
+
+  /** The power-up was judged by other rules than today's; before the summary of its replay. */
+  default void otherRules(OtherRules rules) {}
+
+  /** The end. */
+  void summary(Summary summary);
+
+  /** Whether a person reads along, who wants the verdict at the end. */
+  default boolean forPeople() {
+    return false;
+  }
+}

@@ -1,0 +1,83 @@
+package firstamp.cli.output;
+
+import firstamp.model.FailureWords;
+import java.io.BufferedOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
+import java.util.Objects;
+import java.util.Set;
+
+/**
+ * Standard output that notices when it can no longer be written (full disk, closed pipe): that is
+ * reported at once, and the exit code says so. What a command does besides printing continues: a
+ * set stays watched, its log is written. Safe to share.
+ */
+public final class StandardOutput extends OutputStream {
+  private static final int BUFFER_BYTES = 8192;
+  private static final Set<String> LIVE = Set.of("demo", "watch");
+
+  private final OutputStream out;
+  private final boolean live;
+  private final PrintStream err;
+  private boolean broken;
+
+  /**
+   * On a stream.
+   *
+   * @param command that prints
+   * @param err where a failure is reported
+   */
+  StandardOutput(OutputStream out, String command, PrintStream err) {
+    this.out = Objects.requireNonNull(out, "out");
+    this.live = LIVE.contains(command);
+    this.err = Objects.requireNonNull(err, "err");
+  }
+
+  /** Takes the place of the process's standard output. */
+  public static StandardOutput install(String... arguments) {
+    StandardOutput output =
+        new StandardOutput(
+            new FileOutputStream(FileDescriptor.out),
+            arguments.length == 0 ? "" : arguments[0],
+            System.err);
+    Charset letters =
+        Charset.forName(System.getProperty("sun.stdout.encoding", Charset.defaultCharset().name()));
+    System.setOut(new PrintStream(new BufferedOutputStream(output, BUFFER_BYTES), true, letters));
+    return output;
+  }
+
+  @Override
+  public void write(int one) {
+    write(new byte[] {(byte) one}, 0, 1);
+  }
+
+  @Override
+  public synchronized void write(byte[] bytes, int offset, int length) {
+    if (broken) {
+      return;
+    }
+    try {
+      out.write(bytes, offset, length);
+    } catch (IOException failed) {
+      broken = true;
+      err.println(
+          "firstamp: standard output cannot be written: "
+              + FailureWords.of(failed)
+              + ". "
+              + (live
+                  ? "The set stays watched and the log is written; `firstamp show last`, with the --log"
+                      + " of this run, prints the result."
+                  : "What was printed is incomplete."));
+    }
+  }
+
+  /** Exit code of a command that ended with this one. */
+  public synchronized int exitCode(int code) {
+    boolean done = code == ExitCode.NORMAL || code == ExitCode.FINDING;
+    return broken && done ? ExitCode.IO_ERROR : code;
+  }
+}

@@ -1,0 +1,232 @@
+package firstamp.cli.run;
+
+import firstamp.cli.output.CliFailure;
+import firstamp.cli.output.EndOfRun;
+import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Kept;
+import firstamp.cli.output.Logs;
+import firstamp.cli.output.RunOutput;
+import firstamp.cli.output.Sentences;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeHello;
+import firstamp.model.Summary;
+import firstamp.model.TimeSource;
+import firstamp.session.BenchMode;
+import firstamp.session.ChainListener;
+import firstamp.session.LivePowerUp;
+import firstamp.session.PortOpener;
+import firstamp.session.RunProgress;
+import firstamp.session.RunRefused;
+import firstamp.session.RunSetup;
+import firstamp.session.RunSteps;
+import firstamp.session.SheetTexts;
+import firstamp.session.SoundingListener;
+import firstamp.session.WatchRun;
+import firstamp.sound.AlarmSound;
+import java.io.IOException;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+
+/** A live power-up without a window: prints, reacts to signals, gives the exit code. */
+public final class HeadlessRun {
+  private static final long SIGNAL_SECONDS = 6;
+
+  private final RunSetup setup;
+  private final SheetTexts sheet;
+  private final PortOpener opener;
+  private final RunOutput output;
+  private final ChainListener listener;
+  private final RunModes modes;
+  private final Companion companion;
+  private LivePowerUp powerUp;
+
+  public HeadlessRun(
+      RunSetup setup,
+      SheetTexts sheet,
+      PortOpener opener,
+      RunOutput output,
+      AlarmSound sound,
+      RunModes modes) {
+    this(setup, sheet, opener, output, sound, modes, Companion.NONE);
+  }
+
+  /** A run with somebody else at the bench. */
+  public HeadlessRun(
+      RunSetup setup,
+      SheetTexts sheet,
+      PortOpener opener,
+      RunOutput output,
+      AlarmSound sound,
+      RunModes modes,
+      Companion companion) {
+    this.setup = setup;
+    this.sheet = sheet;
+    this.opener = opener;
+    this.output = output;
+    this.modes = modes;
+    ChainListener heard = sound == null ? output : new SoundingListener(output, sound);
+    this.listener = companion.listen(heard);
+    this.companion = companion;
+  }
+
+  /** Hears what the chain finds, and may put marks and switch off. */
+  public interface Companion {
+    /** Nobody. */
+    Companion NONE = output -> output;
+
+    /** A listener that passes everything on to the output. */
+    ChainListener listen(ChainListener output);
+
+    /** The run that begins. */
+    default void begins(WatchRun watch) {}
+  }
+
+  /** Runs to the end and closes the log. */
+  int run(BenchLog log) throws CliFailure {
+    int exitCode = runKeepingLog(log);
+    closeLog(log);
+    return exitCode;
+  }
+
+  /** Runs to the end; the log stays open. */
+  public int runKeepingLog(BenchLog log) throws CliFailure {
+    CountDownLatch done = new CountDownLatch(1);
+    Thread onSignal = new Thread(() -> interrupted(done), "signal");
+    boolean hooked = false;
+    try {
+      powerUp =
+          new LivePowerUp(log, sheet, setup, opener, TimeSource.system(), listener, new Progress());
+      companion.begins(powerUp.watch());
+      Runtime.getRuntime().addShutdownHook(onSignal);
+      hooked = true;
+      modes.begin(powerUp.watch(), setup.effective());
+      LivePowerUp.Result result = powerUp.run();
+      output.summary(result.summary());
+      if (output.forPeople()) {
+        EndOfRun.print(log, setup.effective(), result, System.out);
+      }
+      if (result.logFailure() != null) {
+        throw new CliFailure(
+            ExitCode.IO_ERROR,
+            Sentences.ended(result.logFailure().getMessage())
+                + " "
+                + Kept.words(log, powerUp.uuid()),
+            result.logFailure());
+      }
+      if ("link-lost".equals(result.summary().ended())) {
+        System.err.println("firstamp: the run ended early. " + Kept.words(log, powerUp.uuid()));
+      }
+      return exitCode(result.summary());
+    } catch (RunRefused refused) {
+      String kept =
+          refused.kind() == RunRefused.Kind.LOG ? " " + Kept.words(log, powerUp.uuid()) : "";
+      throw new CliFailure(code(refused), refused.getMessage() + kept, refused);
+    } catch (IOException failed) {
+      throw new CliFailure(ExitCode.NO_PORT, failed.getMessage(), failed);
+    } finally {
+      done.countDown();
+      modes.close();
+      if (hooked) {
+        unhook(onSignal);
+      }
+    }
+  }
+
+  private static void unhook(Thread onSignal) {
+    try {
+      Runtime.getRuntime().removeShutdownHook(onSignal);
+    } catch (IllegalStateException alreadyEnding) {
+      // The process is ending by a signal; the hook gives the exit code.
+      Thread.yield();
+    }
+  }
+
+  private void interrupted(CountDownLatch done) {
+    if (powerUp != null) {
+      powerUp.watch().off(OffCause.SIGNAL);
+    }
+    try {
+      if (!done.await(SIGNAL_SECONDS, TimeUnit.SECONDS)) {
+        System.err.println(
+            "firstamp: the run did not end within "
+                + SIGNAL_SECONDS
+                + " s; the probe box opens the switch by itself. What was committed is kept.");
+      }
+    } catch (InterruptedException stop) {
+      Thread.currentThread().interrupt();
+    }
+    Runtime.getRuntime().halt(ExitCode.INTERRUPTED);
+  }
+
+  private static void closeLog(BenchLog log) throws CliFailure {
+    try {
+      log.close();
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    }
+  }
+
+  /** Exit code of a run that came to its end. */
+  public static int exitCode(Summary summary) {
+    if ("link-lost".equals(summary.ended())) {
+      return ExitCode.IO_ERROR;
+    }
+    if (summary.look() != null && RunSteps.isSwitchInDoubt(summary.look().result())) {
+      return ExitCode.REFUSED;
+    }
+    return switch (summary.outcome()) {
+      case "tripped", "no-draw", "alarm" -> ExitCode.FINDING;
+      case "interrupted" -> ExitCode.INTERRUPTED;
+      default -> ExitCode.NORMAL;
+    };
+  }
+
+  /** Exit code of a run that was refused. */
+  public static int code(RunRefused refused) {
+    return switch (refused.kind()) {
+      case PROBE -> ExitCode.NO_PORT;
+      case ARMING -> ExitCode.REFUSED;
+      case SHEET -> ExitCode.BAD_DATA;
+      case LOG -> ExitCode.IO_ERROR;
+    };
+  }
+
+  /** The first lines of a run. */
+  private final class Progress implements RunProgress {
+    @Override
+    public void started(ProbeHello hello) {
+      output.started(powerUp.number(), powerUp.uuid(), sheet.setName(), hello, setup.observe());
+    }
+
+    @Override
+    public void bringUp(int step, int of, String words) {
+      System.err.println("firstamp: step " + step + " of " + of + ": " + words);
+    }
+
+    @Override
+    public void mode(BenchMode.State state) {
+      if (state.words() != null) {
+        System.err.println("firstamp: " + state.words());
+      }
+    }
+
+    @Override
+    public void waiting(String words) {
+      if (words != null) {
+        System.err.println("firstamp: " + words);
+      }
+    }
+
+    @Override
+    public void countdown(int seconds) {
+      output.countdown(seconds);
+    }
+
+    @Override
+    public void tick(WatchRun run) {
+      // Nothing is drawn here.
+    }
+  }
+}

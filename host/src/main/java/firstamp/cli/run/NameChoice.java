@@ -1,0 +1,53 @@
+package firstamp.cli.run;
+
+import firstamp.sheet.Nearest;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** Says that a name is not there: the nearest one first, then all under what they concern. */
+public final class NameChoice {
+  private static final int COLUMNS = 80;
+  private static final String INDENT = "    ";
+
+  private NameChoice() {}
+
+  /**
+   * The message.
+   *
+   * @param what of which kind the name was to be
+   * @param name that is not there
+   * @param groups names under what they concern; an empty heading is left out
+   */
+  public static String text(String what, String name, Map<String, List<String>> groups) {
+    List<String> all = new ArrayList<>();
+    groups.values().forEach(all::addAll);
+    StringBuilder text = new StringBuilder();
+    text.append("there is no ").append(what).append(" '").append(name).append("'.\n");
+    text.append("Did you mean '").append(Nearest.to(name, all)).append("'? There are:");
+    groups.forEach(
+        (concerns, names) -> {
+          if (!concerns.isEmpty()) {
+            text.append("\n  ").append(concerns).append(':');
+          }
+          wrapped(names).forEach(line -> text.append('\n').append(line));
+        });
+    return text.toString();
+  }
+
+  private static List<String> wrapped(List<String> names) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder(INDENT);
+    for (String name : names) {
+      boolean first = line.length() == INDENT.length();
+      if (!first && line.length() + 1 + name.length() > COLUMNS) {
+        lines.add(line.toString());
+        line = new StringBuilder(INDENT);
+        first = true;
+      }
+      line.append(first ? "" : " ").append(name);
+    }
+    lines.add(line.toString());
+    return lines;
+  }
+}

@@ -1,0 +1,100 @@
+package firstamp.cli.run;
+
+import firstamp.model.ClipMove;
+import firstamp.model.Happening;
+import firstamp.model.OffCause;
+import firstamp.session.BenchMode;
+import firstamp.session.WatchRun;
+import firstamp.sound.AlarmSound;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.Charset;
+import java.util.Locale;
+
+/** Words from standard input to a run without a window, one a line; an empty line switches off. */
+final class RunKeys {
+  private static final String KNOWN =
+      "off (or Enter alone), seen, mark TEXT, record on, record off, record unknown, clip NAME,"
+          + " clip off, changed TEXT, started TEXT, hands in, soak, usual, mode, mute, sound";
+
+  private final WatchRun watch;
+  private final AlarmSound sound;
+  private final String awakeProblem;
+
+  RunKeys(WatchRun watch, AlarmSound sound, String awakeProblem) {
+    this.watch = watch;
+    this.sound = sound;
+    this.awakeProblem = awakeProblem;
+  }
+
+  /** Reads until the input ends; the run goes on without it. */
+  void start() {
+    Thread thread = new Thread(this::work, "keys");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  private void work() {
+    try {
+      BufferedReader in =
+          new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset()));
+      for (String line = in.readLine(); line != null; line = in.readLine()) {
+        take(line.trim());
+      }
+    } catch (IOException gone) {
+      System.err.println("firstamp: standard input is gone; Ctrl-C switches off");
+    }
+  }
+
+  /** What a line says was done to the set; null = it says something else. */
+  static Happening happening(String line) {
+    String word = line.toLowerCase(Locale.ROOT);
+    for (Happening.RecordState state : Happening.RecordState.values()) {
+      if (word.equals("record " + state.id())) {
+        return new Happening.Recording(state);
+      }
+    }
+    if (word.equals("clip off")) {
+      return ClipMove.of(ClipMove.Act.OFF);
+    }
+    int space = line.indexOf(' ');
+    String rest = space < 0 ? "" : line.substring(space + 1).trim();
+    if (rest.isEmpty()) {
+      return null;
+    }
+    return switch (word.substring(0, space)) {
+      case "clip" -> ClipMove.at(ClipMove.Act.HELD, rest, null, null);
+      case "changed" -> new Happening.SetChanged(rest);
+      case "started" -> new Happening.LoadStarted(rest);
+      default -> null;
+    };
+  }
+
+  private void take(String line) {
+    String word = line.toLowerCase(Locale.ROOT);
+    switch (word) {
+      case "", "off" -> watch.off(OffCause.USER);
+      case "seen" -> watch.acknowledge("", 0);
+      case "hands in", "hands-in" -> watch.mode(BenchMode.HANDS_IN, null, 0);
+      case "soak" -> watch.mode(BenchMode.SOAK, awakeProblem, 0);
+      case "usual" -> watch.mode(BenchMode.USUAL, null, 0);
+      case "mode" -> watch.mode(watch.mode().mode().next(), awakeProblem, 0);
+      case "mute", "sound" -> {
+        if (sound != null) {
+          sound.mute(word.equals("mute"));
+        }
+      }
+      default -> {
+        Happening what = happening(line);
+        if (word.equals("mark") || word.startsWith("mark ")) {
+          watch.mark(line.substring(4).trim());
+        } else if (what != null) {
+          watch.happened(what);
+        } else {
+          System.err.println("\"" + line + "\" is not known; there are: " + KNOWN);
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,95 @@
+package firstamp.cli.run;
+
+import firstamp.cli.output.CliFailure;
+import firstamp.cli.output.ExitCode;
+import firstamp.model.JobSheet;
+import firstamp.session.BenchMode;
+import firstamp.session.LiveBench;
+import firstamp.session.Soak;
+import firstamp.session.WatchRun;
+import firstamp.sound.AlarmSound;
+import firstamp.supply.BenchSupply;
+import firstamp.window.AwakeKeeper;
+
+/** The mode that the options ask for, and words from standard input; keeps the computer awake. */
+public final class RunModes implements AutoCloseable {
+  private final RunOptions options;
+  private final AlarmSound sound;
+  private final boolean emulated;
+  private final BenchSupply supply;
+  private final AwakeKeeper awake = AwakeKeeper.ofThisSystem();
+
+  public RunModes(RunOptions options, AlarmSound sound, boolean emulated, BenchSupply supply) {
+    this.options = options;
+    this.sound = sound;
+    this.emulated = emulated;
+    this.supply = supply;
+  }
+
+  /** Before the run. */
+  void begin(WatchRun watch, JobSheet effective) throws CliFailure {
+    if (options.steps) {
+      watch.bringUp();
+    }
+    if (supply != null) {
+      begin(watch, supply, effective);
+    }
+    boolean mayFollowSoak = options.soakMicros != null || options.keys;
+    String problem = mayFollowSoak ? keepAwake() : null;
+    begin(watch::mode, effective, problem);
+    if (options.keys) {
+      new RunKeys(watch, sound, problem).start();
+    }
+  }
+
+  /** Before a run in the window; what only a run without it carries out was refused before. */
+  void begin(LiveBench bench, JobSheet effective) throws CliFailure {
+    begin(bench::mode, effective, options.soakMicros == null ? null : keepAwake());
+  }
+
+  /** Takes a wish for a mode. */
+  private interface Wish {
+    void mode(BenchMode mode, String awakeProblem, long soakMicros);
+  }
+
+  /** Why the computer may fall asleep; null = it is kept awake, or nothing can burn. */
+  private String keepAwake() {
+    if (emulated) {
+      return null;
+    }
+    awake.keep();
+    return awake.problem();
+  }
+
+  private void begin(Wish wish, JobSheet effective, String problem) throws CliFailure {
+    if (options.soakMicros != null) {
+      String against = Soak.refused(effective, problem);
+      if (against != null) {
+        throw new CliFailure(ExitCode.REFUSED, against);
+      }
+      wish.mode(BenchMode.SOAK, problem, options.soakMicros);
+    } else if (options.handsIn) {
+      wish.mode(BenchMode.HANDS_IN, null, 0);
+    }
+  }
+
+  private void begin(WatchRun watch, BenchSupply supply, JobSheet effective) throws CliFailure {
+    Double limit = effective.supply().limitA();
+    if (options.steps) {
+      JobSheet.Step first = effective.steps().get(0);
+      watch.supply(supply, first.supplyV(), first.limitA());
+    } else if (limit != null) {
+      watch.supply(supply, effective.supply().nominalV(), limit);
+    } else {
+      throw new CliFailure(
+          ExitCode.BAD_DATA,
+          "the sheet does not say at how many ampere the bench supply is to limit; write supply.limitA");
+    }
+    supply.start();
+  }
+
+  @Override
+  public void close() {
+    awake.let();
+  }
+}

@@ -1,0 +1,92 @@
+package firstamp.cli.run;
+
+import firstamp.cli.output.CliFailure;
+import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Logs;
+import firstamp.locate.wire.TriedWire;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.log.PowerUpEntry;
+import firstamp.model.JobSheet;
+import firstamp.model.Numbers;
+import firstamp.session.SheetTexts;
+import firstamp.session.Thinking;
+import firstamp.session.TrialComparison;
+import firstamp.session.TrialLimits;
+import firstamp.sheet.SheetWriter;
+import java.util.List;
+
+/** Power-ups in which a wire of unknown place is tried: their limits are tight. */
+public final class Trials {
+  private Trials() {}
+
+  /**
+   * The wire that is tried and its place: as the options name them, else as the label begins; null
+   * = none.
+   */
+  public static TriedWire of(JobSheet sheet, RunOptions run) throws CliFailure {
+    if (run.wire == null && run.place == null) {
+      return Thinking.tried(sheet, run.label);
+    }
+    if (run.wire == null || run.place == null) {
+      throw new CliFailure(
+          ExitCode.USAGE, "--wire WIRE and --place PLACE belong together: which wire goes where?");
+    }
+    if (sheet.unknownWires().isEmpty()) {
+      throw new CliFailure(
+          ExitCode.USAGE,
+          "--wire " + run.wire + ": the job sheet of " + sheet.set().name() + " names no wires");
+    }
+    try {
+      String wire = Names.of("wire", run.wire, names(sheet));
+      List<String> places =
+          sheet.unknownWires().stream()
+              .filter(one -> one.name().equals(wire))
+              .flatMap(one -> one.places().stream())
+              .map(JobSheet.Landing::name)
+              .toList();
+      return new TriedWire(wire, Names.of("place of " + wire, run.place, places));
+    } catch (IllegalArgumentException unknown) {
+      throw new CliFailure(ExitCode.USAGE, unknown.getMessage(), unknown);
+    }
+  }
+
+  private static List<String> names(JobSheet sheet) {
+    return sheet.unknownWires().stream().map(JobSheet.UnknownWire::name).toList();
+  }
+
+  /** The label of a power-up: what was typed, else what is tried in it. */
+  public static String label(RunOptions run, TriedWire tried) {
+    return run.label == null && tried != null ? tried.label() : run.label;
+  }
+
+  /** The sheet as it was, or with tight limits, which is said; null tries nothing. */
+  public static Sheets.Ready tightened(Sheets.Ready ready, TriedWire tried, BenchLog log)
+      throws CliFailure {
+    if (tried == null) {
+      return ready;
+    }
+    try {
+      String set = ready.effective().set().name();
+      PowerUpEntry good = TrialComparison.lastGood(log, set, tried.wire(), Long.MAX_VALUE);
+      JobSheet tight = TrialLimits.tighten(ready.effective(), good);
+      if (tight.equals(ready.effective())) {
+        return ready;
+      }
+      System.err.println(
+          "firstamp: a trial of "
+              + tried.wire()
+              + ": the limit is "
+              + Numbers.amps(tight.limits().runningA())
+              + (good == null
+                  ? " (from the sheet's idle current)"
+                  : " (from power-up " + good.number() + ")"));
+      return new Sheets.Ready(
+          ready.document(),
+          tight,
+          new SheetTexts(set, ready.texts().given(), SheetWriter.write(tight)));
+    } catch (LogException failed) {
+      throw Logs.failure(failed);
+    }
+  }
+}
