@@ -4,16 +4,23 @@ import firstamp.model.Channel;
 import firstamp.protocol.Inputs;
 
 /**
- * An invented set: supply, switch or look resistor, filter, rail and motor, solved step by step
- * with backward differences (stable at any step), at most 21 us each.
+ * An invented set: supply, leads, switch or look resistor, filter, rail and motor, solved step by
+ * step with backward differences (stable at any step), at most 21 us each and much shorter while
+ * the current moves fast.
  *
  * <p>Four volts in a chain: x at the supply's terminals, s on the set side of the switch, p behind
  * the filter resistor, b on the rail. Each has a capacitor or a resistance; what bends (current
- * limit, rectifier, stages that draw from some volts on) is a straight piece per step, tried again
- * until the pieces fit.
+ * limit, rectifier, {@link Limiter}, stages that draw from some volts on) is a straight piece per
+ * step, tried again until the pieces fit.
  */
 final class CircuitBench implements Bench {
   private static final double LONGEST_STEP_S = 21e-6;
+  private static final double SHORTEST_STEP_S = 0.05e-6;
+
+  /** A step that moved the current by more is followed by shorter ones. */
+  private static final double RESTLESS_A = 0.05;
+
+  private static final double STILL_A = 0.01;
   private static final double OPEN_SIEMENS = 1e-9;
   private static final int TRIES = 6;
 
@@ -33,6 +40,9 @@ final class CircuitBench implements Bench {
   private double railV;
   private double backEmfV;
   private double ampere;
+  private double leadA;
+  private double stepS = LONGEST_STEP_S;
+  private final Limiter limiter = new Limiter();
   private boolean motorRuns;
 
   CircuitBench(SetValues set, Script script, long seed) {
@@ -46,18 +56,27 @@ final class CircuitBench implements Bench {
   @Override
   public double advance(double untilS, boolean watchHardShort) {
     while (untilS - nowS > 1e-12) {
-      double step = Math.min(untilS - nowS, LONGEST_STEP_S);
-      double before = ampere;
+      double step = Math.min(untilS - nowS, stepS);
+      double before = leadA;
       script.act(set, sinceClosed());
       solve(step);
       nowS += step;
-      if (watchHardShort && ampere > hardShortA()) {
-        // Where in the step: straight between its ends; over at its begin already = there.
-        double share = before >= hardShortA() ? 0 : (hardShortA() - before) / (ampere - before);
-        return Math.max(nowS - step * (1 - share), nowS - step);
+      double moved = Math.abs(leadA - before);
+      if (moved > RESTLESS_A) {
+        stepS = Math.max(SHORTEST_STEP_S, step / 2);
+      } else if (moved < STILL_A) {
+        stepS = Math.min(LONGEST_STEP_S, stepS * 1.5);
+      }
+      if (watchHardShort && limiter.tooLong(nowS - closedS, nowS)) {
+        return nowS;
       }
     }
     return untilS;
+  }
+
+  /** The values it works with. */
+  SetValues set() {
+    return set;
   }
 
   private double sinceClosed() {
@@ -81,30 +100,45 @@ final class CircuitBench implements Bench {
     double emf = set.supplyReversed ? 0 : emf();
     boolean limiting = false;
     boolean blocked = false;
+    boolean held = joined == Joined.CLOSED && limiter.holding();
     boolean stages = b > set.stagesFromV;
-    double joinSiemens =
+    double joinOhm =
         switch (joined) {
-          case OPEN -> OPEN_SIEMENS;
-          case LOOK -> 1 / WaveformBench.LOOK_RESISTOR_OHM;
-          case CLOSED -> 1 / set.switchOhm;
+          case OPEN -> 1 / OPEN_SIEMENS;
+          case LOOK -> WaveformBench.LOOK_RESISTOR_OHM;
+          case CLOSED -> set.switchOhm;
         };
+    double inertiaOhm = set.leadHenry / h;
     motorRuns = set.motor && set.setJoined && p > set.motorFromV;
     double passRef = Math.min(set.passV, p - 0.7);
+    double lead = leadA;
     for (int tries = 0; tries < TRIES; tries++) {
-      chainOfFour(h, emf, limiting, blocked, stages, joinSiemens, passRef);
+      double joinSiemens = held ? 0 : 1 / (joinOhm + inertiaOhm);
+      double joinA = held ? limiter.ampere() : joinSiemens * inertiaOhm * leadA;
+      chainOfFour(h, emf, limiting, blocked, stages, joinSiemens, joinA, passRef);
+      lead = (x - s) * joinSiemens + joinA;
+      double acrossV = x - s - inertiaOhm * (lead - leadA);
+      boolean heldNow =
+          joined == Joined.CLOSED
+              && (held ? acrossV > lead * set.switchOhm : lead > limiter.ampere());
       double sourceA = (emf - x) / set.supplyOhm;
       boolean overLimit = sourceA > set.supplyLimitA;
       boolean backwards = set.rectifierPaths > 0 && sourceA < 0;
       boolean stagesNow = b > set.stagesFromV;
-      if (overLimit == limiting && backwards == blocked && stagesNow == stages) {
+      if (overLimit == limiting && backwards == blocked && stagesNow == stages && heldNow == held) {
         break;
       }
+      held = heldNow;
       limiting = overLimit;
       blocked = backwards;
       stages = stagesNow;
     }
     // The shunt sits behind the bleeder: it sees the set's current alone.
-    ampere = joined == Joined.OPEN ? 0 : (x - s) * joinSiemens - s / set.bleederOhm;
+    double acrossV = x - s - inertiaOhm * (lead - leadA);
+    leadA = lead;
+    limiter.step(h, acrossV, held, nowS + h);
+    ampere = joined == Joined.OPEN ? 0 : lead - s / set.bleederOhm;
+    supplyV += (x - supplyV) / (set.supplyEsrOhm + h / supplyFarad()) * h / supplyFarad();
     filterV += (p - filterV) / (set.filterEsrOhm + h / set.filterFarad) * h / set.filterFarad;
     railV += (b - railV) / (set.railEsrOhm + h / set.railFarad) * h / set.railFarad;
     turnMotor(h);
@@ -118,12 +152,13 @@ final class CircuitBench implements Bench {
       boolean blocked,
       boolean stages,
       double joinSiemens,
+      double joinA,
       double passRef) {
-    double supplyC = Math.max(set.supplyFarad, 1e-9) / h;
+    double supplyC = 1 / (set.supplyEsrOhm + h / supplyFarad());
     double sourceG = limiting || blocked ? 0 : 1 / set.supplyOhm;
     double sourceA = blocked ? 0 : limiting ? set.supplyLimitA : emf / set.supplyOhm;
     double a11 = supplyC + sourceG + joinSiemens;
-    double r1 = supplyC * supplyV + sourceA;
+    double r1 = supplyC * supplyV + sourceA - joinA;
     double filterG = set.setJoined ? 1 / set.filterOhm : OPEN_SIEMENS;
     double motorG = motorRuns ? 1 / set.motorOhm : 0;
     double a22 =
@@ -132,7 +167,7 @@ final class CircuitBench implements Bench {
             + motorG
             + 1 / set.bleederOhm
             + (set.setJoined ? 1 / set.idleOhm + 1 / set.shortOhm : 0);
-    double r2 = motorG * backEmfV;
+    double r2 = motorG * backEmfV + joinA;
     double filterC = 1 / (set.filterEsrOhm + h / set.filterFarad);
     double railC = 1 / (set.railEsrOhm + h / set.railFarad);
     double stagesG = stages ? set.stagesSiemens : 0;
@@ -171,8 +206,11 @@ final class CircuitBench implements Bench {
     x = (r1 + joinSiemens * s) / a11;
   }
 
+  private double supplyFarad() {
+    return Math.max(set.supplyFarad, 1e-9);
+  }
+
   private void turnMotor(double h) {
-    supplyV = x;
     double armatureA = motorRuns ? (s - backEmfV) / set.motorOhm : 0;
     double turningA = armatureA - (backEmfV > 0 ? set.motorFrictionA : 0);
     backEmfV = Math.max(0, backEmfV + turningA * h / set.motorInertiaFarad);
@@ -182,12 +220,15 @@ final class CircuitBench implements Bench {
   public void join(Joined next) {
     if (next == Joined.CLOSED && joined != Joined.CLOSED) {
       closedS = nowS;
+      limiter.closed(x - s);
       chain.closed(nowS);
     }
     if (joined == Joined.CLOSED && next != Joined.CLOSED) {
       openedS = nowS;
     }
     joined = next;
+    leadA = joined == Joined.OPEN ? 0 : leadA;
+    stepS = SHORTEST_STEP_S;
     if (next == Joined.OPEN) {
       ampere = 0;
     }

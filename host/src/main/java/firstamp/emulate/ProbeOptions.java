@@ -37,10 +37,10 @@ public record ProbeOptions(
     }
   }
 
-  /** An exactly nominal box with the usual noise, no faults, nothing kept. */
+  /** A soldered, calibrated box with the usual noise, no faults, nothing kept. */
   public static ProbeOptions of(long seed, Pace pace) {
     return new ProbeOptions(
-        seed, pace, NOISE_COUNTS, Faults.NONE, false, PedalJob.OFF, BoxKind.IDEAL);
+        seed, pace, NOISE_COUNTS, Faults.NONE, false, PedalJob.OFF, BoxKind.SOLDERED);
   }
 
   /** With other noise, counts. */

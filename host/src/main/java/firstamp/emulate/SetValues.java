@@ -5,7 +5,7 @@ package firstamp.emulate;
  * SI units. Not shared between threads.
  */
 final class SetValues {
-  /** Supply: open-circuit volts, resistance, current limit, capacitor across its output. */
+  /** Supply: open-circuit volts, resistance, current limit, capacitor and its own resistance. */
   double emfV = 12.02;
 
   double emfRippleV;
@@ -13,6 +13,10 @@ final class SetValues {
   double supplyOhm = 0.2;
   double supplyLimitA = 1.5;
   double supplyFarad = 470e-6;
+  double supplyEsrOhm = 0.05;
+
+  /** Inductance of the four leads together: half a microhenry each, half a metre of test lead. */
+  double leadHenry = 2e-6;
 
   /** Rectified mains instead of a steady supply: 0 none, 1 half wave, 2 full wave. */
   int rectifierPaths;

@@ -17,6 +17,7 @@ import firstamp.emulate.Scenarios;
 import firstamp.emulate.WaveformException;
 import firstamp.emulate.Waveforms;
 import firstamp.emulate.WorkedExamples;
+import firstamp.emulate.box.BoxKind;
 import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.log.BenchLog;
@@ -116,8 +117,16 @@ public final class DemoCommand implements Callable<Integer> {
       names = "--seed",
       paramLabel = "N",
       defaultValue = "1",
-      description = "of the noise (default ${DEFAULT-VALUE})")
+      description = "of the box and its noise (default ${DEFAULT-VALUE})")
   private long seed;
+
+  @Option(
+      names = "--new-box",
+      description = "a box that was never calibrated, instead of a calibrated one")
+  private boolean newBox;
+
+  @Option(names = "--ideal", description = "an exactly nominal box: no tolerances, no offsets")
+  private boolean ideal;
 
   @Option(
       names = "--noise-counts",
@@ -153,9 +162,16 @@ public final class DemoCommand implements Callable<Integer> {
     if (!run.headless) {
       run.look.prepare(Logs.demoFile(run.log));
     }
+    if (newBox && ideal || frontEnd != null && (newBox || ideal)) {
+      throw new ParameterException(
+          spec.commandLine(), "give one of --new-box, --ideal and --front-end FILE");
+    }
     Sheets.Ready said = run.fitted(readySheet());
     checkFiles(said);
     Pace pace = pace();
+    if (run.headless) {
+      sayBox();
+    }
     TriedWire tried = Trials.of(said.effective(), run);
     BenchLog log = Logs.openForWriting(Logs.demoFile(run.log));
     if (waveform == null && Scenarios.fillsDisk(scenario)) {
@@ -282,6 +298,21 @@ public final class DemoCommand implements Callable<Integer> {
         : Sheets.parse("sheet of scenario " + scenario, Scenarios.sheetJson(scenario));
   }
 
+  private BoxKind kind() {
+    return ideal ? BoxKind.IDEAL : newBox ? BoxKind.NEW : BoxKind.SOLDERED;
+  }
+
+  /** Which box it is: its figures hang on it. */
+  private void sayBox() {
+    String which =
+        frontEnd != null
+            ? "as the front-end file says"
+            : ideal
+                ? "exactly nominal (--ideal)"
+                : "as soldered, " + (newBox ? "never calibrated" : "calibrated") + ", seed " + seed;
+    System.err.println("Practice box: " + which + ".");
+  }
+
   private Pace pace() {
     return switch (speed) {
       case "1" -> Pace.REAL_TIME;
@@ -294,7 +325,10 @@ public final class DemoCommand implements Callable<Integer> {
 
   private EmulatedProbe probe(Sheets.Ready ready, Pace pace) throws IOException {
     ProbeOptions options =
-        ProbeOptions.of(seed, pace).withNoiseCounts(noiseCounts).withPedal(run.pedal);
+        ProbeOptions.of(seed, pace)
+            .withNoiseCounts(noiseCounts)
+            .withPedal(run.pedal)
+            .withBox(kind());
     if (saveWaveform != null) {
       options = options.withRecording();
     }
