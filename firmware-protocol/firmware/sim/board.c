@@ -23,9 +23,20 @@ static struct board *board_of(struct chip *chip)
     return (struct board *)((char *)chip - offsetof(struct board, chip));
 }
 
-static uint64_t cycles_of(double seconds)
+/* The chip counts its own clock; what is round it goes by the true time. */
+static double clock_hz(const struct board *board)
 {
-    return (uint64_t)ceil(seconds * CHIP_HZ - 1e-6);
+    return CHIP_HZ * (1 + board->frontend->clock_share);
+}
+
+static double true_seconds(const struct board *board, uint64_t cycles)
+{
+    return (double)cycles / clock_hz(board);
+}
+
+static uint64_t cycles_of(const struct board *board, double seconds)
+{
+    return (uint64_t)ceil(seconds * clock_hz(board) - 1e-6);
 }
 
 /* ---- inputs ---- */
@@ -89,8 +100,8 @@ static uint64_t crossing_next(const struct crossing *crossing, uint64_t from_cyc
     const struct board *board = crossing->board;
     int sign = crossing->level < 0 ? -1 : 1;
     double t_s = waveform_next_crossing(board->wave, crossing->column, crossing->level, sign, crossing->above,
-                                        chip_seconds(from_cycle - board->closed_cycle));
-    return t_s < 0 ? 0 : board->closed_cycle + cycles_of(t_s);
+                                        true_seconds(board, from_cycle - board->closed_cycle));
+    return t_s < 0 ? 0 : board->closed_cycle + cycles_of(board, t_s);
 }
 
 static void crossing_arm(struct crossing *crossing, uint64_t from_cycle)
@@ -150,7 +161,7 @@ static void supply_watch(struct board *board)
     uint64_t cycle = board->chip.avr->cycle;
     bool was_on = board->supply == SUPPLY_ON;
     board->supply = state;
-    set_model_change(&board->set, state, chip_seconds(cycle));
+    set_model_change(&board->set, state, true_seconds(board, cycle));
     events_supply(board->events, cycle, state);
     if (state == SUPPLY_ON) {
         board->closed_cycle = cycle;
@@ -178,8 +189,8 @@ static void ports_changed(struct chip *chip)
 static uint16_t counts(struct chip *chip, uint8_t channel, uint64_t cycle)
 {
     struct board *board = board_of(chip);
-    double value = set_model_value(&board->set, (enum channel)channel, chip_seconds(cycle));
-    uint16_t counts = frontend_counts(&board->frontend->scale[channel], value, noise_next(&board->noise));
+    double value = set_model_value(&board->set, (enum channel)channel, true_seconds(board, cycle));
+    uint16_t counts = frontend_counts(board->frontend, (enum channel)channel, value, noise_next(&board->noise));
     fed_conversion(&board->fed, chip->conversion.start_cycle, channel, counts);
     return counts;
 }
@@ -256,7 +267,7 @@ static void apply_change(struct board *board, const struct input_change *change)
     board->frontend->hard_short_a = change->hard_short_a;
     board->hard_short.level = change->hard_short_a;
     if (board->supply == SUPPLY_ON && board->wave->value[WAVE_SUPPLY_A] != NULL) {
-        double amperes = set_model_value(&board->set, CHANNEL_I, chip_seconds(board->chip.avr->cycle));
+        double amperes = set_model_value(&board->set, CHANNEL_I, true_seconds(board, board->chip.avr->cycle));
         board->hard_short.above = amperes > change->hard_short_a;
         crossing_arm(&board->hard_short, board->chip.avr->cycle);
     }
@@ -267,7 +278,7 @@ uint64_t board_next_change(const struct board *board)
 {
     if (board->next_change == board->frontend->changes)
         return UINT64_MAX;
-    return (uint64_t)(board->frontend->change[board->next_change].at_ms * (CHIP_HZ / 1000));
+    return (uint64_t)(board->frontend->change[board->next_change].at_ms * clock_hz(board) / 1000);
 }
 
 bool board_step(struct board *board)

@@ -8,7 +8,7 @@
 /* Calibration record: the payload of wire-format.md message 0x0C, then its CRC-16. */
 enum { CALIBRATION_ADDRESS = 64, SCALE_OFFSET = 4, SCALE_BYTES = 8, GAIN_U_OFFSET = 68, OFFSET_U_OFFSET = 84,
        CALIBRATION_BYTES = 100 };
-enum { CALIBRATED_S = 1767225600 /* 2026-01-01, so that "never" is not shown */, GAIN_U = 50, OFFSET_U = 30 };
+enum { CALIBRATED_S = 1767225600 /* 2026-01-01, so that "never" is not shown */ };
 
 static void put_u16(uint8_t *bytes, uint32_t value)
 {
@@ -27,11 +27,12 @@ void eeprom_calibrate(uint8_t eeprom[EEPROM_BYTES], const struct frontend *front
     uint8_t *record = eeprom + CALIBRATION_ADDRESS;
     put_u32(record, CALIBRATED_S);
     for (int c = 0; c < CHANNELS; c++) {
+        const struct kept *kept = &frontend->kept[c];
         uint8_t *scale = record + SCALE_OFFSET + c * SCALE_BYTES;
-        put_u32(scale, (uint32_t)frontend_base_units((enum channel)c, frontend->scale[c].zero));
-        put_u32(scale + 4, (uint32_t)frontend_base_units((enum channel)c, frontend->scale[c].full));
-        put_u16(record + GAIN_U_OFFSET + 2 * c, GAIN_U);
-        put_u16(record + OFFSET_U_OFFSET + 2 * c, OFFSET_U);
+        put_u32(scale, (uint32_t)frontend_base_units((enum channel)c, kept->scale.zero));
+        put_u32(scale + 4, (uint32_t)frontend_base_units((enum channel)c, kept->scale.full));
+        put_u16(record + GAIN_U_OFFSET + 2 * c, kept->gain_e5);
+        put_u16(record + OFFSET_U_OFFSET + 2 * c, kept->zero_hundredths);
     }
     put_u16(record + CALIBRATION_BYTES, wire_crc16(record, CALIBRATION_BYTES));
 }

@@ -4,6 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "boxkeys.h"
+#include "fields.h"
 #include "json.h"
 
 static const char *const CHANNEL_NAMES[CHANNELS] = {"I", "J", "V", "R1", "R2", "R3", "H", "M"};
@@ -43,144 +45,51 @@ void frontend_defaults(struct frontend *frontend)
     frontend->input[INPUT_SUPPLY_PRESENT] = true;
     frontend->input[INPUT_ISOLATED_LINK] = true;
     frontend->hard_short_a = 10;
+    for (int c = 0; c < CHANNELS; c++)
+        frontend->input_error[c] = (struct input_error){0, -1};
 }
 
-static double base_units_per_unit(enum channel channel)
+double frontend_base_per_unit(enum channel channel)
 {
     return channel == CHANNEL_H ? 1e9 : 1e6;
 }
 
 int32_t frontend_base_units(enum channel channel, double value)
 {
-    return (int32_t)lround(value * base_units_per_unit(channel));
+    return (int32_t)lround(value * frontend_base_per_unit(channel));
 }
 
-uint16_t frontend_counts(const struct scale *scale, double value, double noise_counts)
+uint16_t frontend_counts(const struct frontend *frontend, enum channel channel, double value, double noise_counts)
 {
+    const struct scale *scale = &frontend->scale[channel];
+    const struct input_error *error = &frontend->input_error[channel];
     if (isnan(value))
         return HIGHEST_COUNT;
-    double counts = floor((value - scale->zero) / (scale->full - scale->zero) * FULL_COUNTS + 0.5 + noise_counts);
+    double share = (value - scale->zero) / (scale->full - scale->zero);
+    double straight = share * FULL_COUNTS + 4 * error->bow_counts * share * (1 - share);
+    double counts = floor(fmax(error->lowest_counts, straight) + 0.5 + noise_counts);
+    if (error->lowest_counts < 0)
+        counts = floor(straight + 0.5 + noise_counts);
     if (counts < 0)
         return 0;
     return counts > HIGHEST_COUNT ? HIGHEST_COUNT : (uint16_t)counts;
 }
 
-static bool bad_field(const char *name, const struct json *value, const char *field, const char *expected,
-                      struct failure *failure)
-{
-    char found[64];
-    if (value->kind == JSON_NUMBER)
-        snprintf(found, sizeof found, "%g", value->number);
-    else if (value->kind == JSON_STRING)
-        snprintf(found, sizeof found, "\"%.40s\"", value->text);
-    else if (value->kind == JSON_BOOL)
-        snprintf(found, sizeof found, "%s", value->truth ? "true" : "false");
-    else
-        snprintf(found, sizeof found, "%s", json_kind_name(value->kind));
-    return fail(failure, "%s:%d: %s is %s; expected %s", name, value->line, field, found, expected);
-}
-
-static bool take_number(const char *name, const struct json *value, const char *field, double lowest, double highest,
-                        double *number, struct failure *failure)
-{
-    char expected[64];
-    snprintf(expected, sizeof expected, "a number from %g to %g", lowest, highest);
-    if (value->kind != JSON_NUMBER || value->number < lowest || value->number > highest)
-        return bad_field(name, value, field, expected, failure);
-    *number = value->number;
-    return true;
-}
-
-static bool take_object(const char *name, const struct json *value, const char *field, struct failure *failure)
-{
-    return value->kind == JSON_OBJECT || bad_field(name, value, field, "an object", failure);
-}
-
-/* How many volts or amperes the unit is; 0 when it does not fit the channel. */
-static double unit_factor(enum channel channel, const char *unit)
-{
-    static const struct {
-        const char *prefix;
-        double factor;
-    } PREFIXES[] = {{"", 1}, {"m", 1e-3}, {"u", 1e-6}, {"n", 1e-9}};
-    const char *base = channel == CHANNEL_I || channel == CHANNEL_J ? "A" : "V";
-    for (size_t i = 0; i < sizeof PREFIXES / sizeof PREFIXES[0]; i++) {
-        size_t length = strlen(PREFIXES[i].prefix);
-        if (strncmp(unit, PREFIXES[i].prefix, length) == 0 && strcmp(unit + length, base) == 0)
-            return PREFIXES[i].factor;
-    }
-    return 0;
-}
-
-static bool take_channel(struct frontend *frontend, enum channel channel, const char *name, const struct json *object,
-                         struct failure *failure)
-{
-    char field[48];
-    snprintf(field, sizeof field, "channels.%s", CHANNEL_NAMES[channel]);
-    if (!take_object(name, object, field, failure))
-        return false;
-    double factor = 1, zero = NAN, full = NAN;
-    for (size_t i = 0; i < object->count; i++) {
-        const struct json *value = &object->items[i];
-        const char *key = object->keys[i];
-        snprintf(field, sizeof field, "channels.%s.%.24s", CHANNEL_NAMES[channel], key);
-        if (strcmp(key, "unit") == 0) {
-            factor = value->kind == JSON_STRING ? unit_factor(channel, value->text) : 0;
-            if (factor == 0)
-                return bad_field(name, value, field,
-                                 channel <= CHANNEL_J ? "one of A, mA, uA, nA" : "one of V, mV, uV, nV", failure);
-        } else if (strcmp(key, "atZero") == 0 || strcmp(key, "atFull") == 0) {
-            if (!take_number(name, value, field, -1e9, 1e9, key[2] == 'Z' ? &zero : &full, failure))
-                return false;
-        } else {
-            return fail(failure, "%s:%d: unknown key %s; expected unit, atZero, atFull", name, value->line, field);
-        }
-    }
-    snprintf(field, sizeof field, "channels.%s", CHANNEL_NAMES[channel]);
-    if (isnan(zero) || isnan(full) || zero == full)
-        return fail(failure, "%s:%d: %s: expected both atZero and atFull, and not the same", name, object->line, field);
-    double limit = 2147483647.0 / base_units_per_unit(channel);
-    if (fabs(zero * factor) > limit || fabs(full * factor) > limit)
-        return fail(failure, "%s:%d: %s: out of the range of the calibration record; expected at most %g %s either sign",
-                    name, object->line, field, limit, channel <= CHANNEL_J ? "A" : "V");
-    frontend->scale[channel] = (struct scale){zero * factor, full * factor};
-    return true;
-}
-
-static bool take_channels(struct frontend *frontend, const char *name, const struct json *object,
-                          struct failure *failure)
-{
-    if (!take_object(name, object, "channels", failure))
-        return false;
-    for (size_t i = 0; i < object->count; i++) {
-        int channel = 0;
-        while (channel < CHANNELS && strcmp(object->keys[i], CHANNEL_NAMES[channel]) != 0)
-            channel++;
-        if (channel == CHANNELS)
-            return fail(failure, "%s:%d: unknown channel channels.%s; expected I J V R1 R2 R3 H M", name,
-                        object->items[i].line, object->keys[i]);
-        if (!take_channel(frontend, (enum channel)channel, name, &object->items[i], failure))
-            return false;
-    }
-    frontend->channels_given = true;
-    return true;
-}
-
 static bool take_look(struct frontend *frontend, const char *name, const struct json *object, struct failure *failure)
 {
-    if (!take_object(name, object, "look", failure))
+    if (!field_object(name, object, "look", failure))
         return false;
     for (size_t i = 0; i < object->count; i++) {
         const struct json *value = &object->items[i];
         const char *key = object->keys[i];
         bool ok;
         if (strcmp(key, "supplyV") == 0) {
-            ok = take_number(name, value, "look.supplyV", 0, 1000, &frontend->look_supply_v, failure);
+            ok = field_number(name, value, "look.supplyV", 0, 1000, &frontend->look_supply_v, failure);
         } else if (strcmp(key, "loadOhm") == 0) {
-            ok = take_number(name, value, "look.loadOhm", 0, 1e12, &frontend->look_load_ohm, failure);
+            ok = field_number(name, value, "look.loadOhm", 0, 1e12, &frontend->look_load_ohm, failure);
         } else if (strcmp(key, "loadUf") == 0) {
             double microfarad = 0;
-            ok = take_number(name, value, "look.loadUf", 0, 1e9, &microfarad, failure);
+            ok = field_number(name, value, "look.loadUf", 0, 1e9, &microfarad, failure);
             frontend->look_load_f = microfarad * 1e-6;
         } else {
             ok = fail(failure, "%s:%d: unknown key look.%s; expected supplyV, loadOhm, loadUf", name, value->line, key);
@@ -200,23 +109,14 @@ static int input_of(const char *key)
     return input;
 }
 
-static bool take_bool(const char *name, const struct json *value, const char *field, bool *truth,
-                      struct failure *failure)
-{
-    if (value->kind != JSON_BOOL)
-        return bad_field(name, value, field, "true or false", failure);
-    *truth = value->truth;
-    return true;
-}
-
 static bool take_change(struct frontend *frontend, const char *name, const struct json *object, struct failure *failure)
 {
-    if (!take_object(name, object, "at[]", failure))
+    if (!field_object(name, object, "at[]", failure))
         return false;
     double at_ms = NAN;
     for (size_t i = 0; i < object->count; i++)
         if (strcmp(object->keys[i], "ms") == 0
-            && !take_number(name, &object->items[i], "at[].ms", 0, 1e9, &at_ms, failure))
+            && !field_number(name, &object->items[i], "at[].ms", 0, 1e9, &at_ms, failure))
             return false;
     if (isnan(at_ms))
         return fail(failure, "%s:%d: at[] without ms; expected the time of the change in milliseconds", name,
@@ -236,9 +136,9 @@ static bool take_change(struct frontend *frontend, const char *name, const struc
                         "supplyReversed, isolatedLink, hardShortA",
                         name, value->line, key);
         change.input = (enum digital_input)(input == INPUTS ? 0 : input);
-        bool ok = change.is_hard_short ? take_number(name, value, "at[].hardShortA", HARD_SHORT_LOWEST_A,
+        bool ok = change.is_hard_short ? field_number(name, value, "at[].hardShortA", HARD_SHORT_LOWEST_A,
                                                      HARD_SHORT_HIGHEST_A, &change.hard_short_a, failure)
-                                       : take_bool(name, value, key, &change.level, failure);
+                                       : field_bool(name, value, key, &change.level, failure);
         if (!ok)
             return false;
         size_t place = frontend->changes++;
@@ -252,7 +152,7 @@ static bool take_change(struct frontend *frontend, const char *name, const struc
 static bool take_changes(struct frontend *frontend, const char *name, const struct json *array, struct failure *failure)
 {
     if (array->kind != JSON_ARRAY)
-        return bad_field(name, array, "at", "an array", failure);
+        return field_bad(name, array, "at", "an array", failure);
     for (size_t i = 0; i < array->count; i++)
         if (!take_change(frontend, name, &array->items[i], failure))
             return false;
@@ -262,36 +162,37 @@ static bool take_changes(struct frontend *frontend, const char *name, const stru
 static bool take_member(struct frontend *frontend, const char *name, const char *key, const struct json *value,
                         struct failure *failure)
 {
-    if (strcmp(key, "channels") == 0)
-        return take_channels(frontend, name, value, failure);
+    if (boxkeys_has(key))
+        return boxkeys_take(frontend, name, key, value, failure);
     if (strcmp(key, "look") == 0)
         return take_look(frontend, name, value, failure);
     if (strcmp(key, "at") == 0)
         return take_changes(frontend, name, value, failure);
     if (strcmp(key, "decayMs") == 0) {
         double decay_ms = 0;
-        bool ok = take_number(name, value, key, 0.001, 1e7, &decay_ms, failure);
+        bool ok = field_number(name, value, key, 0.001, 1e7, &decay_ms, failure);
         frontend->decay_s = decay_ms / 1000;
         return ok;
     }
     if (strcmp(key, "hardShortA") == 0)
-        return take_number(name, value, key, HARD_SHORT_LOWEST_A, HARD_SHORT_HIGHEST_A, &frontend->hard_short_a,
+        return field_number(name, value, key, HARD_SHORT_LOWEST_A, HARD_SHORT_HIGHEST_A, &frontend->hard_short_a,
                            failure);
     int input = input_of(key);
     if (input == INPUTS)
         return fail(failure,
-                    "%s:%d: unknown key %s; expected channels, look, decayMs, chassisClip, supplyPresent, "
+                    "%s:%d: unknown key %s; expected channels, kept, calibrated, clockPercent, look, decayMs, chassisClip, supplyPresent, "
                     "supplyReversed, button, pedal, isolatedLink, hardShortA, at",
                     name, value->line, key);
-    return take_bool(name, value, key, &frontend->input[input], failure);
+    return field_bool(name, value, key, &frontend->input[input], failure);
 }
 
 static bool take_all(struct frontend *frontend, const char *name, struct json *root, struct failure *failure)
 {
     frontend_defaults(frontend);
-    bool ok = take_object(name, root, "the file", failure);
+    bool ok = field_object(name, root, "the file", failure);
     for (size_t i = 0; ok && i < root->count; i++)
         ok = take_member(frontend, name, root->keys[i], &root->items[i], failure);
+    boxkeys_finish(frontend);
     json_free(root);
     return ok;
 }

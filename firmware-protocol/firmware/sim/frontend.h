@@ -17,6 +17,19 @@ struct scale {
     double full;
 };
 
+/* What an input does besides its scale: counts += 4 bow x (1 - x); its amplifier gives no less than lowest (negative: any). */
+struct input_error {
+    double bow_counts;
+    double lowest_counts;
+};
+
+/* What a calibration holds of one channel; standard uncertainties in 1e-5 of the gain and 1/100 count. */
+struct kept {
+    struct scale scale;
+    uint16_t gain_e5;
+    uint16_t zero_hundredths;
+};
+
 enum digital_input {
     INPUT_CHASSIS_CLIP,
     INPUT_SUPPLY_PRESENT,
@@ -39,7 +52,13 @@ enum { MAX_CHANGES = 256 };
 
 struct frontend {
     struct scale scale[CHANNELS];
-    bool channels_given; /* then the simulated EEPROM holds them as a calibration */
+    struct input_error input_error[CHANNELS];
+    bool channels_given;
+    bool calibrated; /* the simulated EEPROM holds what is in kept */
+    bool calibrated_given;
+    bool kept_given[CHANNELS];
+    struct kept kept[CHANNELS];
+    double clock_share; /* by how much the chip's clock is fast */
     double look_supply_v;
     double look_load_ohm;
     double look_load_f;
@@ -50,15 +69,16 @@ struct frontend {
     struct input_change change[MAX_CHANGES];
 };
 
+double frontend_base_per_unit(enum channel channel);
 void frontend_defaults(struct frontend *frontend);
 bool frontend_read(struct frontend *frontend, const char *path, struct failure *failure);
 bool frontend_read_text(struct frontend *frontend, const char *name, const char *text, struct failure *failure);
 
 /*
- * Counts of a physical value: floor((value - zero) / (full - zero) * 1024 + 0.5 + noise), held to 0..1023.
- * NAN means an open clip: the input stands at its upper end, a value that no rail in range has.
+ * Counts of a physical value: floor((value - zero) / (full - zero) * 1024 + 0.5 + noise) with the input's errors, held to
+ * 0..1023. NAN means an open clip: the input stands at its upper end, a value that no rail in range has.
  */
-uint16_t frontend_counts(const struct scale *scale, double value, double noise_counts);
+uint16_t frontend_counts(const struct frontend *frontend, enum channel channel, double value, double noise_counts);
 
 /* Zero or full of a channel in the base units of wire-format.md (microampere, microvolt, H nanovolt). */
 int32_t frontend_base_units(enum channel channel, double value);

@@ -7,6 +7,7 @@
 #include <string.h>
 #include <time.h>
 
+#include "boxes.h"
 #include "eeprom_image.h"
 #include "measure.h"
 #include "options.h"
@@ -165,6 +166,7 @@ static void let_client_catch_up(struct program *program, double now_ms)
 static bool run(struct program *program)
 {
     avr_t *avr = program->board.chip.avr;
+    double ns_per_cycle = 62.5 / (1 + program->frontend.clock_share);
     uint64_t base_ns = now_ns(), base_cycle = avr->cycle, slice_ns = base_ns;
     program->origin = program->options.from_switch_on ? UINT64_MAX : 0;
     for (;;) {
@@ -182,7 +184,7 @@ static bool run(struct program *program)
             let_client_catch_up(program, now_ms);
             continue;
         }
-        uint64_t due_ns = base_ns + (avr->cycle - base_cycle) * 125 / 2; /* 62.5 ns a cycle */
+        uint64_t due_ns = base_ns + (uint64_t)((double)(avr->cycle - base_cycle) * ns_per_cycle);
         uint64_t clock_ns = now_ns();
         if (clock_ns > due_ns + LATEST_NS) { /* stopped, or a machine too busy: time was lost, not saved up */
             program->slipped_ns += clock_ns - due_ns;
@@ -201,8 +203,26 @@ static bool prepare_eeprom(struct program *program, struct failure *failure)
     bool loaded = false;
     if (program->options.eeprom != NULL && !eeprom_load(eeprom, program->options.eeprom, &loaded, failure))
         return false;
-    if (!loaded && program->frontend.channels_given)
+    if (!loaded && program->frontend.calibrated)
         eeprom_calibrate(eeprom, &program->frontend);
+    return true;
+}
+
+/* A front-end file says everything itself; else one of the drawn boxes, by the seed. */
+static bool prepare_box(struct program *program, struct failure *failure)
+{
+    const struct options *options = &program->options;
+    if (options->front_end != NULL)
+        return frontend_read(&program->frontend, options->front_end, failure);
+    frontend_defaults(&program->frontend);
+    if (options->ideal)
+        return true;
+    if (!boxes_take(&program->frontend, options->seed, failure))
+        return false;
+    if (options->new_box)
+        program->frontend.calibrated = false;
+    fprintf(stderr, "probe-sim: box as soldered, %s, drawn by seed %u\n",
+            options->new_box ? "never calibrated" : "calibrated", boxes_of_seed(options->seed));
     return true;
 }
 
@@ -212,8 +232,7 @@ static int start(struct program *program, struct failure *failure)
     struct board *board = &program->board;
     if (!waveform_read(&program->wave, options->waveform, failure))
         return EXIT_BAD_INPUT;
-    frontend_defaults(&program->frontend);
-    if (options->front_end != NULL && !frontend_read(&program->frontend, options->front_end, failure))
+    if (!prepare_box(program, failure))
         return EXIT_BAD_INPUT;
     for (size_t i = 0; i < options->crossings; i++) {
         if (program->wave.value[options->crossing[i].column] == NULL) {

@@ -8,7 +8,9 @@
 
 const char OPTIONS_USAGE[] =
     "usage: probe-sim --elf ELF --waveform CSV [--front-end FILE] [--events FILE]\n"
-    "  --noise-counts X --seed N     Gaussian noise on every conversion, repeatable\n"
+    "  --seed N                      of the drawn box (as soldered and calibrated) and of the noise; default 1\n"
+    "  --new-box, --ideal            a box never calibrated; an exactly nominal one. --front-end FILE says all of it\n"
+    "  --noise-counts X              Gaussian noise on every conversion, repeatable\n"
     "  --cross COLUMN=LEVEL          event when the waveform passes the level (negative: downwards); repeatable\n"
     "  --flat-out                    as fast as it goes instead of real time\n"
     "  --eeprom FILE                 EEPROM contents, read if there, saved at the end\n"
@@ -156,6 +158,10 @@ bool options_read(struct options *options, int count, char **arguments, struct f
             options->from_switch_on = true;
             continue;
         }
+        if (strcmp(arguments[i], "--new-box") == 0 || strcmp(arguments[i], "--ideal") == 0) {
+            *(arguments[i][2] == 'n' ? &options->new_box : &options->ideal) = true;
+            continue;
+        }
         if (i + 1 == count)
             return fail(failure, "%s: unknown option, or one without its value", arguments[i]);
         if (!with_argument(options, arguments[i], arguments[i + 1], failure))
@@ -164,5 +170,7 @@ bool options_read(struct options *options, int count, char **arguments, struct f
     }
     if (options->elf == NULL || options->waveform == NULL)
         return fail(failure, "--elf and --waveform are missing; expected both");
+    if (options->new_box + options->ideal + (options->front_end != NULL) > 1)
+        return fail(failure, "expected at most one of --front-end, --new-box and --ideal");
     return true;
 }

@@ -25,6 +25,7 @@ struct options {
     uint8_t fuses[3];
     bool fuses_given;
     bool flat_out;
+    bool new_box, ideal; /* which box; neither: as soldered and calibrated */
     bool from_switch_on; /* faults and the end count from the host's first "switch on" */
     double for_ms; /* simulated time after which the program ends by itself; negative = never */
     size_t crossings;

@@ -120,6 +120,7 @@ class ArchitectureTest {
               "cli.output",
               "cli.run",
               "emulate",
+              "emulate.box",
               "link",
               "locate",
               "locate.signal",

@@ -35,7 +35,7 @@ public interface Bench {
   /** Ampere above which the limiter is seen to hold the current, now. */
   double hardShortA();
 
-  /** Whether the limiter holds the current, now. */
+  /** Whether the limiter is seen to hold the current, now. */
   default boolean limiting() {
     return value(Channel.I) > hardShortA();
   }

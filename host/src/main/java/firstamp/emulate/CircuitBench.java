@@ -17,10 +17,12 @@ final class CircuitBench implements Bench {
   private static final double LONGEST_STEP_S = 21e-6;
   private static final double SHORTEST_STEP_S = 0.05e-6;
 
-  /** A step that moved the current by more is followed by shorter ones. */
-  private static final double RESTLESS_A = 0.05;
+  /** A step that moves the current by more is taken again, shorter. */
+  private static final double TOO_FAR_A = 0.03;
 
-  private static final double STILL_A = 0.01;
+  /** A step that moves it by less is followed by longer ones. */
+  private static final double RESTLESS_A = 0.01;
+
   private static final double OPEN_SIEMENS = 1e-9;
   private static final int TRIES = 6;
 
@@ -41,6 +43,7 @@ final class CircuitBench implements Bench {
   private double backEmfV;
   private double ampere;
   private double leadA;
+  private boolean heldInStep;
   private double stepS = LONGEST_STEP_S;
   private final Limiter limiter = new Limiter();
   private boolean motorRuns;
@@ -57,19 +60,18 @@ final class CircuitBench implements Bench {
   public double advance(double untilS, boolean watchHardShort) {
     while (untilS - nowS > 1e-12) {
       double step = Math.min(untilS - nowS, stepS);
-      double before = leadA;
       script.act(set, sinceClosed());
-      solve(step);
+      double lead = attempt(step);
+      while (Math.abs(lead - leadA) > TOO_FAR_A && step > SHORTEST_STEP_S) {
+        step = Math.max(SHORTEST_STEP_S, step / 4);
+        lead = attempt(step);
+      }
+      stepS =
+          Math.abs(lead - leadA) > RESTLESS_A
+              ? Math.max(SHORTEST_STEP_S, step / 2)
+              : Math.min(LONGEST_STEP_S, step * 2);
+      keep(step, lead);
       nowS += step;
-      double moved = Math.abs(leadA - before);
-      if (moved > RESTLESS_A) {
-        stepS = Math.max(SHORTEST_STEP_S, step / 2);
-      } else if (moved < STILL_A) {
-        stepS = Math.min(LONGEST_STEP_S, stepS * 1.5);
-      }
-      if (watchHardShort && limiter.tooLong(nowS - closedS, nowS)) {
-        return nowS;
-      }
     }
     return untilS;
   }
@@ -95,7 +97,8 @@ final class CircuitBench implements Bench {
     };
   }
 
-  private void solve(double h) {
+  /** The current in the leads at the end of a step; nothing is kept but the volts of the chain. */
+  private double attempt(double h) {
     // A reversed supply stays blocked by the second transistor.
     double emf = set.supplyReversed ? 0 : emf();
     boolean limiting = false;
@@ -133,10 +136,16 @@ final class CircuitBench implements Bench {
       blocked = backwards;
       stages = stagesNow;
     }
-    // The shunt sits behind the bleeder: it sees the set's current alone.
-    double acrossV = x - s - inertiaOhm * (lead - leadA);
+    heldInStep = held;
+    return lead;
+  }
+
+  /** Takes a step over. */
+  private void keep(double h, double lead) {
+    double acrossV = x - s - set.leadHenry / h * (lead - leadA);
     leadA = lead;
-    limiter.step(h, acrossV, held, nowS + h);
+    limiter.step(h, acrossV, heldInStep);
+    // The shunt sits behind the bleeder: it sees the set's current alone.
     ampere = joined == Joined.OPEN ? 0 : lead - s / set.bleederOhm;
     supplyV += (x - supplyV) / (set.supplyEsrOhm + h / supplyFarad()) * h / supplyFarad();
     filterV += (p - filterV) / (set.filterEsrOhm + h / set.filterFarad) * h / set.filterFarad;
@@ -272,6 +281,11 @@ final class CircuitBench implements Bench {
   @Override
   public double hardShortA() {
     return FrontEnd.HARD_SHORT_A;
+  }
+
+  @Override
+  public boolean limiting() {
+    return joined == Joined.CLOSED && limiter.seen();
   }
 
   @Override

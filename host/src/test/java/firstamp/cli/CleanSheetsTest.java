@@ -53,7 +53,10 @@ class CleanSheetsTest {
     assertThat(warnings("README", readme.substring(from, readme.indexOf("```", from)))).isEmpty();
   }
 
-  /** The emulated set holds 2200 and 940 uF, the sheet says 3100; the look finds 3070. */
+  /**
+   * The emulated set holds 2200 and 940 uF, the sheet says 3100; what is found depends on the box:
+   * 2950 to 3190.
+   */
   @Test
   void theHealthySetHoldsWhatItsSheetSays() {
     CommandRunner.Result demo =
@@ -68,8 +71,9 @@ class CleanSheetsTest {
             folder.resolve("t.db").toString());
     String said = String.join("\n", demo.out());
     assertThat(said)
-        .contains(
-            "The inrush charge corresponds to 3060 uF, the capacitors on the sheet add up to 3100 uF.");
+        .containsPattern(
+            "The inrush charge corresponds to (29[5-9]|30\\d|31\\d)0 uF, the capacitors on the sheet"
+                + " add up to 3100 uF[.]");
   }
 
   private static List<String> warnings(String name, String json) throws Exception {

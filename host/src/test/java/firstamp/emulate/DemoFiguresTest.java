@@ -3,7 +3,10 @@ package firstamp.emulate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import firstamp.emulate.box.Box;
+import firstamp.emulate.box.BoxKind;
 import firstamp.model.Channel;
+import firstamp.protocol.ChannelScale;
 import firstamp.protocol.LookOutcome;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
@@ -12,8 +15,6 @@ import org.junit.jupiter.api.Test;
 
 /** The healthy demo keeps within its own job sheet, with margin. */
 final class DemoFiguresTest {
-  /** Counts of I, J and V when nothing is there. */
-  private static final double REST = 5;
 
   @Test
   void healthySetStaysWithinItsSheet() throws Exception {
@@ -23,19 +24,25 @@ final class DemoFiguresTest {
     host.runUntil(closed + 6);
 
     ProbeMessage.LookResult look = host.last(ProbeMessage.LookResult.class).orElseThrow();
-    double endV = (look.endVSixteenths() - look.zeroVSixteenths()) / 16.0 * 60 / 1024;
-    double endA = (look.endJSixteenths() - look.zeroJSixteenths()) / 16.0 * 0.4 / 1024;
+    Box box = Box.of(BoxKind.SOLDERED, 1);
+    double v = perCount(box, Channel.V);
+    double j = perCount(box, Channel.J);
+    double endV = (look.endVSixteenths() - look.zeroVSixteenths()) / 16.0 * v;
+    double endA = (look.endJSixteenths() - look.zeroJSixteenths()) / 16.0 * j;
     double ohm = endV / endA;
-    double sumV = (look.sumVCounts() - look.pairs() * look.zeroVSixteenths() / 16.0) * 60 / 1024;
-    double sumA = (look.sumJCounts() - look.pairs() * look.zeroJSixteenths() / 16.0) * 0.4 / 1024;
+    double sumV = (look.sumVCounts() - look.pairs() * look.zeroVSixteenths() / 16.0) * v;
+    double sumA = (look.sumJCounts() - look.pairs() * look.zeroJSixteenths() / 16.0) * j;
     double microfarad = (sumA - sumV / ohm) * 0.002 / endV * 1e6;
     double peakA =
-        (Arrays.stream(host.of(Channel.I, closed, closed + 0.1)).max().orElseThrow() - REST)
-            * 12.5
-            / 1024;
-    double steadyA = (host.mean(Channel.J, closed + 4, closed + 6) - REST) * 0.4 / 1024;
-    double railV = host.mean(Channel.R1, closed + 4, closed + 6) * 40 / 1024 - 20;
-    double supplyV = (host.mean(Channel.V, closed + 4, closed + 6) - REST) * 60 / 1024;
+        (Arrays.stream(host.of(Channel.I, closed, closed + 0.1)).max().orElseThrow()
+                - look.zeroISixteenths() / 16.0)
+            * perCount(box, Channel.I);
+    double steadyA =
+        (host.mean(Channel.J, closed + 4, closed + 6) - look.zeroJSixteenths() / 16.0) * j;
+    double railV =
+        kept(box, Channel.R1).valueAt(host.mean(Channel.R1, closed + 4, closed + 6)) / 1e6;
+    double supplyV =
+        (host.mean(Channel.V, closed + 4, closed + 6) - look.zeroVSixteenths() / 16.0) * v;
     double head = rms(host.of(Channel.H, closed + 4, closed + 6)) * 0.02 / 1024;
     double meter = rms(host.of(Channel.M, closed + 4, closed + 6)) * 5 / 1024;
     String figures =
@@ -58,11 +65,19 @@ final class DemoFiguresTest {
     assertEquals(3200, microfarad, 300, figures);
     assertEquals(1.8, peakA, 0.3, figures);
     assertEquals(0.118, steadyA, 0.003, figures);
-    assertEquals(11.98, supplyV, 0.03, figures);
-    assertEquals(8.2, railV, 0.1, figures);
+    assertEquals(11.984, supplyV, 0.008 * 11.984 + 0.06, figures);
+    assertEquals(8.205, railV, 0.008 * 8.205 + 0.04, figures);
     assertTrue(settled5Ms(host, closed, 8.2) < 280, figures);
     assertEquals(38, 20 * Math.log10(meter / head), 2.5, figures);
     assertEquals(-18, 20 * Math.log10(meter), 0.5, figures);
+  }
+
+  private static ChannelScale kept(Box box, Channel channel) {
+    return box.kept().scales().get(channel.ordinal());
+  }
+
+  private static double perCount(Box box, Channel channel) {
+    return kept(box, channel).valuePerCount() / 1e6;
   }
 
   /** Last time at which the mean of 10 ms was further than 5 % from a value. */

@@ -3,6 +3,7 @@ package firstamp.emulate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import firstamp.emulate.box.BoxKind;
 import firstamp.model.Channel;
 import firstamp.model.SamplePlan;
 import firstamp.protocol.ProbeMessage;
@@ -24,7 +25,7 @@ final class WaveformRoundTripTest {
   @ValueSource(strings = {"healthy", "wire-short", "lost-head", "no-draw"})
   void conversionsOfTheFileAreThoseOfTheScenario(String name) throws Exception {
     Path csv = folder.resolve("run.csv");
-    ProbeOptions silent = ProbeOptions.of(5, Pace.MAX).withNoiseCounts(0);
+    ProbeOptions silent = ProbeOptions.of(5, Pace.MAX).withNoiseCounts(0).withBox(BoxKind.IDEAL);
     TestHost first = run(Scenarios.open(name, silent.withRecording()));
     first.probe.saveWaveform(csv);
     TestHost second = run(Waveforms.open(csv, folder.resolve("run.front-end.json"), 12, silent));
@@ -54,7 +55,7 @@ final class WaveformRoundTripTest {
   @Test
   void theTripOfAWireShortFallsOnTheSameConversion() throws Exception {
     Path csv = folder.resolve("short.csv");
-    ProbeOptions silent = ProbeOptions.of(5, Pace.MAX).withNoiseCounts(0);
+    ProbeOptions silent = ProbeOptions.of(5, Pace.MAX).withNoiseCounts(0).withBox(BoxKind.IDEAL);
     TestHost first = run(Scenarios.open("wire-short", silent.withRecording()));
     first.probe.saveWaveform(csv);
     TestHost second = run(Waveforms.open(csv, folder.resolve("short.front-end.json"), 12, silent));

@@ -10,6 +10,9 @@ final class Errors {
   private static final int CHANNELS = Channel.values().length;
   private static final double FULL_COUNTS = 1024;
 
+  /** What 1024 counts are of in the drawn circuit, base units; its errors count from these. */
+  private static final double[] DRAWN_SPAN = {12.5e6, 0.4e6, 61.594e6, 40e6, 40e6, 40e6, 20e6, 5e6};
+
   final double[] gain = new double[CHANNELS];
   final double[] zeroCounts = new double[CHANNELS];
   final double[] bowCounts = new double[CHANNELS];
@@ -33,7 +36,7 @@ final class Errors {
   List<BoxInput> inputs() {
     List<BoxInput> inputs = new ArrayList<>();
     for (int k = 0; k < CHANNELS; k++) {
-      double step = ChannelScale.nominal().get(k).valuePerCount() / (1 + gain[k]);
+      double step = DRAWN_SPAN[k] / FULL_COUNTS / (1 + gain[k]);
       double zero = -zeroCounts[k] * step;
       ChannelScale scale =
           new ChannelScale((int) Math.round(zero), (int) Math.round(zero + FULL_COUNTS * step));
