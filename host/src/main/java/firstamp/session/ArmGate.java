@@ -21,6 +21,7 @@ public final class ArmGate {
   private final List<String> also;
   private final Asking asking;
   private ProbeEvent.SwitchedOnAgain again;
+  private boolean takenBack;
 
   /**
    * A gate whose questions are answered once.
@@ -63,6 +64,7 @@ public final class ArmGate {
 
   /** Asks anew what is due now. */
   synchronized void renew() {
+    takenBack = false;
     if (asking == null) {
       return;
     }
@@ -72,6 +74,26 @@ public final class ArmGate {
     waiting.clear();
     answered.clear();
     due.forEach(id -> waiting.put(id, ""));
+  }
+
+  /**
+   * The go is taken back: where the hands are is asked again; what was answered here stays so.
+   *
+   * @return false = there was no go, or nobody answers here
+   */
+  synchronized boolean takeBack() {
+    if (!somebodyAnswers || !waiting.isEmpty()) {
+      return false;
+    }
+    answered.remove(Asking.HANDS_OUT);
+    waiting.put(Asking.HANDS_OUT, "");
+    takenBack = true;
+    return true;
+  }
+
+  /** Whether a go was taken back and none has been given since. */
+  synchronized boolean takenBack() {
+    return takenBack && !waiting.isEmpty();
   }
 
   /** A question was answered with yes. */

@@ -20,6 +20,9 @@ final class Arming {
   private static final long CLIPS_MICROS = 200_000;
   private static final int SPEED_TRIES = 3;
 
+  /** A second stroke within this time belongs to the first one. */
+  private static final long SAME_STROKE_MICROS = 1_000_000;
+
   private final WatchRun run;
   private final OtherFeed otherFeed;
   private PlannedSettings settings;
@@ -29,6 +32,7 @@ final class Arming {
   private int speedTries;
   private int countdownSaid = -1;
   private boolean pedalTold;
+  private long takenBackMicros = Long.MIN_VALUE;
 
   Arming(WatchRun run) {
     this.run = run;
@@ -137,17 +141,14 @@ final class Arming {
     askAboutLog();
     if (!run.setup().gate().open()) {
       // The countdown begins when the last question is answered; what comes meanwhile is logged.
-      quietSince = now;
-      return RunSteps.Step.QUIET;
+      return waits(now);
     }
     if (otherFeed.waits(openRails)) {
-      quietSince = now;
-      return RunSteps.Step.QUIET;
+      return waits(now);
     }
     if (!run.supplyReady()) {
       // The countdown begins when the supply gives what the set needs.
-      quietSince = now;
-      return RunSteps.Step.QUIET;
+      return waits(now);
     }
     if (asking) {
       return RunSteps.Step.QUIET;
@@ -170,6 +171,28 @@ final class Arming {
                 ? new HostMessage.Restore(run.setup().restoreTrip(), settings.look())
                 : new HostMessage.SwitchOn(settings.look()));
     return RunSteps.Step.ARMING;
+  }
+
+  /** No countdown runs: it begins anew when nothing is waited for any more. */
+  private RunSteps.Step waits(long now) {
+    quietSince = now;
+    if (countdownSaid >= 0) {
+      countdownSaid = -1;
+      run.progress().countdown(0);
+    }
+    return RunSteps.Step.QUIET;
+  }
+
+  /** A person stops it: the go is asked for again. False = it has to end instead. */
+  boolean takeBack() {
+    long now = run.translator().lastMicros();
+    boolean same = run.setup().gate().takenBack() && now - takenBackMicros < SAME_STROKE_MICROS;
+    if (!same && !run.setup().gate().takeBack()) {
+      return false;
+    }
+    takenBackMicros = same ? takenBackMicros : now;
+    waits(now);
+    return true;
   }
 
   /**

@@ -22,9 +22,15 @@ public interface BenchSession extends AutoCloseable {
   }
 
   /**
-   * Opens the switch, or stops what would close it (countdown, check, look). Works in any phase.
+   * Opens the switch, or stops what would close it (countdown, check, look). Works in any phase. A
+   * countdown that was stopped asks for the go again.
    */
   void off();
+
+  /** The same for good. */
+  default void leave() {
+    off();
+  }
 
   /**
    * Puts a mark at the present moment.

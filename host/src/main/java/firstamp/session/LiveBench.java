@@ -57,7 +57,6 @@ public final class LiveBench implements BenchSession {
   private volatile boolean closing;
   private volatile Snapshot.Earlier earlier;
   private volatile Snapshot.Moved moved;
-  private volatile int pedalTaps;
   private volatile Integer untouchedOffInS;
   private volatile Long sleptAtEpochMs;
   private volatile Snapshot.LookScale lookScale;
@@ -286,6 +285,11 @@ public final class LiveBench implements BenchSession {
     powerUp.watch().off(OffCause.USER);
   }
 
+  @Override
+  public void leave() {
+    powerUp.watch().over(OffCause.USER);
+  }
+
   /** Ends because the process was told to. */
   public void endBySignal() {
     powerUp.watch().off(OffCause.SIGNAL);
@@ -402,7 +406,7 @@ public final class LiveBench implements BenchSession {
     if (yes) {
       gate.yes(questionId);
     } else {
-      powerUp.watch().off(OffCause.USER);
+      powerUp.watch().over(OffCause.USER);
     }
   }
 
@@ -448,7 +452,7 @@ public final class LiveBench implements BenchSession {
         sleptAtEpochMs,
         moved,
         null,
-        pedalTaps,
+        !ended && gate.takenBack(),
         failure instanceof RunRefused refused ? refused.latched() : null,
         lookScale,
         builder.said(),
@@ -671,11 +675,6 @@ public final class LiveBench implements BenchSession {
       moved =
           new Snapshot.Moved(
               move, taken ? Snapshot.MoveState.TAKEN : Snapshot.MoveState.REFUSED, why);
-    }
-
-    @Override
-    public void pedalNext() {
-      pedalTaps = pedalTaps + 1;
     }
 
     @Override

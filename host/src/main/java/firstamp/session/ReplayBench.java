@@ -288,7 +288,8 @@ public final class ReplayBench implements BenchSession {
         new Snapshot.Replay(0, course.endMs(), clock.factor(), clock.held(), now.timeBar());
     return ReplaySnapshot.at(ms, reader.entry(), now, course, logFile, replay, summary, FIGURE_MS)
         .with(
-            new Snapshot.Beside(beside, null, null, whatIf, 0, null, lookScale, now.saidUntil(ms)));
+            new Snapshot.Beside(
+                beside, null, null, whatIf, false, null, lookScale, now.saidUntil(ms)));
   }
 
   @Override

@@ -27,9 +27,6 @@ public interface RunProgress {
    */
   default void limitAnswer(LimitMove move, boolean taken, String why) {}
 
-  /** The pedal was tapped while a question waits: next. */
-  default void pedalNext() {}
-
   /** What a step of a staged bring-up asks for, or why it stopped. */
   default void bringUp(int step, int of, String words) {}
 

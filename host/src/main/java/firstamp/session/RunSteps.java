@@ -225,12 +225,25 @@ public final class RunSteps {
     to(Step.DONE);
   }
 
-  /** Opens the switch, at whatever step. */
+  /** Opens the switch for good, at whatever step. */
   void off(OffCause by) throws IOException {
+    off(by, true);
+  }
+
+  /**
+   * Opens the switch, at whatever step.
+   *
+   * @param over for good: a countdown that a person stops does not ask for another go
+   */
+  void off(OffCause by, boolean over) throws IOException {
     run.limitMoves().forget();
     switch (step) {
       case CONNECTING -> to(Step.DONE);
-      case STARTING, LIMITS, QUIET -> endBeforeClosing(by);
+      case STARTING, LIMITS, QUIET -> {
+        if (over || by != OffCause.USER || !arming.takeBack()) {
+          endBeforeClosing(by);
+        }
+      }
       case ARMING, CLOSING, ON -> {
         if (run.setup().observe()) {
           endBeforeClosing(by);

@@ -208,7 +208,7 @@ public record Snapshot(
    *     = it did not
    * @param moved the latest moved limit, null = none
    * @param whatIf what other limits would have done (replay), null = nobody asked
-   * @param pedalTaps taps of the probe's pedal that mean "next"
+   * @param stopped whether a countdown was stopped and the go is asked for again
    * @param latched what the probe box remembers and stays off for, null = nothing
    * @param lookScale what the first look is measured with, null before the probe has said so
    * @param said what was done to the set so far, in order
@@ -222,7 +222,7 @@ public record Snapshot(
       Long sleptAtEpochMs,
       Moved moved,
       WhatIf whatIf,
-      int pedalTaps,
+      boolean stopped,
       RunRefused.Latched latched,
       LookScale lookScale,
       List<Said> said,
@@ -230,7 +230,7 @@ public record Snapshot(
       Integer untouchedOffInS,
       boolean neverAnswered) {
     /** Nothing. */
-    public static final Beside NOTHING = new Beside(null, null, null, null, 0);
+    public static final Beside NOTHING = new Beside(null, null, null, null, false);
 
     /** Nothing told, somebody there. */
     public Beside(
@@ -238,7 +238,7 @@ public record Snapshot(
         Long sleptAtEpochMs,
         Moved moved,
         WhatIf whatIf,
-        int pedalTaps,
+        boolean stopped,
         RunRefused.Latched latched,
         LookScale lookScale,
         List<Said> said) {
@@ -247,7 +247,7 @@ public record Snapshot(
           sleptAtEpochMs,
           moved,
           whatIf,
-          pedalTaps,
+          stopped,
           latched,
           lookScale,
           said,
@@ -257,8 +257,9 @@ public record Snapshot(
     }
 
     /** A probe box that remembers nothing. */
-    public Beside(Earlier earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, int pedalTaps) {
-      this(earlier, sleptAtEpochMs, moved, whatIf, pedalTaps, null, null, List.of());
+    public Beside(
+        Earlier earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, boolean stopped) {
+      this(earlier, sleptAtEpochMs, moved, whatIf, stopped, null, null, List.of());
     }
 
     /** Copies the list. */

@@ -50,6 +50,7 @@ public final class WatchRun implements StreamSink {
   private RunSteps steps;
   private OffCause wantOff;
   private boolean wantEnd;
+  private boolean wantOver;
   private final LimitMoves limitMoves;
   private final Modes modes;
   private SupplyHand supplyHand;
@@ -80,8 +81,8 @@ public final class WatchRun implements StreamSink {
   }
 
   /**
-   * Opens the switch and ends the run after the rails are down. Safe from any thread, and more than
-   * once.
+   * Opens the switch and ends the run after the rails are down; a countdown is stopped, and where
+   * somebody answers the go is asked for again. Safe from any thread, and more than once.
    */
   public void off(OffCause by) {
     commands.add(
@@ -89,6 +90,12 @@ public final class WatchRun implements StreamSink {
           wantOff = wantOff == null ? by : wantOff;
           wantEnd |= by == OffCause.SIGNAL;
         });
+  }
+
+  /** The same for good: after a countdown that this stops nothing is asked again. */
+  public void over(OffCause by) {
+    commands.add(() -> wantOver = true);
+    off(by);
   }
 
   /** Puts a mark at the present probe time. */
@@ -234,7 +241,7 @@ public final class WatchRun implements StreamSink {
   private void step() throws IOException, RunRefused {
     talk.keepUp();
     if (wantOff != null) {
-      steps.off(wantOff);
+      steps.off(wantOff, wantOver);
       wantOff = null;
     }
     if (talk.port().inputEnded() && setup.forMicros() == null) {

@@ -32,6 +32,9 @@ interface BenchActions {
   /** Says no to the question shown; where none is, goes back. */
   void no();
 
+  /** To the page with the choice of a port, where no probe box answered; false where one did. */
+  boolean otherPort();
+
   /** Asks whether to close the switch again after a trip. */
   void restore();
 

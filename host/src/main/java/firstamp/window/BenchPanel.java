@@ -38,6 +38,7 @@ final class BenchPanel implements BenchActions {
   private boolean over;
   private Runnable verdict;
   private Runnable home;
+  private Runnable otherPort;
   private Runnable search;
   private Runnable wires;
   private Runnable marker;
@@ -111,6 +112,11 @@ final class BenchPanel implements BenchActions {
     parts.verdictKey.button().setVisible(true);
   }
 
+  /** Where another port can be chosen. */
+  void whenPortRefused(Runnable toPorts) {
+    otherPort = toPorts;
+  }
+
   /** What asks before it is switched on again after the trip of this number. */
   void whenAgain(IntConsumer toAgain) {
     again = toAgain;
@@ -151,6 +157,19 @@ final class BenchPanel implements BenchActions {
   }
 
   @Override
+  public boolean otherPort() {
+    boolean offered = portRefused();
+    if (offered) {
+      otherPort.run();
+    }
+    return offered;
+  }
+
+  private boolean portRefused() {
+    return otherPort != null && last != null && last.beside().neverAnswered();
+  }
+
+  @Override
   public void home() {
     if (home != null) {
       home.run();
@@ -186,9 +205,6 @@ final class BenchPanel implements BenchActions {
         now.phase() == Snapshot.Phase.ENDED && now.powerUp() != null
             || now.kind() == Snapshot.Kind.REPLAY;
     parts.others.show(view.folded());
-    if (view.controls().restore() == null) {
-      own.withdraw(OwnQuestions.Kind.RESTORE);
-    }
     parts.trip.show(view.trip());
     parts.look.show(looks.view(now));
     QuestionView question = question();
@@ -217,6 +233,7 @@ final class BenchPanel implements BenchActions {
         parts.middle.notes(),
         besideThere,
         parts.middle.shows(Card.WHAT_IF));
+    parts.otherPort.button().setVisible(portRefused());
     parts.restore.button().setVisible(view.controls().restore() != null);
     parts.more.button().setVisible(!view.folded().isEmpty());
     parts.more.text(
@@ -297,19 +314,13 @@ final class BenchPanel implements BenchActions {
     said.leaving(words.get("leave.waits"));
   }
 
-  /** Whether the person is asked to switch on again: that may close the switch. */
-  boolean asksOn() {
-    return own.waits(OwnQuestions.Kind.RESTORE);
-  }
-
   /** Whether a digit answers something here. */
   boolean wantsDigits() {
     return parts.middle.shows(Card.QUESTION) || parts.strips.holdsLimit();
   }
 
-  /** It is switched off, by whatever: nothing that was asked about switching on holds any more. */
+  /** It is switched off, by whatever. */
   void off() {
-    own.withdraw(OwnQuestions.Kind.RESTORE);
     session.off();
   }
 

@@ -17,6 +17,7 @@ final class BenchParts {
   final StripsView strips;
   final ControlColumn controls;
   final QuestionCard questions;
+  final KeyButton otherPort;
   final TripCanvas trip;
   final LookCard look;
   final OthersCard others;
@@ -55,6 +56,15 @@ final class BenchParts {
         new KeyButton(words, "restore", words.get("control.restore"), "R", actions::restore)
             .size(126, 36);
     restore.colours(palette.control(), palette.ink());
+    otherPort =
+        new KeyButton(
+                words,
+                "otherPort",
+                words.get("control.otherPort"),
+                words.get("control.otherPort.key"),
+                actions::otherPort)
+            .size(126, 36);
+    otherPort.colours(palette.ask(), palette.askInk());
     homeKey =
         new KeyButton(
                 words,
@@ -84,6 +94,7 @@ final class BenchParts {
     verdictKey.button().setVisible(false);
     replay.add(verdictKey.button());
     sentenceKeys.setOpaque(false);
+    sentenceKeys.add(otherPort.button());
     sentenceKeys.add(restore.button());
     sentenceKeys.add(more.button());
     sentenceKeys.add(homeKey.button());

@@ -314,7 +314,12 @@ public final class Desk {
     Runtime.getRuntime().addShutdownHook(onSignal);
     Watched watched =
         new Watched(
-            bench, open.file(), Hearing.of(sound), again, () -> done(open, onSignal, sound));
+            bench,
+            open.file(),
+            Hearing.of(sound),
+            again,
+            emulated ? null : sheet.texts().given(),
+            () -> done(open, onSignal, sound));
     started.accept(watched);
     bench.start();
     return watched;
@@ -370,7 +375,7 @@ public final class Desk {
       bench.beside(reader(file, other));
     }
     bench.start();
-    return new Watched(bench, file, Hearing.NOTHING, null, () -> {});
+    return new Watched(bench, file, Hearing.NOTHING, null, null, () -> {});
   }
 
   /**

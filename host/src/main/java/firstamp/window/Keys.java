@@ -83,7 +83,7 @@ final class Keys implements PageStrokes {
 
   /** Seen, else the answer that is due, else what comes next. */
   private void enter() {
-    if (!actions.seen() && !actions.goOn()) {
+    if (!actions.seen() && !actions.goOn() && !actions.otherPort()) {
       actions.next();
     }
   }

@@ -13,6 +13,7 @@ final class LiveSet {
   private final TimeSource time;
   private Feeding feeding;
   private boolean closable;
+  private boolean counting;
   private Long offNanos;
 
   /** Something that closes a switch: a power-up, or a trial of the probe box. */
@@ -35,7 +36,7 @@ final class LiveSet {
    *
    * @param there whether it is under way at all
    * @param closable whether the switch is closed or may close
-   * @param asked whether the person is asked to switch on again
+   * @param asked whether something has to be answered before it may close
    * @param counting whether it closes by itself in a moment
    * @param fed whether current can flow into the set
    */
@@ -45,12 +46,16 @@ final class LiveSet {
     /** Nothing is known of it: to be switched off as if it were on. */
     static final Stand UNKNOWN = new Stand(true, true, false, false, true);
 
-    static Stand of(Snapshot now, boolean asked) {
+    static Stand of(Snapshot now) {
       boolean live = now.kind() != Snapshot.Kind.REPLAY;
       boolean there = live && now.phase() != Snapshot.Phase.ENDED;
       boolean fed = now.phase() == Snapshot.Phase.LOOK || now.phase() == Snapshot.Phase.ON;
       return new Stand(
-          there, live && closable(now.phase()), live && asked, now.countdownS() != null, fed);
+          there,
+          live && closable(now.phase()),
+          live && !now.questions().isEmpty(),
+          now.countdownS() != null,
+          fed);
     }
 
     /** Until it has opened for good every phase leads to closing without anybody's doing. */
@@ -61,8 +66,9 @@ final class LiveSet {
       };
     }
 
+    /** Nothing but a closed switch, or one that may close, can be switched off. */
     boolean armed() {
-      return closable || asked;
+      return closable;
     }
   }
 
@@ -74,6 +80,7 @@ final class LiveSet {
   void take(Feeding next) {
     feeding = next;
     closable = false;
+    counting = false;
     offNanos = null;
   }
 
@@ -93,11 +100,13 @@ final class LiveSet {
     }
   }
 
-  /** Looks at it; true = it has gone off since the last time. */
+  /** Looks at it; true = it has gone off, or its countdown was stopped, since the last time. */
   boolean follow() {
     Stand now = stand();
-    boolean gone = closable && !now.closable();
+    boolean stopped = counting && !now.counting() && now.asked();
+    boolean gone = closable && !now.closable() || stopped;
     closable = now.closable();
+    counting = now.counting();
     if (gone && offNanos == null) {
       offNanos = time.monotonicNanos();
     }

@@ -18,9 +18,7 @@ final class OwnQuestions {
     /** Leaving the set on alone. */
     SOAK("window.soak"),
     /** A wider limit. */
-    WIDER("window.limit"),
-    /** Switching on again after a trip. */
-    RESTORE("window.restore");
+    WIDER("window.limit");
 
     private final String id;
 
@@ -47,10 +45,6 @@ final class OwnQuestions {
 
   void withdraw(Kind kind) {
     waiting.remove(kind);
-  }
-
-  boolean waits(Kind kind) {
-    return waiting.containsKey(kind);
   }
 
   /** Whether this one is what is asked now. */

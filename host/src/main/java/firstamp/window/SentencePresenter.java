@@ -9,6 +9,7 @@ import firstamp.model.NotWatched;
 import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
 import firstamp.model.TripCause;
+import firstamp.session.Asking;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.Sentence;
 import java.time.Instant;
@@ -68,6 +69,10 @@ final class SentencePresenter {
           Tone.ASK,
           words.get("sentence.untouched", now.beside().untouchedOffInS()),
           words.get("sentence.untouched.action"));
+    }
+    if (now.beside().stopped() && now.questions().get(0).id().equals(Asking.HANDS_OUT)) {
+      return new Sentence(
+          Tone.ASK, words.get("sentence.stopped"), words.get("sentence.stoppedAgain.action"));
     }
     if (!now.questions().isEmpty()) {
       return new Sentence(Tone.ASK, words.get("sentence.ask"), words.get("sentence.ask.action"));

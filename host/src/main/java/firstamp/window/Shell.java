@@ -4,6 +4,7 @@ import firstamp.model.PedalJob;
 import firstamp.session.BenchSession;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 
 /** What a page may ask of the window around it. Swing thread only. */
 interface Shell {
@@ -12,6 +13,11 @@ interface Shell {
 
   /** Back to the first screen; what is being watched is asked about first. */
   void home();
+
+  /** The same, to another page than the first screen. */
+  default void leaveFor(Supplier<Page> next) {
+    open(next.get());
+  }
 
   /** Closes the window, after a question. */
   void close();

@@ -59,6 +59,10 @@ final class WatchPage implements Page, LiveSet.Feeding {
     panel.whenMarking(() -> tools.shell().mark(session));
     panel.whenThinking(this::search, this::wires);
     panel.whenAgain(this::again);
+    if (watched.sheet() != null && tools.desk() != null) {
+      panel.whenPortRefused(
+          () -> tools.shell().leaveFor(() -> new ReadyPage(tools, watched.sheet())));
+    }
     panel.show(session.snapshot(), null, true);
     if (watched.log() != null && tools.desk() != null) {
       panel.whenOver(this::verdict, this::home);
@@ -106,7 +110,7 @@ final class WatchPage implements Page, LiveSet.Feeding {
 
   @Override
   public LiveSet.Stand stand() {
-    return LiveSet.Stand.of(session.snapshot(), panel.asksOn());
+    return LiveSet.Stand.of(session.snapshot());
   }
 
   @Override
@@ -195,7 +199,7 @@ final class WatchPage implements Page, LiveSet.Feeding {
   }
 
   private void agree() {
-    panel.off();
+    session.leave();
     leaving = wished;
     panel.leaving();
   }
@@ -203,7 +207,7 @@ final class WatchPage implements Page, LiveSet.Feeding {
   /** A window that cannot show the set must not leave it on. */
   @Override
   public void failed() {
-    session.off();
+    session.leave();
   }
 
   /** To the first screen. */

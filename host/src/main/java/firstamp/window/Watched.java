@@ -11,10 +11,17 @@ import java.util.Objects;
  * @param log where its power-up is kept, null = nothing can be read from it
  * @param hearing what is heard of it
  * @param again starts the same once more after a trip that the probe box remembers; null = cannot
+ * @param sheet as the person gave it, for the page before with its choice of a port; null = there
+ *     is no such page
  * @param afterwards what is left to do once the session is closed (never on the Swing thread)
  */
 public record Watched(
-    BenchSession session, Path log, Hearing hearing, Again again, Runnable afterwards) {
+    BenchSession session,
+    Path log,
+    Hearing hearing,
+    Again again,
+    String sheet,
+    Runnable afterwards) {
   /** Checks for null. */
   public Watched {
     Objects.requireNonNull(session, "session");
@@ -36,12 +43,12 @@ public record Watched(
 
   /** A session with nothing behind it. */
   public static Watched of(BenchSession session) {
-    return new Watched(session, null, Hearing.NOTHING, null, () -> {});
+    return new Watched(session, null, Hearing.NOTHING, null, null, () -> {});
   }
 
   /** A session kept in a log that somebody else closes. */
   public static Watched of(BenchSession session, Path log, Hearing hearing) {
-    return new Watched(session, log, hearing, null, () -> {});
+    return new Watched(session, log, hearing, null, null, () -> {});
   }
 
   void end() {

@@ -9,6 +9,7 @@ import java.awt.KeyboardFocusManager;
 import java.awt.event.MouseAdapter;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JPanel;
@@ -286,13 +287,17 @@ final class WindowShell implements Shell, FrameKeys.Hands {
     if (desk == null) {
       close();
     } else {
-      leave(this::goHome);
+      leaveFor(() -> new HomePage(tools));
     }
   }
 
-  private void goHome() {
-    Page last = page;
-    background.ending(last, () -> open(new HomePage(tools)));
+  @Override
+  public void leaveFor(Supplier<Page> next) {
+    leave(
+        () -> {
+          Page last = page;
+          background.ending(last, () -> open(next.get()));
+        });
   }
 
   /** Asks once while something is on, and waits until it is down. */

@@ -354,18 +354,22 @@ final class FakeSession implements BenchSession {
       return switch (scene) {
         case BEHIND ->
             new Snapshot.Beside(
-                new Snapshot.Earlier(11, true, earlier(), CLOSED_MS - 500), null, null, null, 0);
+                new Snapshot.Earlier(11, true, earlier(), CLOSED_MS - 500),
+                null,
+                null,
+                null,
+                false);
         case REMEMBERED ->
             new Snapshot.Beside(
                 null,
                 null,
                 null,
                 null,
-                0,
+                false,
                 new RunRefused.Latched(7, TripCause.RUNNING),
                 null,
                 List.of());
-        case SLEPT -> new Snapshot.Beside(null, 1_790_000_000_000L, null, null, 0);
+        case SLEPT -> new Snapshot.Beside(null, 1_790_000_000_000L, null, null, false);
         case WHAT_IF ->
             new Snapshot.Beside(
                 null,
@@ -378,14 +382,14 @@ final class FakeSession implements BenchSession {
                     CLOSED_MS + 352,
                     "supply current 0.27 A, limit 0.25 A",
                     Snapshot.Judged.ALL),
-                0);
+                false);
         default ->
             new Snapshot.Beside(
                 null,
                 null,
                 null,
                 null,
-                0,
+                false,
                 null,
                 new Snapshot.LookScale(60.0 / 1024, 330),
                 List.of());

@@ -41,7 +41,7 @@ final class Framed {
   /** One picture. */
   void show(boolean focused) {
     panel.show(session.snapshot(), null, focused);
-    boolean armed = LiveSet.Stand.of(session.snapshot(), panel.asksOn()).armed();
+    boolean armed = LiveSet.Stand.of(session.snapshot()).armed();
     frame.show(panel.view(), armed, PedalJob.OFF, null);
   }
 

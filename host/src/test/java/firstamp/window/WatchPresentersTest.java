@@ -27,7 +27,7 @@ class WatchPresentersTest {
     long at =
         LocalDateTime.of(2026, 3, 1, 21, 42).atZone(ZoneId.systemDefault()).toEpochSecond() * 1000;
     Snapshot slept =
-        scene(FakeSession.Scene.FALLING).with(new Snapshot.Beside(null, at, null, null, 0));
+        scene(FakeSession.Scene.FALLING).with(new Snapshot.Beside(null, at, null, null, false));
     BenchView view = presenter.view(slept, null);
     assertThat(view.sentence().headline()).isEqualTo("The computer slept at 21:42");
     assertThat(view.sentence().action()).startsWith("The set has been off since. ");
@@ -39,7 +39,7 @@ class WatchPresentersTest {
   void neverSaysThatTheSetIsOffWhileItIsOn() {
     Snapshot on =
         scene(FakeSession.Scene.HEALTHY)
-            .with(new Snapshot.Beside(null, 1_790_000_000_000L, null, null, 0));
+            .with(new Snapshot.Beside(null, 1_790_000_000_000L, null, null, false));
     assertThat(presenter.view(on, null).sentence().headline()).doesNotContain("slept");
   }
 
@@ -91,10 +91,13 @@ class WatchPresentersTest {
             11, true, behind.course(), behind.closedMs(), List.of("B1: 8.35 V then, 8.21 V now"));
     WhatIfPresenter presents = new WhatIfPresenter(words, numbers, presenter.sentences());
     WhatIfPresenter.Sides sides =
-        presents.sides(replay.with(new Snapshot.Beside(compared, null, null, null, 0)));
+        presents.sides(replay.with(new Snapshot.Beside(compared, null, null, null, false)));
     assertThat(sides.title()).isEqualTo("From power-up 11 to power-up 13");
     assertThat(sides.left()).containsExactly("What changed", "B1: 8.35 V then, 8.21 V now");
-    assertThat(presents.sides(replay.with(new Snapshot.Beside(behind, null, null, null, 0))).left())
+    assertThat(
+            presents
+                .sides(replay.with(new Snapshot.Beside(behind, null, null, null, false)))
+                .left())
         .contains("Working it out ...");
   }
 

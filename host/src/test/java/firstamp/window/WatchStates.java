@@ -107,7 +107,7 @@ final class WatchStates {
         options -> {
           State state = new State(options, FakeSession.Scene.REPLAY);
           state.session.set(
-              state.session.snapshot().with(new Snapshot.Beside(earlier, null, null, null, 0)));
+              state.session.snapshot().with(new Snapshot.Beside(earlier, null, null, null, false)));
           state.framed.show(true);
           state.panel.toggleWhatIf();
           return state.view(true);
@@ -127,7 +127,7 @@ final class WatchStates {
                     null,
                     null,
                     null,
-                    0,
+                    false,
                     null,
                     null,
                     List.of(),

@@ -249,7 +249,8 @@ class WatchingWindowTest {
   void oneKeySilencesTheSoundAndTheWindowSaysSo() throws Exception {
     session = new FakeSession(FakeSession.Scene.RAIL_LOW);
     FakeHearing hearing = new FakeHearing();
-    window = BenchWindow.show(null, new Watched(session, null, hearing, null, () -> {}), OPTIONS);
+    window =
+        BenchWindow.show(null, new Watched(session, null, hearing, null, null, () -> {}), OPTIONS);
     show();
     assertThat(states()).doesNotContain("sound off");
     key(KeyEvent.VK_X, 'x');
@@ -331,11 +332,6 @@ class WatchingWindowTest {
   @Test
   void noFootAnswersAQuestion() throws Exception {
     open(FakeSession.Scene.ASKING);
-    for (int tap = 1; tap <= 3; tap++) {
-      session.set(session.snapshot().with(new Snapshot.Beside(null, null, null, null, tap)));
-      show();
-    }
-    assertThat(session.wishes).as("the pedal of the probe box").isEmpty();
     for (PedalJob job : PedalJob.values()) {
       SwingUtilities.invokeAndWait(() -> window.shell().pedal(job));
       for (int tap = 0; tap < 5; tap++) {
