@@ -1,6 +1,5 @@
 package firstamp.window;
 
-import firstamp.sheet.SheetForm;
 import firstamp.sheet.SheetQuestion;
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
@@ -298,10 +297,5 @@ final class QuestionsPage implements Page {
   /** Lines of the summary, for tests. */
   List<String> lines() {
     return new ArrayList<>(List.of(summary.getText().split("\n")));
-  }
-
-  /** Form so far, for tests. */
-  SheetForm sheetForm() {
-    return flow.form();
   }
 }
