@@ -56,6 +56,7 @@ final class WindowShell implements Shell, FrameKeys.Hands {
     this.window = window;
     live = new LiveSet(time);
     keys = new FrameKeys(window, this, pedal);
+    new FieldGuard(live::armed).guard(content);
     clothe();
     window.setContentPane(content);
     window.setGlassPane(new Shield());

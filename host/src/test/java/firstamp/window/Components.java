@@ -8,7 +8,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.FutureTask;
 import javax.swing.SwingUtilities;
 
-/** Walks what is visible in a window. */
+/** Walks what is in a window. */
 final class Components {
   private Components() {}
 
@@ -20,6 +20,18 @@ final class Components {
         if (child instanceof Container container) {
           found.addAll(visible(container));
         }
+      }
+    }
+    return found;
+  }
+
+  /** Also what is hidden now. */
+  static List<Component> all(Container root) {
+    List<Component> found = new ArrayList<>();
+    for (Component child : root.getComponents()) {
+      found.add(child);
+      if (child instanceof Container container) {
+        found.addAll(all(container));
       }
     }
     return found;

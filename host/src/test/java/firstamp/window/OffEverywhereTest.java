@@ -2,8 +2,6 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.emulate.Scenarios;
-import firstamp.session.TripsInARow;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.KeyEventDispatcher;
@@ -14,17 +12,11 @@ import java.awt.event.MouseEvent;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.stream.Stream;
 import javax.swing.AbstractButton;
 import javax.swing.JComboBox;
-import javax.swing.JFrame;
 import javax.swing.JList;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
@@ -44,14 +36,7 @@ import org.junit.jupiter.api.TestFactory;
  */
 @NeedsDisplay
 class OffEverywhereTest {
-  private static final WindowOptions OPTIONS =
-      new WindowOptions(WindowOptions.Theme.LIGHT, Locale.ENGLISH, false);
-  private static final Map<String, Function<Given, Page>> MAKERS = makers();
-
   private static Views views;
-
-  /** What pages are made from. */
-  private record Given(Tools tools, FakeSession session) {}
 
   @BeforeAll
   static void views() throws Exception {
@@ -61,38 +46,6 @@ class OffEverywhereTest {
   @AfterAll
   static void gone() throws Exception {
     views.close();
-  }
-
-  private static Map<String, Function<Given, Page>> makers() {
-    Map<String, Function<Given, Page>> all = new LinkedHashMap<>();
-    all.put("WatchPage", given -> new WatchPage(given.tools(), Watched.of(given.session())));
-    all.put(
-        "LocatePage",
-        given ->
-            new LocatePage(given.tools(), new SearchingSession(ThinkViews.search(2)), null, null));
-    all.put(
-        "TrialPage",
-        given ->
-            new TrialPage(
-                given.tools(), ThinkViews.wires("screened-lead", 4), ThinkViews.KEEPING, null));
-    all.put("VerdictPage", given -> new VerdictPage(given.tools(), views.used().log(), 1));
-    all.put("ProbePage", given -> new ProbePage(given.tools()));
-    all.put("LookPage", given -> new LookPage(given.tools()));
-    all.put("HomePage", given -> new HomePage(given.tools()));
-    all.put("QuestionsPage", given -> new QuestionsPage(given.tools(), null));
-    all.put("FormPage", given -> new FormPage(given.tools(), Scenarios.sheetJson("healthy")));
-    all.put("ReadyPage", given -> new ReadyPage(given.tools(), Scenarios.sheetJson("healthy")));
-    all.put(
-        "AgainPage",
-        given ->
-            new AgainPage(
-                given.tools(),
-                given.session(),
-                4,
-                new TripsInARow(1, "running", null),
-                new WatchPage(given.tools(), Watched.of(given.session()))));
-    all.put("LeavePage", given -> new LeavePage(given.tools(), null));
-    return all;
   }
 
   /** Every class of the window's package, from where it was compiled to. */
@@ -119,7 +72,7 @@ class OffEverywhereTest {
             .filter(each -> Page.class.isAssignableFrom(each) && !each.isInterface())
             .map(Class::getSimpleName)
             .toList();
-    assertThat(pages).isNotEmpty().containsExactlyInAnyOrderElementsOf(MAKERS.keySet());
+    assertThat(pages).isNotEmpty().containsExactlyInAnyOrderElementsOf(EveryPage.NAMES);
   }
 
   /** A page cannot take keys past the frame. */
@@ -131,7 +84,7 @@ class OffEverywhereTest {
 
   @TestFactory
   Stream<DynamicTest> whateverIsInFrontAndHasTheFocusItSwitchesOff() {
-    return MAKERS.keySet().stream()
+    return EveryPage.NAMES.stream()
         .flatMap(
             page ->
                 Stream.of(LiveStates.values())
@@ -145,70 +98,8 @@ class OffEverywhereTest {
     return Components.onSwing(task);
   }
 
-  /** A window that is never shown, with something live behind the page. */
-  private static final class Bench implements WindowShell.Background {
-    private final HandTime time = new HandTime();
-    private final JFrame window = new JFrame();
-    private final FakeSession session;
-    private final WindowShell shell;
-    private final WatchPage watch;
-    private final Page page;
-    private boolean quiet;
-
-    Bench(String name, LiveStates state) throws Exception {
-      session = state.session();
-      shell = new WindowShell(this, views.used(), OPTIONS, time, window);
-      watch = new WatchPage(shell.tools(), Watched.of(session));
-      shell.open(watch);
-      page =
-          name.equals("WatchPage")
-              ? watch
-              : MAKERS.get(name).apply(new Given(shell.tools(), session));
-      window.setUndecorated(true);
-      window.getContentPane().setPreferredSize(Screenshots.SIZE);
-      window.pack();
-      shell.tick();
-      shell.open(page);
-      quiet = true;
-      again();
-    }
-
-    /** The dead second is over, the page is in front again. */
-    void again() {
-      time.pass(1_500);
-      if (shell.front() != page) {
-        shell.open(page);
-      }
-      shell.tick();
-      time.pass(1_500);
-      shell.tick();
-      for (int round = 0; round < 3; round++) {
-        window.invalidate();
-        window.validate();
-      }
-      session.wishes.clear();
-    }
-
-    @Override
-    public <T> void aside(Callable<T> task, Consumer<T> then, Consumer<Exception> otherwise) {
-      if (!quiet) {
-        Shell.atOnce(task, then, otherwise);
-      }
-    }
-
-    @Override
-    public void ending(Page last, Runnable then) {
-      throw new AssertionError("a page was left");
-    }
-
-    @Override
-    public void end() {
-      throw new AssertionError("the window was closed");
-    }
-  }
-
   private static Void walk(String name, LiveStates state) throws Exception {
-    Bench bench = new Bench(name, state);
+    EveryPage bench = new EveryPage(views, name, state);
     List<String> faults = new ArrayList<>();
     frame(bench, faults);
     List<Component> focusable = focusable(bench);
@@ -227,7 +118,7 @@ class OffEverywhereTest {
   }
 
   /** State, sentence and OFF are there, whole; what lies at the middle of OFF is OFF. */
-  private static void frame(Bench bench, List<String> faults) {
+  private static void frame(EveryPage bench, List<String> faults) {
     for (String part : new String[] {"header", "sentence", "off"}) {
       Component found = Components.named(bench.window.getContentPane(), part);
       Rectangle bounds =
@@ -245,7 +136,7 @@ class OffEverywhereTest {
   }
 
   private static void stroke(
-      Bench bench, Component source, int code, char letter, String what, List<String> faults) {
+      EveryPage bench, Component source, int code, char letter, String what, List<String> faults) {
     long when = bench.time.epochMillis();
     boolean eaten = true;
     eaten &= key(bench, source, KeyEvent.KEY_PRESSED, code, letter, when);
@@ -258,11 +149,11 @@ class OffEverywhereTest {
   }
 
   private static boolean key(
-      Bench bench, Component source, int id, int code, char letter, long when) {
+      EveryPage bench, Component source, int id, int code, char letter, long when) {
     return bench.shell.keys().dispatchKeyEvent(new KeyEvent(source, id, when, 0, code, letter));
   }
 
-  private static void mouse(Bench bench, String what, List<String> faults) {
+  private static void mouse(EveryPage bench, String what, List<String> faults) {
     Container content = bench.window.getRootPane();
     Component off = Components.named(bench.window.getContentPane(), "off");
     int x = off.getWidth() / 2;
@@ -284,7 +175,7 @@ class OffEverywhereTest {
     check(bench, what, meets, faults);
   }
 
-  private static void check(Bench bench, String what, boolean whole, List<String> faults) {
+  private static void check(EveryPage bench, String what, boolean whole, List<String> faults) {
     if (!bench.session.wishes.contains("off")
         || !bench.session.wishes.stream().allMatch("off"::equals)) {
       faults.add(what + ": asked for " + bench.session.wishes);
@@ -299,7 +190,7 @@ class OffEverywhereTest {
   }
 
   /** The page itself, and what on it and round it takes the focus. */
-  private static List<Component> focusable(Bench bench) {
+  private static List<Component> focusable(EveryPage bench) {
     List<Component> found = new ArrayList<>(List.of(bench.page.component()));
     for (Component each : Components.visible(bench.window.getContentPane())) {
       boolean takes =
