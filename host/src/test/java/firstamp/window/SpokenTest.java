@@ -72,14 +72,14 @@ class SpokenTest {
   void saysWhyTheProbeBoxRefusesWithEveryFaultItNames() {
     assertThat(
             german.refusal(
-                "the probe box fails its self-test: one of its inputs is stuck; its memory"
+                "The probe box fails its self-test: one of its inputs is stuck; its memory"
                     + " fails."))
         .isEqualTo(
             "Der Messkasten besteht seine Selbstpr\u00fcfung nicht: einer seiner Eing\u00e4nge"
                 + " h\u00e4ngt; sein Speicher versagt.");
     assertThat(
             german.refusal(
-                "the chassis clip is not on. Clip it to the set's chassis, then try again."))
+                "The chassis clip is not on. Clip it to the set's chassis, then try again."))
         .isEqualTo(
             "Die Chassisklemme ist nicht dran. Am Chassis des Ger\u00e4ts anklemmen, dann noch"
                 + " einmal.");

@@ -32,13 +32,13 @@ final class TestBench {
       public List<Found> list() {
         return List.of(
             new Found(PORT, "USB serial adapter", true, null),
-            new Found("/dev/ttyS0", "serial port", false, "you may not open /dev/ttyS0"));
+            new Found("/dev/ttyS0", "serial port", false, "You may not open /dev/ttyS0"));
       }
 
       @Override
       public ProbePort open(String path) throws IOException {
         if (!path.equals(PORT)) {
-          throw new IOException("there is no port " + path + ". Plug the probe box in.");
+          throw new IOException("There is no port " + path + ". Plug the probe box in.");
         }
         return box(Scenarios.open(scenario, ProbeOptions.of(1, pace)));
       }

@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Properties;
@@ -156,6 +157,37 @@ class WordsTest {
       found.add(matcher.group());
     }
     return found;
+  }
+
+  /** Of a sheet's problem: the end of a sentence that begins with the field or the file. */
+  private static final Set<String> ENDINGS =
+      Set.of("list", "range", "rail", "steps", "curve", "unreadable", "more");
+
+  @Test
+  void everySentenceBeginsWithACapital() throws IOException {
+    List<String> small = new ArrayList<>();
+    int sentences = 0;
+    try (Stream<Path> files = Files.walk(Path.of("src/main/resources/firstamp"))) {
+      for (Path file : files.filter(each -> each.toString().endsWith(".properties")).toList()) {
+        Properties bundle = new Properties();
+        try (InputStream in = Files.newInputStream(file)) {
+          bundle.load(in);
+        }
+        boolean problems = file.getFileName().toString().startsWith("problems");
+        for (String key : bundle.stringPropertyNames()) {
+          String text = bundle.getProperty(key).strip();
+          boolean sentence = text.endsWith(".") && !text.endsWith("...");
+          sentences += sentence ? 1 : 0;
+          if (sentence
+              && Character.isLowerCase(text.charAt(0))
+              && !(problems && ENDINGS.contains(key))) {
+            small.add(file.getFileName() + " " + key + ": " + text);
+          }
+        }
+      }
+    }
+    assertThat(sentences).isGreaterThan(1000);
+    assertThat(small).isEmpty();
   }
 
   /** MessageFormat eats single apostrophes in lines with figures. */
