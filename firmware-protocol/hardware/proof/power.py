@@ -177,11 +177,11 @@ def drive(limit_ms, volts, **values):
 def drives():
     rows = []
     for volts in (12, 60):
-        for name, limit, values in (("run-low", 0.005, {}), ("pulses-stop", 2, dict(tstop="6m", pins=0)), ("pins-float", 2, dict(tstop="6m", pins=1)),
+        for name, limit, values in (("run-low", 0.005, {}), ("pulses-stop", 2, dict(tstop="6m", pins=3)), ("pulses-stop-A-high", 2, dict(tstop="6.0625m", pins=0)), ("pins-float", 2, dict(tstop="6m", pins=1)),
                                     ("pulses-stop-low", 2, dict(tstop="6m", pins=2)), ("5V-falls", 2.5, dict(v5fall="6m")),
-                                    ("hang-with-short", 2, dict(tstop="6m", pins=0, shortat="6m", shortohm=0.02))):
+                                    ("hang-with-short", 2, dict(tstop="6m", pins=3, shortat="6m", shortohm=0.02))):
             rows.append(Row(f"drive-{name}-{volts}V", "drive", name.replace("-", " "), lambda a=(limit, volts), v=values: drive(*a, **v), True))
-        rows.append(Row(f"drive-60C-hang-{volts}V", "drive", "hang at 60 C", lambda v=volts: drive(2, v, tstop="6m", pins=0)))
+        rows.append(Row(f"drive-60C-hang-{volts}V", "drive", "hang at 60 C", lambda v=volts: drive(2, v, tstop="6m", pins=3)))
     return rows
 
 

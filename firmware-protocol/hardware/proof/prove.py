@@ -60,7 +60,7 @@ def one(row, kept, key):
 # A protection taken away, and the rows that have to turn red with it.
 BREAKS = (
     ("limiter transistor out", "Q_Q5 ", None, "short-60V-0.02ohm-0.5u-30ms"), ("off does not reach the base", "R_R15 ", None, "drive-run-low-60V"),
-    ("gate volts outlive the pulses", "C_C6 ", "C_C6 n_C6_1 FG 2.2u", "drive-pulses-stop-60V"), ("clamp out", "D_D1 ", None, "short-60V-0.02ohm-20u-30ms"),
+    ("gate volts outlive the pulses", "C_C6 ", "C_C6 n_C6_1 FG 470n", "drive-pulses-stop-60V"), ("clamp out", "D_D1 ", None, "short-60V-0.02ohm-20u-30ms"),
     ("no fold-back", "R_R13 ", None, "closing-52V-1500uF-stiff470uF-0.5u-0C-heavy"), ("half a shunt", "R_R1 ", "R_R1 SH FG 25m", "look-12V-30ohm-0"),
     ("gate without its capacitor", "C_C7 ", None, "plug-60V-dead-0.5u-0"), ("bleeder out", "R_R3 ", None, "bleed-24-0"), ("foot of the dividers stays", "R_R61 ", "R_R61 FOOT CH 1k", "readback-narrow"),
     ("button without its diode", "D_D21 ", None, "off-button"), ("a floating pin is pulled up", "R_R54 ", "R_R54 RUNL 5V 470", "off-pin-floats"),
