@@ -39,9 +39,22 @@ public record FigureList(List<Figure> figures) {
    * @param value in the unit
    * @param unit SI symbol
    * @param plusMinus expanded uncertainty (k = 2), null = not stated
+   * @param atMost whether the value is a bound only
    */
   public record Figure(
-      String key, int rail, String railName, double value, String unit, Double plusMinus) {
+      String key,
+      int rail,
+      String railName,
+      double value,
+      String unit,
+      Double plusMinus,
+      boolean atMost) {
+    /** A value that is no bound. */
+    public Figure(
+        String key, int rail, String railName, double value, String unit, Double plusMinus) {
+      this(key, rail, railName, value, unit, plusMinus, false);
+    }
+
     /** Name as people read it, with its rail. */
     public String name() {
       return named(key, rail, railName);
@@ -49,7 +62,7 @@ public record FigureList(List<Figure> figures) {
 
     /** The value with its unit. */
     public String text() {
-      return FigureList.value(value, unit);
+      return (atMost ? "at most " : "") + FigureList.value(value, unit);
     }
 
     /** The uncertainty with its unit, empty where none is stated. */
@@ -153,7 +166,10 @@ public record FigureList(List<Figure> figures) {
     private void look(Summary.LookFigures look) {
       if (look != null) {
         add("look.supplyV", 0, look.supplyV(), "V", null);
-        add("look.ohm", 0, look.ohm(), "ohm", null);
+        if (look.ohm() != null) {
+          figures.add(
+              new Figure("look.ohm", 0, railNames[0], look.ohm(), "ohm", null, look.atMost()));
+        }
         add("look.uF", 0, look.uF(), "uF", null);
       }
     }

@@ -52,8 +52,21 @@ public record Summary(
    * @param ohm of the set through the look resistor
    * @param uF total capacitance from the rise
    * @param supplyV volts of the supply
+   * @param ohmAtMost TRUE where the volts are less than the input can tell, so that the ohms are a
+   *     bound; null otherwise
    */
-  public record LookFigures(String result, Double ohm, Double uF, Double supplyV) {}
+  public record LookFigures(
+      String result, Double ohm, Double uF, Double supplyV, Boolean ohmAtMost) {
+    /** Ohms that are a figure and no bound. */
+    public LookFigures(String result, Double ohm, Double uF, Double supplyV) {
+      this(result, ohm, uF, supplyV, null);
+    }
+
+    /** Whether the ohms are a bound only. */
+    public boolean atMost() {
+      return Boolean.TRUE.equals(ohmAtMost);
+    }
+  }
 
   /**
    * Supply.

@@ -67,8 +67,13 @@ class SampleLogsTest {
     assertThat(JsonSchemas.against(replayed)).isEmpty();
     assertThat(replayed.remove("replay").asBoolean()).isTrue();
     assertThat(replayed.remove("rules").toString()).isEqualTo("{\"stored\":1,\"now\":2}");
-    boolean same = replayed.path("alarms").equals(stored.path("alarms"));
-    assertThat(replayed.remove("changed").toString()).isEqualTo(same ? "[]" : "[\"alarms\"]");
+    List<String> changed =
+        Stream.of("alarms", "look")
+            .filter(key -> !replayed.path(key).equals(stored.path(key)))
+            .map(key -> '"' + key + '"')
+            .toList();
+    assertThat(replayed.remove("changed").toString())
+        .isEqualTo("[" + String.join(",", changed) + "]");
     if (name.equals("lost-head")) {
       // Nobody had said that the set records.
       assertThat(replayed.at("/alarms/0/text").asText()).endsWith(" Or is it playing?");
@@ -79,6 +84,7 @@ class SampleLogsTest {
       if (name.equals("look-short")) {
         // Since rules 2 a short in the look is given as "at most".
         ((ObjectNode) summary.at("/alarms/0")).remove(List.of("value", "atMost"));
+        ((ObjectNode) summary.path("look")).remove(List.of("ohm", "ohmAtMost"));
       }
     }
     assertThat(replayed).isEqualTo(stored);

@@ -16,6 +16,9 @@ import firstamp.model.Summary;
 public final class LookCalculation {
   private static final double PAIR_SECONDS = 0.002;
 
+  /** Steps of the volts input from which on they are a figure. */
+  private static final double STEPS_TOLD = 1.5;
+
   private LookCalculation() {}
 
   /**
@@ -45,10 +48,12 @@ public final class LookCalculation {
     boolean reversed = look.result() == Look.Result.REVERSED;
     Double supplyV = reversed ? null : (Double) (volts + Math.max(0, amps) * lookOhm);
     boolean flows = amps >= countA && !reversed;
-    // Less than half a step cannot be seen: of a dead short the figure is "at most".
-    Double ohm = flows ? (Double) (Math.max(volts, countV / 2) / amps) : null;
+    // Of less than a step and a half only the step is known: the figure is a bound, as the alarm's.
+    boolean atMost = flows && volts < STEPS_TOLD * countV;
+    Double ohm = flows ? (Double) ((atMost ? Math.max(volts, countV) : volts) / amps) : null;
     Double farad = reversed ? null : farad(look, scaling, volts, ohm, countV, countA);
-    return new Summary.LookFigures(result, ohm, farad == null ? null : farad * 1e6, supplyV);
+    return new Summary.LookFigures(
+        result, ohm, farad == null ? null : farad * 1e6, supplyV, atMost ? Boolean.TRUE : null);
   }
 
   private static Double farad(

@@ -56,6 +56,9 @@ public final class JsonRunOutput implements RunOutput {
     ObjectNode node = JsonLines.object("look");
     node.put("result", figures.result());
     node.put("ohm", figures.ohm());
+    if (figures.atMost()) {
+      node.put("ohmAtMost", true);
+    }
     node.put("uF", figures.uF());
     node.put("supplyV", figures.supplyV());
     lines.print(node);

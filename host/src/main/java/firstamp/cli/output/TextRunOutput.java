@@ -74,7 +74,8 @@ public final class TextRunOutput implements RunOutput {
   public void look(Summary.LookFigures figures) {
     StringBuilder line = new StringBuilder("first look: ").append(figures.result());
     if (figures.ohm() != null) {
-      line.append(SummaryText.text(", %.3g ohm", figures.ohm()));
+      line.append(
+          SummaryText.text(figures.atMost() ? ", at most %.3g ohm" : ", %.3g ohm", figures.ohm()));
     }
     if (figures.uF() != null) {
       line.append(SummaryText.text(", %.0f uF", figures.uF()));
