@@ -5,7 +5,8 @@ import firstamp.model.Channel;
 
 /**
  * Expanded uncertainties (k = 2) of figures taken from one channel, by the law of propagation (JCGM
- * 100:2008, 5.1.2 and 6.2.1): gain, zero and scatter are taken as independent.
+ * 100:2008, 5.1.2 and 6.2.1): gain, zero, scatter and what a calibration leaves ({@link
+ * InputBudget}) are taken as independent.
  */
 public final class Uncertainty {
   /** Coverage factor. */
@@ -26,10 +27,16 @@ public final class Uncertainty {
    * @param scatter standard uncertainty of the mean from its scatter, same unit
    */
   public double expanded(Channel channel, double value, double scatter) {
+    double perCount = Math.abs(calibration.scale(channel).perCount());
+    boolean valid = calibration.kind() == Calibration.Kind.VALID;
     double gain = gain(channel) * value;
-    double zero =
-        calibration.offsetUncertaintyCounts().get(channel) * calibration.scale(channel).perCount();
-    return COVERAGE * Math.sqrt(gain * gain + zero * zero + scatter * scatter);
+    double zeroCounts =
+        Math.max(
+            calibration.offsetUncertaintyCounts().get(channel),
+            valid ? 0 : InputBudget.blankZeroCounts(channel));
+    double zero = zeroCounts * perCount;
+    double input = InputBudget.standard(channel, value, perCount);
+    return COVERAGE * Math.sqrt(gain * gain + zero * zero + scatter * scatter + input * input);
   }
 
   /** Standard uncertainty of a channel's gain, share of the value. */
