@@ -13,8 +13,9 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * The commonest wiring fault: a short that is there when the switch closes. It is dated at the
- * closing, and nothing is said of a current that no conversion has seen.
+ * The commonest wiring fault: a short that is there when the switch closes. The limiter holds 12 A;
+ * the heat allowed on the sheet is used up after (12^2 - 1^2) t = 0.5 A2s, 3.5 ms: long before the
+ * 15 ms in which a surge may be held.
  */
 class ShortAtClosingTest {
   private static final String SHEET =
@@ -27,13 +28,12 @@ class ShortAtClosingTest {
 
   @TempDir private Path folder;
 
-  private static void datedAtClosing(CommandRunner.Result result, double latestMs) {
+  private static void cutWithinTheHeatAllowed(CommandRunner.Result result) {
     JsonNode summary = result.summary();
-    assertThat(summary.path("tripCause").asText()).isEqualTo("hard-short");
+    assertThat(summary.path("tripCause").asText()).isEqualTo("i2t");
     double atMs = summary.path("tripAtMs").asDouble();
-    assertThat(atMs).isBetween(0.0, latestMs);
+    assertThat(atMs).isBetween(3.0, 3.5);
     assertThat(summary.path("onMs").asDouble()).isEqualTo(atMs);
-    assertThat(summary.path("supply").fieldNames()).toIterable().isEmpty();
     assertThat(result.json("trip").get(0).path("atMs").asDouble()).isEqualTo(atMs);
     for (JsonNode alarm : summary.path("alarms")) {
       assertThat(alarm.path("atMs").asDouble()).as("%s", alarm).isEqualTo(atMs);
@@ -60,7 +60,7 @@ class ShortAtClosingTest {
             Files.writeString(folder.resolve("s.json"), SHEET).toString(),
             "--log",
             folder.resolve("log.db").toString());
-    datedAtClosing(result, 0.0625);
+    cutWithinTheHeatAllowed(result);
   }
 
   @Tag("chip")
@@ -90,7 +90,7 @@ class ShortAtClosingTest {
               "--log",
               folder.resolve("log.db").toString());
       CommandRunner.Result result = CommandRunner.run(command.toArray(String[]::new));
-      datedAtClosing(result, 0.0625);
+      cutWithinTheHeatAllowed(result);
     }
   }
 }
