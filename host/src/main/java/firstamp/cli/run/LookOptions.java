@@ -38,25 +38,25 @@ public final class LookOptions {
   /** What is asked for is refused where it does not fit; what was kept gives way. */
   private Integer size(Desk desk) throws CliFailure {
     Double asked = scale == null ? desk.scale() : scale;
-    if (scale != null && !(asked >= 1 && asked <= ScreenRoom.MOST && asked == Math.rint(asked))) {
-      throw new CliFailure(
-          ExitCode.USAGE, "--scale " + shown(asked) + ", expected 1, 2 or 3 (whole steps only)");
-    }
     if (asked == null) {
       return null;
     }
-    int whole = (int) Math.max(1, Math.min(ScreenRoom.MOST, Math.floor(asked)));
-    int largest = whole == 1 ? 1 : ScreenRoom.largest();
-    if (scale != null && whole > largest) {
+    boolean whole = asked >= 1 && asked <= ScreenRoom.MOST && asked == Math.rint(asked);
+    if (whole && asked == 1) {
+      return 1;
+    }
+    int largest = ScreenRoom.largest();
+    if (scale != null && !(whole && asked <= largest)) {
       throw new CliFailure(
           ExitCode.USAGE,
           "--scale "
-              + whole
-              + " does not fit this screen. The largest that does is "
+              + shown(asked)
+              + (whole ? " does not fit this screen." : " is no whole step that fits this screen.")
+              + " The largest that does is "
               + largest
               + ".");
     }
-    return Math.min(whole, largest);
+    return (int) Math.max(1, Math.min(largest, Math.floor(asked)));
   }
 
   private static String shown(double size) {
