@@ -23,7 +23,7 @@ class HeldKeyTest {
     assertThat(key.tick(1500)).isFalse();
     assertThat(key.tick(1600)).isFalse();
     key.pressed(2000, true);
-    assertThat(key.tick(2400)).as("begins anew").isFalse();
+    assertThat(key.tick(2400)).as("restarts").isFalse();
     assertThat(key.tick(2500)).isTrue();
   }
 
