@@ -22,26 +22,29 @@ uint8_t hal_inputs(void)
     uint8_t b = PINB;
     uint8_t d = PIND;
     uint8_t inputs = 0;
-    if (!(b & BIT(PIN_CHASSIS_CLIP)))
+    bool on = (PORTB & BIT(PIN_RUN)) != 0;
+    bool across = !(d & BIT(PIN_ACROSS));
+    if (!(d & BIT(PIN_CHASSIS_CLIP)))
         inputs |= INPUT_CHASSIS_CLIP;
-    if (b & BIT(PIN_SUPPLY_PRESENT))
+    if (on || across)
         inputs |= INPUT_SUPPLY_PRESENT;
-    if (b & BIT(PIN_SUPPLY_REVERSED))
+    if (!on && !(b & BIT(PIN_SUPPLY_REVERSED)))
         inputs |= INPUT_SUPPLY_REVERSED;
     if (!(d & BIT(PIN_BUTTON)))
         inputs |= INPUT_BUTTON;
     if (!(d & BIT(PIN_PEDAL)))
         inputs |= INPUT_PEDAL;
-    if (!(b & BIT(PIN_ISOLATED_LINK)))
-        inputs |= INPUT_ISOLATED;
-    if (hal_limiting_now())
+    if (on && across)
         inputs |= INPUT_LIMITING;
-    return inputs;
+    return inputs | INPUT_ISOLATED; /* there is no other build */
 }
 
 void hal_read_back(bool on)
 {
-    (void)on; /* an open clip stands at the converter's end */
+    if (on)
+        DDRB &= (uint8_t)~BIT(PIN_READ_BACK);
+    else
+        DDRB |= BIT(PIN_READ_BACK);
 }
 
 void hal_tripped_lamp(bool on)
@@ -185,7 +188,7 @@ static bool inputs_free(void)
         if (convert_alone() >= COUNTS_HIGHEST)
             return false;
     }
-    return (ACSR & BIT(ACO)) == 0;
+    return true;
 }
 
 /* Crystal and slowest start; boot loader off, watchdog always on, EEPROM kept, serial programming on; brown-out 4.3 V. */
@@ -248,10 +251,10 @@ uint16_t hal_self_test(void)
 
 void hal_outputs_off(void)
 {
-    PORTD = BIT(PIN_BUTTON) | BIT(PIN_PEDAL);
-    DDRD = BIT(PIN_SWITCH) | BIT(PIN_LOOK_PATH);
-    PORTB = BIT(PIN_CHASSIS_CLIP) | BIT(PIN_ISOLATED_LINK);
-    DDRB = BIT(PIN_BEEPER) | BIT(PIN_TRIPPED_LAMP);
+    PORTB = 0;
+    DDRB = BIT(PIN_RUN) | BIT(PIN_LOOK_PATH) | BIT(PIN_BEEPER) | BIT(PIN_TRIPPED_LAMP) | BIT(PIN_READ_BACK);
+    PORTD = 0;
+    DDRD = BIT(PIN_PUMP_A) | BIT(PIN_PUMP_B);
 }
 
 void hal_start(void)
@@ -263,8 +266,8 @@ void hal_start(void)
     if (!ram_holds())
         start_faults |= SELF_TEST_RAM;
     wdt_reset();
-    DIDR0 = 0x3F; /* digital buffers of converter and comparator inputs off */
-    DIDR1 = BIT(AIN0D) | BIT(AIN1D);
+    DIDR0 = 0x3F; /* digital buffers of the converter's inputs off */
+    ACSR = BIT(ACD);
     ADMUX = CHANNEL_I;              /* outer reference */
     ADCSRA = BIT(ADEN) | ADC_PRESCALER_BITS;
     convert_alone(); /* the first takes 25 clocks, longer than the others */

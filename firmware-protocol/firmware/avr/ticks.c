@@ -31,13 +31,44 @@ static volatile uint8_t path_plan_low; /* the plan in which the path closed last
 
 /* ---- switch and look path: the port is the only place that knows what is closed ---- */
 
+/*
+ * The tick toggles the two pins of PUMP_WANTED as long as the converter's handler has run a short while ago, so that the
+ * gate loses its volts whatever has come to stand: clock, tick, converter, and with the watchdog the main loop.
+ */
+#define PUMP_WANTED OCR0A /* timer 0 stands, and its registers are shorter to reach than memory */
+#define PUMP_ALIVE OCR0B
+enum { PUMP_PINS = BIT(PIN_PUMP_A) | BIT(PIN_PUMP_B), PUMP_ALIVE_TICKS = 3 };
+
+static inline void pump_stop(void)
+{
+    PUMP_WANTED = 0;
+    PORTD &= (uint8_t)~BIT(PIN_PUMP_A);
+    PORTD &= (uint8_t)~BIT(PIN_PUMP_B);
+}
+
+void hal_pump(bool on)
+{
+    if (!on) {
+        pump_stop();
+    } else if (PUMP_WANTED == 0) {
+        PORTD |= BIT(PIN_PUMP_A);
+        PUMP_WANTED = PUMP_PINS;
+    }
+}
+
+bool hal_limiting_now(void)
+{
+    return (PIND & BIT(PIN_ACROSS)) == 0;
+}
+
 static inline void paths_open(void)
 {
     /* Wishes first: a tick in between may close once more what the next instruction opens. */
     GPIOR0 &= (uint8_t)~BIT(CLOSE_SWITCH_BIT);
     GPIOR0 &= (uint8_t)~BIT(CLOSE_LOOK_BIT);
-    PORTD &= (uint8_t)~BIT(PIN_SWITCH);
-    PORTD &= (uint8_t)~BIT(PIN_LOOK_PATH);
+    PORTB &= (uint8_t)~BIT(PIN_RUN);
+    PORTB &= (uint8_t)~BIT(PIN_LOOK_PATH);
+    pump_stop();
 }
 
 void hal_paths_open(void)
@@ -45,16 +76,6 @@ void hal_paths_open(void)
     if (GPIOR0 & (BIT(CLOSE_SWITCH_BIT) | BIT(CLOSE_LOOK_BIT)))
         path_plan_low = PLAN_LOW; /* it may have closed in this plan, and its first conversion has not ended yet */
     paths_open();
-}
-
-void hal_pump(bool on)
-{
-    (void)on; /* the gate has volts of its own */
-}
-
-bool hal_limiting_now(void)
-{
-    return (ACSR & BIT(ACO)) != 0;
 }
 
 void hal_path_at_boundary(enum hal_path path)
@@ -67,8 +88,8 @@ void hal_path_at_boundary(enum hal_path path)
 
 enum hal_path hal_path_now(void)
 {
-    uint8_t port = PORTD;
-    if (port & BIT(PIN_SWITCH))
+    uint8_t port = PORTB;
+    if (port & BIT(PIN_RUN))
         return HAL_PATH_SWITCH;
     return port & BIT(PIN_LOOK_PATH) ? HAL_PATH_LOOK : HAL_PATH_NONE;
 }
@@ -81,16 +102,15 @@ uint32_t hal_path_since_plan(void)
 
 /*
  * In the tick alone, so the plan is kept later, where interrupts are on: by the first conversion's handler, or by who
- * opens before that. The look path opens in the same instruction pair in which the switch closes.
+ * opens before that. The look path opens in the same instruction in which the switch closes.
  */
 static inline void close_wanted(void)
 {
     if (GPIOR0 & BIT(CLOSE_SWITCH_BIT)) {
-        PORTD |= BIT(PIN_SWITCH);
-        PORTD &= (uint8_t)~BIT(PIN_LOOK_PATH);
+        PORTB = (uint8_t)((PORTB & ~BIT(PIN_LOOK_PATH)) | BIT(PIN_RUN));
     }
     if (GPIOR0 & BIT(CLOSE_LOOK_BIT))
-        PORTD |= BIT(PIN_LOOK_PATH);
+        PORTB |= BIT(PIN_LOOK_PATH);
 }
 
 /* ---- time awake: the main loop's rounds are measured with Timer 2, 4 us a step ---- */
@@ -138,6 +158,11 @@ uint8_t hal_busy_percent(void)
 
 ISR(TIMER1_COMPA_vect)
 {
+    uint8_t alive = PUMP_ALIVE;
+    if (alive != 0) {
+        PUMP_ALIVE = (uint8_t)(alive - 1);
+        PIND = PUMP_WANTED; /* toggles them */
+    }
     uint8_t next = (SLOT_NOW + 1) & (PLAN_SLOTS - 1);
     SLOT_NOW = next;
     if (next == 0) {
@@ -162,8 +187,8 @@ ISR(TIMER1_COMPA_vect)
 static CORE_RARE void bring_plans_forward(void)
 {
     uint8_t low = PLAN_LOW;
-    if ((GPIOR0 & BIT(CLOSE_SWITCH_BIT) && PORTD & BIT(PIN_SWITCH)) ||
-        (GPIOR0 & BIT(CLOSE_LOOK_BIT) && PORTD & BIT(PIN_LOOK_PATH) && !(GPIOR0 & BIT(CLOSE_SWITCH_BIT)))) {
+    if ((GPIOR0 & BIT(CLOSE_SWITCH_BIT) && PORTB & BIT(PIN_RUN)) ||
+        (GPIOR0 & BIT(CLOSE_LOOK_BIT) && PORTB & BIT(PIN_LOOK_PATH) && !(GPIOR0 & BIT(CLOSE_SWITCH_BIT)))) {
         /* closed at the start of this plan: the wish is done */
         path_plan_low = low;
         GPIOR0 &= (uint8_t)~BIT(CLOSE_SWITCH_BIT);
@@ -182,6 +207,7 @@ ISR(ADC_vect)
     uint16_t counts = ADC;
     uint8_t of_slot = SLOT_NOW;
     uint8_t left = plans_left;
+    PUMP_ALIVE = PUMP_ALIVE_TICKS;
     sei();
     guard_conversion(&probe.guard, of_slot, (uint8_t)(PLANS_PER_READING - left), counts);
     if (PLAN_LOW != plans_low)

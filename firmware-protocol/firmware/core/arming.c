@@ -14,6 +14,7 @@ enum {
     DARK_V = 3
 };
 #define FIFTEEN_VOLTS_UV 15000000L /* an enum holds 16 bits on the chip */
+#define SEEN_VOLTS_UV 6000000L     /* a supply of so much is seen across the open switch */
 
 void probe_arm(struct probe *p, const uint8_t *look_parameters, bool close)
 {
@@ -64,14 +65,25 @@ static CORE_RARE void end_look(struct probe *p, enum look_outcome outcome, const
         probe_off(p, BY_LOOK);
 }
 
+/* As V would show the supply, so with its zero. */
+static CORE_RARE uint16_t supply_counts(const struct probe *p)
+{
+    return (uint16_t)((p->work.look.supply_16ths + p->zeros.v_16ths) / 16u);
+}
+
+/* What does not see the supply across the open switch would not see the limiter hold either. */
+static CORE_RARE bool supply_unseen(const struct probe *p)
+{
+    return !p->supply_seen && supply_counts(p) > calibration_counts(&p->calibration, CHANNEL_V, SEEN_VOLTS_UV);
+}
+
 static CORE_RARE void close_switch(struct probe *p)
 {
     const struct look *look = &p->work.look;
     struct surge surge;
     memset(&surge, 0, sizeof surge);
     if (p->state == STATE_LOOK) {
-        /* As V would show the supply, so with its zero. */
-        surge.supply_v = (uint16_t)((look->supply_16ths + p->zeros.v_16ths) / 16u);
+        surge.supply_v = supply_counts(p);
         surge.set_v = (uint16_t)(look->result.end_v_16ths / 16u);
         surge.over_15v = surge.supply_v > calibration_counts(&p->calibration, CHANNEL_V, FIFTEEN_VOLTS_UV);
         surge.allowed = true;
@@ -211,6 +223,8 @@ static void in_look(struct probe *p, const struct conversion *conversion)
         return;
     bool reversed = (p->inputs & INPUT_SUPPLY_REVERSED) != 0;
     enum look_outcome outcome = look_outcome(look, &p->look_parameters, &p->zeros, reversed);
+    if (outcome <= LOOK_SKIPPED && supply_unseen(p))
+        outcome = LOOK_LIMITER;
     if (outcome > LOOK_SKIPPED || !p->close_after_look) {
         end_look(p, outcome, conversion);
         return;

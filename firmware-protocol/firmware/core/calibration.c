@@ -99,7 +99,7 @@ uint16_t calibration_rest_counts(const struct calibration *calibration, uint8_t 
 }
 
 /* Of a box that was never calibrated: pedestal and offsets at the ends of their tolerances. */
-static const struct zero_band new_box[] ROM = {{1, 11}, {1, 11}, {1, 11}};
+static const struct zero_band new_box[] ROM = {{1, 29}, {1, 31}, {1, 13}};
 enum { ZERO_MOVES = 3 };
 
 void calibration_zero_band(const struct calibration *calibration, uint8_t channel, struct zero_band *band)

@@ -3,19 +3,19 @@
 #include <math.h>
 #include <stddef.h>
 
-enum { BIT_SWITCH = 2, BIT_LOOK = 3 };
+enum { BIT_RUN = 0, BIT_LOOK = 2, BIT_PUMP_A = 2, BIT_ACROSS = 7 };
 
-static const double HARD_SHORT_FULL_A = 12.5; /* gives 4.096 V at the comparator */
+/* The gate has volts from a while after the pump's first edge to a while after its last (the circuit's own times). */
+enum { GATE_FILLS_CYCLES = 1000 * (CHIP_HZ / 1000000), GATE_HOLDS_CYCLES = 1500 * (CHIP_HZ / 1000000) };
 
-/* Where each digital input sits and the level it has when it is true. */
+/* Where each digital input sits and the level it has when it is true; those without a pin of their own have port 0. */
 static const struct {
     char port;
     uint8_t bit;
     bool high_when_true;
 } PIN_OF[INPUTS] = {
-    [INPUT_CHASSIS_CLIP] = {'B', 2, false}, [INPUT_SUPPLY_PRESENT] = {'B', 0, true},
-    [INPUT_SUPPLY_REVERSED] = {'B', 1, true}, [INPUT_BUTTON] = {'D', 4, false},
-    [INPUT_PEDAL] = {'D', 5, false}, [INPUT_ISOLATED_LINK] = {'B', 5, false},
+    [INPUT_CHASSIS_CLIP] = {'D', 6, false}, [INPUT_SUPPLY_REVERSED] = {'B', 1, false},
+    [INPUT_BUTTON] = {'D', 4, false},       [INPUT_PEDAL] = {'D', 5, false},
 };
 
 static struct board *board_of(struct chip *chip)
@@ -48,7 +48,24 @@ static bool level_of(const struct board *board, enum digital_input input)
 
 static void drive_pin(struct board *board, enum digital_input input)
 {
-    chip_drive(&board->chip, PIN_OF[input].port, PIN_OF[input].bit, level_of(board, input));
+    if (PIN_OF[input].port != 0)
+        chip_drive(&board->chip, PIN_OF[input].port, PIN_OF[input].bit, level_of(board, input));
+}
+
+/*
+ * Low = volts across the module: while the switch is on the limiter holds the current, while it is open a supply is
+ * there, the right way round.
+ */
+static bool across_level(const struct board *board)
+{
+    if (board->supply == SUPPLY_ON)
+        return !board->hard_short.above;
+    return !board->frontend->input[INPUT_SUPPLY_PRESENT] || board->frontend->input[INPUT_SUPPLY_REVERSED];
+}
+
+static void drive_across(struct board *board)
+{
+    chip_drive(&board->chip, 'D', BIT_ACROSS, across_level(board));
 }
 
 static void declare_driven_pins(struct board *board)
@@ -62,20 +79,13 @@ static void declare_driven_pins(struct board *board)
             if (level_of(board, (enum digital_input)i))
                 levels |= (uint8_t)(1u << PIN_OF[i].bit);
         }
+        if (port == 'D') {
+            mask |= 1u << BIT_ACROSS;
+            if (across_level(board))
+                levels |= 1u << BIT_ACROSS;
+        }
         chip_declare_driven(&board->chip, port, mask, levels);
     }
-}
-
-static uint32_t comparator_mv(double amperes)
-{
-    return (uint32_t)lround(amperes / HARD_SHORT_FULL_A * CHIP_AREF_MV);
-}
-
-/* The comparator only compares: a level of whole millivolts must not move the moment at which the current passes. */
-static void drive_comparator(struct board *board)
-{
-    uint32_t level_mv = comparator_mv(board->frontend->hard_short_a);
-    chip_compare(&board->chip, board->hard_short.above ? level_mv + 1 : 0, level_mv);
 }
 
 /* ---- crossings of the waveform, at their exact time ---- */
@@ -87,7 +97,8 @@ static void crossing_flip(struct crossing *crossing, uint64_t cycle)
     struct board *board = crossing->board;
     crossing->above = !crossing->above;
     if (crossing == &board->hard_short) {
-        drive_comparator(board);
+        declare_driven_pins(board);
+        drive_across(board);
     } else if (crossing->above) {
         board->crossed_cycle = cycle;
         events_crossed(board->events, cycle, crossing->column);
@@ -146,15 +157,36 @@ static void crossing_stop(struct crossing *crossing)
 
 /* ---- switch and look path ---- */
 
+static bool gate_has_volts(const struct board *board)
+{
+    uint64_t now = board->chip.avr->cycle;
+    return board->pump_edge_cycle != 0 && now - board->pump_edge_cycle <= GATE_HOLDS_CYCLES
+           && board->pump_edge_cycle - board->pump_from_cycle >= GATE_FILLS_CYCLES;
+}
+
+/* An edge of the pump; the first after a pause begins to fill the gate. */
+static void pump_watch(struct board *board)
+{
+    bool level = chip_pin_high(&board->chip, 'D', BIT_PUMP_A);
+    uint64_t now = board->chip.avr->cycle;
+    if (level == board->pump_level)
+        return;
+    board->pump_level = level;
+    if (board->pump_edge_cycle == 0 || now - board->pump_edge_cycle > GATE_HOLDS_CYCLES)
+        board->pump_from_cycle = now;
+    board->pump_edge_cycle = now;
+}
+
 static enum supply_state supply_of_pins(const struct board *board)
 {
-    if (chip_pin_high(&board->chip, 'D', BIT_SWITCH))
+    if (chip_pin_high(&board->chip, 'B', BIT_RUN) && gate_has_volts(board))
         return SUPPLY_ON;
-    return chip_pin_high(&board->chip, 'D', BIT_LOOK) ? SUPPLY_LOOK : SUPPLY_OFF;
+    return chip_pin_high(&board->chip, 'B', BIT_LOOK) ? SUPPLY_LOOK : SUPPLY_OFF;
 }
 
 static void supply_watch(struct board *board)
 {
+    pump_watch(board);
     enum supply_state state = supply_of_pins(board);
     if (state == board->supply)
         return;
@@ -166,6 +198,8 @@ static void supply_watch(struct board *board)
     if (state == SUPPLY_ON) {
         board->closed_cycle = cycle;
         board->crossed_cycle = 0;
+        declare_driven_pins(board);
+        drive_across(board);
         crossing_start(&board->hard_short);
         for (size_t i = 0; i < board->crossings; i++)
             crossing_start(&board->crossing[i]);
@@ -174,6 +208,8 @@ static void supply_watch(struct board *board)
         if (board->crossed_cycle != 0 && cycle - board->crossed_cycle > board->longest_reaction_cycles)
             board->longest_reaction_cycles = cycle - board->crossed_cycle;
         crossing_stop(&board->hard_short);
+        declare_driven_pins(board);
+        drive_across(board);
         for (size_t i = 0; i < board->crossings; i++)
             crossing_stop(&board->crossing[i]);
     }
@@ -237,7 +273,8 @@ static void after_reset(struct chip *chip)
     declare_driven_pins(board);
     for (int i = 0; i < INPUTS; i++)
         drive_pin(board, (enum digital_input)i);
-    drive_comparator(board);
+    declare_driven_pins(board);
+    drive_across(board);
 }
 
 static const struct chip_surroundings SURROUNDINGS = {counts, ports_changed, byte_sent, next_byte, after_reset};
@@ -262,6 +299,7 @@ static void apply_change(struct board *board, const struct input_change *change)
         board->frontend->input[change->input] = change->level;
         declare_driven_pins(board);
         drive_pin(board, change->input);
+        drive_across(board);
         return;
     }
     board->frontend->hard_short_a = change->hard_short_a;
@@ -271,7 +309,8 @@ static void apply_change(struct board *board, const struct input_change *change)
         board->hard_short.above = amperes > change->hard_short_a;
         crossing_arm(&board->hard_short, board->chip.avr->cycle);
     }
-    drive_comparator(board);
+    declare_driven_pins(board);
+    drive_across(board);
 }
 
 uint64_t board_next_change(const struct board *board)

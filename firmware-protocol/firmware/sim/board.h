@@ -36,6 +36,9 @@ struct board {
     enum supply_state supply;
     uint64_t closed_cycle; /* of the last closing of the switch */
     uint64_t opened_cycle;
+    bool pump_level;
+    uint64_t pump_edge_cycle; /* of the pump's last edge, 0 = none yet */
+    uint64_t pump_from_cycle; /* of the first edge after a pause */
     size_t next_change; /* of the front-end's list */
     struct crossing hard_short;
     size_t crossings;

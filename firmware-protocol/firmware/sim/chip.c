@@ -12,7 +12,7 @@
 #include <avr_ioport.h>
 
 /* Register addresses of the ATmega328P (data sheet, register summary). */
-enum { REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B, REG_SPMCSR = 0x57,
+enum { REG_PINB = 0x23, REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B, REG_SPMCSR = 0x57,
        REG_ADCSRA = 0x7A, REG_UCSRA = 0xC0, REG_UBRRL = 0xC4, REG_UBRRH = 0xC5 };
 enum { ENTRY_CYCLES = 4, WAKE_CYCLES = 4 };
 enum { RAM_START = 0x100, BIT_U2X = 1, HIGHEST_COUNT = 1023 };
@@ -248,7 +248,7 @@ static void listen(struct chip *chip)
     avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUTPUT), byte_sent, chip);
     avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUT_XON), receiver_xon, chip);
     avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUT_XOFF), receiver_xoff, chip);
-    static const avr_io_addr_t WATCHED[] = {REG_PIND, REG_DDRD, REG_PORTD};
+    static const avr_io_addr_t WATCHED[] = {REG_PINB, REG_DDRB, REG_PORTB, REG_PIND, REG_DDRD, REG_PORTD};
     for (size_t i = 0; i < sizeof WATCHED / sizeof WATCHED[0]; i++)
         avr_irq_register_notify(avr_iomem_getirq(avr, WATCHED[i], NULL, AVR_IOMEM_IRQ_ALL), port_written, chip);
     avr_irq_register_notify(avr_iomem_getirq(avr, REG_SPMCSR, NULL, AVR_IOMEM_IRQ_ALL), fuse_read_begins, chip);

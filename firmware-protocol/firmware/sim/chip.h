@@ -24,7 +24,7 @@ struct chip;
 struct chip_surroundings {
     /* The counts that the converter latches for one of its inputs in this cycle; chip->conversion.start_cycle is when it was started. */
     uint16_t (*counts)(struct chip *chip, uint8_t channel, uint64_t cycle);
-    /* A register of port D was written, or a reset cleared it. */
+    /* A register of port B or D was written, or a reset cleared it. */
     void (*ports_changed)(struct chip *chip);
     /* One byte has left the transmitter. */
     void (*byte_sent)(struct chip *chip, uint8_t byte);

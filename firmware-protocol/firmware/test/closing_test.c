@@ -44,10 +44,10 @@ static void zeros_outside_their_band_are_refused(void)
         CHECK_IS(bytes_u16(heard.payload + 4 + 2 * channel), 0);
     }
     talk_fresh(&probe);
-    fake.counts[CHANNEL_I] = 12;
+    fake.counts[CHANNEL_I] = 30;
     ask_on(talk_no_look, &limits);
     refuses(LOOK_NO_ZERO);
-    for (uint16_t rest = 1; rest <= 11; rest += 10) { /* the ends of what the parts of a new box allow */
+    for (uint16_t rest = 1; rest <= 13; rest += 12) { /* the ends of what the parts of a new box allow */
         talk_fresh(&probe);
         for (int channel = CHANNEL_I; channel <= CHANNEL_V; channel++)
             fake.counts[channel] = rest;
@@ -106,12 +106,11 @@ static void limiter_that_does_not_hold_is_found_before_anything_is_joined(void)
         CHECK(!(probe_inputs(&probe) & INPUT_LIMITER_TESTED));
     }
     talk_fresh(&probe); /* the supply is seen across the open switch, and no more once the gate has its volts */
-    fake.limiting = true;
     ask_on(talk_no_look, &limits);
     for (int i = 0; i < 16 * 400 && !fake.pump; i++)
         fake_run(1);
     CHECK(fake.pump);
-    fake.limiting = false;
+    fake.across_blind = true;
     refuses(LOOK_LIMITER);
 }
 
@@ -130,6 +129,27 @@ static void limiter_that_gives_way_behind_the_look_is_found(void)
     fake.test_lights = true;
     refuses(LOOK_LIMITER);
     CHECK(!(probe_inputs(&probe) & INPUT_LIMITER_TESTED));
+}
+
+/* A dead sense of the volts across the switch would not see a surge or a short. */
+static void supply_that_is_not_seen_across_the_switch_is_refused(void)
+{
+    struct limits limits = talk_no_limits();
+    talk_fresh(&probe);
+    fake.across_blind = true;
+    fake.look_counts[CHANNEL_I] = 5;
+    fake.look_counts[CHANNEL_V] = 85; /* 4.7 V and 22 mA: 12 V */
+    fake.look_counts[CHANNEL_J] = 62;
+    ask_on(talk_look, &limits);
+    refuses(LOOK_LIMITER);
+    talk_fresh(&probe);
+    fake.across_blind = true; /* under 6 V nothing need be seen */
+    fake.look_counts[CHANNEL_I] = 5;
+    fake.look_counts[CHANNEL_V] = 45;
+    fake.look_counts[CHANNEL_J] = 30;
+    ask_on(talk_look, &limits);
+    talk_run_ms(1000);
+    CHECK_IS(probe.state, STATE_ON);
 }
 
 static void clips_are_read_back(void)
@@ -450,6 +470,7 @@ void closing_tests(void)
     calibrated_zero_may_move_by_three_counts();
     limiter_that_does_not_hold_is_found_before_anything_is_joined();
     limiter_that_gives_way_behind_the_look_is_found();
+    supply_that_is_not_seen_across_the_switch_is_refused();
     clips_are_read_back();
     current_and_volts_of_the_look_must_fit();
     charge_beyond_the_limiter_is_refused();

@@ -41,7 +41,9 @@ void hal_pump(bool on)
 
 bool hal_limiting_now(void)
 {
-    return fake.limiting;
+    if (fake.path == HAL_PATH_SWITCH)
+        return fake.limiting;
+    return (fake.inputs & INPUT_SUPPLY_PRESENT) != 0 && !fake.across_blind;
 }
 
 void hal_read_back(bool on)

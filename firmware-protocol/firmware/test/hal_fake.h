@@ -20,7 +20,8 @@ struct fake {
     bool converter_stands;
     bool eeprom_worn; /* writes do not hold */
     bool line_stands; /* nothing leaves */
-    bool limiting;
+    bool limiting;     /* while the switch is on */
+    bool across_blind; /* the supply across the open switch is not seen */
     bool test_lights; /* the limiter does not hold: gate volts close the switch whatever its pin says */
     uint16_t read_back_counts[CHANNELS]; /* 0 = the clip is joined, nothing moves */
     uint8_t fuses[3];

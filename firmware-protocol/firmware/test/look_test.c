@@ -115,7 +115,7 @@ static void look_opens_at_once_above_its_own_limit(void)
 static void current_with_all_open_is_refused(void)
 {
     talk_fresh(&probe);
-    fake.counts[CHANNEL_J] = 12;
+    fake.counts[CHANNEL_J] = 32;
     fake_run_ms(5);
     hear_result(talk_look, 0);
     CHECK_IS(result.payload[0], LOOK_CURRENT_WHILE_OFF);

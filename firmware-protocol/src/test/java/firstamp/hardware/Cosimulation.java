@@ -19,7 +19,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * The probe's program in the simulated chip and the circuit of {@code hardware/earlier} round it,
+ * The probe's program in the simulated chip and the circuit of {@code hardware/bench} round it,
  * simulated together by {@code probe-cosim}. The host is a script in the probe's time. Not for
  * threads to share.
  */
@@ -29,7 +29,7 @@ final class Cosimulation {
   private static final Path ELF = Path.of("firmware/build/probe.elf");
 
   /** The circuit that the program's pins are made for today. */
-  static final Path BENCH = Path.of("hardware/earlier/bench").toAbsolutePath();
+  static final Path BENCH = Path.of("hardware/bench").toAbsolutePath();
 
   private static final Pattern EVENT =
       Pattern.compile(".*\"t_us\":(\\d+),\"pin\":\"(\\w+)\".*\"level\":\"(\\w+)\".*");

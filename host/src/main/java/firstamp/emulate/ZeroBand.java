@@ -12,12 +12,14 @@ import firstamp.protocol.rules.Zeros;
  * @param highestCounts at most
  */
 record ZeroBand(int lowestCounts, int highestCounts) {
-  private static final ZeroBand NEW_BOX = new ZeroBand(1, 11);
+  private static final ZeroBand NEW_I = new ZeroBand(1, 29);
+  private static final ZeroBand NEW_J = new ZeroBand(1, 31);
+  private static final ZeroBand NEW_V = new ZeroBand(1, 13);
   private static final int MOVES = 3;
 
   static ZeroBand of(Memory memory, Channel channel) {
     if (memory.calibrationState() != CalibrationState.VALID) {
-      return NEW_BOX;
+      return channel == Channel.I ? NEW_I : channel == Channel.J ? NEW_J : NEW_V;
     }
     int rest = memory.calibration().scales().get(channel.ordinal()).countsAt(0);
     return new ZeroBand(rest > MOVES ? rest - MOVES : 1, rest + MOVES);

@@ -39,7 +39,7 @@ class ConversionPlanTest {
           .confirmVolts(3, 3)
           .build();
 
-  static final int LONGEST_INTERRUPTS_OFF_CYCLES = 85;
+  static final int LONGEST_INTERRUPTS_OFF_CYCLES = 95;
   private static final int SMALLEST_STACK_GAP_BYTES = 256;
 
   @TempDir Path folder;
