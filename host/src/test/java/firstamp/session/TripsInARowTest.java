@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** How often in a row, and what that asks for. Common practice at the bench, no source. */
+/** Trips in a row for one cause, and what they ask for. Common practice at the bench, no source. */
 class TripsInARowTest {
   private static final long NOW = 1_790_000_000_000L;
   private static final long MINUTE = 60_000;
