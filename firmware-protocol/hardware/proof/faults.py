@@ -65,7 +65,7 @@ def cases():
         if kind in "RCD":
             a, b = words[1:3]
             if not (kind == "R" and words[-1] == "1G"):
-                yield ref, "open", replaced(line, f"R_{ref} {a} {b} {'1k' if ref == 'R1' else '1G'}")
+                yield ref, "open", replaced(line, f"R_{ref} {a} {b} {'10' if ref == 'R1' else '1G'}")
             if words[-1] not in ("1m", "10m"):
                 yield ref, "shorted", replaced(line, f"{line}\nRFAULT {a} {b} 50m")
         elif kind in "MQ":

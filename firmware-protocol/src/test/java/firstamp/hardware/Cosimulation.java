@@ -76,7 +76,7 @@ final class Cosimulation {
     with("volts", "12").with("ilim", "2").with("csup", "470u").with("esr", "50m");
     with("lead", "1u").with("cset", "1000u").with("esrset", "80m").with("rset", "210");
     with("shortat", "1e6").with("shortohm", "1").with("bounce", "0");
-    // of the circuit with the limiter; the one before it takes no notice
+    // chassis 0: module in the plus lead; both jaws of the chassis clip on
     with("chassis", "0").with("rsup", "50m").with("rmotor", "1e9");
     with("jaw", "10m").with("sense", "1").with("usb", "5");
   }
