@@ -84,6 +84,7 @@ final class Arming {
     }
     if (streamSince < 0) {
       streamSince = run.translator().lastMicros();
+      run.talk().send(new HostMessage.ReadClips());
     }
     if (run.chain().latest() == null
         || run.translator().lastMicros() - streamSince < CLIPS_MICROS) {
@@ -107,11 +108,14 @@ final class Arming {
         && speedTries < SPEED_TRIES;
   }
 
-  /** A clip that is joined to nothing reads full scale: over any limit. It is said, not watched. */
+  /**
+   * A clip that is joined to nothing reads full scale, or the probe has found it open when it read
+   * the clips back: it is said, not watched.
+   */
   private Set<Integer> findOpenRails() {
     Set<Integer> open = new TreeSet<>();
     for (int rail = 1; rail <= 3; rail++) {
-      if (!ReadingFigures.clipOn(run.chain().latest(), rail)) {
+      if (!ReadingFigures.clipOn(run.chain().latest(), rail) || !run.clips().railJoined(rail)) {
         open.add(rail);
       }
     }

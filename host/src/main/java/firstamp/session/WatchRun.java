@@ -11,6 +11,7 @@ import firstamp.model.ProbePort;
 import firstamp.model.Reading;
 import firstamp.model.Summary;
 import firstamp.model.SwitchState;
+import firstamp.protocol.Clips;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.PressKind;
 import firstamp.protocol.PressSource;
@@ -47,6 +48,7 @@ public final class WatchRun implements StreamSink {
   private Conversation talk;
   private Chain chain;
   private ProbeHello hello;
+  private Clips clips = Clips.UNKNOWN;
   private RunSteps steps;
   private OffCause wantOff;
   private boolean wantEnd;
@@ -275,6 +277,11 @@ public final class WatchRun implements StreamSink {
     early.clear();
   }
 
+  /** Which clips are joined, as the probe has read them back last. */
+  Clips clips() {
+    return clips;
+  }
+
   /** The same probe after a restart: the power-up goes on under the scales of its first hello. */
   void restartedAs(ProbeMessage.Hello message) {
     hello = Hellos.of(message, talk.port().describe(), null);
@@ -429,6 +436,7 @@ public final class WatchRun implements StreamSink {
 
     @Override
     public void status(ProbeMessage.Status status) {
+      clips = status.clips();
       progress.status(status.busyPercent(), status.dropped());
     }
   }

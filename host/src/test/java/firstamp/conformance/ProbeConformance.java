@@ -7,6 +7,7 @@ import firstamp.model.Reading;
 import firstamp.protocol.CalibrationData;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.ChannelSum;
+import firstamp.protocol.Clips;
 import firstamp.protocol.Frame;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LineSpeed;
@@ -465,6 +466,27 @@ abstract class ProbeConformance extends QuietConformance {
           host.helloOfVersion(1);
           host.until(
               () -> host.all(ProbeMessage.Hello.class).size() > before, 3, "answer in version 2");
+        });
+  }
+
+  @Test
+  void clipsAreReadBackWhenTheHostAsks() throws Exception {
+    on(
+        "t_s,supply_V,supply_A,rail1_V\n0,12,0.1,8\n",
+        PLAIN,
+        host -> {
+          host.hello();
+          assertThat(host.all(ProbeMessage.Status.class))
+              .noneMatch(status -> status.clips().known());
+          host.send(new HostMessage.ReadClips());
+          host.until(
+              () -> host.all(ProbeMessage.Status.class).stream().anyMatch(s -> s.clips().known()),
+              3,
+              "clips");
+          Clips clips = host.last(ProbeMessage.Status.class).orElseThrow().clips();
+          assertThat(clips.railJoined(1)).isTrue();
+          assertThat(clips.railJoined(2)).isFalse();
+          assertThat(clips.railJoined(3)).isFalse();
         });
   }
 

@@ -8,6 +8,7 @@ import firstamp.emulate.Faults;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.box.BoxKind;
 import firstamp.model.Alarm;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
@@ -224,7 +225,9 @@ class WatchRunTest {
 
   @Test
   void theProbesOwnUncertaintiesAreRead() throws Exception {
-    EmulatedProbe probe = Scenarios.open("healthy", ProbeOptions.of(1, Pace.MAX));
+    // The zeros that are written are those of ideal parts: another box would have lost its own.
+    ProbeOptions ideal = ProbeOptions.of(1, Pace.MAX).withBox(BoxKind.IDEAL);
+    EmulatedProbe probe = Scenarios.open("healthy", ideal);
     Calibration written = calibrated(0.00123, 0.25);
     new CalibrationTalk(probe).write(written);
     JobSheet effective = sheet("healthy");
