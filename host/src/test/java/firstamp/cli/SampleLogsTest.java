@@ -66,27 +66,11 @@ class SampleLogsTest {
                 .summary();
     assertThat(JsonSchemas.against(replayed)).isEmpty();
     assertThat(replayed.remove("replay").asBoolean()).isTrue();
-    assertThat(replayed.remove("rules").toString()).isEqualTo("{\"stored\":1,\"now\":2}");
-    List<String> changed =
-        Stream.of("alarms", "look")
-            .filter(key -> !replayed.path(key).equals(stored.path(key)))
-            .map(key -> '"' + key + '"')
-            .toList();
-    assertThat(replayed.remove("changed").toString())
-        .isEqualTo("[" + String.join(",", changed) + "]");
     if (name.equals("lost-head")) {
       // Nobody had said that the set records.
       assertThat(replayed.at("/alarms/0/text").asText()).endsWith(" Or is it playing?");
     }
-    // Sentences may be worded anew; figures and times come out the same but for what is named.
-    for (JsonNode summary : List.of(replayed, stored)) {
-      summary.path("alarms").forEach(alarm -> ((ObjectNode) alarm).remove("text"));
-      if (name.equals("look-short")) {
-        // Since rules 2 a short in the look is given as "at most".
-        ((ObjectNode) summary.at("/alarms/0")).remove(List.of("value", "atMost"));
-        ((ObjectNode) summary.path("look")).remove(List.of("ohm", "ohmAtMost"));
-      }
-    }
+    // Made with these rules: figures, times and sentences come out the same.
     assertThat(replayed).isEqualTo(stored);
   }
 
