@@ -310,12 +310,13 @@ class PowerUpFiguresTest {
   }
 
   @Test
-  void ofADeadShortTheOhmsAreAtMostHalfACountOfVolts() {
+  void ofADeadShortTheOhmsAreAtMostACountOfVolts() {
     Look look =
         new Look(Look.Result.SHORT, false, 0, 1_000_000, Zero.NONE, 500, 0, 16 * 93, 0, 500 * 93);
     figures.onEvent(new ProbeEvent.Looked(1_000_000, look));
-    // 93 counts are 36.3 mA; half of 58.6 mV over that is 0.81 ohm.
-    assertThat(figures.look().ohm()).isCloseTo(0.806, within(0.01));
+    // 93 counts are 36.3 mA; 58.6 mV over that are 1.61 ohm.
+    assertThat(figures.look().ohm()).isCloseTo(1.613, within(0.01));
+    assertThat(figures.look().atMost()).isTrue();
     assertThat(figures.look().uF()).isNull();
     assertThat(figures.look().supplyV()).isCloseTo(11.99, within(0.02));
   }
