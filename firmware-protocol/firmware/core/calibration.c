@@ -109,7 +109,7 @@ void calibration_zero_band(const struct calibration *calibration, uint8_t channe
         return;
     }
     uint16_t rest = calibration_rest_counts(calibration, channel);
-    band->lowest_counts = rest > ZERO_MOVES ? (uint16_t)(rest - ZERO_MOVES) : 1;
+    band->lowest_counts = rest > ZERO_MOVES ? (uint16_t)(rest - ZERO_MOVES) : 0;
     band->highest_counts = (uint16_t)(rest + ZERO_MOVES);
 }
 

@@ -22,7 +22,7 @@ record ZeroBand(int lowestCounts, int highestCounts) {
       return channel == Channel.I ? NEW_I : channel == Channel.J ? NEW_J : NEW_V;
     }
     int rest = memory.calibration().scales().get(channel.ordinal()).countsAt(0);
-    return new ZeroBand(rest > MOVES ? rest - MOVES : 1, rest + MOVES);
+    return new ZeroBand(rest > MOVES ? rest - MOVES : 0, rest + MOVES);
   }
 
   private boolean holds(int sixteenths) {
