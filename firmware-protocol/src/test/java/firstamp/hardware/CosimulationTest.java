@@ -63,7 +63,7 @@ class CosimulationTest {
             .with("shortohm", "0.05")
             .calibrated(CALIBRATED)
             .option("--fine-at-ms", "760")
-            .run(765);
+            .run(790);
     assertThat(result.of(ProbeMessage.Trip.class)).isNotEmpty();
     assertThat(lastMs(result, "low")).isBetween(760.0, 761.1);
     assertThat(result.courses().get("amps").highest()).isBetween(10.0, 30.0);
