@@ -17,8 +17,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * What a person reads from the views of a log: one zero of time, physical values, nothing that was
- * not measured. On the sample in which a wire shorts the set 1.2 s after closing; the probe counts
- * 4.21 s up to there.
+ * not measured. On a log in which a wire shorts the set 1.2 s after closing; the probe counts 4.21
+ * s up to there.
  */
 final class ReadableViewsTest {
   @TempDir Path folder;
@@ -27,7 +27,7 @@ final class ReadableViewsTest {
   @BeforeEach
   void bringTheSampleForward() throws Exception {
     file = folder.resolve("log.db");
-    Files.copy(Path.of("..", "sample-logs", "wire-short.firstamp"), file);
+    Files.copy(Path.of("src/test/resources/logs/trip-at-1200-ms.firstamp"), file);
     BenchLog.open(file, Fixture.TIME).close();
   }
 
