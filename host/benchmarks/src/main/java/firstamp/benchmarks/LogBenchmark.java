@@ -1,11 +1,11 @@
 package firstamp.benchmarks;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.model.TimeSource;
 import firstamp.session.WholeChain;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

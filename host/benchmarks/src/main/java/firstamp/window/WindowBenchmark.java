@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import com.sun.management.OperatingSystemMXBean;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
@@ -18,7 +19,6 @@ import firstamp.session.SheetTexts;
 import firstamp.session.Snapshot;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
-import com.sun.management.OperatingSystemMXBean;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
