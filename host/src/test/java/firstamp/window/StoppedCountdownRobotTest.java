@@ -63,7 +63,11 @@ class StoppedCountdownRobotTest {
   }
 
   private void countdown() throws Exception {
-    hands.hold(KeyEvent.VK_1, 700);
+    // On a busy machine a hold can be cut short; a person holds again.
+    for (int hold = 0; hold < 4 && now().countdownS() == null; hold++) {
+      hands.hold(KeyEvent.VK_1, 900);
+      hands.pause(1_000);
+    }
     hands.await("the countdown", () -> now().countdownS() != null);
     hands.pause(400);
   }

@@ -60,34 +60,35 @@ class WatchingWindowTest {
     key(to, KeyEvent.KEY_RELEASED, code, character, System.nanoTime() / 1_000_000);
   }
 
-  private void mouse(int id, int x, int y, int button, int modifiers) throws Exception {
-    Component canvas = window.panel().strips().component();
-    SwingUtilities.invokeAndWait(
-        () ->
-            canvas.dispatchEvent(new MouseEvent(canvas, id, 1, modifiers, x, y, 1, false, button)));
-  }
-
   /** Drags the running limit to another value, all on the Swing thread of a painted window. */
   private void drag(double toAmps) throws Exception {
     paint();
-    int[] y = new int[2];
+    // In one go: a layout in between would move the strips from under the pointer.
     SwingUtilities.invokeAndWait(
         () -> {
           StripsView strips = window.panel().strips();
+          Canvas canvas = strips.component();
+          canvas.paint(
+              new BufferedImage(canvas.getWidth(), canvas.getHeight(), BufferedImage.TYPE_INT_RGB)
+                  .createGraphics());
           Limit limit =
               strips.limits().stream()
                   .filter(one -> one.kind() == firstamp.model.LimitKind.RUNNING_A)
                   .findFirst()
                   .orElseThrow();
           Rectangle2D area = strips.chart().areaOf(limit);
-          y[0] = (int) Math.round(StripChart.yOf(area, limit.scale().place(limit.value())));
-          y[1] = (int) Math.round(StripChart.yOf(area, limit.scale().place(toAmps)));
+          int from = (int) Math.round(StripChart.yOf(area, limit.scale().place(limit.value())));
+          int to = (int) Math.round(StripChart.yOf(area, limit.scale().place(toAmps)));
+          int down = MouseEvent.BUTTON1_DOWN_MASK;
+          send(canvas, MouseEvent.MOUSE_PRESSED, from, MouseEvent.BUTTON1, down);
+          send(canvas, MouseEvent.MOUSE_DRAGGED, (from + to) / 2, MouseEvent.NOBUTTON, down);
+          send(canvas, MouseEvent.MOUSE_DRAGGED, to, MouseEvent.NOBUTTON, down);
+          send(canvas, MouseEvent.MOUSE_RELEASED, to, MouseEvent.BUTTON1, 0);
         });
-    int down = MouseEvent.BUTTON1_DOWN_MASK;
-    mouse(MouseEvent.MOUSE_PRESSED, 500, y[0], MouseEvent.BUTTON1, down);
-    mouse(MouseEvent.MOUSE_DRAGGED, 500, (y[0] + y[1]) / 2, MouseEvent.NOBUTTON, down);
-    mouse(MouseEvent.MOUSE_DRAGGED, 500, y[1], MouseEvent.NOBUTTON, down);
-    mouse(MouseEvent.MOUSE_RELEASED, 500, y[1], MouseEvent.BUTTON1, 0);
+  }
+
+  private static void send(Component to, int id, int y, int button, int modifiers) {
+    to.dispatchEvent(new MouseEvent(to, id, 1, modifiers, 500, y, 1, false, button));
   }
 
   private BufferedImage paint() throws Exception {
