@@ -11,8 +11,7 @@ import java.util.SplittableRandom;
 /**
  * What the three steps of a calibration leave in a box: clips together, a battery on volts and
  * rails, two currents through a resistor; head and meter keep their nominal gain. Points, least
- * squares and stated uncertainties are those of the host's calibration, which the tests run on the
- * same boxes.
+ * squares and stated uncertainties follow the host's calibration; no test holds the two together.
  */
 final class BenchCalibration {
   /** Volts of the battery, ampere of the two currents (as in the practice calibration). */
