@@ -10,7 +10,7 @@ import java.util.OptionalInt;
 
 /**
  * Turns bytes from the line, in any pieces, into messages. Every input is survived: what does not
- * decode is counted and reported, and reception goes on at the next delimiter. Only a sink's own
+ * decode is counted and reported, and reception continues at the next delimiter. Only a sink's own
  * exception comes out of {@link #push}; the rest of the pushed bytes is lost then, the decoder
  * stays usable. For one thread.
  */
@@ -243,7 +243,7 @@ public final class FrameDecoder {
     sink.frame(new Frame(sequence, tickMicros, message));
   }
 
-  /** Whether this message may come from a sender that has started its sequence anew. */
+  /** Whether this message may come from a sender that has restarted its sequence. */
   private boolean startsAgain(Message message) {
     if (message instanceof ProbeMessage.Hello hello) {
       boolean again = hello.bootId() != lastBootId;

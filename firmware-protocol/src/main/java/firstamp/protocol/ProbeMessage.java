@@ -248,7 +248,7 @@ public sealed interface ProbeMessage extends Message {
    * @param value of the deciding conversion in counts; in 1/16 count where the cause is {@link
    *     TripCause#MEAN}
    * @param limit in the same unit, absolute
-   * @param i2tCounts2 surge heat sum, counts squared times conversions
+   * @param i2tCounts2 inrush I2t sum, counts squared times conversions
    * @param i2tLimitCounts2 its budget, 0 = not watched
    * @param bootLow low 16 bits of the boot id in which it happened
    * @param limitedConversions how many in a row, to the last, had seen the limiter hold

@@ -1,6 +1,6 @@
 package firstamp.protocol;
 
-/** Why the probe refused a command; what the detail holds is said for each. */
+/** Why the probe refused a command; each reason describes its detail. */
 public enum RefusalReason implements WireCode {
   /** Not in this state; detail: the state. */
   WRONG_STATE(1),

@@ -6,7 +6,7 @@ public enum TripCause implements WireCode {
   INRUSH(1),
   /** Over the running limit, on I or J. */
   RUNNING(2),
-  /** The surge heat budget is spent. */
+  /** The inrush I2t budget is used up. */
   I2T(3),
   /** The comparator, about 10 us. */
   HARD_SHORT(4),

@@ -11,7 +11,7 @@ import java.util.List;
  * @param inrushMillis how long the inrush limit acts instead of the running one, 0 to 10 000
  * @param inrushICounts 0 or 4 to 1020
  * @param runningICounts 0 or 4 to 1020
- * @param runningJCounts 0 or 4 to 1000, besides the one on I
+ * @param runningJCounts 0 or 4 to 1000, in addition to the one on I
  * @param peakICounts 0 or 4 to 1020, after the inrush time, for pulsed current
  * @param meanISixteenths mean of the last 100 ms of I in 1/16 count, 0 or 64 to 16 320
  * @param meanJSixteenths the same of J, 0 or 64 to 16 000
@@ -140,7 +140,7 @@ public record TripLimits(
       return this;
     }
 
-    /** Limits after the inrush time on I and, besides, on J. */
+    /** Limits after the inrush time on I and on J. */
     public Builder running(int iCounts, int jCounts) {
       this.runningICounts = iCounts;
       this.runningJCounts = jCounts;
@@ -174,7 +174,7 @@ public record TripLimits(
       return this;
     }
 
-    /** Budget of the surge heat above a current that may flow for ever. */
+    /** Budget of inrush I2t above a current that may flow for ever. */
     public Builder i2t(long budgetCounts2, int runningICounts) {
       this.i2tBudgetCounts2 = budgetCounts2;
       this.i2tRunningICounts = runningICounts;

@@ -7,15 +7,15 @@ import java.util.List;
 /**
  * What changed from one power-up to another, figure by figure.
  *
- * <p>Supply current, supply volts and rails are held against each other by Welch's test on means of
- * one second of the second half of each; other figures exist once per power-up, so their scatter is
- * an assumption (listed at each, common practice, no source). The calibrations' uncertainty comes
- * on top unless both ran on one calibration of one probe.
+ * <p>Supply current, supply volts and rails are compared by Welch's test on means of one second of
+ * the second half of each; other figures exist once per power-up, so their scatter is an assumption
+ * (listed at each, common practice, no source). The calibrations' uncertainty comes on top unless
+ * both ran on one calibration of one probe.
  *
- * @param differences figures that both have, in the order of the summary
- * @param parting where the two courses first part, null if they do not
- * @param leakageA how much more the leakage of germanium parts draws in the second's room, already
- *     in the uncertainty of the current; null = not known, or no such parts
+ * @param differences figures that both power-ups have, in the order of the summary
+ * @param parting where the two traces first diverge, null if they do not
+ * @param leakageA extra leakage current of germanium parts at the room temperature of the second
+ *     power-up, already in the uncertainty of the current; null = not known, or no such parts
  */
 public record Comparison(List<Difference> differences, Parting parting, Double leakageA) {
 
@@ -49,7 +49,7 @@ public record Comparison(List<Difference> differences, Parting parting, Double l
       Double p) {}
 
   /**
-   * Where the courses part.
+   * Where the traces diverge.
    *
    * @param what "supply current", "supply volts" or "rail"
    * @param rail 1 to 3, 0 = none
@@ -72,7 +72,7 @@ public record Comparison(List<Difference> differences, Parting parting, Double l
   }
 
   /**
-   * Compares two power-ups of a set with germanium parts in rooms of different warmth.
+   * Compares two power-ups of a set with germanium parts at different room temperatures.
    *
    * @param before first power-up
    * @param after second
@@ -89,7 +89,7 @@ public record Comparison(List<Difference> differences, Parting parting, Double l
         builder.differences, TrendDivergence.of(before.course(), after.course()), leakageA);
   }
 
-  /** Whether two calibrations are one: the same scales, made at the same time. */
+  /** Whether two calibrations are the same one: equal scales, made at the same time. */
   public static boolean oneCalibration(Calibration one, Calibration two) {
     return one.scales().equals(two.scales())
         && one.calibratedEpochSeconds() == two.calibratedEpochSeconds();

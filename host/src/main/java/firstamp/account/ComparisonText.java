@@ -44,7 +44,7 @@ public final class ComparisonText {
     return lines;
   }
 
-  /** What the warmth of the two rooms does to the current, in words. */
+  /** How the difference in room temperature affects the current, in words. */
   public static String leakage(Comparison comparison) {
     double amps = comparison.leakageA();
     return "the second room alone makes the leakage of its germanium parts "
@@ -54,8 +54,8 @@ public final class ComparisonText {
   }
 
   /**
-   * Ripple up tells a tired filter; whether the current went up with it tells leaky from dry
-   * (common practice, no source). Null where the ripple has not grown.
+   * More ripple points to a worn filter capacitor; whether the current rose with it tells a leaky
+   * one from a dried-out one (common practice, no source). Null where the ripple has not grown.
    */
   public static String pointsTo(Comparison comparison) {
     Comparison.Difference ripple = null;
@@ -94,7 +94,7 @@ public final class ComparisonText {
         + ")";
   }
 
-  /** Where the courses part. */
+  /** Where the traces diverge. */
   public static String parting(Comparison comparison, JobSheet sheet) {
     Comparison.Parting parting = comparison.parting();
     return parting == null

@@ -178,7 +178,7 @@ final class Differences {
       share(figure, rail, unit, one, two, 0, step(channel), channel);
       return;
     }
-    // A thousandth of a step: two quiet records must not differ by their rounding.
+    // A thousandth of a step: two quiet recordings must not differ by rounding alone.
     boolean real = welch.significant() && Math.abs(welch.difference()) > step(channel) / 1000;
     differences.add(
         new Comparison.Difference(

@@ -12,7 +12,7 @@ import java.util.Set;
 
 /** Sentences about how a power-up ended: who opened the switch and why, or that nobody had to. */
 final class EndVerdict {
-  /** Sentences up to this importance tell of something to look at. */
+  /** Sentences up to this importance report something to look at. */
   private static final int WRONG = 6;
 
   private static final int FIRST = 0;
@@ -35,7 +35,7 @@ final class EndVerdict {
     this.writer = writer;
   }
 
-  /** To be asked last: whether anything was found decides what can be said of a quiet run. */
+  /** Call this last: what can be said of a quiet run depends on whether anything was found. */
   void judge() {
     if (evidence.onMs() == null || evidence.onMs() == 0) {
       neverOn();

@@ -55,7 +55,7 @@ public record FigureList(List<Figure> figures) {
       this(key, rail, railName, value, unit, plusMinus, false);
     }
 
-    /** Name as people read it, with its rail. */
+    /** Name for people, with its rail. */
     public String name() {
       return named(key, rail, railName);
     }
@@ -94,7 +94,7 @@ public record FigureList(List<Figure> figures) {
         .orElse(null);
   }
 
-  /** Name of a figure as people read it, with its rail. */
+  /** Name of a figure for people, with its rail. */
   public static String name(String key, int rail, JobSheet sheet) {
     return named(key, rail, nameOnSheet(rail, sheet));
   }
@@ -124,7 +124,7 @@ public record FigureList(List<Figure> figures) {
     };
   }
 
-  /** Where two courses part, in words. */
+  /** Where two traces diverge, in words. */
   public static String parting(Comparison.Parting parting, JobSheet sheet) {
     String what =
         parting.rail() == 0

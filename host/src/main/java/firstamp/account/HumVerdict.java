@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Sentences about hum: where its pattern points to, and what a mark did to it.
+ * Sentences about hum: what its pattern points to, and how a change affected it.
  *
  * <p>That 50 Hz and odd multiples point to heaters, fields and grounds, 100 Hz to a rectifier's
  * ripple and a buzz to sparks or a dry filter, and the decibels and shares below: common practice,
@@ -58,7 +58,7 @@ final class HumVerdict {
           sheet.rail(closest.rail()).name(),
           FigureText.digits(ripple.toneHz()) + " Hz");
     } else if (loud) {
-      // A weak hum is a figure like any other: no advice on a set that hums as sets do.
+      // Weak hum is reported as a figure: no advice for a set whose hum is ordinary.
       pattern(importance, level, closest);
     }
   }

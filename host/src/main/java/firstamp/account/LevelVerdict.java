@@ -46,7 +46,7 @@ final class LevelVerdict {
     double belowDb = levels.headBelowMeterDb();
     String below = FigureText.decibels(belowDb, "dB");
     boolean tone = levels.toneHz() != null;
-    // On speech the curve decides, not one number: that is said below.
+    // On speech the curve decides, not one number: see below.
     boolean oneNumber =
         levels.expectedDb() != null && (tone || sheet.levels().expectedCurve().isEmpty());
     if (evidence.heard().headAtFloor()) {

@@ -34,7 +34,7 @@ final class LookVerdict {
       }
       case "nothing-joined" -> writer.say(4, "look.none", 0);
       default -> {
-        // The others raise alarms of their own, or say nothing.
+        // The others raise alarms of their own, or need no sentence.
       }
     }
   }

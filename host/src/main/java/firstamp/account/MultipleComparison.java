@@ -27,7 +27,7 @@ public record MultipleComparison(List<Figure> figures) {
    * @param rail 1 to 3, 0 = none
    * @param unit SI symbol
    * @param means in the order given
-   * @param pairs each with each
+   * @param pairs every pair
    */
   public record Figure(
       String key, int rail, String unit, List<Double> means, List<Tukey.Pair> pairs) {}

@@ -12,7 +12,10 @@ import java.util.Locale;
 
 /** Sentences about the rails: where they ended, how they came up, their filters. */
 final class RailVerdict {
-  /** Over the known idle current by so much: something draws that did not (common practice). */
+  /**
+   * This far above the known idle current: something draws current that did not before (common
+   * practice).
+   */
   private static final double LEAKY_CURRENT = 1.25;
 
   private final JobSheet sheet;
@@ -56,7 +59,7 @@ final class RailVerdict {
       case OUTSIDE, LIKELY_OUTSIDE ->
           writer.say(3, "rail.outside", rail.input(), name, end, nominal, within);
       case LIKELY_INSIDE -> {
-        // A probe that was never calibrated could never say "inside": only the edge is worth words.
+        // Without calibration nothing is surely in range: only a value at the edge is mentioned.
         if (distance > 0.8 * allowed) {
           String unsure = FigureText.volts(figures.finalVPlusMinus());
           writer.say(7, "rail.edge", rail.input(), name, end, nominal, within, unsure);
@@ -68,7 +71,7 @@ final class RailVerdict {
     }
   }
 
-  /** Late is what the sheet's own tolerance calls late, never more strictly than the alarm. */
+  /** Late is judged by the sheet's own tolerance, never more strictly than the alarm does. */
   private void late(JobSheet.Rail rail, Summary.RailFigures figures) {
     double percent = rail.tolerancePercent() == null ? 10 : rail.tolerancePercent();
     int share = percent <= 1 ? 1 : percent <= 2 ? 2 : percent <= 5 ? 5 : 10;
@@ -148,7 +151,7 @@ final class RailVerdict {
       return;
     }
     boolean tired = filter.uF() < FilterCapacitance.TIRED_SHARE * rail.capacitanceUf();
-    // Beyond its range the formula reads high: then tired is still tired, and nothing else is sure.
+    // Beyond its range the formula reads high: all that is sure then is a worn capacitor.
     if (filter.atMost() && !tired) {
       return;
     }

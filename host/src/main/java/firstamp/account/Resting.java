@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Sentences that have nothing to stand on: how a rail came up, ripples or a motor started says
- * nothing where that rail has an alarm of its own, where the switch was opened under it, where
- * nothing draws, or where the volts were turned up in steps.
+ * Drops sentences without a basis: how a rail came up, its ripple, or the start of a motor means
+ * nothing where that rail has an alarm of its own, where the switch opened meanwhile, where the set
+ * draws nothing, or where the voltage was turned up in steps.
  */
 final class Resting {
   private static final Set<String> COURSE =

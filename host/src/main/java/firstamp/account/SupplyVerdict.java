@@ -11,10 +11,15 @@ import firstamp.model.Summary;
 
 /** Sentences about supply current: surge, shape, motors, the end. */
 final class SupplyVerdict {
-  /** A first look is good to a few percent; so much over what it foretold is told. */
+  /**
+   * A first look is accurate to a few percent; an inrush this far above its prediction is reported.
+   */
   private static final double BEYOND = 1.1;
 
-  /** A surge this far under or over the sheet's sum is worth a look (trade practice: 30 %). */
+  /**
+   * An inrush charge this far from the sheet's total capacitance is reported (trade practice: 30
+   * %).
+   */
   private static final double SURGE_SHARE = 0.3;
 
   private static final double STALL_RISE_A = 0.1;
@@ -46,12 +51,12 @@ final class SupplyVerdict {
       case FORMING -> writer.say(6, "shape.forming", 0, from, to);
       case MOVING -> writer.say(7, "shape.moving", 0, from, to);
       default -> {
-        // Flat, or on too short to say.
+        // Flat, or not on long enough to judge.
       }
     }
   }
 
-  /** Charge can be counted only where dc comes in by the probe and no rectifier lies behind it. */
+  /** Charge can be counted only where the probe passes dc and no rectifier follows it. */
   private boolean countsCharge() {
     JobSheet.Supply supply = sheet.supply();
     boolean dc =
@@ -72,7 +77,7 @@ final class SupplyVerdict {
     Double surgeUf = SupplyCalculation.surgeUf(evidence);
     Double lookUf = evidence.look() == null ? null : evidence.look().uF();
     Double sheetUf = SupplyCalculation.sheetUf(sheet);
-    // The look has charged the capacitors to its own volts: only what was left is in the surge.
+    // The look has charged the capacitors in part: the inrush holds only the remainder.
     Double uF = lookUf != null ? lookUf : surgeUf;
     if (uF == null || sheetUf == null) {
       return;
@@ -88,7 +93,7 @@ final class SupplyVerdict {
     }
   }
 
-  /** The first look foretells the highest inrush; more than that came from elsewhere. */
+  /** The first look predicts the highest inrush; anything above it has another cause. */
   private void beyond() {
     InrushExpected expected = InrushExpected.of(sheet, evidence.look(), null);
     Double peakA = evidence.supply().inrushPeakA();

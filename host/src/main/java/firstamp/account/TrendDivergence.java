@@ -5,9 +5,10 @@ import firstamp.model.Scaling;
 import java.util.List;
 
 /**
- * The moment from which two courses are apart: five values in a row further than a tenth of the
- * larger and than a floor (3 mA where the fine range says the current, else 20 mA; 0.2 V; common
- * practice, no source), first by readings of the first ten seconds, then by means of seconds.
+ * The moment from which two traces differ: five values in a row further apart than a tenth of the
+ * larger and than a floor (3 mA where the current comes from the fine range, else 20 mA; 0.2 V;
+ * common practice, no source), first by readings of the first ten seconds, then by means of
+ * seconds.
  */
 final class TrendDivergence {
   private static final int IN_A_ROW = 5;

@@ -28,12 +28,16 @@ public record Verdict(List<VerdictSentence> sentences) {
     sentences = List.copyOf(sentences);
   }
 
-  /** The short of this power-up, null if there was none; a supply in current limit is none. */
+  /**
+   * The short in this power-up, null if there was none; a supply in current limit does not count.
+   */
   public static Alarm shortOf(List<Alarm> alarms) {
     return EndVerdict.shortOf(alarms);
   }
 
-  /** Whether it ran without an alarm, without an off and without anything to look at. */
+  /**
+   * Whether it ran without an alarm, without being switched off and without anything to look at.
+   */
   public boolean fine() {
     return sentences.stream().anyMatch(sentence -> sentence.key().equals("ran.fine"));
   }
@@ -49,7 +53,7 @@ public record Verdict(List<VerdictSentence> sentences) {
     VerdictWriter writer = new VerdictWriter();
     boolean shorted = summary.tripCause() != null && shortOf(summary.alarms()) != null;
     for (Alarm alarm : summary.alarms() == null ? List.<Alarm>of() : summary.alarms()) {
-      // The sentence of the short holds what its over-current says, and the one highest current.
+      // The sentence about the short already covers its over-current and gives the highest current.
       boolean said = shorted && alarm.rule().equals("over-current");
       if (alarm.foldedUnder() == 0 && !said) {
         writer.say(1, "alarm", alarm.rail(), alarm.text());
@@ -68,7 +72,7 @@ public record Verdict(List<VerdictSentence> sentences) {
     return new Verdict(writer.byImportance());
   }
 
-  /** Whether an alarm of the same rail has said the same already. */
+  /** Whether an alarm on the same rail already reports the same. */
   private static boolean saidByAlarm(VerdictSentence sentence, Summary summary) {
     String rule = SAME_AS_RULE.get(sentence.key());
     return rule != null

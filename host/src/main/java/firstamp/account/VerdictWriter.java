@@ -14,7 +14,7 @@ final class VerdictWriter {
       ResourceBundle.getBundle("firstamp.account.verdict", Locale.ROOT);
   private final List<VerdictSentence> sentences = new ArrayList<>();
 
-  /** Whether anything up to this importance was said. */
+  /** Whether there is a sentence of at least this importance. */
   boolean said(int importance) {
     return sentences.stream().anyMatch(sentence -> sentence.importance() <= importance);
   }
@@ -25,12 +25,12 @@ final class VerdictWriter {
     sentences.add(new VerdictSentence(importance, key, rail, text));
   }
 
-  /** Takes back what was said too early. */
+  /** Withdraws sentences that were added too early. */
   void takeOut(Predicate<VerdictSentence> which) {
     sentences.removeIf(which);
   }
 
-  /** All that was said, most important first; alike ones in the order in which they came. */
+  /** All sentences, most important first; equal ones in the order in which they were added. */
   List<VerdictSentence> byImportance() {
     return sentences.stream().sorted(Comparator.comparingInt(VerdictSentence::importance)).toList();
   }

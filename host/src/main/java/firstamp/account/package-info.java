@@ -1,5 +1,5 @@
 /**
- * The account of a power-up: its figures turned into a verdict, and held against those of another
+ * The account of a power-up: its figures turned into a verdict, and compared with those of another
  * one. Sentences come from {@code account/verdict.properties}, names of figures from {@code
  * account/figures.properties}.
  *

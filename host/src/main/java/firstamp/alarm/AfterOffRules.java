@@ -5,7 +5,7 @@ import firstamp.model.RuleId;
 
 /** What must not happen once the switch is open: a rail that climbs, current that flows on. */
 final class AfterOffRules {
-  /** Above the converter's noise and what a catch path lets through; common practice. */
+  /** Above the converter's noise and the current of a catch path; common practice. */
   private static final double FLOWS_A = 0.005;
 
   private final RunState run;

@@ -77,14 +77,14 @@ final class AlarmBook {
     }
   }
 
-  /** The same; what was is told in other words then. */
+  /** The same, with other wording once the condition is over. */
   void clear(AlarmCondition watch, long micros, String text) {
     Entry entry = entries.get(watch.standing() - 1);
     entry.alarm = entry.alarm.saying(text);
     clear(watch, micros);
   }
 
-  /** The condition of a standing alarm is over. */
+  /** The condition of an active alarm is over. */
   void clear(AlarmCondition watch, long micros) {
     Entry entry = entries.get(watch.standing() - 1);
     watch.conditionGone();

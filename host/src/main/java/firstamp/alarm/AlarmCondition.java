@@ -65,7 +65,7 @@ final class AlarmCondition {
     return judged;
   }
 
-  /** Number of the alarm that stands, 0 = none. */
+  /** Number of the active alarm, 0 = none. */
   int standing() {
     return standing;
   }
@@ -74,12 +74,12 @@ final class AlarmCondition {
     return standing != 0;
   }
 
-  /** Whether the condition of a standing alarm is over (it is held by its latch). */
+  /** Whether the condition of an active alarm is over (the alarm is latched). */
   boolean gone() {
     return gone;
   }
 
-  /** Begin of the condition that is being waited out or stands. */
+  /** Start of the condition that is being waited out or is active. */
   long badSince() {
     return badSince;
   }
@@ -87,7 +87,7 @@ final class AlarmCondition {
   /**
    * Takes one stretch of time.
    *
-   * @param fromMicros its begin
+   * @param fromMicros its start
    * @param toMicros its end
    * @param bad beyond the limit
    * @param good back beyond the deadband
@@ -120,7 +120,7 @@ final class AlarmCondition {
     return Step.CLEAR;
   }
 
-  /** Nothing can be said now: a delay that runs starts again, a standing alarm stays. */
+  /** Not measurable now: a running delay restarts, an active alarm stays. */
   void unknown() {
     goodSince = RunState.NEVER;
     if (!stands()) {
@@ -136,7 +136,7 @@ final class AlarmCondition {
     judged = true;
   }
 
-  /** The condition is over; with a latch the alarm goes on standing. */
+  /** The condition is over; a latched alarm stays active. */
   void conditionGone() {
     gone = true;
     if (!settings.latch()) {
@@ -152,9 +152,9 @@ final class AlarmCondition {
 
   /** Decision of one step. */
   enum Step {
-    /** Go on. */
+    /** Nothing to do. */
     NOTHING,
-    /** The condition has stood for the whole on-delay. */
+    /** The condition has lasted for the whole on-delay. */
     RAISE,
     /** It has been over for the whole off-delay. */
     CLEAR

@@ -37,7 +37,7 @@ final class AlarmConditions {
 
   private String name(RuleId rule, int rail) {
     if (rail == 0) {
-      // At the end of its range may be any input: the text names it.
+      // Any input may be off scale: the text names it.
       return rule.scope() == RuleId.Scope.RAIL && rule != RuleId.INPUT_CLIPPED ? "supply" : null;
     }
     JobSheet.Rail said = sheet.rail(rail);

@@ -17,7 +17,7 @@ final class History {
     return count;
   }
 
-  /** The value so many readings ago, 0 = now; up to a second back. */
+  /** The value this many readings ago, 0 = now; up to a second back. */
   double ago(int readings) {
     int place = next - 1 - readings;
     return values[place < 0 ? place + values.length : place];

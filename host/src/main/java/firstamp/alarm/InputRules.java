@@ -4,7 +4,7 @@ import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 
-/** Inputs at the end of their range, and the watch on a loudspeaker output. */
+/** Inputs off scale, and the watch on a loudspeaker output. */
 final class InputRules {
   private static final int HIGHEST_COUNTS = 1023;
 
@@ -81,7 +81,7 @@ final class InputRules {
 
   private void judgeOffset(ReadingWindow now) {
     offsetSeen |= !now.railOpen(offsetInput);
-    // A coupling capacitor that charges stands there at every start.
+    // A charging coupling capacitor puts dc there at every start.
     if (now.railOpen(offsetInput) || now.fromMicros() - run.closedMicros() < audioFromMicros) {
       offset.unknown();
       return;

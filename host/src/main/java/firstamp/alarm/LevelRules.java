@@ -64,7 +64,7 @@ final class LevelRules {
     return head != null && !head.judged();
   }
 
-  /** Whether that takes a word of the person: that the set records. */
+  /** Whether the person has to confirm first that the set records. */
   boolean headWantsRecord() {
     return headWaits() && levels.expectedDb() == null;
   }
@@ -78,7 +78,7 @@ final class LevelRules {
     return clipRoved;
   }
 
-  /** Whether the set was said not to record, last. */
+  /** Whether the latest entry says that the set does not record. */
   boolean recordOff() {
     return recording == Happening.RecordState.OFF;
   }

@@ -111,7 +111,7 @@ final class RailMotionRules {
     follow(now, held);
     judgeUnsteady(now, swing(now, held));
     if (clipGone) {
-      // A clip that hangs on the chassis reads nothing: the rail need not have moved.
+      // A clip touching the chassis reads nothing: the rail need not have moved.
       if (notFollowing != null) {
         notFollowing.unknown();
       }

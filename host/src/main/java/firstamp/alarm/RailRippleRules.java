@@ -49,8 +49,8 @@ final class RailRippleRules {
   }
 
   /**
-   * Whether a rail that stands high may yet turn out to have lost its load: that says more than
-   * that it is high, and is said first.
+   * Whether a high rail may still turn out to have lost its load: that tells more than that it is
+   * high, and is reported first.
    *
    * @param highSince when the rail went above its window
    */
@@ -103,7 +103,7 @@ final class RailRippleRules {
     double due = Math.max(0, supplyA) / (Math.PI * hertz * farad * Math.sqrt(2));
     double limit = tooLow.number("belowShare") * due;
     boolean railHigh = Math.abs(found.meanV()) > high;
-    // Under the noise floor nothing can be told from nothing.
+    // Under the noise floor, ripple cannot be told from none.
     boolean telling = limit > found.noiseFloorV();
     boolean bad = telling && railHigh && found.rmsV() < limit;
     boolean good = !railHigh || found.rmsV() > limit * (1 + tooLow.deadband());

@@ -198,7 +198,7 @@ final class RailRules {
     if (overVoltage == null) {
       return;
     }
-    // From the sheet of now: the person may have moved it.
+    // From the current sheet: the person may have moved the limit.
     double overV = run.sheet().rail(input).overV();
     double size = Math.abs(volts);
     switch (overVoltage.step(

@@ -6,7 +6,7 @@ import firstamp.model.Scaling;
 
 /**
  * The reading that is being judged, in ampere and volt, with the last second behind it. One object
- * per engine, filled anew with each reading.
+ * per engine, refilled with each reading.
  */
 final class ReadingWindow {
   /** Readings kept: one second. */
@@ -81,7 +81,7 @@ final class ReadingWindow {
     return rails[rail - 1].ago(0);
   }
 
-  /** Whether nothing is clipped to the input: all its conversions stand at the end. */
+  /** Whether nothing is clipped to the input: all its conversions are at full scale. */
   boolean railOpen(int rail) {
     return open[rail - 1];
   }
@@ -91,7 +91,7 @@ final class ReadingWindow {
     return held;
   }
 
-  /** Supply current so many readings ago, 0 = now. */
+  /** Supply current this many readings ago, 0 = now. */
   double supplyAAgo(int readings) {
     return ampere.ago(readings);
   }
@@ -100,7 +100,7 @@ final class ReadingWindow {
     return rails[rail - 1].ago(readings);
   }
 
-  /** Volts of the supply, for who looks at many of them. */
+  /** Volts of the supply, for callers that read many of them. */
   History supplyTrail() {
     return volts;
   }

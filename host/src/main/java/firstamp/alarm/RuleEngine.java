@@ -136,7 +136,7 @@ public final class RuleEngine {
   }
 
   /**
-   * Probe time goes on although nothing came.
+   * Probe time advances although nothing came.
    *
    * <p>For a replay that equals the live run, what this raises live must also be in the stream: as
    * a hole in the conversions or as {@link ProbeEvent.LinkChanged}.
@@ -179,7 +179,7 @@ public final class RuleEngine {
       }
       for (AlarmCondition watch : watches.all()) {
         boolean waits = watch.rule().rest() != Rest.OPENED && watch.rule().rest() != Rest.ALWAYS;
-        // A trip is not waited for, and the supply's own polarity is the look's affair.
+        // A trip needs no waiting, and the polarity of the supply is checked by the look.
         boolean instant =
             watch.rule() == RuleId.OVER_CURRENT
                 || watch.rule() == RuleId.WRONG_POLARITY && watch.rail() == 0;

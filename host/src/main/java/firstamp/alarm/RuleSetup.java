@@ -1,7 +1,7 @@
 package firstamp.alarm;
 
 /**
- * What the rules must know besides the sheet and the stream.
+ * What the rules must know in addition to the sheet and the stream.
  *
  * @param label of the power-up, quoted in alarms ("since W3 went to P7"); null = none
  * @param observe the switch is not ours: times count from the first reading above a tenth of

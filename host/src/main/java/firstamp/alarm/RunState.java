@@ -8,7 +8,7 @@ import firstamp.model.Scaling;
 import firstamp.model.SwitchState;
 import firstamp.model.Zero;
 
-/** Where the power-up stands: switch, times, zeros. */
+/** State of the power-up: switch, times, zeros. */
 final class RunState {
   static final long NEVER = Long.MIN_VALUE;
 
@@ -91,7 +91,7 @@ final class RunState {
     state = next;
   }
 
-  /** The switch opened, as far as known; a later word about the same opening moves nothing. */
+  /** The switch opened, as far as known; a later report of the same opening changes nothing. */
   void open(long micros) {
     if (closed != NEVER && opened == NEVER) {
       opened = micros;
@@ -129,7 +129,7 @@ final class RunState {
     return opened;
   }
 
-  /** What milliseconds are counted from now: the first closing, else the look, else the begin. */
+  /** What milliseconds are counted from now: the first closing, else the look, else the start. */
   long zeroMicros() {
     if (firstClosed != NEVER) {
       return firstClosed;

@@ -199,7 +199,7 @@ final class SupplyRules {
     if (overVoltage == null || supply.maxV() == null) {
       return;
     }
-    // From the sheet of now: the person may have moved it.
+    // From the current sheet: the person may have moved the limit.
     double limit = run.sheet().supply().maxV();
     double volts = now.supplyV();
     switch (overVoltage.step(

@@ -26,7 +26,7 @@ final class TripJudge {
   /** Without its capture a trip is judged this long after it: all three reports are in by then. */
   private static final long CAPTURE_WAIT_MICROS = 500_000;
 
-  /** Under so many steps of the volts input a resistance is only known to be no larger. */
+  /** Under this many steps of the volts input only an upper bound of the resistance is known. */
   private static final double LOOK_STEPS_TOLD = 1.5;
 
   private final RunState run;
@@ -91,7 +91,7 @@ final class TripJudge {
     }
   }
 
-  /** The switch closes: what stood from the last trip or look is over. */
+  /** The switch closes: what the last trip or look raised is over. */
   void closed(long micros) {
     for (AlarmCondition watch : watches.all()) {
       if (watch.stands() && watch.rule() == RuleId.OVER_CURRENT) {
@@ -270,7 +270,7 @@ final class TripJudge {
     return (int) Math.max(taken.missing(), Math.min(255, Capture.DECIDING + steps));
   }
 
-  /** I at a time: from the capture, else as the trip told it. */
+  /** I at a time: from the capture, else from the trip's own record. */
   private int currentCounts(Trip trip, Capture taken, long micros) {
     if (taken != null) {
       return taken.counts(place(taken, micros));

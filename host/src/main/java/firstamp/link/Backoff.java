@@ -25,7 +25,7 @@ public final class Backoff {
     return true;
   }
 
-  /** The try worked: start from the begin next time. */
+  /** The attempt succeeded: start over with the shortest wait next time. */
   public void reset() {
     started = false;
     waitNanos = 0;

@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFileAttributes;
 import java.util.Locale;
 
-/** What can be said about a port without opening it. */
+/** What can be found out about a port without opening it. */
 final class PortAccess {
   private static final Phrases WORDS = new Phrases("firstamp.link.ports");
   private static final boolean DEVICE_NODES =

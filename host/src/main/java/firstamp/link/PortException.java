@@ -6,7 +6,7 @@ import java.io.IOException;
 public final class PortException extends IOException {
   private static final long serialVersionUID = 1L;
 
-  /** What stands against the port. */
+  /** Why the port cannot be used. */
   public enum Kind {
     /** There is no such port. */
     ABSENT,
@@ -27,7 +27,7 @@ public final class PortException extends IOException {
     this.kind = kind;
   }
 
-  /** What stands against the port. */
+  /** Why the port cannot be used. */
   public Kind kind() {
     return kind;
   }

@@ -63,12 +63,12 @@ public final class BenchLog implements AutoCloseable {
     return PersonFolders.ofThisPerson().data().resolve("firstamp").resolve("bench.db");
   }
 
-  /** Reads in what the first log has to wait for; the caller has something else to do meanwhile. */
+  /** Loads what the first log would otherwise wait for, while the caller does something else. */
   public static void prepare() {
     try {
       LogDatabase.prepare();
     } catch (SQLException later) {
-      // The log that is opened meets the same and says it with its file.
+      // Opening the log fails in the same way and names the file.
       return;
     }
   }
@@ -166,7 +166,7 @@ public final class BenchLog implements AutoCloseable {
   }
 
   /**
-   * Begins a power-up. Where the disk is full or failing this moment, the begin waits in memory
+   * Begins a power-up. Where the disk is full or failing this moment, its start waits in memory
    * with everything after it.
    *
    * @param listener told, on the writer's thread, when writing stops working and when it works
@@ -230,7 +230,7 @@ public final class BenchLog implements AutoCloseable {
   /**
    * One power-up.
    *
-   * @param id number, unique name (or its begin, at least 4 characters) or {@code last}
+   * @param id number, unique name (or its first characters, at least 4) or {@code last}
    * @throws LogException none of this name, or more than one
    */
   public PowerUpReader find(String id) throws LogException {
@@ -298,7 +298,7 @@ public final class BenchLog implements AutoCloseable {
     LogTransfer.backup(this, target);
   }
 
-  /** Removes a power-up and gives its room back. */
+  /** Deletes a power-up and frees its space. */
   public void delete(long number) throws LogException {
     entry(Long.toString(number));
     wrote = true;
@@ -326,7 +326,7 @@ public final class BenchLog implements AutoCloseable {
   /**
    * Makes finished power-ups smaller. Takes about a second per ten minutes of a raw stream.
    *
-   * @param goOn asked now and then; false stops it, and the next call goes on from there
+   * @param goOn asked now and then; false stops it, and the next call continues from there
    */
   public void repack(BooleanSupplier goOn) throws LogException {
     wrote = true;
@@ -355,8 +355,7 @@ public final class BenchLog implements AutoCloseable {
   }
 
   /**
-   * The same for where somebody waits: what of the repack is not done by then is left to the next
-   * close.
+   * The same for where somebody waits: what is not repacked by then is left to the next close.
    *
    * @param millis after which no other group of chunks is begun
    */
@@ -374,7 +373,7 @@ public final class BenchLog implements AutoCloseable {
     if (!wrote) {
       return;
     }
-    // A note or a flag brings nothing to repack: who keeps one does not wait for what was left.
+    // A note or a flag adds nothing to repack: saving one does not wait for pending repacks.
     if (toRepack) {
       repack(goOn);
     }

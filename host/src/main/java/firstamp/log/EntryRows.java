@@ -25,7 +25,7 @@ final class EntryRows {
    * Reads them.
    *
    * @param which the end of the statement: WHERE, ORDER BY
-   * @param values in the place of its question marks
+   * @param values for its question marks
    */
   static List<PowerUpEntry> of(Connection connection, String which, Object... values)
       throws SQLException {

@@ -93,7 +93,7 @@ final class EventRows {
         alarm.foldedUnder());
   }
 
-  /** How the probe's clock stands against the computer's. */
+  /** Offset and drift of the probe's clock relative to the computer's. */
   void clockFit(long micros, long hostEpochMs, long offsetMicros, double driftPpm)
       throws SQLException {
     update(

@@ -21,7 +21,7 @@ record LabelledTrial(String wire, String place) {
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   /**
-   * The wire and place of the sheet that a label begins with; of several the longest.
+   * The wire and place of the sheet that a label starts with; of several the longest.
    *
    * @param label null = none
    * @param sheetJson effective sheet of the power-up
@@ -71,7 +71,7 @@ record LabelledTrial(String wire, String place) {
     }
   }
 
-  /** Whether a word ends there: "tag 1" is not the begin of "tag 10". */
+  /** Whether a word ends there: "tag 1" does not match "tag 10". */
   private static boolean ends(String label, int at) {
     return at == label.length() || !Character.isLetterOrDigit(label.codePointAt(at));
   }
@@ -86,7 +86,7 @@ record LabelledTrial(String wire, String place) {
         }
       }
     } catch (JsonProcessingException | IllegalArgumentException noSheet) {
-      // A sheet that cannot be read names no wires; whoever needs it meets the damage.
+      // An unreadable sheet names no wires; whoever needs the sheet reports the damage.
       return List.of();
     }
     return all;

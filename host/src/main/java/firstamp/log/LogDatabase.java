@@ -18,7 +18,7 @@ import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 import org.sqlite.SQLiteOpenMode;
 
-/** Opens connections to a bench log and holds the file against what a bench log must be. */
+/** Opens connections to a bench log and checks that the file is one. */
 final class LogDatabase {
   /** No value in the file is longer: chunks are cut far below, sheets are small. */
   static final int LONGEST_VALUE_BYTES = 16 << 20;
@@ -42,7 +42,7 @@ final class LogDatabase {
   /** A connection that writes. Commits are on the disk when they return (synchronous FULL). */
   static Connection openForWriting(Path file) throws SQLException {
     SQLiteConfig config = common();
-    // One that has gone is not made anew: an empty file would take its place.
+    // A file that has gone is not created again: an empty one would take its place.
     config.resetOpenMode(SQLiteOpenMode.CREATE);
     config.setJournalMode(SQLiteConfig.JournalMode.WAL);
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);

@@ -14,11 +14,11 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * The layout of a bench log by its schema number: makes it, holds a file against it, and brings an
- * older file forward.
+ * The layout of a bench log by its schema number: creates it, checks a file against it, and
+ * migrates an older file.
  *
- * <p>The statements stand in {@code schemas/log-vN.sql}, the step from the one before in {@code
- * schemas/log-vM-to-vN.sql}. A file brought forward is laid out exactly like a new one.
+ * <p>The statements are in {@code schemas/log-vN.sql}, the step from the one before in {@code
+ * schemas/log-vM-to-vN.sql}. A migrated file is laid out exactly like a new one.
  */
 final class LogSchema {
   /** Number of the schema that this program writes; it reads every one before. */
@@ -46,7 +46,7 @@ final class LogSchema {
   }
 
   /**
-   * Holds application id, schema number and table list against what is expected.
+   * Compares application id, schema number and table list with what is expected.
    *
    * @return the schema number
    */
@@ -88,7 +88,7 @@ final class LogSchema {
   }
 
   /**
-   * Brings a file forward to the newest schema: wholly, or not at all if it is stopped on the way.
+   * Migrates a file to the newest schema: completely, or not at all if it is interrupted.
    *
    * @param schema that it was checked to have
    */
@@ -98,7 +98,7 @@ final class LogSchema {
     }
     connection.setAutoCommit(false);
     try (Statement statement = connection.createStatement()) {
-      // Another program may have done it since the check.
+      // Another program may have migrated it since the check.
       int from = (int) LogDatabase.number(connection, "PRAGMA user_version");
       for (int to = from + 1; to <= NEWEST; to++) {
         for (String sql : statements("log-v" + (to - 1) + "-to-v" + to + ".sql")) {

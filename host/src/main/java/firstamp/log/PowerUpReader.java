@@ -34,7 +34,7 @@ public final class PowerUpReader {
   }
 
   /**
-   * What was known at the begin, with the calibration.
+   * What was known at the start, with the calibration.
    *
    * @throws LogException it cannot be read
    */
@@ -114,8 +114,8 @@ public final class PowerUpReader {
   /**
    * Gives the conversions or readings of a span, without events.
    *
-   * @param fromIndex conversion index of the begin
-   * @param toIndex conversion index of the end, not given
+   * @param fromIndex conversion index of the start @param toIndex conversion index of the end, not
+   *     given
    */
   public void values(long fromIndex, long toIndex, StreamSink sink) throws LogException {
     try (Connection connection = log.reading()) {

@@ -156,7 +156,7 @@ public final class PowerUpWriter implements AutoCloseable {
     thread.start();
   }
 
-  /** Number of the power-up in the log; 0 = its begin still waits in memory. */
+  /** Number of the power-up in the log; 0 = its start still waits in memory. */
   public long number() {
     synchronized (lock) {
       return number;
@@ -203,11 +203,11 @@ public final class PowerUpWriter implements AutoCloseable {
   }
 
   /**
-   * Notes how the probe's clock stands against the computer's.
+   * Notes offset and drift of the probe's clock relative to the computer's.
    *
    * @param micros probe time of the fit
    * @param hostEpochMs computer's time of the fit
-   * @param offsetMicros probe time minus computer's time since the begin of the fit
+   * @param offsetMicros probe time minus computer's time since the start of the fit
    * @param driftPpm how much faster the probe's clock runs
    */
   public void clockFit(long micros, long hostEpochMs, long offsetMicros, double driftPpm) {
@@ -357,7 +357,7 @@ public final class PowerUpWriter implements AutoCloseable {
   /** Waits for the next commit; false when all is done. */
   private boolean collect(List<Item> unsaved) {
     synchronized (lock) {
-      // From begin to begin: what a commit takes must not add to what a kill can lose.
+      // From start to start: the time of a commit must not add to what a kill can lose.
       long until =
           unsaved.isEmpty() ? collectedNanos + COMMIT_NANOS : time.monotonicNanos() + RETRY_NANOS;
       while (!flushing && !closing && (!unsaved.isEmpty() || waitingBytes <= SLICE_BYTES)) {
@@ -414,7 +414,7 @@ public final class PowerUpWriter implements AutoCloseable {
           full = bytes >= SLICE_BYTES && item.endsChunk() || bytes >= 2 * SLICE_BYTES;
         }
         if (!Files.exists(file)) {
-          // The system would go on writing into a file that nobody can open any more.
+          // The system would keep writing into a file that nobody can open any more.
           store.close();
           fail(LogDatabase.gone("cannot write", file, null));
           break;

@@ -21,7 +21,7 @@ import java.util.function.BooleanSupplier;
  * of readings), predicted more strongly, and the rows of the pyramid long ones.
  *
  * <p>What was made is decoded and compared before the old chunks go, in one transaction; stopped at
- * any moment, it goes on from there the next time.
+ * any moment, it continues from there the next time.
  */
 final class Repacker {
   private static final int RAW_CELLS = 4;

@@ -9,7 +9,7 @@ import java.util.zip.CRC32C;
 public final class Rows {
   private Rows() {}
 
-  /** Runs a statement with these values in the place of its question marks. */
+  /** Runs a statement with these values for its question marks. */
   static void update(Connection connection, String sql, Object... values) throws SQLException {
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       for (int k = 0; k < values.length; k++) {

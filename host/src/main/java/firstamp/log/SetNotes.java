@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.UUID;
 
 /**
- * What is kept about a set besides its power-ups: values measured with the supply off, and wires
- * tried (log-schema.md, tables {@code cold_check} and {@code trial}).
+ * What is kept about a set in addition to its power-ups: values measured with the supply off, and
+ * wires tried (log-schema.md, tables {@code cold_check} and {@code trial}).
  *
  * @param coldChecks oldest first
  * @param trials oldest first

@@ -23,7 +23,7 @@ final class Statements {
     return connection;
   }
 
-  /** The statement with these values in the place of its question marks. */
+  /** The statement with these values for its question marks. */
   PreparedStatement with(String sql, long... values) throws SQLException {
     PreparedStatement statement = prepared.get(sql);
     if (statement == null) {
@@ -36,7 +36,7 @@ final class Statements {
     return statement;
   }
 
-  /** Runs a statement with these values in the place of its question marks. */
+  /** Runs a statement with these values for its question marks. */
   void update(String sql, Object... values) throws SQLException {
     PreparedStatement statement = with(sql);
     for (int k = 0; k < values.length; k++) {

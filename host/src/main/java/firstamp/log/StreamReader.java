@@ -55,7 +55,7 @@ final class StreamReader {
     /** Waits for them; null = there are none. */
     Elements get() throws SQLException, LogException;
 
-    /** For one who does not want them any more: nothing goes on behind this. */
+    /** For a caller that no longer wants them: no decoding continues after this. */
     default void stop() {}
   }
 

@@ -16,7 +16,7 @@ package firstamp.model;
  * @param state now
  * @param value what was seen, null = not measurable
  * @param atMost whether the value is an upper bound
- * @param limit what it was held against, null = none
+ * @param limit what it was compared with, null = none
  * @param unit of value and limit, null = none
  * @param text what was seen, the limit, what to do first
  * @param foldedUnder number of the alarm that came first and under which this one is shown, 0 =

@@ -2,9 +2,9 @@ package firstamp.model;
 
 /** State of a raised alarm (ISA-18.2 / IEC 62682). */
 public enum AlarmState {
-  /** The condition stands, nobody has seen it. */
+  /** The condition is active, nobody has seen it. */
   UNACKNOWLEDGED("unacknowledged"),
-  /** The condition stands, seen. */
+  /** The condition is active, seen. */
   ACKNOWLEDGED("acknowledged"),
   /** The condition is gone (or latched and gone), nobody has seen it. */
   CLEARED_UNACKNOWLEDGED("cleared-unacknowledged"),

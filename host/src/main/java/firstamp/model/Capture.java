@@ -25,7 +25,7 @@ public final class Capture {
    *
    * @param tripNumber of the trip
    * @param decidedMicros start of the deciding conversion, microseconds since the probe's start
-   * @param missing how many at the begin are void (the probe had just started)
+   * @param missing how many at the start are void (the probe had just started)
    * @param counts 256 values
    */
   public Capture(int tripNumber, long decidedMicros, int missing, short[] counts) {
@@ -49,7 +49,7 @@ public final class Capture {
     return decidedMicros;
   }
 
-  /** How many values at the begin are void. */
+  /** How many values at the start are void. */
   public int missing() {
     return missing;
   }

@@ -7,8 +7,8 @@ import java.util.Locale;
  * How a set is left before it gets current. Null = not said.
  *
  * @param load what is in the recorder, or on the output
- * @param volume where the volume control stands
- * @param function where the function switch stands
+ * @param volume position of the volume control
+ * @param function position of the function switch
  */
 public record Conditions(Load load, Volume volume, Function function) {
   /** Nothing was said. */

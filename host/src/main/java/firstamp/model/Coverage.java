@@ -6,7 +6,7 @@ import java.util.List;
 /**
  * Which rules a filled sheet lets the program watch, and what it does not, with the reason.
  *
- * <p>Not thread-safe; made anew whenever it is asked for.
+ * <p>Not thread-safe; worked out again each time.
  */
 public final class Coverage {
   private static final String NOT_SAID = "not on the sheet";
@@ -86,12 +86,15 @@ public final class Coverage {
     drop(RuleId.HEAD_BELOW_METER, "the meter stayed quiet: I cannot see your meter");
   }
 
-  /** Without expected decibels the head is judged while the set is said to record; it never was. */
+  /**
+   * Without expected decibels the head is judged only while the set records; nobody said that it
+   * did.
+   */
   public void recordNotSaid() {
     drop(RuleId.HEAD_BELOW_METER, "nobody said that the set records");
   }
 
-  /** The set was said not to record: what concerns the head rests. */
+  /** The set does not record, as the person said: rules about the head rest. */
   public void recordOff(RuleId rule) {
     drop(rule, "the set was not recording");
   }

@@ -1,10 +1,10 @@
 package firstamp.model;
 
 /**
- * What the person did to the set or said about its state, and where a mode or a step began: all
+ * What the person did to the set or reported of its state, and where a mode or a step began: all
  * that rules and figures have to know of it. A mark is a note and says nothing to them.
  *
- * <p>Part of the stream ({@link ProbeEvent.Happened}), so a replay comes to the same.
+ * <p>Part of the stream ({@link ProbeEvent.Happened}), so a replay gives the same result.
  */
 public sealed interface Happening
     permits ClipMove,
@@ -28,7 +28,7 @@ public sealed interface Happening
     return null;
   }
 
-  /** Whether what comes before and after it is held apart. */
+  /** Whether it separates what comes before and after it. */
   default boolean parts() {
     return true;
   }
@@ -64,8 +64,7 @@ public sealed interface Happening
    *
    * @param step from 1; 0 = all of them
    * @param of how many
-   * @param state what became of it
-   * @param text volts and limit, or what was seen
+   * @param state how it ended @param text volts and limit, or what was seen
    */
   record Step(int step, int of, StepState state, String text) implements Happening {
     @Override
@@ -79,7 +78,7 @@ public sealed interface Happening
     }
   }
 
-  /** Something was changed at the set: what comes before and after is held apart. */
+  /** Something was changed on the set: before and after are kept separate. */
   record SetChanged(String text) implements Happening {
     @Override
     public String kind() {
@@ -161,11 +160,11 @@ public sealed interface Happening
     }
   }
 
-  /** What became of a step. */
+  /** State of a step. */
   enum StepState {
     /** It begins. */
     BEGUN("begun"),
-    /** Something was seen; it goes on. */
+    /** Something was seen; the step continues. */
     SEEN("seen"),
     /** It is over, the next one may begin. */
     SETTLED("settled"),

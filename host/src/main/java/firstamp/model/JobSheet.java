@@ -115,13 +115,13 @@ public record JobSheet(
       Boolean valveRectifier,
       Double leakageA,
       Double motorOhm) {
-    /** A set of whose leakage and winding nothing is said. */
+    /** A set without leakage and winding. */
     public SetInfo(
         String name, String kind, String chassis, Boolean motor, Boolean valveRectifier) {
       this(name, kind, chassis, motor, valveRectifier, null, null);
     }
 
-    /** A set of which nothing is said about motor and rectifier. */
+    /** A set without entries for motor and rectifier. */
     public SetInfo(String name, String kind, String chassis) {
       this(name, kind, chassis, null, null);
     }
@@ -156,7 +156,7 @@ public record JobSheet(
       Double labelW,
       Double idleA,
       Double capacitanceUf) {
-    /** A supply of which only the first figures are said. */
+    /** A supply with only the first figures. */
     public Supply(
         String kind,
         String probeSits,
@@ -176,8 +176,8 @@ public record JobSheet(
    * @param inrushA within the inrush time
    * @param inrushMs the inrush time
    * @param runningA after it
-   * @param i2tA2s budget of surge heat
-   * @param peakA single conversions after the inrush time where the current is pulsed
+   * @param i2tA2s budget of inrush I2t @param peakA single conversions after the inrush time where
+   *     the current is pulsed
    * @param startA while a motor starts, once whenever it comes
    * @param startMs how long a start may last
    */
@@ -189,7 +189,7 @@ public record JobSheet(
       Double peakA,
       Double startA,
       Double startMs) {
-    /** Nothing is said. */
+    /** No limit is given. */
     public static final Limits NONE = new Limits(null, null, null, null, null);
 
     /** Limits of a set without a motor. */
@@ -231,7 +231,7 @@ public record JobSheet(
    * @param marginDb allowed on top
    * @param meterSignalDbv above this the meter shows signal
    * @param fromMs audio rules start, from closing
-   * @param meterFullV direct volts at the meter input that bring the needle to full scale
+   * @param meterFullV dc volts at the meter input for full scale of the needle
    * @param expectedCurve head below meter over frequency when all is well, rising in frequency
    */
   public record Levels(

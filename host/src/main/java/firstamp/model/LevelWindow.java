@@ -20,7 +20,7 @@ package firstamp.model;
  * @param humHz 50 or 60, the stronger one in the head
  * @param headNoiseFloorV rms that the converter's own noise and steps give on the head input
  * @param meterNoiseFloorV the same of the meter input
- * @param headClipped whether a head conversion stood at an end of the range
+ * @param headClipped whether a head conversion was at an end of the range
  * @param meterClipped the same of the meter
  * @param headHumOddV of headHumV the part at humHz and its odd multiples
  * @param headHumEvenV of headHumV the part at twice humHz and its multiples

@@ -58,7 +58,7 @@ final class LimitPlanner {
       meanI = mean(running, Channel.I);
     } else if (running < Scaling.FINE_HIGHEST_A) {
       runningJ = onJ(running);
-      // J decides; I stands behind it three counts wider, clear of its own noise.
+      // J decides; I backs it up three counts wider, clear of its own noise.
       runningI = Math.max(FINEST_COUNTS, (int) Math.ceil(counts(running, Channel.I)) + 2);
     } else {
       runningI = onI("limits.runningA", running);

@@ -2,7 +2,7 @@ package firstamp.model;
 
 import java.util.Locale;
 
-/** Why somebody switched off: what nose, ears and fingers said, or none of it. */
+/** Why the person switched off: what they smelt, heard or felt, or none of these. */
 public enum OffReason {
   /** Smoke was seen. */
   SMOKE,

@@ -5,8 +5,8 @@ import java.util.Locale;
 import java.util.ResourceBundle;
 
 /**
- * Sentences of one bundle: in English, as log and command line speak, or in another language. Safe
- * to share.
+ * Sentences of one bundle: in English, the language of log and command line, or in another one.
+ * Safe to share.
  */
 public final class Phrases {
   private final ResourceBundle sentences;

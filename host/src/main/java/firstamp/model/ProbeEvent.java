@@ -1,7 +1,7 @@
 package firstamp.model;
 
 /**
- * Everything that happens in a power-up besides conversions and readings, in probe time.
+ * Everything that happens in a power-up other than conversions and readings, in probe time.
  *
  * <p>The stream of conversions and of these events, in the order in which they came, is all that
  * rules and analysis see, live and in a replay; so the log keeps every one of them.
@@ -98,7 +98,7 @@ public sealed interface ProbeEvent {
 
   /**
    * The person has seen an alarm ({@code rail} 0 = not about a rail); an empty rule means all that
-   * stand.
+   * are active.
    */
   record Acknowledged(long micros, String rule, int rail) implements ProbeEvent {
     @Override

@@ -11,8 +11,7 @@ public interface ProbePort extends AutoCloseable {
   /**
    * Waits for bytes.
    *
-   * @param buffer takes them, from its begin
-   * @param timeoutMillis longest wait
+   * @param buffer takes them, from index 0 @param timeoutMillis longest wait
    * @return how many came, 0 = none in that time
    * @throws IOException the line is gone; nothing more will come
    */

@@ -108,7 +108,7 @@ public final class Reading {
     return Math.sqrt((double) Math.max(0, spread)) / n;
   }
 
-  /** Whether a conversion of the channel stood at either end of the range. */
+  /** Whether a conversion of the channel was at either end of the range. */
   public boolean clipped(Channel channel) {
     return lowest(channel) <= 0 || highest(channel) >= 1023;
   }

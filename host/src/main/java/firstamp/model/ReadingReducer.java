@@ -5,7 +5,7 @@ import java.util.function.Consumer;
 /**
  * Turns consecutive conversions into readings, exactly as the probe does for its reduced stream.
  *
- * <p>After a gap it goes on at the next multiple of 160. Not thread-safe: one per stream.
+ * <p>After a gap it continues at the next multiple of 160. Not thread-safe: one per stream.
  */
 public final class ReadingReducer {
   private static final int CHANNELS = Reading.CHANNELS;

@@ -81,7 +81,7 @@ public enum RuleId {
       1000,
       5,
       new Parameter("belowShare", 0.3, 0.01, 1)),
-  /** A rail, or the supply, is over its highest volts. */
+  /** A rail, or the supply, is above its maximum voltage. */
   OVER_VOLTAGE("over-voltage", Scope.RAIL, Rest.NONE, Priority.HIGH, "off", 20, 500, 2),
   /** A rail, or the supply, is the wrong way round. */
   WRONG_POLARITY("wrong-polarity", Scope.RAIL, Rest.NONE, Priority.HIGH, "off", 20, 500, 5),
@@ -107,7 +107,7 @@ public enum RuleId {
       500,
       5,
       new Parameter("overV", 1.0, 0.05, 60)),
-  /** Direct volts where the loudspeaker goes. */
+  /** DC on the loudspeaker output. */
   OUTPUT_OFFSET(
       "output-offset",
       Scope.RAIL,
@@ -133,7 +133,7 @@ public enum RuleId {
       1000,
       2,
       new Parameter("aboveDbv", null, -140, 20)),
-  /** An input of the probe stands at the end of its range. */
+  /** An input of the probe is off scale. */
   INPUT_CLIPPED("input-clipped", Scope.RAIL, Rest.NONE, Priority.LOW, "alarm", 50, 500, 0),
   /** A rail is gone from one reading to the next and the current stays: look at the clip. */
   CLIP_OFF("clip-off", Scope.RAIL, Rest.NONE, Priority.MEDIUM, "alarm", 20, 200, 0),

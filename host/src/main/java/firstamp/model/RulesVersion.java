@@ -4,7 +4,7 @@ package firstamp.model;
  * Number of the rules and figures by which a power-up is judged; kept with it.
  *
  * <p>Raised with every change after which a stored stream can come to another alarm, figure or
- * outcome. The stored summary of an older power-up stays as it is; a replay says what would come
+ * outcome. The stored summary of an older power-up stays as it is; a replay shows what would come
  * out differently now.
  */
 public final class RulesVersion {

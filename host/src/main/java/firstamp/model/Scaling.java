@@ -6,7 +6,7 @@ package firstamp.model;
  * <p>Immutable. Scales are looked up once: every reading asks for several of them.
  */
 public final class Scaling {
-  /** Above this many counts J is full and says nothing. */
+  /** Above this many counts J is off scale and tells nothing. */
   public static final int FINE_HIGHEST_COUNTS = 1000;
 
   /** Above this a reading's supply current comes from I. */

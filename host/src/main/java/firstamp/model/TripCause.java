@@ -6,7 +6,7 @@ public enum TripCause {
   INRUSH("inrush"),
   /** Over the running limit. */
   RUNNING("running"),
-  /** Over the budget of surge heat. */
+  /** Over the budget of inrush I2t. */
   I2T("i2t"),
   /** The limiter held the current for longer than a surge may last. */
   HARD_SHORT("hard-short"),

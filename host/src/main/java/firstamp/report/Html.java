@@ -6,7 +6,7 @@ import java.util.List;
 final class Html {
   private final StringBuilder page = new StringBuilder();
 
-  /** Text that can stand in an element or in a quoted attribute. */
+  /** Text that is valid in an element and in a quoted attribute. */
   static String escape(String text) {
     return legible(text)
         .replace("&", "&amp;")
@@ -16,7 +16,7 @@ final class Html {
         .replace("'", "&#39;");
   }
 
-  /** The text with a mark in place of each character that cannot be shown; null gives nothing. */
+  /** The text with a substitute for each character that cannot be shown; null gives nothing. */
   static String legible(String text) {
     if (text == null) {
       return "";

@@ -7,9 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 
-/**
- * A stored job sheet as rows: each key as it stands in the file (it carries the unit), its value.
- */
+/** A stored job sheet as rows: each key as in the file (it carries the unit), its value. */
 final class SheetRows {
   private static final ObjectMapper MAPPER = new ObjectMapper();
 

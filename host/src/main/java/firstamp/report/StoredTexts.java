@@ -10,7 +10,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What a stored power-up says about itself besides its figures, as texts for a page. */
+/** What a stored power-up holds in addition to its figures, as texts for a page. */
 final class StoredTexts {
   private static final DateTimeFormatter LOCAL =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm").withZone(ZoneId.systemDefault());

@@ -89,7 +89,7 @@ final class StripPicture {
     domain.setAutoRangeIncludesZero(false);
     domain.setLowerMargin(0);
     domain.setUpperMargin(0);
-    // The library reckons with the labels at both ends only: "0" and "4" let "3.9" collide.
+    // The library looks at the labels of both ends only: "3.9" does not fit beside "4".
     domain.setTickLabelInsets(new RectangleInsets(2, 14, 2, 14));
     CombinedDomainXYPlot all = new CombinedDomainXYPlot(domain);
     all.setGap(8);
@@ -106,7 +106,7 @@ final class StripPicture {
     return chart;
   }
 
-  /** The picture as an SVG element that can stand in a page. */
+  /** The picture as an SVG element for a page. */
   String svg(List<Strip> strips, List<Moment> moments) {
     int height = strips.size() * STRIP_HEIGHT + AXIS_HEIGHT;
     try {
@@ -169,7 +169,7 @@ final class StripPicture {
         marker.setLabel(moment.words());
         marker.setLabelFont(TEXT);
         marker.setLabelPaint(STATE);
-        // The first moment's words stand left of its line, the next one's right of it.
+        // The words of the first moment are left of its line, those of the next one right of it.
         boolean left = moment == moments.get(0) && moments.size() > 1;
         marker.setLabelAnchor(left ? RectangleAnchor.TOP_LEFT : RectangleAnchor.TOP_RIGHT);
         marker.setLabelTextAnchor(left ? TextAnchor.TOP_RIGHT : TextAnchor.TOP_LEFT);

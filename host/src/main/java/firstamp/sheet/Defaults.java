@@ -11,10 +11,10 @@ import java.util.Map;
  * What a job sheet does not say, filled in. A default never widens what the sheet states.
  *
  * <p>The probe's limits of the supply current always end low, also with nothing known: surge limit
- * for the capacitors' time, then the running limit ({@link RunningLimit}), and over both a budget
- * of surge heat, twice what {@link SurgeForecast} foretells. The surge limit follows the set and
- * not the fuse's rated amperes: a slow fuse carries many times its rating for 10 ms. With a fuse
- * and unknown capacitors the budget is half the rating squared: what the smallest quick-acting fuse
+ * for the capacitors' time, then the running limit ({@link RunningLimit}), and for both a budget of
+ * inrush I2t, twice what {@link SurgeForecast} predicts. The surge limit follows the set and not
+ * the fuse's rated amperes: a slow fuse carries many times its rating for 10 ms. With a fuse and
+ * unknown capacitors the budget is half the rating squared: what the smallest quick-acting fuse
  * melts at, half of what a time-lag one does (IEC 60127-2 sheets 2 and 3, from memory).
  *
  * <p>The factors are common practice at repair benches, no single source.
@@ -70,7 +70,7 @@ public final class Defaults {
 
   /**
    * A step lasts at least a minute and at most an hour, and its current has settled under 1 % a
-   * minute; forming goes on at a tenth of what is allowed (common practice, no single source).
+   * minute; forming continues at a tenth of what is allowed (common practice, no single source).
    */
   private static List<JobSheet.Step> steps(JobSheet stated) {
     List<JobSheet.Step> steps = new ArrayList<>();

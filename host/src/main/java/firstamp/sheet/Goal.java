@@ -8,7 +8,7 @@ import firstamp.model.RuleId;
 /**
  * What one rule of the host looks for, in words.
  *
- * @param words goes on from "raises an alarm"
+ * @param words continues "raises an alarm"
  * @param on input it is seen on, null = none
  * @param limit null = none
  * @param unit of the limit, null = none

@@ -26,7 +26,7 @@ final class JsonTree {
           .maxNumberLength(40)
           .build();
 
-  /** NaN is let through here so that it can be refused by the name of its field. */
+  /** NaN is accepted here so that it can be refused by the name of its field. */
   private static final JsonFactory FACTORY =
       JsonFactory.builder()
           .streamReadConstraints(CONSTRAINTS)

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Every key of the job sheet with what may stand there. The schema in {@code
- * schemas/job-sheet.schema.json} says the same; a test compares them.
+ * Every key of the job sheet with its allowed values. The schema in {@code
+ * schemas/job-sheet.schema.json} has the same; a test compares them.
  */
 final class Keys {
   static final Map<String, Object> TOP = keys();

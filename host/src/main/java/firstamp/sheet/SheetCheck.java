@@ -17,7 +17,7 @@ import java.util.List;
  *
  * @param watched one per limit of the probe and per rule of the host
  * @param notWatched what is not, and why
- * @param warnings what should be said all the same
+ * @param warnings warnings that do not stop anything
  */
 public record SheetCheck(
     List<Watched> watched, List<NotWatched> notWatched, List<String> warnings) {

@@ -5,7 +5,7 @@ import firstamp.model.LimitException;
 import firstamp.model.Numbers;
 
 /**
- * A job sheet as read, which still knows where each value stands.
+ * A job sheet as read, which still knows line and column of each value.
  *
  * <p>Immutable.
  */

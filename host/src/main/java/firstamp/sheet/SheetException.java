@@ -1,6 +1,6 @@
 package firstamp.sheet;
 
-/** The job sheet cannot be used as it is: says where, what, what is allowed, what to do. */
+/** The job sheet cannot be used as it is: names place, value, what is allowed and what to do. */
 public final class SheetException extends Exception {
   private static final long serialVersionUID = 1L;
 
@@ -19,9 +19,7 @@ public final class SheetException extends Exception {
    * @param line from 1, 0 = not known
    * @param column from 1
    * @param field place, for example {@code limits.runningA}, empty for the whole sheet
-   * @param value what stands there
-   * @param allowed what may stand there
-   * @param remedy what to do
+   * @param value what was found @param allowed what is allowed there @param remedy what to do
    */
   public SheetException(
       String file,
@@ -81,12 +79,12 @@ public final class SheetException extends Exception {
     return field;
   }
 
-  /** What stands there. */
+  /** What was found there. */
   public String value() {
     return value;
   }
 
-  /** What may stand there. */
+  /** What is allowed there. */
   public String allowed() {
     return allowed;
   }

@@ -9,8 +9,9 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * A job sheet in the making: answers so far, what is suggested for the rest, what it costs not to
- * know. Shared by everything that asks (terminal, options, window); knows no display.
+ * A job sheet in the making: answers so far, what is suggested for the rest, and what an unknown
+ * answer means for the watch. Shared by everything that asks (terminal, options, window); knows no
+ * display.
  *
  * <p>Immutable: {@link #answered} gives a new form.
  */
@@ -116,7 +117,7 @@ public final class SheetForm {
     };
   }
 
-  /** Whether anything was answered, "don't know" included. */
+  /** Whether there is an answer, "don't know" included. */
   public boolean isAnswered(SheetQuestion question) {
     return answers.containsKey(question);
   }
@@ -132,7 +133,7 @@ public final class SheetForm {
     return open(true);
   }
 
-  /** What could be said besides, as far as it concerns this set, the most useful first. */
+  /** Further questions that concern this set, the most useful first. */
   public List<SheetQuestion> alsoUseful() {
     List<SheetQuestion> useful = new ArrayList<>(open(false));
     boolean mains = "mains-transformer".equals(supplyKind());
@@ -186,7 +187,10 @@ public final class SheetForm {
     return answer == null ? null : new Suggestion(answer, SheetQuestion.word(why));
   }
 
-  /** What is not known now and what that costs, one sentence each; empty = nothing. */
+  /**
+   * What is not known, and what will not be watched for that reason, one sentence each; empty =
+   * nothing.
+   */
   public List<String> costs() {
     List<String> costs = new ArrayList<>();
     if (RunningLimit.of(sheet()).loose()) {
@@ -201,7 +205,10 @@ public final class SheetForm {
     return costs;
   }
 
-  /** What it costs that this is not known; null = it is known, or costs nothing here. */
+  /**
+   * What will not be watched because this is not known; null = it is known, or makes no difference
+   * here.
+   */
   public String cost(SheetQuestion question) {
     if (answer(question) != null) {
       return null;
@@ -260,7 +267,10 @@ public final class SheetForm {
     return Defaults.fill(sheet()).limits();
   }
 
-  /** The sheet as far as it is said: answers and suggestions; limits follow from it when read. */
+  /**
+   * The sheet as far as it is known: answers and suggestions; limits follow from it when it is
+   * read.
+   */
   public JobSheet sheet() {
     String name = answer(SheetQuestion.WHAT);
     JobSheet.SetInfo set =

@@ -7,8 +7,8 @@ import java.util.Locale;
 import java.util.ResourceBundle;
 
 /**
- * What can be asked for a new job sheet. The {@link #first} ones are asked always, the rest only of
- * people who want to say more. Texts stand in {@code questions.properties}.
+ * What can be asked for a new job sheet. The {@link #first} ones are asked always, the rest only
+ * where the person wants to give more. Texts are in {@code questions.properties}.
  */
 public enum SheetQuestion {
   /** Name of the set. */
@@ -122,7 +122,7 @@ public enum SheetQuestion {
     return (int) Arrays.stream(values()).filter(SheetQuestion::first).count();
   }
 
-  /** What it costs not to know. */
+  /** What will not be watched without an answer. */
   String costWords() {
     return WORDS.getString(id + ".cost");
   }

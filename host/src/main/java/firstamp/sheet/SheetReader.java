@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Reads job sheets strictly: whatever is not understood is an error that says where it stands. */
+/** Reads job sheets strictly: whatever is not understood is an error with line and column. */
 public final class SheetReader {
   private static final long LARGEST_BYTES = 1_000_000;
 

@@ -6,7 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 
-/** Numbers that are each allowed and together make no sense. */
+/** Numbers that are each allowed but contradict each other. */
 final class SheetSense {
   private final String file;
   private final Fields top;

@@ -5,7 +5,7 @@ import firstamp.model.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What is allowed on a sheet and should be said all the same. */
+/** Warnings about entries that are allowed on a sheet. */
 public final class SheetWarnings {
   /** Behind the plateau of a supply that limits the last of the charge comes more slowly. */
   private static final double WITH_THE_REST = 1.25;

@@ -3,8 +3,8 @@ package firstamp.sheet;
 import firstamp.model.JobSheet;
 
 /**
- * What a motor may draw when it starts: volts over its winding's ohms, and what the rest of the set
- * may draw besides. Only where the sheet says that a motor will run; unknown is no.
+ * What a motor may draw when it starts: volts over its winding's ohms, plus what the rest of the
+ * set may draw. Only where the sheet says that a motor will run; unknown is no.
  *
  * @param ampere while it starts, null = no start is allowed
  * @param millis for how long, null = no start is allowed

@@ -51,7 +51,10 @@ public record Surge(double ampere, double ohm, double watt, double joule) {
     return new Surge(ampere, ohm, rating(Math.max(joule, running * running * ohm)), joule);
   }
 
-  /** The larger of what is said of the whole set and the sum over its rails, farad; 0 = unknown. */
+  /**
+   * The larger of the capacitance stated for the whole set and the sum over its rails, farad; 0 =
+   * unknown.
+   */
   static double farad(JobSheet sheet) {
     double whole = sheet.supply().capacitanceUf() == null ? 0 : sheet.supply().capacitanceUf();
     double ofRails = 0;

@@ -4,7 +4,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.SourceOhm;
 
 /**
- * The surge into the set's capacitors as the sheet foretells it, never too small.
+ * The surge into the set's capacitors as predicted from the sheet, never too small.
  *
  * <p>Through a resistance alone the current is {@code V/R exp(-t/RC)}: its charge is {@code CV},
  * its heat {@code (V/R)^2 RC/2 = Ip CV / 2}. A supply that limits gives at most {@code Ip} out of

@@ -11,8 +11,8 @@ import java.util.function.Consumer;
  * The sound of one bench: alarms, the current as a tone, and words.
  *
  * <p>Its thread {@code sound} opens the device at the first sound and waits for it; all methods may
- * be called from any thread and return at once. Without a device the reason is told once and
- * everything else goes on.
+ * be called from any thread and return at once. Without a device the reason is reported once and
+ * everything else continues.
  */
 public final class AlarmSound implements AutoCloseable {
   private static final int FRAME_SAMPLES = Tune.RATE_HERTZ / 50;
@@ -54,7 +54,7 @@ public final class AlarmSound implements AutoCloseable {
   /**
    * On the devices of this computer.
    *
-   * @param problem told once, in words, what will not be heard
+   * @param problem reported once, in words: what will not be heard
    */
   public static AlarmSound ofThisComputer(
       Wishes wishes, TimeSource time, Consumer<String> problem) {
@@ -91,7 +91,7 @@ public final class AlarmSound implements AutoCloseable {
     change(desk::switchedOff);
   }
 
-  /** The switch was opened as the person wanted; what stays live is told all the same. */
+  /** The switch was opened as the person wanted; what stays live is spoken nevertheless. */
   public void offAsWanted() {
     change(desk::offAsWanted);
     if (voice != null && !wishes.afterOff().isEmpty() && !muted()) {
@@ -113,7 +113,7 @@ public final class AlarmSound implements AutoCloseable {
     }
   }
 
-  /** A new power-up: what was unseen before is told no longer. */
+  /** A new power-up: earlier unseen alarms are no longer heard. */
   public void forget() {
     change(desk::forget);
   }

@@ -29,7 +29,7 @@ final class SoundDesk {
   }
 
   /**
-   * Silent, or not. What stands now is silenced; an alarm of high priority or a trip that comes
+   * Silent, or not. Active alarms are silenced; an alarm of high priority or a trip that comes
    * later ends the silence by itself: the person asked not to hear what they know of (common
    * practice, no source).
    */

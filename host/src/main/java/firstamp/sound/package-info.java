@@ -4,6 +4,6 @@
  *
  * <p>May use {@code model} and the JDK's sound. {@link firstamp.sound.AlarmSound} has a thread of
  * its own, {@code sound}; everything else is arithmetic. Never an error: without a sound device it
- * says so once and stays silent.
+ * reports that once and stays silent.
  */
 package firstamp.sound;

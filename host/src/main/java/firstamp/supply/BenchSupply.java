@@ -5,12 +5,13 @@ import java.io.IOException;
 import java.util.Objects;
 
 /**
- * A bench supply behind a port: takes wishes at once, carries them out on its own thread, and shows
- * how far it has come.
+ * A bench supply behind a port: takes requests at once, carries them out on its own thread, and
+ * shows its progress.
  *
  * <p>{@link #off} writes the command itself before anything else; the thread then makes sure that
- * it was obeyed. A supply that fails in any way is told to switch off, and {@link State#phase} says
- * so. All methods may be called from any thread and return at once, but for {@link #close}.
+ * it was obeyed. A supply that fails in any way gets the command to switch off, and {@link
+ * State#phase} says so. All methods may be called from any thread and return at once, but for
+ * {@link #close}.
  */
 public final class BenchSupply implements AutoCloseable {
   private static final String OFF = "OUTP OFF";
@@ -39,9 +40,9 @@ public final class BenchSupply implements AutoCloseable {
     CONNECTING,
     /** It obeys, its output is off. */
     OFF,
-    /** What was wished last is under way. */
+    /** The latest request is being carried out. */
     BUSY,
-    /** Its output is on with what was wished last. */
+    /** Its output is on as last requested. */
     ON,
     /** It was told to switch off and has not confirmed it yet. */
     SWITCHING_OFF,
@@ -50,7 +51,7 @@ public final class BenchSupply implements AutoCloseable {
   }
 
   /**
-   * How it stands.
+   * State of the supply.
    *
    * @param phase see there
    * @param name that it gave, null = not known yet
@@ -78,7 +79,7 @@ public final class BenchSupply implements AutoCloseable {
     thread.start();
   }
 
-  /** How it stands now; immutable. */
+  /** Its present state; immutable. */
   public State state() {
     return state;
   }

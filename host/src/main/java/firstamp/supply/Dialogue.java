@@ -7,7 +7,7 @@ import java.util.function.BooleanSupplier;
 
 /**
  * Lines to the supply and back. An answer that comes too late must not be taken for the answer to
- * the next question: after a silence everything is thrown away until the supply has said its name
+ * the next question: after a silence everything is discarded until the supply has given its name
  * again.
  *
  * <p>Belongs to the supply's thread; {@link #send} may come from any.
@@ -27,7 +27,7 @@ final class Dialogue {
   /**
    * Over an open line.
    *
-   * @param overtaken whether what is going on is to be given up at once
+   * @param overtaken whether the present exchange is to be given up at once
    */
   Dialogue(ProbePort line, BooleanSupplier overtaken) {
     this.line = line;
@@ -39,7 +39,7 @@ final class Dialogue {
     line.write((command + '\n').getBytes(StandardCharsets.US_ASCII));
   }
 
-  /** Waits a moment; what comes unasked is thrown away. */
+  /** Waits a moment; unexpected input is discarded. */
   void idle() throws IOException {
     line.read(buffer, SLICE_MILLIS);
     pending.setLength(0);
@@ -79,7 +79,7 @@ final class Dialogue {
         SupplyException.Kind.SILENT, "does not answer " + question + " within 1 s, asked twice");
   }
 
-  /** Throws away what comes until the supply says the name it had before. */
+  /** Discards input until the supply gives the name it had before. */
   private void regain() throws IOException, SupplyException {
     pending.setLength(0);
     if (name == null) {

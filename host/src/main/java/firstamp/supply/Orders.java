@@ -23,7 +23,7 @@ final class Orders {
     this.dialogue = dialogue;
   }
 
-  /** Says who it is; errors of the past are forgotten. */
+  /** Asks for its name; earlier errors are cleared. */
   String begin() throws IOException, SupplyException {
     String name = dialogue.identify();
     dialogue.send("*CLS");
@@ -94,7 +94,7 @@ final class Orders {
     return Double.parseDouble(answer);
   }
 
-  /** The first error is told; the rest of the queue is read away. */
+  /** The first error is reported; the rest of the queue is read and discarded. */
   private void noError(String after) throws IOException, SupplyException {
     String first = null;
     for (int k = 0; k < MOST_ERRORS; k++) {

@@ -12,7 +12,7 @@ final class SupplyException extends Exception {
     WRONG,
     /** It reports an error of its own. */
     REFUSED,
-    /** Switched off meanwhile: what was going on is of no interest any longer. */
+    /** Switched off meanwhile: the exchange no longer matters. */
     OVERTAKEN
   }
 

@@ -53,7 +53,7 @@ final class RollingMeans {
         : null;
   }
 
-  /** Begins anew with the next reading. */
+  /** Restarts with the next reading. */
   void clear() {
     begun = false;
     readings = 0;

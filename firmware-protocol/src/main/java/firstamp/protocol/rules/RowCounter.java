@@ -20,7 +20,7 @@ final class RowCounter {
     return inRow >= needed;
   }
 
-  /** Begins anew. */
+  /** Restarts. */
   void clear() {
     inRow = 0;
   }

@@ -209,7 +209,7 @@ public final class TripRules {
     return orStart(fine.decides(TripCause.RUNNING, SlotPlan.J, counts, level));
   }
 
-  /** All limits above the fine range hang on I. */
+  /** All limits above the fine range use I. */
   private TripDecision farUp(long index, int counts) {
     boolean atRest = lastI < Zeros.counts(zeros.iSixteenths()) + I_AT_REST_COUNTS;
     deadInRow = counts > J_FAR_UP_COUNTS && atRest ? deadInRow + 1 : 0;

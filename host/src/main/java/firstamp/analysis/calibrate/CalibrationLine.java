@@ -28,7 +28,7 @@ public record CalibrationLine(
   /** Standard uncertainty of a value anywhere within half a count (JCGM 100:2008, F.2.2.1). */
   private static final double HALF_COUNT = 1 / Math.sqrt(12);
 
-  /** A gain known no better than that of a probe never calibrated is no calibration. */
+  /** A gain no better known than that of an uncalibrated probe is not a calibration. */
   private static final double WORST_GAIN_SHARE = firstamp.model.Calibration.BLANK_GAIN_UNCERTAINTY;
 
   /** Copies the lists. */
@@ -196,7 +196,7 @@ public record CalibrationLine(
    * Standard uncertainty of a mean that is left from rounding to whole counts: half a count either
    * way where the input is quiet; noise of s counts moves the mean over the steps, and of the error
    * its first harmonic is left, smaller by exp(-2 pi^2 s^2) (Widrow and Kollar, Quantization Noise,
-   * 2008, from memory; held against counted sums in the tests).
+   * 2008, from memory; checked against counted sums in the tests).
    */
   static double quantisationCounts(double deviationCounts) {
     // Rounding itself scatters by 1/12: what is above it is noise.

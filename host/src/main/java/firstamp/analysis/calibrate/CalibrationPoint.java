@@ -1,7 +1,7 @@
 package firstamp.analysis.calibrate;
 
 /**
- * One value that the person's meter said, and what the converter made of it.
+ * One reading of the person's meter, and what the converter read.
  *
  * @param value of the reference, ampere or volt; exactly 0 for clips together
  * @param second what the converter read

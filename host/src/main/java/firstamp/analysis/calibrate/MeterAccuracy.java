@@ -1,7 +1,7 @@
 package firstamp.analysis.calibrate;
 
 /**
- * What the paper of the person's meter says of its accuracy, as limits of error.
+ * Accuracy of the person's meter according to its data sheet, as limits of error.
  *
  * @param percentOfReading share of what it shows
  * @param smallest the "digits" part, ampere or volt

@@ -45,7 +45,7 @@ public final class SettledSecond {
       double spanCounts,
       boolean still) {}
 
-  /** Takes a reading; a hole before it begins the second anew. */
+  /** Takes a reading; a gap before it restarts the second. */
   public void add(Reading reading) {
     if (!readings.isEmpty() && readings.peekLast().endMicros() != reading.startMicros()) {
       readings.clear();
@@ -56,7 +56,7 @@ public final class SettledSecond {
     }
   }
 
-  /** Begins anew. */
+  /** Restarts. */
   public void clear() {
     readings.clear();
   }

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * The charging of the capacitors taken out of the supply current: what stays is load and leakage.
+ * The charging of the capacitors taken out of the supply current: what remains is load and leakage.
  *
  * <p>I(t) = rest + peak exp(-t / tau), fitted to the readings from the highest one on; the rest of
  * each reading is what the exponential does not explain.

@@ -3,7 +3,7 @@ package firstamp.analysis.figures;
 import firstamp.model.Numbers;
 import java.util.Locale;
 
-/** Figures with their units, three digits, as they stand in sentences: 118 mA, 2200 uF, 0.5 s. */
+/** Figures with their units, three digits, as written in sentences: 118 mA, 2200 uF, 0.5 s. */
 public final class FigureText {
   private static final String[] PREFIXES = {"u", "m", "", "k"};
   private static final double[] FACTORS = {1e-6, 1e-3, 1, 1e3};

@@ -5,14 +5,14 @@ import firstamp.model.SourceOhm;
 import firstamp.model.Summary;
 
 /**
- * The inrush that a first look foretells, as "up to": whatever resistance is in the set itself only
+ * The inrush predicted from a first look, as "up to": whatever resistance is in the set itself only
  * makes it smaller.
  *
  * <p>The look has charged the capacitors to its own volts, {@code V Rs / (Rs + Rl)} with the set's
  * resistance Rs behind the look resistor Rl (voltage divider); {@code dV} is what is left. Through
  * a resistance R alone the current is {@code dV/R exp(-t/RC)}, under a twentieth after {@code 3
- * RC}; the set draws {@code V/Rs} besides. A supply that limits at I delivers the charge {@code C
- * dV} in {@code C dV / I}; its own output capacitor gives a spike first, which R alone holds.
+ * RC}; the set also draws {@code V/Rs}. A supply that limits at I delivers the charge {@code C dV}
+ * in {@code C dV / I}; its own output capacitor gives a spike first, which R alone holds.
  * (First-order circuits, as in any textbook of electrical engineering; from memory.)
  *
  * @param peakA highest current, the spike of the supply's own capacitor included
@@ -44,7 +44,7 @@ public record InrushExpected(double peakA, Double limitA, double ms) {
     double farad = look.uF() * 1e-6;
     Double limitA = supply.limitA() != null && supply.limitA() < peakA ? supply.limitA() : null;
     double plateauA = limitA == null ? peakA : limitA;
-    // What the set draws is not there to charge; half of the limit is, at the least.
+    // Current that the set draws does not charge; at least half of the limit does.
     double chargingA = Math.max(plateauA - drawnA, plateauA / 2);
     double seconds = Math.max(farad * left / chargingA, limitA == null ? 3 * ohm * farad : 0);
     return new InrushExpected(peakA, limitA, 1000 * seconds);

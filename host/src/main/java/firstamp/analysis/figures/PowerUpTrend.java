@@ -49,7 +49,7 @@ public record PowerUpTrend(
   public record SecondMean(int second, double amps, double volts, List<Double> railV) {}
 
   /**
-   * A sudden rise of the supply current and what became of it.
+   * A sudden rise of the supply current and how it ended.
    *
    * @param atMs since closing
    * @param beforeA mean of the 200 ms before

@@ -12,7 +12,7 @@ final class RailStarts {
   private final RailStart[] starts = {null, new RailStart(), new RailStart(), new RailStart()};
   private long closedIndex;
 
-  /** The switch closed: all begins anew. */
+  /** The switch closed: everything restarts. */
   void closed(long micros) {
     closedIndex = SamplePlan.indexAt(micros);
     for (int rail = 1; rail <= 3; rail++) {

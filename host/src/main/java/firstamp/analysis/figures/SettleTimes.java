@@ -14,10 +14,10 @@ final class SettleTimes {
   private static final int SUMS = 10 * 1023 + 1;
   private static final int NEVER = -1;
 
-  /** It has to stay inside for 300 ms to be called settled. */
+  /** It has to stay in the band for 300 ms to count as settled. */
   private static final int HELD_READINGS = 30;
 
-  /** A band of which half is less than two counts is told apart by chance. */
+  /** A band narrower than two counts to each side is decided by chance. */
   private static final int LEAST_HALF_BAND = 2 * 10;
 
   private final int[] lastEnd = new int[SUMS];

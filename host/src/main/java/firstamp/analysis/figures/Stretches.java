@@ -19,8 +19,8 @@ import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 
 /**
- * The time on cut where something was changed, so that before and after can be held against each
- * other within one power-up. A moved clip cuts nothing: what it is on is no figure of the set. Not
+ * The time on cut where something was changed, so that before and after can be compared within one
+ * power-up. A moved clip starts no new stretch: what it reads is not a figure of the set. Not
  * thread-safe.
  */
 final class Stretches {

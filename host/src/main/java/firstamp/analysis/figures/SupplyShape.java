@@ -10,7 +10,7 @@ import firstamp.model.Summary;
  * 1 mA for still, 5 % for a trend) are common practice, no source.
  *
  * @param kind the shape
- * @param fromA current at the begin of what was judged, ampere
+ * @param fromA current at the start of what was judged, ampere
  * @param toA current at its end
  * @param perMinute change of the last half per minute, share of the end
  */
@@ -24,7 +24,7 @@ public record SupplyShape(Kind kind, double fromA, double toA, double perMinute)
 
   /** Shapes. */
   public enum Kind {
-    /** On too short to say. */
+    /** Not on long enough to judge. */
     TOO_SHORT,
     /** No surge, then flat. */
     STEADY,
@@ -32,7 +32,7 @@ public record SupplyShape(Kind kind, double fromA, double toA, double perMinute)
     SURGE,
     /** Falls slowly: capacitors form. */
     FORMING,
-    /** Climbs without a stop. */
+    /** Climbs continuously. */
     CREEP,
     /** Still changes, up and down. */
     MOVING

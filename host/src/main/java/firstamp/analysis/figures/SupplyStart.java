@@ -5,7 +5,7 @@ import firstamp.model.Reading;
 import firstamp.model.Scaling;
 
 /**
- * Peak, surge heat and charge of the first second after closing, from the integers of the readings:
+ * Peak, inrush I2t and charge of the first second after closing, from the integers of the readings:
  * the same from the raw and from the reduced stream. Not thread-safe.
  */
 final class SupplyStart {

@@ -16,7 +16,7 @@ public record TripPeak(double amps, boolean atLeast) {
   private static final int OFF_SCALE_COUNTS = 1023;
 
   /**
-   * From what the probe took around the trip.
+   * From what the probe recorded around the trip.
    *
    * @param trip the probe's account
    * @param capture around it; null or one of another trip = not there

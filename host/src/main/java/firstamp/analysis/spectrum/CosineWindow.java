@@ -39,7 +39,7 @@ public final class CosineWindow {
     return terms[0];
   }
 
-  /** Width of the rectangle that lets through as much noise, bins. */
+  /** Width of the rectangle that passes as much noise, bins. */
   public double noiseBandwidthBins() {
     double squares = 2 * terms[0] * terms[0];
     for (int k = 1; k < terms.length; k++) {

@@ -8,8 +8,8 @@ package firstamp.analysis.spectrum;
  * Bendat, A. G. Piersol, Random Data, coherent output power, from memory). With N windows chance
  * alone gives more than 1 - 0.05^(1/(N-1)) once in twenty (G. C. Carter, C. H. Knapp, A. H. Nuttall
  * 1973, from memory): a line counts above that, and only where the rail itself holds at least 3 %
- * of its ripple there; everything that hangs on the mains is in step with it, so a trace of 50 Hz
- * on a rail must not explain a strong 50 Hz in the head. Not thread-safe.
+ * of its ripple there; everything fed from the mains is in step with it, so a trace of 50 Hz on a
+ * rail must not explain a strong 50 Hz in the head. Not thread-safe.
  */
 public final class HumCoherence {
   /** Fewer windows say nothing. */

@@ -6,7 +6,7 @@ import java.util.Arrays;
  * Three samples between each two: a signal that ends well under half of its sample rate, at four
  * times that rate.
  *
- * <p>A rectifier needs this: at four samples a period the mean of their magnitudes hangs on their
+ * <p>A rectifier needs this: at four samples a period the mean of their magnitudes depends on their
  * phase by a sixth. A sinc of 16 taps under a Hann window; a sine keeps its amplitude within 1 % up
  * to 0.31 of the sample rate and within 5 % at 0.4. Eight samples late. Seven digits are more than
  * a needle shows: numbers of 32 bits. Not thread-safe.
@@ -20,7 +20,7 @@ final class Upsampler4 {
   /** Taps that are added in one go. */
   private static final int AT_ONCE = 4;
 
-  /** Samples for which that is done before the next: what they need stays at hand. */
+  /** Samples for which that is done before the next: what they need stays in the cache. */
   private static final int PIECE = 200;
 
   private final int length;
@@ -63,7 +63,7 @@ final class Upsampler4 {
   /**
    * Takes the next samples and gives the signal about eight samples before each.
    *
-   * @param samples as many as said at the begin
+   * @param samples as many as given to the constructor
    * @return [0 to 3][sample]: on a sample and the quarters after it; valid until the next call
    */
   float[][] at(float[] samples) {

@@ -3,8 +3,8 @@ package firstamp.analysis.spectrum;
 /**
  * What a needle of volume units shows: the mean of the full-wave rectified signal, scaled for a
  * sine, through a movement that reaches 99 % in 300 ms and swings 1.25 % over (ANSI C16.5-1942 /
- * IEC 60268-17 as told at second hand: 99 % in 300 ms, 1 to 1.5 % over; the second-order model with
- * zeta 0.81272 and 13.5119 rad/s is worked out from these two).
+ * IEC 60268-17 as quoted at second hand: 99 % in 300 ms, 1 to 1.5 % over; the second-order model
+ * with zeta 0.81272 and 13.5119 rad/s is worked out from these two).
  *
  * <p>Not thread-safe.
  */
@@ -67,7 +67,7 @@ public final class VuBallistics {
   }
 
   /**
-   * Where the needle stood, volt rms of a sine.
+   * Where the needle was, volt rms of a sine.
    *
    * @param highest place
    * @param mean place
@@ -109,7 +109,7 @@ public final class VuBallistics {
 
   /**
    * Every place waits for the one before. So the needle goes through four quarters of a signal at
-   * once, through the last three as if from rest, and what place and speed at the begin of a
+   * once, through the last three as if from rest, and what place and speed at the start of a
    * quarter still come to is added afterwards.
    */
   private final class Quarters {
@@ -227,7 +227,9 @@ public final class VuBallistics {
     }
   }
 
-  /** Takes a sample of the signal, volt, and gives where the needle stands, volt rms of a sine. */
+  /**
+   * Takes a sample of the signal, volt, and returns the place of the needle, volt rms of a sine.
+   */
   public double put(double volts) {
     double drive = Math.abs(volts) * FORM_FACTOR;
     double next = fromPlace * place + fromSpeed * speed + gainPlace * drive;
@@ -236,7 +238,7 @@ public final class VuBallistics {
     return place;
   }
 
-  /** Where the needle stands, decibel against 0 VU; null below -60. */
+  /** Place of the needle, decibel relative to 0 VU; null below -60. */
   public Double vu() {
     double db = place > 0 ? Decibels.ratio(place, ZERO_V) : Double.NEGATIVE_INFINITY;
     return db < -60 ? null : (Double) db;

@@ -25,8 +25,8 @@ final class WindowCutter {
      * A piece of the window under way.
      *
      * @param place of its first conversion in the window
-     * @param counts array it stands in
-     * @param offset where it begins there
+     * @param counts array that holds it
+     * @param offset where it starts there
      * @param run how many
      */
     void collect(int place, short[] counts, int offset, int run);

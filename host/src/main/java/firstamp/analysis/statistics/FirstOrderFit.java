@@ -106,7 +106,7 @@ public record FirstOrderFit(
     return tail;
   }
 
-  /** First x at which y has come so far, seen from its begin. */
+  /** First x at which y has moved this far from its start. */
   private static double reach(double[] x, double[] y, double level) {
     boolean rising = level > y[0];
     for (int i = 1; i < y.length; i++) {

@@ -16,7 +16,7 @@ public record Moments(int count, double mean, double deviation) {
     return of(values, values.length);
   }
 
-  /** Moments of the first so many values. */
+  /** Moments of the first {@code count} values. */
   static Moments of(double[] values, int count) {
     if (count == 0) {
       return new Moments(0, 0, 0);

@@ -11,7 +11,7 @@ final class StudentizedRange {
   private static final double REACH = 8;
   private static final int STEPS = 240;
 
-  /** From so many degrees on the deviation counts as known. */
+  /** From this many degrees of freedom on the deviation counts as known. */
   private static final double KNOWN = 1e5;
 
   private StudentizedRange() {}

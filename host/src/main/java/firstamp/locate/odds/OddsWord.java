@@ -4,7 +4,7 @@ package firstamp.locate.odds;
 public enum OddsWord {
   /** Hardly anything else is left. */
   MOST_LIKELY("most likely"),
-  /** Well above its fellows. */
+  /** Well above the others. */
   LIKELY("likely"),
   /** Possible. */
   LESS_LIKELY("less likely"),
@@ -24,7 +24,7 @@ public enum OddsWord {
     return words;
   }
 
-  /** The word for a share among so many explanations. */
+  /** The word for a share among this many explanations. */
   public static OddsWord of(double share, int among) {
     double even = 1.0 / Math.max(2, among);
     if (share >= 0.8) {

@@ -12,7 +12,7 @@ import java.util.Map;
  * @param toCheck where to look first, null = something was measured since
  */
 record AfterMending(SignalGraph.PathPoint reached, NextPoint.Choice toCheck) {
-  /** A level that lies so many deviations below what is expected is not as expected. */
+  /** A level this many deviations below the expected one is not as expected. */
   private static final double SIGMAS = 2;
 
   /** A point in a mode, driven where. */

@@ -32,7 +32,7 @@ final class FaultOdds {
   }
 
   /**
-   * Shares per weight, so that the explanations can be parted anew for every point.
+   * Shares per weight, so that the explanations can be divided again for every point.
    *
    * @param weights of the joints
    * @param single of one joint of a group, per weight of the joint

@@ -4,7 +4,7 @@ import firstamp.locate.odds.OddsWord;
 import java.util.List;
 
 /**
- * Where the search for a lost signal stands.
+ * State of the search for a lost signal.
  *
  * @param state of the search
  * @param sentence for the person: what to do next, or the verdict
@@ -26,9 +26,9 @@ public record LocateAnswer(
     remarks = List.copyOf(remarks);
   }
 
-  /** Where a search can stand. */
+  /** States of a search. */
   public enum State {
-    /** A rail alarm stands; supplies first. */
+    /** A rail alarm is active; supplies first. */
     REFUSED("refused"),
     /** Something can be measured. */
     MEASURE("measure"),

@@ -13,7 +13,7 @@ import java.util.Map;
  *
  * @param graph the path
  * @param settings assumptions
- * @param railAlarms alarms of rails that stand; while there is one nothing is searched
+ * @param railAlarms active alarms of rails; while there is one nothing is searched
  * @param observations in the order they came
  */
 public record LocateSession(
@@ -21,7 +21,7 @@ public record LocateSession(
     FaultSettings settings,
     List<String> railAlarms,
     List<Observation> observations) {
-  /** Uncertainty that is reckoned with before anything was read, dB. */
+  /** Uncertainty assumed before anything was read, dB. */
   private static final double USUAL_UNCERTAINTY_DB = 0.5;
 
   /** A joint just mended is rarely the next one at fault. */
@@ -56,12 +56,12 @@ public record LocateSession(
         graph, settings, railAlarms, observations.subList(0, observations.size() - 1));
   }
 
-  /** The search with these rail alarms standing. */
+  /** The search with these rail alarms active. */
   public LocateSession withRailAlarms(List<String> standing) {
     return new LocateSession(graph, settings, standing, observations);
   }
 
-  /** Where the search stands. */
+  /** State of the search. */
   public LocateAnswer answer() {
     LossGrid grid = new LossGrid();
     Weighed weighed = weigh(grid);

@@ -23,7 +23,7 @@ final class LossGrid {
   private static final double ANSWER_DB = 2;
   private static final double SQRT_2PI = StrictMath.sqrt(2 * StrictMath.PI);
 
-  /** A slipped clip can read anything over so many dB. Common practice, no source. */
+  /** A slipped clip can read anything over this range, dB. Common practice, no source. */
   private static final double SLIP_SPAN_DB = 100;
 
   /** A fault heard as "there", or a good signal heard as "gone". Common practice, no source. */

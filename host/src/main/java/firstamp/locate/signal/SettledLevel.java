@@ -11,8 +11,8 @@ import java.util.List;
  * <p>Windows at both ends that are off the middle by more than 1 dB are left out: there the clip
  * was just going on or coming off. What is left must hold still.
  *
- * @param state what came of it
- * @param levelDbv mean power of the settled windows, null unless TAKEN or AT_MOST
+ * @param state outcome @param levelDbv mean power of the settled windows, null unless TAKEN or
+ *     AT_MOST
  * @param uncertaintyDb one standard deviation
  * @param windows that settled
  */
@@ -25,10 +25,12 @@ public record SettledLevel(State state, Double levelDbv, double uncertaintyDb, i
   /** A level this much over the converter's own noise is a level. */
   private static final double OVER_FLOOR_DB = 6;
 
-  /** Of two looks at the same point with the clip put on anew. Common practice, no source. */
+  /**
+   * Between two readings at the same point with the clip put on again. Common practice, no source.
+   */
   private static final double REPEAT_DB = 0.25;
 
-  /** What came of it. */
+  /** Outcome. */
   public enum State {
     /** Not long enough yet. */
     TOO_SHORT,

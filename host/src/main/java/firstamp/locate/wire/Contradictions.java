@@ -19,7 +19,7 @@ final class Contradictions {
 
   private static final double AGREE_SHARE = 0.1;
 
-  /** A meter reads so much beside, V. */
+  /** Reading error of a meter, V. */
   private static final double METER_V = 0.1;
 
   private static final double METER_SHARE = 0.05;
@@ -79,7 +79,7 @@ final class Contradictions {
     }
   }
 
-  /** Volts across these ohms would draw more than the limit lets through. */
+  /** These volts across these ohms would draw more than the limit allows. */
   private boolean flowsTooMuch(double volts, double ohm) {
     boolean joined = ohm < WireOdds.JOINED_OHM && volts > METER_V;
     return joined || volts > METER_V && volts > ohm * wires.set().runningA();

@@ -5,7 +5,7 @@ package firstamp.locate.wire;
  *
  * @param name of the set
  * @param chassis pole of the supply that is the chassis: negative or positive
- * @param supplyV highest volts of the supply, magnitude
+ * @param supplyV maximum voltage of the supply, magnitude
  * @param runningA limit of the probe
  * @param goodIdleA current of the last good power-up, null = none yet
  */

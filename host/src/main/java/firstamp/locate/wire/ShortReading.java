@@ -10,7 +10,7 @@ import java.util.Map;
  * @param enoughOhm from here on the limit holds
  */
 public record ShortReading(String place, double ohm, double enoughOhm) {
-  /** The first short that stands in the way of power, null = none. */
+  /** The first short that must be found before power, null = none. */
   static ShortReading first(WireFacts wires, WireReadings readings) {
     double enough = wires.set().supplyV() / wires.set().runningA();
     for (Map.Entry<String, WireStep.PlaceOhms> read : readings.placeOhms().entrySet()) {

@@ -4,7 +4,7 @@ import firstamp.locate.odds.OddsWord;
 import java.util.List;
 
 /**
- * Where a wire of unknown place stands.
+ * State of a wire of unknown place.
  *
  * @param wire by name
  * @param state of the wire
@@ -28,7 +28,7 @@ public record WireAnswer(
     places = List.copyOf(places);
   }
 
-  /** Where a wire can stand. */
+  /** States of a wire. */
   public enum State {
     /** Readings contradict each other. */
     MEASURE_AGAIN("measure-again"),
@@ -36,7 +36,7 @@ public record WireAnswer(
     FIND_SHORT("find-short"),
     /** Ohms first, supply off. */
     CHECK_COLD("check-cold"),
-    /** Is it a source, a load or dead. */
+    /** Find out whether it is a source, a load or dead. */
     SOURCE_TEST("source-test"),
     /** Join it somewhere. */
     TRY("try"),

@@ -52,7 +52,7 @@ public record WireCase(
     return next;
   }
 
-  /** The case with a step that was kept: readings of old that contradict each other stay. */
+  /** The case with a stored step: older readings that contradict each other stay. */
   WireCase withStored(WireStep step) {
     List<WireStep> more = new ArrayList<>(steps);
     more.add(step);
@@ -61,7 +61,7 @@ public record WireCase(
     return next;
   }
 
-  /** The case as it was after so many steps. */
+  /** The case as it was after this many steps. */
   public WireCase upTo(int count) {
     return new WireCase(set, wires, places, steps.subList(0, count));
   }
@@ -79,12 +79,12 @@ public record WireCase(
     return upTo(0);
   }
 
-  /** Where a wire stands, in English. */
+  /** State of a wire, in English. */
   public WireAnswer answer(String wire) {
     return answer(wire, new WireWords());
   }
 
-  /** Where a wire stands, in a language. */
+  /** State of a wire, in a language. */
   public WireAnswer answer(String wire, WireWords words) {
     return new WirePlan(this, wire, words).answer();
   }

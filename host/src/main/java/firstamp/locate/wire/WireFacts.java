@@ -34,7 +34,7 @@ interface WireFacts {
   }
 
   /**
-   * Where a name stands in a list.
+   * Index of a name in a list.
    *
    * @throws IllegalArgumentException it is not in it
    */

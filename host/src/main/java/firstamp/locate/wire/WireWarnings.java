@@ -6,8 +6,8 @@ import java.util.List;
 /** What to mind about a wire before the set is powered, whatever the next step is. */
 final class WireWarnings {
   /**
-   * A resistance to the chassis under so many times supply over limit is suspect. Common practice,
-   * no source.
+   * A resistance to the chassis under this multiple of supply volts over limit is suspect. Common
+   * practice, no source.
    */
   private static final double SUSPECT_FACTOR = 3;
 

@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 
-/** What is said about wires of unknown place, in one language. Safe to share. */
+/** Sentences about wires of unknown place, in one language. Safe to share. */
 public final class WireWords {
   private final Phrases phrases;
   private final boolean comma;
 
-  /** In English, as log and command line speak. */
+  /** In English, the language of log and command line. */
   public WireWords() {
     this(Locale.ROOT);
   }
@@ -77,7 +77,7 @@ public final class WireWords {
     return say(key, volts(figures.get(0)), ohm(ohm), flows(figures.get(0), ohm));
   }
 
-  /** What flows through so many ohms; no figure where the supply alone decides. */
+  /** The current through this resistance; no figure where the supply alone decides. */
   String flows(double volts, double ohm) {
     return ohm < 0.1 ? say("flows.all") : amps(volts / ohm);
   }

@@ -1,9 +1,9 @@
 package firstamp.log.code;
 
 /**
- * Values of a block from errors and sums, each predicted from the ones before: for every number of
- * coefficients the loop that takes least time. Every value waits for the one before it, so what
- * does not hang on the latest values goes first into a sum.
+ * Values of a block from errors and sums, each predicted from the ones before, with the fastest
+ * loop for each number of coefficients. Every value waits for the one before it, so terms that do
+ * not depend on the latest values are summed first.
  *
  * @param errors of the segment
  * @param sums intercept and companion's share of every prediction of a block

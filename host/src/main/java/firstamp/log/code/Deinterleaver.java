@@ -35,7 +35,7 @@ public final class Deinterleaver {
   /**
    * Puts conversions that follow each other to their channels.
    *
-   * @param sizes how many values each channel has; goes on
+   * @param sizes how many values each channel has; is advanced
    */
   public static void split(
       short[] counts, int offset, long firstIndex, int length, int[][] values, int[] sizes) {
@@ -55,7 +55,7 @@ public final class Deinterleaver {
     }
   }
 
-  /** Whole plans, some at a time so that they stay at hand, channel by channel. */
+  /** Whole plans, some at a time so that they stay in the cache, channel by channel. */
   private static void splitPlans(
       short[] counts, int offset, int plans, int[][] values, int[] sizes) {
     for (int plan = 0; plan < plans; plan += AT_HAND) {
@@ -84,7 +84,7 @@ public final class Deinterleaver {
   /**
    * The reverse of {@link #split}.
    *
-   * @param taken how many values of each channel are gone already; goes on
+   * @param taken how many values of each channel were taken already; is advanced
    */
   public static void join(
       int[][] values, int[] taken, long firstIndex, short[] counts, int offset, int length) {

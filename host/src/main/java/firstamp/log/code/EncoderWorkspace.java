@@ -5,7 +5,7 @@ public final class EncoderWorkspace {
   public final BankEncoder encoder = new BankEncoder();
   private final int[][] values = new int[Deinterleaver.CHANNELS][0];
 
-  /** Room for so many values of a channel; what it held before is gone. */
+  /** Room for this many values of a channel; earlier content is lost. */
   public int[] values(int channel, int count) {
     if (values[channel].length < count) {
       values[channel] = new int[count];

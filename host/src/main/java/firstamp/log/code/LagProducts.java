@@ -25,7 +25,7 @@ final class LagProducts {
   private final long[] seenPairs;
   private final long[] seenSums;
 
-  /** For pieces of this series, with so many own coefficients. */
+  /** For pieces of this series, with this many own coefficients. */
   LagProducts(int[] values, int shift, ReferenceChannel companion, int own) {
     this.values = values;
     this.shift = shift;
@@ -110,7 +110,7 @@ final class LagProducts {
 
   /**
    * Sums of the products of {@code n} values with the numbers at the same place and at places
-   * further and further off. Two of these stand in one number; a product with it is two products.
+   * further and further off. Two of these share one number; a product with it is two products.
    *
    * @param step from one pair to the next, 2 or -2
    */

@@ -42,7 +42,7 @@ public final class SeriesCoder {
     return encode(values, count, MinMax.of(values, count), companion, effort, new BankEncoder());
   }
 
-  /** The same with the range of the values known and an encoder at hand. */
+  /** The same where the range of the values is known and an encoder exists. */
   public static Coded encode(
       int[] values,
       int count,

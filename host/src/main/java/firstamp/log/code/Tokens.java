@@ -20,7 +20,7 @@ final class Tokens {
   /** Contexts: size times 4 plus phase. */
   static final int CONTEXTS = SIZES * PHASES;
 
-  /** The mean size of errors at the begin of a chunk, 1/64 count. */
+  /** The mean size of errors at the start of a chunk, 1/64 count. */
   static final int FIRST_MEAN = 48;
 
   /** Folded errors whose tokens are looked up: all of a prediction within the range of counts. */

@@ -3,7 +3,7 @@ package firstamp.log.stream;
 import firstamp.log.code.Deinterleaver;
 
 /**
- * Conversions of a group, each channel's for itself, as far as they were decoded.
+ * Conversions of a group, one array per channel, as far as they were decoded.
  *
  * @param stretches of the group
  * @param length conversions of the whole group

@@ -18,8 +18,8 @@ public final class CodedGroup {
   private static final int MUCH = 16_000;
 
   /**
-   * What is decoded at one go, most work first. Before each channel the one that may be predicted
-   * from it: what that one needs of it is then there for it too.
+   * Units of decoding, most work first. A predicted channel comes before its companion: the
+   * companion's values that it needs are then decoded already.
    */
   private static final Channel[][] UNITS = {
     {Channel.M, Channel.H},

@@ -31,7 +31,7 @@ public final class ConversionGroup implements StreamGroup {
   private short[] counts;
   private int length;
 
-  /** A group with room for so many conversions at first. */
+  /** A group with room for this many conversions at first. */
   public ConversionGroup(int room) {
     this.counts = new short[Math.max(4096, room)];
   }

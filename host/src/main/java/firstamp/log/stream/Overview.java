@@ -13,7 +13,7 @@ public final class Overview {
   private static final int CHANNELS = Channel.values().length;
 
   private final long[] edges;
-  // All channels of a column side by side: a column is filled at one go.
+  // All channels of a column side by side: a column is filled in one pass.
   private final int[] lowest;
   private final int[] highest;
   private final double[] sums;

@@ -56,7 +56,7 @@ public final class JsonText {
     return node.toPrettyString() + "\n";
   }
 
-  /** Refuses keys that are not known, so that a slip of the pen is not taken for silence. */
+  /** Refuses unknown keys, so that a misspelt key is not taken for a missing one. */
   public static void onlyKeys(JsonNode node, String where, String... known) {
     Set<String> keys = Set.of(known);
     node.fieldNames()
