@@ -28,7 +28,7 @@ class ToldWordsTest {
   void saysEachThingInASentenceAndTheLastReason() {
     assertThat(new ToldWords(Locale.ROOT, ZoneOffset.UTC).lines(TOLD))
         .containsExactly(
-            "Left before switching on: no tape in, volume down, function switch on stop.",
+            "Before switching on: no tape in, volume down, function switch on stop.",
             "Switched on again after number 7. Different: nothing. Measured first: rail 1 to the chassis 820 \u03a9.",
             "Answered before switching on: no path round the switch (14:13), hands out (14:14).",
             "Why it was switched off: smell.");
@@ -39,7 +39,7 @@ class ToldWordsTest {
     List<String> lines = new ToldWords(Locale.GERMAN, ZoneOffset.UTC).lines(TOLD);
     assertThat(lines.get(0))
         .isEqualTo(
-            "Vor dem Einschalten so gelassen: kein Band eingelegt, Lautst\u00e4rke zu, Funktionsschalter auf Halt.");
+            "Vor dem Einschalten: kein Band eingelegt, Lautst\u00e4rke zu, Funktionsschalter auf Halt.");
     assertThat(lines.get(3)).isEqualTo("Warum ausgeschaltet: Geruch.");
   }
 

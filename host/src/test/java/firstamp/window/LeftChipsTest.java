@@ -72,7 +72,7 @@ class LeftChipsTest {
   @Test
   void keysAndMouseSayItAndTheNextTimeItStandsThere() throws Exception {
     ReadyPage page = open();
-    assertThat(text(page, "ready.load")).isEqualTo("3  Tape: not said");
+    assertThat(text(page, "ready.load")).isEqualTo("3  Tape: not given");
     say(page);
     assertThat(text(page, "ready.load")).isEqualTo("3  Tape: blank");
     assertThat(text(page, "ready.volume")).isEqualTo("4  Volume: down");
@@ -85,7 +85,7 @@ class LeftChipsTest {
           next.choose(5);
           return null;
         });
-    assertThat(text(next, "ready.function")).isEqualTo("5  Function switch: not said");
+    assertThat(text(next, "ready.function")).isEqualTo("5  Function switch: not given");
   }
 
   @Test
@@ -111,8 +111,7 @@ class LeftChipsTest {
             new Conditions(
                 Conditions.Load.BLANK_TAPE, Conditions.Volume.DOWN, Conditions.Function.RECORD));
     assertThat(new ToldWords().lines(told))
-        .contains(
-            "Left before switching on: a blank tape in, volume down, function switch on record.");
+        .contains("Before switching on: a blank tape in, volume down, function switch on record.");
   }
 
   private static void await(String what, BooleanSupplier condition) throws Exception {

@@ -51,7 +51,7 @@ class ProbeFlowTest {
     assertThat(presenter.result(flow.before(), flow.lines()))
         .hasSize(8)
         .anyMatch(line -> line.contains("supply volts") && line.contains("+1."))
-        .anyMatch(line -> line.contains("head") && line.contains("zero taken"));
+        .anyMatch(line -> line.contains("head") && line.contains("zero measured"));
     flow.leave();
   }
 

@@ -39,8 +39,8 @@ class SpokenTest {
                     + " again."))
         .isEqualTo(
             "Zu viel Strom: 3.09 A, als die Grenze von 1 A \u00fcberschritten wurde. Die Speisung wurde abgeschaltet."
-                + " (Seit: W3 went to P7.) Sieh nach dem, was zuletzt ge\u00e4ndert wurde, ehe du"
-                + " wieder einschaltest.");
+                + " (Seit: W3 went to P7.) Pr\u00fcfen Sie vor dem Wiedereinschalten, was zuletzt"
+                + " ge\u00e4ndert wurde.");
   }
 
   @Test
@@ -73,15 +73,15 @@ class SpokenTest {
     assertThat(
             german.refusal(
                 "The probe box fails its self-test: one of its inputs is stuck; its memory"
-                    + " fails."))
+                    + " is faulty."))
         .isEqualTo(
             "Der Messkasten besteht seine Selbstpr\u00fcfung nicht: einer seiner Eing\u00e4nge"
-                + " h\u00e4ngt; sein Speicher versagt.");
+                + " h\u00e4ngt; sein Speicher ist fehlerhaft.");
     assertThat(
             german.refusal(
                 "The chassis clip is not on. Clip it to the set's chassis, then try again."))
         .isEqualTo(
-            "Die Chassisklemme ist nicht dran. Am Chassis des Ger\u00e4ts anklemmen, dann noch"
+            "Die Chassisklemme ist ab. Am Chassis des Ger\u00e4ts anklemmen, dann noch"
                 + " einmal.");
     assertThat(german.refusal("something else")).isEqualTo("something else");
   }

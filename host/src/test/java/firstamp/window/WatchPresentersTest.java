@@ -49,10 +49,10 @@ class WatchPresentersTest {
     Snapshot now = scene(FakeSession.Scene.HEALTHY);
     LimitMove move = new LimitMove(LimitKind.RUNNING_A, 0, 0.8);
     assertThat(limits.became(now, new Snapshot.Moved(move, Snapshot.MoveState.TAKEN, null)))
-        .isEqualTo("The probe box has taken it: running limit 800 mA.");
+        .isEqualTo("The probe box has accepted it: running limit 800 mA.");
     assertThat(
             limits.became(now, new Snapshot.Moved(move, Snapshot.MoveState.REFUSED, "too fine.")))
-        .isEqualTo("running limit 800 mA was not taken, the old one holds: too fine.");
+        .isEqualTo("running limit 800 mA was not accepted, the old limit stays: too fine.");
     LimitMove rail = new LimitMove(LimitKind.RAIL_OVER_V, 1, 9);
     assertThat(limits.say(now, rail)).isEqualTo("B1 off beyond 9.00 V");
   }
@@ -129,7 +129,7 @@ class WatchPresentersTest {
     assertThat(clear.lines())
         .contains(
             "One step of the volts input is 59 mV; at the 22.3 mA of this look that is 2.6 \u03a9."
-                + " What is less cannot be told from nothing.",
+                + " Anything less cannot be told from zero.",
             "The supply gave 12.0 V behind the resistor.");
   }
 
@@ -140,7 +140,7 @@ class WatchPresentersTest {
     assertThat(shorted.tone()).isEqualTo(Tone.ALARM);
     // 58.6 mV / (12.02 V / 330.8 ohm) = 1.6 ohm, and 0.8 ohm is less than a step and a half.
     assertThat(shorted.figures()).isEqualTo("at most 1.6 \u03a9");
-    assertThat(shorted.lines()).contains("The volts rose too fast to work out a capacitance.");
+    assertThat(shorted.lines()).contains("The voltage rose too fast to work out a capacitance.");
   }
 
   @Test
