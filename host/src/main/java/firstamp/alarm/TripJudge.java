@@ -5,6 +5,7 @@ import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
 import firstamp.model.Look;
+import firstamp.model.LookOhm;
 import firstamp.model.Numbers;
 import firstamp.model.Reading;
 import firstamp.model.RuleId;
@@ -25,9 +26,6 @@ final class TripJudge {
 
   /** Without its capture a trip is judged this long after it: all three reports are in by then. */
   private static final long CAPTURE_WAIT_MICROS = 500_000;
-
-  /** Under this many steps of the volts input only an upper bound of the resistance is known. */
-  private static final double LOOK_STEPS_TOLD = 1.5;
 
   private final RunState run;
   private final AlarmConditions watches;
@@ -290,12 +288,9 @@ final class TripJudge {
       case SHORT -> {
         AlarmCondition watch = watches.of(RuleId.SHORT, 0);
         if (watch != null) {
-          double ampere = run.lookAmpere();
-          double ohm = ampere > 0 ? Math.max(0, run.lookVolts()) / ampere : 0;
-          double stepOhm = ampere > 0 ? run.voltsStep() / ampere : 0;
-          // Of less than a step of the volts input only the step is known.
-          boolean atMost = ohm < LOOK_STEPS_TOLD * stepOhm;
-          double told = atMost ? Math.max(ohm, stepOhm) : ohm;
+          LookOhm found = LookOhm.of(run.lookVolts(), run.lookAmpere(), run.voltsStep());
+          boolean atMost = found != null && found.atMost();
+          double told = found == null ? 0 : found.ohm();
           double below = Math.max(3, watch.number("belowOhm"));
           book.raise(
               watch,

@@ -536,6 +536,8 @@ public final class LiveBench implements BenchSession {
 
     @Override
     public void look(Summary.LookFigures figures) {
+      Snapshot.LookScale scale = lookScale;
+      lookScale = scale == null ? null : scale.after(setup.effective(), figures);
       builder.look(figures);
       super.look(figures);
     }

@@ -171,7 +171,9 @@ public final class ReplayBench implements BenchSession {
     LoggedCourse opened = LoggedCourse.open(reader, events);
     ReplayTrack found = new ReplayTrack(sheet, opened, events, reader.alarmTransitions());
     summary = StoredSummary.of(reader.entry());
-    lookScale = Snapshot.LookScale.of(reader.header().hello());
+    lookScale =
+        Snapshot.LookScale.of(reader.header().hello())
+            .after(sheet, summary == null ? null : summary.look());
     clock.over(0, opened.endMs());
     course = opened;
     track = found;

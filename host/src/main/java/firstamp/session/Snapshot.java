@@ -1,5 +1,6 @@
 package firstamp.session;
 
+import firstamp.analysis.figures.InrushExpected;
 import firstamp.analysis.figures.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.Channel;
@@ -289,16 +290,27 @@ public record Snapshot(
   public record Said(double ms, Happening what) {}
 
   /**
-   * What the first look is measured with.
+   * What stands beside the figures of the first look.
    *
    * @param stepV volts of one count of V: finer than that nothing is seen
    * @param resistorOhm through which it looks
+   * @param inrush what the look foretells of the closing, null = nothing or not known yet
    */
-  public record LookScale(double stepV, double resistorOhm) {
+  public record LookScale(double stepV, double resistorOhm, InrushExpected inrush) {
+    /** Before the look. */
+    public LookScale(double stepV, double resistorOhm) {
+      this(stepV, resistorOhm, null);
+    }
+
     /** Of one probe. */
     static LookScale of(ProbeHello hello) {
       double stepV = Math.abs(hello.calibration().scale(Channel.V).perCount());
       return new LookScale(stepV, hello.lookOhm());
+    }
+
+    /** The same with what a look foretells. */
+    LookScale after(JobSheet sheet, Summary.LookFigures look) {
+      return new LookScale(stepV, resistorOhm, InrushExpected.of(sheet, look, resistorOhm));
     }
   }
 

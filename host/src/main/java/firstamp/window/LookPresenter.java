@@ -9,9 +9,6 @@ import java.util.Locale;
 
 /** What the first look through the resistor found, in words. */
 final class LookPresenter {
-  /** Under so many steps of the volts input a resistance is only known to be no larger. */
-  private static final double STEPS_TOLD = 1.5;
-
   private final Words words;
   private final Numbers numbers;
 
@@ -41,11 +38,8 @@ final class LookPresenter {
     lines.add(words.getOr("firstlook." + look.result() + ".more", words.get("firstlook.other")));
     Double stepOhm = stepOhm(now);
     if (look.ohm() != null) {
-      boolean atMost = stepOhm != null && look.ohm() < STEPS_TOLD * stepOhm;
-      // Of less than a step only the step is known.
-      double ohm = atMost ? Math.max(look.ohm(), stepOhm) : look.ohm();
-      String said = numbers.ohms(ohm).toString();
-      figures.add(atMost ? words.get("value.atMost", said) : said);
+      String said = numbers.ohms(look.ohm()).toString();
+      figures.add(look.atMost() ? words.get("value.atMost", said) : said);
       lines.add(words.get("firstlook.ohm"));
     }
     if (look.uF() != null) {
@@ -79,8 +73,7 @@ final class LookPresenter {
   /** The inrush to be expected; null = it has been, the switch stays open, or it is not known. */
   private String inrush(Snapshot now) {
     Snapshot.LookScale scale = now.beside().lookScale();
-    InrushExpected expected =
-        InrushExpected.of(now.sheet(), now.look(), scale == null ? null : scale.resistorOhm());
+    InrushExpected expected = scale == null ? null : scale.inrush();
     if (expected == null || now.closedMs() != null || tone(now.look().result()) == Tone.ALARM) {
       return null;
     }

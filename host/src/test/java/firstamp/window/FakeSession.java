@@ -345,7 +345,7 @@ final class FakeSession implements BenchSession {
     private Summary.LookFigures look() {
       return switch (scene) {
         case ASKING, CAUTIONS, REMEMBERED -> null;
-        case LOOK_SHORT -> new Summary.LookFigures("short", 0.8, null, 12.02);
+        case LOOK_SHORT -> new Summary.LookFigures("short", 1.61, null, 12.02, true);
         default -> new Summary.LookFigures("clear", 210.0, 3180.0, 12.02);
       };
     }

@@ -138,7 +138,7 @@ class WatchPresentersTest {
     LookPresenter looks = new LookPresenter(words, numbers);
     LookPresenter.LookView shorted = looks.view(scene(FakeSession.Scene.LOOK_SHORT));
     assertThat(shorted.tone()).isEqualTo(Tone.ALARM);
-    // 58.6 mV / (12.02 V / 330.8 ohm) = 1.6 ohm, and 0.8 ohm is less than a step and a half.
+    // 58.6 mV / (12.02 V / 331.6 ohm) = 1.6 ohm: the look's figures say that this is a bound.
     assertThat(shorted.figures()).isEqualTo("at most 1.6 \u03a9");
     assertThat(shorted.lines()).contains("The voltage rose too fast to work out a capacitance.");
   }

@@ -207,7 +207,7 @@ final class WatchStates {
             "A short, or a cold lamp: at most 2.1 ohm, seen through the resistor. The switch stays"
                 + " open. Measure from supply plus to chassis before you try again.",
             0);
-    Summary.LookFigures look = new Summary.LookFigures("short", 2.1, null, 12.02);
+    Summary.LookFigures look = new Summary.LookFigures("short", 2.1, null, 12.02, true);
     return Map.of(
         "phase",
         Snapshot.Phase.ENDED,

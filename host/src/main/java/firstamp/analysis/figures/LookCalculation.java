@@ -3,6 +3,7 @@ package firstamp.analysis.figures;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.Look;
+import firstamp.model.LookOhm;
 import firstamp.model.Scaling;
 import firstamp.model.Summary;
 
@@ -15,9 +16,6 @@ import firstamp.model.Summary;
  */
 public final class LookCalculation {
   private static final double PAIR_SECONDS = 0.002;
-
-  /** Steps of the volts input from which on they are a figure. */
-  private static final double STEPS_TOLD = 1.5;
 
   private LookCalculation() {}
 
@@ -48,12 +46,15 @@ public final class LookCalculation {
     boolean reversed = look.result() == Look.Result.REVERSED;
     Double supplyV = reversed ? null : (Double) (volts + Math.max(0, amps) * lookOhm);
     boolean flows = amps >= countA && !reversed;
-    // Of less than a step and a half only the step is known: the figure is a bound, as the alarm's.
-    boolean atMost = flows && volts < STEPS_TOLD * countV;
-    Double ohm = flows ? (Double) ((atMost ? Math.max(volts, countV) : volts) / amps) : null;
+    LookOhm found = flows ? LookOhm.of(volts, amps, countV) : null;
+    Double ohm = found == null ? null : (Double) found.ohm();
     Double farad = reversed ? null : farad(look, scaling, volts, ohm, countV, countA);
     return new Summary.LookFigures(
-        result, ohm, farad == null ? null : farad * 1e6, supplyV, atMost ? Boolean.TRUE : null);
+        result,
+        ohm,
+        farad == null ? null : farad * 1e6,
+        supplyV,
+        found != null && found.atMost() ? Boolean.TRUE : null);
   }
 
   private static Double farad(
