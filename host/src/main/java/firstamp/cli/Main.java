@@ -49,6 +49,9 @@ import picocli.CommandLine.ParameterException;
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json",
       "  firstamp list",
       "  firstamp replay last",
+      "  firstamp --language de --log other.db              the window, in German, on another bench log",
+      "",
+      "--language, --theme, --scale and --log may also come before the command.",
       "",
       "Exit codes: 0 done, nothing found; 3 switched itself off, no draw or alarm; 64 usage; 65 bad sheet or log;",
       "66 input missing; 69 port absent, busy or not permitted; 70 defect; 73 output is there already or cannot be made;",
@@ -88,7 +91,8 @@ final class Main implements Callable<Integer> {
   private Main() {}
 
   /** Runs a command and ends the process with its exit code. */
-  public static void main(String[] arguments) {
+  public static void main(String[] given) {
+    String[] arguments = LeadingOptions.behindTheCommand(given);
     if (arguments.length == 0 || WITH_LOG.contains(arguments[0])) {
       // The driver takes as long to read in as the options.
       Thread thread = new Thread(BenchLog::prepare, "log-prepare");
@@ -102,7 +106,8 @@ final class Main implements Callable<Integer> {
   }
 
   /** Runs a command; for tests, which must not end the process. */
-  static int run(String... arguments) {
+  static int run(String... given) {
+    String[] arguments = LeadingOptions.behindTheCommand(given);
     String wrong = wrongWord(arguments);
     if (wrong != null) {
       System.err.println("firstamp: " + Sentences.ended(wrong));
