@@ -95,8 +95,11 @@ final class EndVerdict {
     Alarm found = shortOf(alarms());
     TripPeak peak = evidence.tripPeak();
     String highest = peak == null ? "" : peak.text();
+    String held =
+        peak == null || peak.limitedMs() == null ? null : FigureText.millis(peak.limitedMs());
     if (found != null && peak != null) {
-      writer.say(FIRST, "tripped.short", 0, ohms(found), after, highest);
+      String key = held == null ? "tripped.short" : "tripped.short-held";
+      writer.say(FIRST, key, 0, ohms(found), after, highest, held);
       return;
     }
     switch (summary.tripCause()) {
@@ -104,7 +107,8 @@ final class EndVerdict {
         if (peak == null) {
           writer.say(FIRST, "tripped", 0, after);
         } else {
-          writer.say(FIRST, "tripped." + summary.tripCause(), 0, after, highest);
+          String key = "tripped." + summary.tripCause() + (held == null ? "" : "-held");
+          writer.say(FIRST, key, 0, after, highest, held);
         }
       }
       case "over-voltage", "host-silence", "chassis-clip", "self-test" ->

@@ -22,7 +22,11 @@ record CurrentTrip(String key, double value, double stated, double acting, Strin
     return switch (trip.cause()) {
       case HARD_SHORT -> {
         double level = run.setup().hardShortA();
-        yield new CurrentTrip("hard-short", level, level, level, "A");
+        // With many volts across the switch the limiter holds less than the level.
+        yield trip.limitedMs() == null
+            ? new CurrentTrip("hard-short", level, level, level, "A")
+            : new CurrentTrip(
+                "hard-short-held", run.scaling().value(Channel.I, trip.value()), level, level, "A");
       }
       case I2T -> {
         double step = run.scaling().value(Channel.I, 1) - run.scaling().value(Channel.I, 0);

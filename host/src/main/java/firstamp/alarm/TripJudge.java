@@ -126,11 +126,25 @@ final class TripJudge {
         trip.crossedMicros(),
         seen.value(),
         false,
-        seen.stated(),
+        heldBelow(trip, seen) ? null : (Double) seen.stated(),
         seen.unit(),
         motorMayHaveStarted(trip)
             ? texts.text(seen.key() + "-motor", true, Numbers.amps(seen.value()), limit, when(trip))
-            : texts.text(seen.key(), true, inUnit(seen.value(), seen.unit()), limit));
+            : sentence(trip, seen, limit));
+  }
+
+  /** What the limiter holds falls with the volts across it: then no level says what it was. */
+  private static boolean heldBelow(Trip trip, CurrentTrip seen) {
+    return trip.cause() == TripCause.HARD_SHORT && seen.value() < seen.stated();
+  }
+
+  private String sentence(Trip trip, CurrentTrip seen, String limit) {
+    Object value = inUnit(seen.value(), seen.unit());
+    if (trip.cause() != TripCause.HARD_SHORT || trip.limitedMs() == null) {
+      return texts.text(seen.key(), true, value, limit);
+    }
+    Object held = trip.value() >= HIGHEST_COUNTS ? texts.phrase("at.least", value) : value;
+    return texts.text(seen.key(), true, held, trip.limitedMs());
   }
 
   private double counts(double ampere) {

@@ -1,5 +1,7 @@
 package firstamp.emulate;
 
+import firstamp.model.ProbeLimits;
+
 /**
  * The limiter of the box: it holds the current of the closed switch at a level that falls with the
  * volts across it, slowly, so that long leads do not make it swing.
@@ -11,7 +13,6 @@ final class Limiter {
   /** Volts across the closed switch above which limiting is seen. */
   static final double SEEN_V = 3.5;
 
-  private static final double LEVEL_A = 13.8;
   private static final double FOLD_BACK_SIEMENS = 0.152;
   private static final double SLOW_S = 110e-6;
 
@@ -28,7 +29,7 @@ final class Limiter {
 
   /** The current that it lets through now. */
   double ampere() {
-    return Math.max(0, LEVEL_A - FOLD_BACK_SIEMENS * slowV);
+    return Math.max(0, ProbeLimits.LIMITER_A - FOLD_BACK_SIEMENS * slowV);
   }
 
   /** Whether it held the current in the last step. */

@@ -143,8 +143,6 @@ public final class Coverage {
     add(RuleId.INPUT_CLIPPED, 0);
     if (Boolean.FALSE.equals(sheet.supply().look())) {
       notWatched.add(new NotWatched("first look", "turned off on the sheet"));
-    } else if (sheet.supply().nominalV() > ProbeLimits.LOOK_HIGHEST_V) {
-      notWatched.add(new NotWatched("first look", "not made above 30 V"));
     }
   }
 

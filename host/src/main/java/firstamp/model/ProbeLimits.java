@@ -96,7 +96,7 @@ public record ProbeLimits(
    * @param lowVoltsPerFine the same at 30 ohm
    * @param supplyLowest V counts, 0.3 x nominal
    * @param supplyHighest V counts, 1.15 x nominal
-   * @param chargeLimit what the surge may hold: J counts x pairs x V counts
+   * @param chargeLimit what the surge may hold: J counts x pairs x V counts; 0 = a lamp holds it
    */
   public record LookParameters(
       boolean skip,
@@ -128,7 +128,8 @@ public record ProbeLimits(
     double stepJ = Math.abs(calibration.scale(Channel.J).perCount());
     double perOhm = 256 * stepJ / stepV;
     double nominal = effective.supply().nominalV();
-    boolean skip = Boolean.FALSE.equals(effective.supply().look()) || nominal > LOOK_HIGHEST_V;
+    boolean skip = Boolean.FALSE.equals(effective.supply().look());
+    boolean held = "lamp".equals(effective.supply().through());
     return new LookParameters(
         skip,
         3000,
@@ -137,7 +138,7 @@ public record ProbeLimits(
         sixteenBits(30 * perOhm),
         (int) Math.min(1023, Math.round(0.3 * nominal / stepV)),
         (int) Math.min(1023, Math.round(1.15 * nominal / stepV)),
-        Math.round(LARGEST_SURGE_J / (0.5 * stepJ * PAIR_S * stepV)));
+        held ? 0 : Math.round(LARGEST_SURGE_J / (0.5 * stepJ * PAIR_S * stepV)));
   }
 
   /** The limiter's switch bears a surge of half C times the volts squared up to this, joule. */
@@ -146,8 +147,14 @@ public record ProbeLimits(
   /** A pair of conversions of V and J comes every 2 ms. */
   private static final double PAIR_S = 0.002;
 
-  /** Above this the look resistor would get too hot: no look. */
-  public static final double LOOK_HIGHEST_V = 30;
+  /**
+   * What the limiter of the probe's circuit holds with nothing across its switch, ampere; the more
+   * volts, the less. The emulated circuit limits by it too.
+   */
+  public static final double LIMITER_A = 13.8;
+
+  /** The coarse current input ends there, ampere; the limiter may hold more. */
+  public static final double COARSE_HIGHEST_A = 12;
 
   /** The same without the limits of one rail: nothing is clipped to that input. */
   public ProbeLimits withoutRail(int rail) {

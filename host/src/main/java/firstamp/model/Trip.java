@@ -14,6 +14,9 @@ package firstamp.model;
  * @param limit counts, absolute (mean: 1/16 count)
  * @param i2tSum counts squared times I conversions
  * @param i2tLimit its budget; 0 = not watched
+ * @param limitedConversions how many conversions had seen the limiter hold the current, as the
+ *     probe counts them; null = kept before probes said so
+ * @param lastVCounts the last conversion of V before the opening; null as above
  */
 public record Trip(
     int number,
@@ -26,4 +29,15 @@ public record Trip(
     int value,
     int limit,
     long i2tSum,
-    long i2tLimit) {}
+    long i2tLimit,
+    Integer limitedConversions,
+    Integer lastVCounts) {
+  private static final double CONVERSIONS_PER_MS = 16;
+
+  /** How long the limiter had held the current, milliseconds; null = it did not, or nobody said. */
+  public Double limitedMs() {
+    return limitedConversions == null || limitedConversions == 0
+        ? null
+        : (Double) (limitedConversions / CONVERSIONS_PER_MS);
+  }
+}

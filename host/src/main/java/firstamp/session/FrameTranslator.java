@@ -187,7 +187,9 @@ final class FrameTranslator {
             message.value(),
             message.limit(),
             message.i2tCounts2(),
-            message.i2tLimitCounts2());
+            message.i2tLimitCounts2(),
+            message.limitedConversions(),
+            message.lastVCounts());
     captures.begin(trip);
     sink.accept(new ProbeEvent.Tripped(opened, trip));
   }

@@ -7,6 +7,7 @@ import firstamp.model.ProbeLimits;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.RailWindow;
 import firstamp.protocol.TripLimits;
+import firstamp.sheet.Surge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -22,6 +23,10 @@ public final class ProbeSettings implements RunSetup.SettingsPlan {
 
   @Override
   public PlannedSettings plan(ProbeHello hello, Set<Integer> openRails) throws RunRefused {
+    String tooMuch = Surge.refusal(effective);
+    if (tooMuch != null) {
+      throw new RunRefused(RunRefused.Kind.ARMING, tooMuch);
+    }
     try {
       ProbeLimits limits = ProbeLimits.plan(effective, hello.calibration());
       for (int rail : openRails) {

@@ -175,7 +175,9 @@ final class ProbeWhatIf implements StreamSink {
             decision.value(),
             decision.limit(),
             rules.i2tCounts2(),
-            rules.i2tBudgetCounts2());
+            rules.i2tBudgetCounts2(),
+            null,
+            null);
     return new Cut(index + 1, opened, trip);
   }
 

@@ -11,12 +11,19 @@ import firstamp.model.TripCause;
  * @param cause identifier
  * @param rail 1 to 3 for over-voltage of a rail, 0 for the supply, null otherwise
  * @param atMs switch pin low, milliseconds from closing
- * @param value what the probe saw, null = it has no figure
+ * @param value what the probe saw, of a hard short what the limiter held; null = it has no figure
  * @param limit what it was held against, null = none
  * @param unit of both
+ * @param limitedMs how long the limiter had held the current, null = it did not, or nobody said
  */
 public record TripFigures(
-    String cause, Integer rail, Double atMs, Double value, Double limit, String unit) {
+    String cause,
+    Integer rail,
+    Double atMs,
+    Double value,
+    Double limit,
+    String unit,
+    Double limitedMs) {
 
   /**
    * Computes the figures.
@@ -49,8 +56,9 @@ public record TripFigures(
         unit = "A2s";
       }
       case HARD_SHORT -> {
-        value = hardShortA;
-        limit = hardShortA;
+        value = trip.limitedMs() == null ? hardShortA : scaling.value(Channel.I, trip.value());
+        // The limiter holds less with many volts across it: then no level says what it was.
+        limit = value < hardShortA ? null : (Double) hardShortA;
         unit = "A";
       }
       case OVER_VOLTAGE -> {
@@ -68,6 +76,6 @@ public record TripFigures(
         // The clip and the self-test have no figure.
       }
     }
-    return new TripFigures(cause.id(), rail, atMs, value, limit, unit);
+    return new TripFigures(cause.id(), rail, atMs, value, limit, unit, trip.limitedMs());
   }
 }

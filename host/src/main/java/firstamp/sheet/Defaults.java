@@ -1,6 +1,7 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
+import firstamp.model.ProbeLimits;
 import firstamp.model.RuleId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -142,7 +143,7 @@ public final class Defaults {
 
   private static double inrushA(SurgeForecast surge, double running) {
     double wanted = Math.max(OVER_PEAK * surge.peakA(), OVER_RUNNING * running);
-    double held = Math.min(Surge.HIGHEST_A, Math.max(LEAST_INRUSH_A, wanted));
+    double held = Math.min(ProbeLimits.COARSE_HIGHEST_A, Math.max(LEAST_INRUSH_A, wanted));
     return Math.max(held, running);
   }
 

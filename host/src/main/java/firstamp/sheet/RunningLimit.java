@@ -16,6 +16,9 @@ record RunningLimit(double ampere, String why) {
   /** Where nothing is known. */
   private static final double LOOSE_A = 1;
 
+  /** What the probe carries for long (limits of use in its hardware page). */
+  private static final double SWITCH_A = 8;
+
   private static final double OF_THE_FUSE = 0.8;
 
   /** Under it the probe's fine range cannot judge: 4 counts of 0.39 mA, and room. */
@@ -38,7 +41,7 @@ record RunningLimit(double ampere, String why) {
     return limit
         .under(fuse == null ? null : OF_THE_FUSE * fuse, "held")
         .under(supply, "held.supply")
-        .under(Surge.HIGHEST_A, "held.switch")
+        .under(SWITCH_A, "held.switch")
         .atLeast();
   }
 

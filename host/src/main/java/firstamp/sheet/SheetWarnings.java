@@ -100,20 +100,9 @@ public final class SheetWarnings {
   }
 
   private static void surge(List<String> warnings, JobSheet sheet) {
-    Surge surge = Surge.of(sheet);
-    if (surge != null) {
-      warnings.add(
-          "The surge can reach "
-              + Numbers.amps(surge.ampere())
-              + "; from 9 A on the probe takes it for a short. Before you switch on, put a wire-wound"
-              + " resistor of "
-              + Numbers.text(surge.ohm())
-              + " ohm, "
-              + Numbers.text(surge.watt())
-              + " W in series (it takes "
-              + Numbers.text(surge.joule())
-              + " J in one pulse), and bridge it once the set runs. A supply set to limit at 9 A or"
-              + " less does as well: write it as limitA.");
+    String warning = Surge.warning(sheet);
+    if (warning != null) {
+      warnings.add(warning);
     }
   }
 

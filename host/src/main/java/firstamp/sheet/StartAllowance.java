@@ -1,6 +1,7 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
+import firstamp.model.ProbeLimits;
 
 /**
  * What a motor may draw when it starts: volts over its winding's ohms, plus what the rest of the
@@ -17,9 +18,6 @@ record StartAllowance(Double ampere, Double millis, double heatA2s) {
   /** The probe holds a start no longer than this. */
   static final double LONGEST_MS = 1000;
 
-  /** The coarse range ends there. */
-  private static final double HIGHEST_A = 12;
-
   private static final StartAllowance NONE = new StartAllowance(null, null, 0);
 
   /**
@@ -35,7 +33,7 @@ record StartAllowance(Double ampere, Double millis, double heatA2s) {
     Double ohm = stated.set().motorOhm();
     Double ampere = said.startA();
     if (ampere == null && ohm != null) {
-      ampere = Math.min(HIGHEST_A, supply.maxV() / ohm + runningA);
+      ampere = Math.min(ProbeLimits.COARSE_HIGHEST_A, supply.maxV() / ohm + runningA);
     }
     if (ampere == null || ampere <= runningA) {
       return NONE;

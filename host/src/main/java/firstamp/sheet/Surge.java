@@ -1,55 +1,15 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.SourceOhm;
+import firstamp.model.Numbers;
+import firstamp.model.ProbeLimits;
 
 /**
- * The surge into empty filter capacitors where nothing but resistance holds it, and the resistor
- * that keeps it under what the switch is for. {@code Ip = V / R}, energy {@code C V^2 / 2}.
- *
- * <p>What feeds the set has at least {@link SourceOhm}.
- *
- * @param ampere computed surge
- * @param ohm resistor to put in series, from the E12 row
- * @param watt rating it needs
- * @param joule it takes in the surge
+ * The energy that the switch of the probe takes while its limiter fills the empty capacitors of a
+ * set: half C times the volts squared, whatever holds the current.
  */
-public record Surge(double ampere, double ohm, double watt, double joule) {
-  /** Above it the resistor is asked for: just under the level of the probe's comparator. */
-  public static final double HIGHEST_A = 9;
-
-  /** A shorter surge is over before the comparator has seen it. */
-  private static final double SHORTEST_S = 10e-6;
-
-  private static final double[] ROW = {1, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2};
-  private static final double[] WATTS = {1, 2, 5, 10, 25, 50, 100};
-
-  /**
-   * What a sheet (filled or not) makes of it; null = the surge stays under 9 A, or C is unknown.
-   */
-  public static Surge of(JobSheet sheet) {
-    JobSheet.Supply supply = sheet.supply();
-    double farad = farad(sheet);
-    boolean held = supply.limitA() != null && supply.limitA() <= HIGHEST_A;
-    if (farad == 0 || held || "lamp".equals(supply.through())) {
-      return null;
-    }
-    double source = SourceOhm.of(supply);
-    double ampere = supply.nominalV() / source;
-    if (supply.limitA() != null) {
-      ampere = Math.min(ampere, supply.limitA());
-    }
-    if (ampere <= HIGHEST_A || source * farad < SHORTEST_S) {
-      return null;
-    }
-    double ohm = rounded(supply.nominalV() / HIGHEST_A - source);
-    double joule = 0.5 * farad * supply.nominalV() * supply.nominalV();
-    KnownCurrent known = KnownCurrent.of(sheet);
-    Double stated = sheet.limits() == null ? null : sheet.limits().runningA();
-    double running = stated != null ? stated : known.runningA() == null ? 0 : known.runningA();
-    // A wire-wound resistor bears one second of its rating in a pulse; common practice, no source.
-    return new Surge(ampere, ohm, rating(Math.max(joule, running * running * ohm)), joule);
-  }
+public final class Surge {
+  private Surge() {}
 
   /**
    * The larger of the capacitance stated for the whole set and the sum over its rails, farad; 0 =
@@ -64,23 +24,47 @@ public record Surge(double ampere, double ohm, double watt, double joule) {
     return Math.max(whole, ofRails) * 1e-6;
   }
 
-  /** The next value of the E12 row (IEC 60063) that is not smaller. */
-  private static double rounded(double least) {
-    double decade = Math.pow(10, Math.floor(Math.log10(Math.max(least, 0.1))));
-    for (double value : ROW) {
-      if (value * decade >= least - 1e-9) {
-        return Math.round(value * decade * 1000) / 1000.0;
-      }
-    }
-    return Math.round(10 * decade * 1000) / 1000.0;
+  /** Joule with empty capacitors; 0 = they are not known, or a lamp holds the surge. */
+  static double joule(JobSheet sheet) {
+    double volts = sheet.supply().nominalV();
+    return "lamp".equals(sheet.supply().through()) ? 0 : 0.5 * farad(sheet) * volts * volts;
   }
 
-  private static double rating(double least) {
-    for (double watt : WATTS) {
-      if (watt >= least) {
-        return watt;
-      }
-    }
-    return Math.ceil(least / 100) * 100;
+  private static boolean beyond(JobSheet sheet) {
+    return joule(sheet) > ProbeLimits.LARGEST_SURGE_J;
+  }
+
+  /** What to know before the first look; null where the switch bears the surge. */
+  static String warning(JobSheet sheet) {
+    return beyond(sheet)
+        ? told(sheet)
+            + " If the first look cannot charge them far enough, the switch stays open: charge the"
+            + " set through a lamp first, and write \"through\":\"lamp\" for that."
+        : null;
+  }
+
+  /**
+   * Why the switch must not close without a first look; null where it may, or where the capacitors
+   * are not known.
+   */
+  public static String refusal(JobSheet sheet) {
+    return Boolean.FALSE.equals(sheet.supply().look()) && beyond(sheet)
+        ? told(sheet)
+            + " Not switched on: without the first look they are not charged beforehand. Take"
+            + " \"look\":false off the sheet, or charge the set through a lamp first and write"
+            + " \"through\":\"lamp\" for that."
+        : null;
+  }
+
+  private static String told(JobSheet sheet) {
+    return "Empty, the capacitors of this set ("
+        + Numbers.text(farad(sheet) * 1e6)
+        + " uF) take "
+        + Numbers.text(joule(sheet))
+        + " J at "
+        + Numbers.text(sheet.supply().nominalV())
+        + " V when the switch closes; the limiter of the probe box bears "
+        + Numbers.text(ProbeLimits.LARGEST_SURGE_J)
+        + " J.";
   }
 }

@@ -1,10 +1,12 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
+import firstamp.model.ProbeLimits;
 import firstamp.model.SourceOhm;
 
 /**
- * The surge into the set's capacitors as predicted from the sheet, never too small.
+ * The surge into the set's capacitors as predicted from the sheet, never too small. More than the
+ * limiter of the probe holds never flows for long.
  *
  * <p>Through a resistance alone the current is {@code V/R exp(-t/RC)}: its charge is {@code CV},
  * its heat {@code (V/R)^2 RC/2 = Ip CV / 2}. A supply that limits gives at most {@code Ip} out of
@@ -29,9 +31,6 @@ record SurgeForecast(double peakA, double heatA2s, double chargingMs) {
   /** Across the output of bench supplies: 100 to 1000 uF, common practice, no source. */
   private static final double SUPPLY_FARAD = 1000e-6;
 
-  /** The largest surge that the switch is made for: half C times V squared, joule. */
-  private static final double LARGEST_J = 2;
-
   /** Half of the least that melts a quick-acting fuse, over its rating squared; from memory. */
   private static final double FUSE_BEARS = 0.25;
 
@@ -46,9 +45,9 @@ record SurgeForecast(double peakA, double heatA2s, double chargingMs) {
     JobSheet.Supply supply = sheet.supply();
     double volts = supply.nominalV();
     double known = Surge.farad(sheet);
-    double largest = 2 * LARGEST_J / volts;
+    double largest = 2 * ProbeLimits.LARGEST_SURGE_J / volts;
     double charge = known > 0 ? known * volts : usualFarad(sheet) * volts;
-    double highest = Math.min(Surge.HIGHEST_A, volts / SourceOhm.of(supply));
+    double highest = Math.min(ProbeLimits.LIMITER_A, volts / SourceOhm.of(supply));
     double plateau = supply.limitA() == null ? highest : Math.min(highest, supply.limitA());
     double heat;
     if (known == 0 && supply.fuseA() != null) {
@@ -69,6 +68,6 @@ record SurgeForecast(double peakA, double heatA2s, double chargingMs) {
   static double usualFarad(JobSheet sheet) {
     double volts = sheet.supply().nominalV();
     double usual = "computer".equals(sheet.set().kind()) ? COMPUTERS_FARAD : USUAL_FARAD;
-    return Math.min(usual, 2 * LARGEST_J / (volts * volts));
+    return Math.min(usual, 2 * ProbeLimits.LARGEST_SURGE_J / (volts * volts));
   }
 }

@@ -262,7 +262,9 @@ final class SentencePresenter {
     if (trip.atMost()) {
       return words.get("value.atMost", value);
     }
-    return trip.cause() == TripCause.HARD_SHORT ? words.get("value.atLeast", value) : value;
+    boolean held = trip.highest() != null && trip.highest().limitedMs() != null;
+    boolean atLeast = held ? trip.highest().atLeast() : trip.cause() == TripCause.HARD_SHORT;
+    return atLeast ? words.get("value.atLeast", value) : value;
   }
 
   private Sentence alarm(Snapshot now, Alarm alarm) {

@@ -95,6 +95,12 @@ final class TripPresenter {
 
   private String sentence(Snapshot.TripView trip, TripZero zero) {
     String highest = highest(trip, words, numbers);
+    Double limited = trip.highest().limitedMs();
+    if (limited != null) {
+      String key =
+          trip.cause() == TripCause.HARD_SHORT ? "trip.picture.held" : "trip.picture.limited";
+      return words.get(key, numbers.fixed(limited, 2), highest);
+    }
     boolean crossed =
         zero == TripZero.CROSSED
             && trip.limitCrossedToOffMs() != null

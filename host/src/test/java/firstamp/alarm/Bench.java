@@ -154,7 +154,9 @@ final class Bench implements RuleListener {
                 channel == null ? 0 : counts(channel, value),
                 channel == null ? 0 : counts(channel, limit),
                 0,
-                0)));
+                0,
+                null,
+                null)));
     return this;
   }
 

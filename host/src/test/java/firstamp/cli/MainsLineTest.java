@@ -68,7 +68,7 @@ class MainsLineTest {
     PrintStream out = new PrintStream(bytes, true, StandardCharsets.UTF_8);
     TextRunOutput text = new TextRunOutput(out, out, false, false, OffWords.after(sheet));
     text.off(by, 1517.5);
-    text.trip(new TripFigures("running", null, 412.3, 8.1, 1.0, "A"));
+    text.trip(new TripFigures("running", null, 412.3, 8.1, 1.0, "A", null));
     List<String> lines = bytes.toString(StandardCharsets.UTF_8).lines().toList();
     assertThat(lines).hasSize(2);
     for (String line : lines) {

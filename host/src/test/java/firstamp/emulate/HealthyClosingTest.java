@@ -10,7 +10,7 @@ import firstamp.model.ProbeHello;
 import firstamp.model.SwitchState;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
-import firstamp.protocol.TripLimits;
+import firstamp.session.PlannedSettings;
 import firstamp.session.ProbeSettings;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetForm;
@@ -30,13 +30,13 @@ import org.junit.jupiter.api.Test;
  * <p>The sets: receivers 6 to 12 V, 5 to 30 mA, 47 to 1000 uF; recorders 6 to 12 V, 10 to 60 mA,
  * 220 to 4700 uF, their motor's lead off; amplifiers 18 to 40 V, 30 to 300 mA, 1000 to 4700 uF as
  * far as half C V squared stays under 2 J; computers 5 to 12 V, 0.3 to 0.8 A and at least 12 ohm
- * (less is a short to the look), 1000 to 10000 uF. Common practice, no source. Resistance of supply
- * and filter such that the surge stays under 8.5 A, as the warning about 9 A asks for. Rails of
- * such sets settle in 20 to 300 ms: time constants up to 35 ms behind the filter and 60 ms behind
- * the dropper. A bench supply whose limit is not told charges them within 120 ms. Fuse: the
- * smallest of the row above twice the current whose melting I2t is five times the surge, as fuse
- * selection guides ask (a pulse of at most a fifth for 100 000 pulses, from memory; melting I2t of
- * time-lag fuses as in {@code FuseFiguresTest}, under 1 A as at 1 A).
+ * (less is a short to the look), 1000 to 10000 uF. Common practice, no source. Nothing but the
+ * limiter holds their surge. Rails of such sets settle in 20 to 300 ms: time constants up to 35 ms
+ * behind the filter and 60 ms behind the dropper. A bench supply whose limit is not told charges
+ * them within 120 ms. Fuse: the smallest of the row above twice the current whose melting I2t is
+ * five times the surge, as fuse selection guides ask (a pulse of at most a fifth for 100 000
+ * pulses, from memory; melting I2t of time-lag fuses as in {@code FuseFiguresTest}, under 1 A as at
+ * 1 A).
  */
 class HealthyClosingTest {
   private static final double[] FUSES = {
@@ -97,7 +97,6 @@ class HealthyClosingTest {
         told = random.nextBoolean();
         set.supplyLimitA = told ? even(1.5 * idleA, 5) : Math.max(quick, even(0.1, 5));
       }
-      double least = Math.max(0, set.emfV / 8.5 - set.switchOhm);
       double railA = (0.2 + 0.6 * random.nextDouble()) * idleA;
       double railOhm = 0.25 * 0.65 / 0.9 * volts / railA;
       double rail = Math.min((0.1 + 0.7 * random.nextDouble()) * farad, 0.060 / railOhm);
@@ -105,7 +104,7 @@ class HealthyClosingTest {
       set.filterFarad = farad - rail;
       // From next to nothing to a filter resistor that drops a tenth.
       double slowest = Math.min(0.1 * volts / idleA, 0.035 / set.filterFarad);
-      set.filterOhm = least + even(0.05, Math.max(0.1, slowest));
+      set.filterOhm = even(0.05, Math.max(0.1, slowest));
       set.filterEsrOhm = even(0.02, 0.3);
       set.idleOhm = volts / (idleA - railA);
       set.dropperOhm = 0.25 * volts / railA;
@@ -163,11 +162,11 @@ class HealthyClosingTest {
     }
   }
 
-  private static TripLimits limits(JobSheet effective) throws Exception {
+  private static PlannedSettings plan(JobSheet effective) throws Exception {
     ProbeHello hello =
         new ProbeHello(
             1, 0, 1, 7, 1, SwitchState.OFF, 3, 0, 0, null, Calibration.nominal(), 10, 330, "made");
-    return new ProbeSettings(effective).plan(hello, Set.of(1, 2, 3)).limits();
+    return new ProbeSettings(effective).plan(hello, Set.of(1, 2, 3));
   }
 
   /** The trip of one drawn set, null = it stayed on. */
@@ -179,9 +178,9 @@ class HealthyClosingTest {
             ProbeOptions.of(seed, Pace.MAX),
             Box.of(BoxKind.SOLDERED, seed));
     TestHost host = new TestHost(probe);
-    boolean noLook = drawn.volts > 30;
-    host.switchOn(limits(Defaults.fill(stated)), TestHost.look(drawn.volts, noLook));
-    host.runFor(2);
+    PlannedSettings plan = plan(Defaults.fill(stated));
+    host.switchOn(plan.limits(), plan.look());
+    host.runFor(3 + 2);
     assertThat(host.all(ProbeMessage.SwitchChanged.class))
         .as("seed " + seed + " closes")
         .anyMatch(change -> change.state() == ProbeState.ON);

@@ -109,7 +109,20 @@ final class Fixture {
             27_000,
             8_000);
     Trip trip =
-        new Trip(41, TripCause.MEAN, 0, 3, 5_000_000, 5_000_750, 5_000_790, 900, 640, 12, 999_999);
+        new Trip(
+            41,
+            TripCause.MEAN,
+            0,
+            3,
+            5_000_000,
+            5_000_750,
+            5_000_790,
+            900,
+            640,
+            12,
+            999_999,
+            17,
+            260);
     return List.of(
         new ProbeEvent.SwitchChanged(1, SwitchState.CHECK, OffCause.USER),
         new ProbeEvent.Looked(2_300_000, look),

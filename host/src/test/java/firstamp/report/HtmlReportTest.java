@@ -128,7 +128,20 @@ class HtmlReportTest {
       capture[k] = counts(Channel.I, k > 124 && k < 130 ? 8.1 : 0.1);
     }
     Trip trip =
-        new Trip(1, TripCause.RUNNING, 0, 3, 13_999_500, 14_000_000, 14_000_060, 660, 82, 0, 0);
+        new Trip(
+            1,
+            TripCause.RUNNING,
+            0,
+            3,
+            13_999_500,
+            14_000_000,
+            14_000_060,
+            660,
+            82,
+            0,
+            0,
+            null,
+            null);
     Evidence before = evidence(sheet, 0.15);
     return new ReportInput(
         sheet,

@@ -46,7 +46,7 @@ class DefaultsTest {
   void takesTheRunningLimitFromTheFirstThatIsKnown() throws SheetException {
     assertThat(fill("").limits().runningA()).as("nothing known").isEqualTo(1);
     assertThat(ofSupply("\"limitA\":0.4").limits().runningA()).isEqualTo(0.4);
-    assertThat(ofSupply("\"limitA\":40").limits().runningA()).as("the switch").isEqualTo(9);
+    assertThat(ofSupply("\"limitA\":40").limits().runningA()).as("the switch").isEqualTo(8);
     assertThat(ofSupply("\"fuseA\":2").limits().runningA()).isEqualTo(1.6);
     assertThat(ofSupply("\"fuseA\":2,\"limitA\":0.5").limits().runningA()).isEqualTo(0.5);
     assertThat(ofSupply("\"idleA\":0.1").limits().runningA()).isEqualTo(0.15000000000000002);
@@ -57,21 +57,22 @@ class DefaultsTest {
 
   /**
    * Worked by hand for 12 V, 3100 uF: Q = CV = 37.2 mC. A supply that limits at 1.5 A gives it as a
-   * plateau, 1.5 * 0.0372 = 0.0558 A2s, and 1000 uF across its output at most 9 A: 9 * 0.012 / 2 =
-   * 0.054 A2s; twice the sum is 0.2196. Without a limit 9 * 0.0372 / 2 * 2 = 0.3348. With a fuse of
-   * 1 A and unknown capacitors half of its square.
+   * plateau, 1.5 * 0.0372 = 0.0558 A2s, and 1000 uF across its output at most what the limiter
+   * holds: 13.8 * 0.012 / 2 = 0.0828 A2s; twice the sum is 0.2772. Without a limit 13.8 * 0.0372 /
+   * 2 * 2 = 0.51336. With a fuse of 1 A and unknown capacitors half of its square.
    */
   @Test
   void theBudgetIsTwiceTheSurgeThatIsForetold() throws SheetException {
     JobSheet limited = ofSupply("\"limitA\":1.5,\"capacitanceUf\":3100");
-    assertThat(limited.limits().i2tA2s()).isCloseTo(0.2196, within(1e-9));
+    assertThat(limited.limits().i2tA2s()).isCloseTo(0.2772, within(1e-9));
     // 3 * 37.2 mC / 1.5 A = 74.4 ms, up to the next one.
     assertThat(limited.limits().inrushMs()).isEqualTo(75);
     assertThat(ofSupply("\"capacitanceUf\":3100").limits().i2tA2s())
-        .isCloseTo(0.3348, within(1e-9));
+        .isCloseTo(0.51336, within(1e-9));
     assertThat(ofSupply("\"fuseA\":1").limits().i2tA2s()).isCloseTo(0.5, within(1e-9));
-    // And never more than the largest surge that the switch is for: 2 J at 12 V are 0.333 C, 9 A.
-    assertThat(ofSupply("\"fuseA\":5").limits().i2tA2s()).isCloseTo(3.0, within(1e-9));
+    // And never more than the largest surge that the switch is for: 2 J at 12 V are 0.333 C, 13.8
+    // A.
+    assertThat(ofSupply("\"fuseA\":5").limits().i2tA2s()).isCloseTo(4.6, within(1e-9));
     // 10 uF at 12 V: 0.12 mC cannot hold three conversions above 0.24 A; 4 times 0.6 A is more.
     assertThat(ofSupply("\"labelW\":6,\"capacitanceUf\":10").limits().inrushA())
         .isCloseTo(2.4, within(1e-9));
@@ -82,7 +83,7 @@ class DefaultsTest {
   @Test
   void theSurgeLimitFollowsTheSetAndNotTheFuse() throws SheetException {
     JobSheet sheet = ofSupply("\"fuseA\":1,\"limitA\":1.5");
-    assertThat(sheet.limits().inrushA()).isEqualTo(9);
+    assertThat(sheet.limits().inrushA()).isEqualTo(12);
     assertThat(SheetWarnings.of(sheet)).isEmpty();
   }
 
@@ -101,10 +102,10 @@ class DefaultsTest {
           "\"idleA\":0.0005"
         }) {
       JobSheet.Limits limits = ofSupply(supply).limits();
-      assertThat(limits.runningA()).as(supply).isBetween(0.002, 9.0);
+      assertThat(limits.runningA()).as(supply).isBetween(0.002, 8.0);
       assertThat(limits.inrushMs()).as(supply).isBetween(60.0, 200.0);
       assertThat(limits.i2tA2s()).as(supply).isBetween(0.02, 50.0);
-      assertThat(limits.inrushA()).as(supply).isBetween(0.1, 9.0);
+      assertThat(limits.inrushA()).as(supply).isBetween(0.1, 12.0);
       SheetCheck.of(ofSupply(supply), Calibration.nominal(), false);
     }
   }
@@ -216,7 +217,7 @@ class DefaultsTest {
             new NotWatched("current-creep", "overAPerMin is not on the sheet"));
   }
 
-  /** 81 counts of 12.207 mA are 0.989 A, 737 are 8.997 A. */
+  /** 81 counts of 12.207 mA are 0.989 A, 983 are 11.9995 A. */
   @Test
   void checkSaysWhatActsOfAStatedLimitAndOfADefault() throws Exception {
     JobSheet sheet =
@@ -226,7 +227,7 @@ class DefaultsTest {
         .contains(
             "limits.runningA: 1 A on the sheet, acts at 0.989 A, from 63 ms after closing on. The"
                 + " probe switches off by itself, on the coarse current range (I), within 0.83 ms.",
-            "limits.inrushA: 9 A by default, until 63 ms after closing. The probe switches off by"
+            "limits.inrushA: 12 A by default, until 63 ms after closing. The probe switches off by"
                 + " itself, on the coarse current range (I), within 0.83 ms.",
             "supply.maxV: 13.8 V by default. The probe switches off by itself, on the supply volts"
                 + " (V), within 6.1 ms.");

@@ -593,7 +593,7 @@ final class FakeSession implements BenchSession {
           Arrays.asList(amps),
           -125 * 0.25,
           0.25,
-          new TripPeak(8.1f, false));
+          new TripPeak(8.1f, false, null));
     }
 
     private Snapshot.Replay replay() {

@@ -11,8 +11,9 @@ import firstamp.model.TripCause;
  *
  * @param amps ampere
  * @param atLeast the input was off scale, or the current too short for the samples
+ * @param limitedMs how long the limiter of the probe had held it; null = it did not, or nobody said
  */
-public record TripPeak(double amps, boolean atLeast) {
+public record TripPeak(double amps, boolean atLeast, Double limitedMs) {
   private static final int OFF_SCALE_COUNTS = 1023;
 
   /**
@@ -26,8 +27,9 @@ public record TripPeak(double amps, boolean atLeast) {
    */
   public static TripPeak of(Trip trip, Capture capture, Scaling scaling, double hardShortA) {
     TripPeak sampled = sampled(trip, capture, scaling);
-    if (trip.cause() == TripCause.HARD_SHORT && (sampled == null || sampled.amps < hardShortA)) {
-      return new TripPeak(hardShortA, true);
+    boolean unheld = trip.cause() == TripCause.HARD_SHORT && trip.limitedMs() == null;
+    if (unheld && (sampled == null || sampled.amps < hardShortA)) {
+      return new TripPeak(hardShortA, true, trip.limitedMs());
     }
     return sampled;
   }
@@ -38,13 +40,22 @@ public record TripPeak(double amps, boolean atLeast) {
       for (int place = capture.missing(); place < Capture.LENGTH; place++) {
         highest = Math.max(highest, capture.counts(place));
       }
-      return new TripPeak(scaling.value(Channel.I, highest), highest >= OFF_SCALE_COUNTS);
+      return new TripPeak(
+          scaling.value(Channel.I, highest), highest >= OFF_SCALE_COUNTS, trip.limitedMs());
     }
     return switch (trip.cause()) {
       case INRUSH, RUNNING, PEAK ->
           new TripPeak(
               scaling.value(Channel.of(trip.channelNumber()), trip.value()),
-              trip.value() >= OFF_SCALE_COUNTS);
+              trip.value() >= OFF_SCALE_COUNTS,
+              trip.limitedMs());
+      case HARD_SHORT ->
+          trip.limitedMs() == null
+              ? null
+              : new TripPeak(
+                  scaling.value(Channel.I, trip.value()),
+                  trip.value() >= OFF_SCALE_COUNTS,
+                  trip.limitedMs());
       default -> null;
     };
   }

@@ -78,6 +78,7 @@ public final class JsonRunOutput implements RunOutput {
     node.put("value", figures.value());
     node.put("limit", figures.limit());
     node.put("unit", figures.unit());
+    node.put("limitedMs", figures.limitedMs());
     lines.print(node);
   }
 

@@ -124,7 +124,11 @@ public final class TextRunOutput implements RunOutput {
         figures.limit() == null
             ? ""
             : SummaryText.text(", limit %.3g %s", figures.limit(), figures.unit());
-    say("%sSWITCHED ITSELF OFF: %s%s%s%s", at, figures.cause(), value, limit, afterOff);
+    String limited =
+        figures.limitedMs() == null
+            ? ""
+            : SummaryText.text(", the limiter held it for %.3g ms", figures.limitedMs());
+    say("%sSWITCHED ITSELF OFF: %s%s%s%s%s", at, figures.cause(), value, limit, limited, afterOff);
   }
 
   @Override

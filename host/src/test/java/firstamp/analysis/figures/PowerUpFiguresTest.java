@@ -176,7 +176,8 @@ class PowerUpFiguresTest {
     figures.onEvent(
         new ProbeEvent.Tripped(
             412_300,
-            new Trip(1, TripCause.RUNNING, 0, 3, 400_000, 412_200, 412_300, 660, 82, 0, 0)));
+            new Trip(
+                1, TripCause.RUNNING, 0, 3, 400_000, 412_200, 412_300, 660, 82, 0, 0, null, null)));
     run(0, SECOND);
     assertThat(figures.onMs()).isEqualTo(412.3);
     Summary.SupplyFigures supply = figures.supply();
