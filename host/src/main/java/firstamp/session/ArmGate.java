@@ -177,10 +177,10 @@ public final class ArmGate {
   }
 
   /** What waits. */
-  public synchronized List<Snapshot.Question> questions() {
-    List<Snapshot.Question> questions = new ArrayList<>();
+  public synchronized List<OpenQuestion> questions() {
+    List<OpenQuestion> questions = new ArrayList<>();
     waiting.forEach(
-        (id, text) -> questions.add(new Snapshot.Question(id, text.isEmpty() ? null : text)));
+        (id, text) -> questions.add(new OpenQuestion(id, text.isEmpty() ? null : text)));
     return questions;
   }
 }

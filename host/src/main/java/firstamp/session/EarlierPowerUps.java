@@ -70,7 +70,7 @@ public final class EarlierPowerUps {
   }
 
   /** Its course, to be drawn behind; null = there is none, or its switch never closed. */
-  public static Snapshot.Earlier course(BenchLog log, String setName) throws LogException {
+  public static EarlierPowerUp course(BenchLog log, String setName) throws LogException {
     PowerUpEntry good = lastGood(log, setName);
     if (good == null) {
       return null;
@@ -82,7 +82,7 @@ public final class EarlierPowerUps {
       if (event instanceof firstamp.model.ProbeEvent.SwitchChanged changed
           && changed.state() == firstamp.model.SwitchState.ON) {
         double closedMs = course.courseMs(changed.micros());
-        return new Snapshot.Earlier(good.number(), good.baseline(), course, closedMs);
+        return new EarlierPowerUp(good.number(), good.baseline(), course, closedMs);
       }
     }
     course.close();

@@ -55,7 +55,7 @@ public final class LiveBench implements BenchSession {
   private final Object lock = new Object();
   private volatile boolean ended;
   private volatile boolean closing;
-  private volatile Snapshot.Earlier earlier;
+  private volatile EarlierPowerUp earlier;
   private volatile Snapshot.Moved moved;
   private volatile Integer untouchedOffInS;
   private volatile Long sleptAtEpochMs;
@@ -85,7 +85,7 @@ public final class LiveBench implements BenchSession {
      * @return null = there is none
      * @throws LogException the log cannot be read
      */
-    Snapshot.Earlier find() throws LogException;
+    EarlierPowerUp find() throws LogException;
   }
 
   /** The same without another power-up behind it. */
@@ -161,7 +161,7 @@ public final class LiveBench implements BenchSession {
   /** What cannot be read is not drawn: that must never hold up a power-up. */
   private void findEarlier() {
     try {
-      Snapshot.Earlier found = earlierSource.find();
+      EarlierPowerUp found = earlierSource.find();
       earlier = found;
       if (closing) {
         closeEarlier();

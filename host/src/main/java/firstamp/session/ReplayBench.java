@@ -41,7 +41,7 @@ public final class ReplayBench implements BenchSession {
   private volatile Snapshot.LookScale lookScale;
   private volatile LogException failure;
   private volatile Snapshot.WhatIf whatIf;
-  private volatile Snapshot.Earlier beside;
+  private volatile EarlierPowerUp beside;
   private volatile int whatIfWanted;
   private volatile String notice;
 
@@ -110,7 +110,7 @@ public final class ReplayBench implements BenchSession {
           Double closed = others.closedBy(behind.endMs());
           if (closed != null) {
             beside =
-                new Snapshot.Earlier(
+                new EarlierPowerUp(
                     other.entry().number(), other.entry().baseline(), behind, closed);
             compare(other);
           }
@@ -129,9 +129,9 @@ public final class ReplayBench implements BenchSession {
     } catch (SheetException unreadable) {
       changes = List.of(unreadable.getMessage());
     }
-    Snapshot.Earlier drawn = beside;
+    EarlierPowerUp drawn = beside;
     beside =
-        new Snapshot.Earlier(
+        new EarlierPowerUp(
             drawn.powerUp(), drawn.knownGood(), drawn.course(), drawn.closedMs(), changes);
   }
 

@@ -78,7 +78,7 @@ public record Snapshot(
     Link link,
     Log log,
     List<Mark> marks,
-    List<Question> questions,
+    List<OpenQuestion> questions,
     List<NotWatched> notWatched,
     TimeCourse course,
     Replay replay,
@@ -128,7 +128,7 @@ public record Snapshot(
       Link link,
       Log log,
       List<Mark> marks,
-      List<Question> questions,
+      List<OpenQuestion> questions,
       List<NotWatched> notWatched,
       TimeCourse course,
       Replay replay,
@@ -219,7 +219,7 @@ public record Snapshot(
    * @param neverAnswered whether no probe box has answered on the port
    */
   public record Beside(
-      Earlier earlier,
+      EarlierPowerUp earlier,
       Long sleptAtEpochMs,
       Moved moved,
       WhatIf whatIf,
@@ -235,7 +235,7 @@ public record Snapshot(
 
     /** Nothing told, somebody there. */
     public Beside(
-        Earlier earlier,
+        EarlierPowerUp earlier,
         Long sleptAtEpochMs,
         Moved moved,
         WhatIf whatIf,
@@ -259,7 +259,7 @@ public record Snapshot(
 
     /** A probe box that remembers nothing. */
     public Beside(
-        Earlier earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, boolean stopped) {
+        EarlierPowerUp earlier, Long sleptAtEpochMs, Moved moved, WhatIf whatIf, boolean stopped) {
       this(earlier, sleptAtEpochMs, moved, whatIf, stopped, null, null, List.of());
     }
 
@@ -311,28 +311,6 @@ public record Snapshot(
     /** The same with what a look foretells. */
     LookScale after(JobSheet sheet, Summary.LookFigures look) {
       return new LookScale(stepV, resistorOhm, InrushExpected.of(sheet, look, resistorOhm));
-    }
-  }
-
-  /**
-   * Another power-up of the same set.
-   *
-   * @param powerUp its number
-   * @param knownGood flagged as known good
-   * @param course of it
-   * @param closedMs its course time at which the switch closed
-   * @param changes from it to the power-up shown, in sentences; null = not worked out
-   */
-  public record Earlier(
-      long powerUp, boolean knownGood, TimeCourse course, double closedMs, List<String> changes) {
-    /** Copies the list. */
-    public Earlier {
-      changes = changes == null ? null : List.copyOf(changes);
-    }
-
-    /** Drawn only, not compared. */
-    public Earlier(long powerUp, boolean knownGood, TimeCourse course, double closedMs) {
-      this(powerUp, knownGood, course, closedMs, null);
     }
   }
 
@@ -534,17 +512,6 @@ public record Snapshot(
    * @param text may be empty
    */
   public record Mark(double ms, String text) {}
-
-  /**
-   * A question that must be answered before the switch may close. The words for the known ones are
-   * the window's.
-   *
-   * @param id {@code cautions} (the whole page), {@code cautions-short} (two lines, the set was
-   *     seen before), {@code floating-supply}, {@code above-60}, {@code no-fuse}, {@code soak}
-   *     (nobody will watch), or another one
-   * @param text words for one that the window does not know, null otherwise
-   */
-  public record Question(String id, String text) {}
 
   /**
    * Position of a replay.

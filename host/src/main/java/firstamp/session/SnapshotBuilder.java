@@ -193,7 +193,7 @@ final class SnapshotBuilder implements ChainListener {
       boolean reduced,
       Capture capture,
       Snapshot.Limits limits,
-      List<Snapshot.Question> questions,
+      List<OpenQuestion> questions,
       Summary summary,
       Snapshot.Beside beside) {}
 

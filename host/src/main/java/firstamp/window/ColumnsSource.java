@@ -1,6 +1,7 @@
 package firstamp.window;
 
 import firstamp.session.Course;
+import firstamp.session.EarlierPowerUp;
 import firstamp.session.Snapshot;
 import firstamp.session.TimeCourse;
 import java.util.ArrayList;
@@ -23,7 +24,7 @@ final class ColumnsSource {
   private double columnMs;
   private double firstMs;
   private int size;
-  private Snapshot.Earlier earlier;
+  private EarlierPowerUp earlier;
   private double shiftMs;
   private double toMs;
 

@@ -2,6 +2,7 @@ package firstamp.window;
 
 import firstamp.model.JobSheet;
 import firstamp.session.Asking;
+import firstamp.session.OpenQuestion;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.QuestionView;
 import java.util.ArrayList;
@@ -35,13 +36,13 @@ final class QuestionPresenter {
 
   List<QuestionView> questions(Snapshot now) {
     List<QuestionView> views = new ArrayList<>();
-    for (Snapshot.Question question : now.questions()) {
+    for (OpenQuestion question : now.questions()) {
       views.add(view(question, now.sheet()));
     }
     return views;
   }
 
-  QuestionView view(Snapshot.Question question, JobSheet sheet) {
+  QuestionView view(OpenQuestion question, JobSheet sheet) {
     String id = question.id();
     if (id.equals("soak")) {
       return ModePresenter.question(words, id);

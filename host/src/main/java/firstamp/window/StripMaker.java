@@ -5,6 +5,7 @@ import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
 import firstamp.session.Course;
+import firstamp.session.EarlierPowerUp;
 import firstamp.session.Snapshot;
 import firstamp.window.BenchView.EventMark;
 import firstamp.window.StripsPicture.Band;
@@ -142,7 +143,7 @@ final class StripMaker {
 
   /** Name of the strip, and what the faint line in all strips is. */
   private String currentName(Snapshot now) {
-    Snapshot.Earlier earlier = now.closedMs() == null ? null : now.beside().earlier();
+    EarlierPowerUp earlier = now.closedMs() == null ? null : now.beside().earlier();
     if (earlier == null) {
       return words.get("strip.current");
     }

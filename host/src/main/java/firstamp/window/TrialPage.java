@@ -27,7 +27,7 @@ final class TrialPage implements Page {
 
   private final Tools tools;
   private final Words words;
-  private final Keeping keeping;
+  private final TrialKeeping keeping;
   private final Page from;
   private final WirePresenter presenter;
   private final Pieces pieces;
@@ -60,24 +60,6 @@ final class TrialPage implements Page {
   private WireView view;
   private String refused;
 
-  /** Keeps what was done, and judges trials; never on the Swing thread. */
-  interface Keeping {
-    /** Keeps the wires. */
-    void keep(WireCase wires) throws Exception;
-
-    /**
-     * The latest power-up as a trial.
-     *
-     * @param wires as they stand
-     * @param wire that was joined
-     * @param place where
-     */
-    WireStep.Trial judge(WireCase wires, String wire, String place) throws Exception;
-
-    /** The time of a step. */
-    long epochMs();
-  }
-
   /**
    * A page.
    *
@@ -85,7 +67,7 @@ final class TrialPage implements Page {
    * @param keeping of steps, null = they are only shown
    * @param from page to go back to, null = the first screen
    */
-  TrialPage(Tools tools, WireCase wires, Keeping keeping, Page from) {
+  TrialPage(Tools tools, WireCase wires, TrialKeeping keeping, Page from) {
     this.tools = tools;
     this.words = tools.words();
     this.keeping = keeping;

@@ -2,6 +2,7 @@ package firstamp.window;
 
 import firstamp.model.Alarm;
 import firstamp.model.LimitKind;
+import firstamp.session.EarlierPowerUp;
 import firstamp.session.LimitMove;
 import firstamp.session.Snapshot;
 import java.util.ArrayList;
@@ -71,7 +72,7 @@ final class WhatIfPresenter {
 
   /** Two power-ups: what changed, and how they are drawn. */
   private Sides compared(Snapshot now) {
-    Snapshot.Earlier other = now.beside().earlier();
+    EarlierPowerUp other = now.beside().earlier();
     if (now.replay() == null || other == null) {
       return null;
     }

@@ -15,7 +15,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 
 /** Keeps the wires of unknown place of each set in a file beside the bench log. */
-final class WireShelf implements TrialPage.Keeping {
+final class WireShelf implements TrialKeeping {
   private final Desk desk;
   private final Path log;
   private volatile Path file;

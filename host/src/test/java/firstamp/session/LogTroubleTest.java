@@ -124,7 +124,7 @@ class LogTroubleTest {
       Path away = folder.resolve("away.db");
       move(file(), away);
       ArmGate gate = new ArmGate(List.of());
-      AtomicReference<Snapshot.Question> asked = new AtomicReference<>();
+      AtomicReference<OpenQuestion> asked = new AtomicReference<>();
       ChainListener answering =
           new ForwardingChainListener(hearing()) {
             @Override

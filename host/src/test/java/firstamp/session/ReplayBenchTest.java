@@ -182,7 +182,7 @@ class ReplayBenchTest {
         () ->
             bench.snapshot().beside().earlier() != null
                 && bench.snapshot().beside().earlier().changes() != null);
-    Snapshot.Earlier other = bench.snapshot().beside().earlier();
+    EarlierPowerUp other = bench.snapshot().beside().earlier();
     assertThat(other.powerUp()).isEqualTo(first.entry().number());
     assertThat(other.closedMs()).isBetween(2000.0, 5000.0);
     assertThat(other.changes()).isNotEmpty();

@@ -129,7 +129,7 @@ class StoppedCountdownTest {
     await(() -> turns.get() > before + 400 || ended());
     Snapshot stopped = bench.snapshot();
     assertThat(stopped.phase()).isEqualTo(Snapshot.Phase.OPEN);
-    assertThat(stopped.questions()).extracting(Snapshot.Question::id).containsExactly("hands-out");
+    assertThat(stopped.questions()).extracting(OpenQuestion::id).containsExactly("hands-out");
     assertThat(stopped.countdownS()).isNull();
     assertThat(stopped.beside().stopped()).isTrue();
     bench.answer("hands-out", true);

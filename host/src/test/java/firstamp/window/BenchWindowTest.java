@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import firstamp.session.Asking;
+import firstamp.session.OpenQuestion;
 import firstamp.session.Snapshot;
 import java.awt.Component;
 import java.awt.Robot;
@@ -189,7 +190,7 @@ class BenchWindowTest {
   void whatSwitchesOnHasToBeHeld() throws Exception {
     open(FakeSession.Scene.ASKING);
     Snapshot now = session.snapshot();
-    session.set(Scenes.withQuestion(now, new Snapshot.Question(Asking.HANDS_OUT, null)));
+    session.set(Scenes.withQuestion(now, new OpenQuestion(Asking.HANDS_OUT, null)));
     show();
     Component to = window.panel().component();
     key(KeyEvent.VK_1, '1');

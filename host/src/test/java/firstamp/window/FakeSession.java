@@ -12,7 +12,9 @@ import firstamp.model.TripCause;
 import firstamp.session.BenchMode;
 import firstamp.session.BenchSession;
 import firstamp.session.Course;
+import firstamp.session.EarlierPowerUp;
 import firstamp.session.LimitMove;
+import firstamp.session.OpenQuestion;
 import firstamp.session.RunRefused;
 import firstamp.session.Snapshot;
 import java.util.ArrayList;
@@ -354,11 +356,7 @@ final class FakeSession implements BenchSession {
       return switch (scene) {
         case BEHIND ->
             new Snapshot.Beside(
-                new Snapshot.Earlier(11, true, earlier(), CLOSED_MS - 500),
-                null,
-                null,
-                null,
-                false);
+                new EarlierPowerUp(11, true, earlier(), CLOSED_MS - 500), null, null, null, false);
         case REMEMBERED ->
             new Snapshot.Beside(
                 null,
@@ -443,12 +441,11 @@ final class FakeSession implements BenchSession {
               false);
     }
 
-    private List<Snapshot.Question> questions() {
+    private List<OpenQuestion> questions() {
       return switch (scene) {
-        case ASKING -> List.of(new Snapshot.Question("floating-supply", null));
+        case ASKING -> List.of(new OpenQuestion("floating-supply", null));
         case CAUTIONS ->
-            List.of(
-                new Snapshot.Question("cautions", null), new Snapshot.Question("above-60", null));
+            List.of(new OpenQuestion("cautions", null), new OpenQuestion("above-60", null));
         default -> List.of();
       };
     }

@@ -2,6 +2,7 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.session.OpenQuestion;
 import firstamp.session.Snapshot;
 import firstamp.sheet.SheetField;
 import java.nio.file.Files;
@@ -155,7 +156,7 @@ class FlowPagesTest {
     assertThat(now.kind()).isEqualTo(Snapshot.Kind.PROBE);
     // A set that this log does not know: the whole page first; no supply question for batteries.
     assertThat(now.questions())
-        .extracting(Snapshot.Question::id)
+        .extracting(OpenQuestion::id)
         .containsExactly("cautions", "above-60", "hook-up", "speaker-off", "hands-out");
     assertThat(now.phase()).isIn(Snapshot.Phase.CONNECTING, Snapshot.Phase.OPEN);
     watching.end();

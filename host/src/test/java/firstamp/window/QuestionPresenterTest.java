@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import firstamp.log.LogException;
 import firstamp.log.LogState;
 import firstamp.session.ArmGate;
-import firstamp.session.Snapshot;
+import firstamp.session.OpenQuestion;
 import firstamp.window.BenchView.QuestionView;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -18,7 +18,7 @@ class QuestionPresenterTest {
     LogException failed = new LogException(kind, "of a test", null);
     String text = LogState.trouble(failed, Path.of("bench.db")).text();
     return new QuestionPresenter(new Words(locale))
-        .view(new Snapshot.Question(ArmGate.NOT_LOGGING, text), null);
+        .view(new OpenQuestion(ArmGate.NOT_LOGGING, text), null);
   }
 
   @ParameterizedTest

@@ -3,6 +3,7 @@ package firstamp.window;
 import firstamp.emulate.Scenarios;
 import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
+import firstamp.session.OpenQuestion;
 import firstamp.session.Snapshot;
 import firstamp.sheet.SheetException;
 import java.util.ArrayList;
@@ -91,7 +92,7 @@ final class Scenes {
     return with(s, s.sheet(), s.rails(), alarms);
   }
 
-  static Snapshot withQuestion(Snapshot s, Snapshot.Question question) {
+  static Snapshot withQuestion(Snapshot s, OpenQuestion question) {
     return with(s, s.sheet(), s.rails(), s.alarms(), List.of(question));
   }
 
@@ -109,7 +110,7 @@ final class Scenes {
       JobSheet sheet,
       List<Snapshot.Rail> rails,
       List<Alarm> alarms,
-      List<Snapshot.Question> questions) {
+      List<OpenQuestion> questions) {
     return new Snapshot(
         s.phase(),
         s.kind(),

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.emulate.Pace;
 import firstamp.model.TimeSource;
+import firstamp.session.OpenQuestion;
 import firstamp.session.Snapshot;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
@@ -30,7 +31,7 @@ class StoppedCountdownRobotTest {
   }
 
   private boolean asked(String id) {
-    List<Snapshot.Question> waiting = now().questions();
+    List<OpenQuestion> waiting = now().questions();
     return hands.stands("question-yes") && !waiting.isEmpty() && waiting.get(0).id().equals(id);
   }
 

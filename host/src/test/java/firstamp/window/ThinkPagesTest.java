@@ -141,7 +141,7 @@ class ThinkPagesTest {
   }
 
   /** Keeps what it is given. */
-  private static final class Notes implements TrialPage.Keeping {
+  private static final class Notes implements TrialKeeping {
     final List<WireCase> kept = new ArrayList<>();
 
     @Override

@@ -62,8 +62,8 @@ final class ThinkViews {
         });
   }
 
-  static final TrialPage.Keeping KEEPING =
-      new TrialPage.Keeping() {
+  static final TrialKeeping KEEPING =
+      new TrialKeeping() {
         @Override
         public void keep(WireCase wires) {
           // Nothing is kept in a picture.

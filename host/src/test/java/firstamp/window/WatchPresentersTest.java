@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.model.LimitKind;
 import firstamp.session.BenchMode;
+import firstamp.session.EarlierPowerUp;
 import firstamp.session.LimitMove;
+import firstamp.session.OpenQuestion;
 import firstamp.session.Snapshot;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -85,9 +87,9 @@ class WatchPresentersTest {
   @Test
   void saysWhatChangedBetweenTwoPowerUps() {
     Snapshot replay = scene(FakeSession.Scene.REPLAY);
-    Snapshot.Earlier behind = scene(FakeSession.Scene.BEHIND).beside().earlier();
-    Snapshot.Earlier compared =
-        new Snapshot.Earlier(
+    EarlierPowerUp behind = scene(FakeSession.Scene.BEHIND).beside().earlier();
+    EarlierPowerUp compared =
+        new EarlierPowerUp(
             11, true, behind.course(), behind.closedMs(), List.of("B1: 8.35 V then, 8.21 V now"));
     WhatIfPresenter presents = new WhatIfPresenter(words, numbers, presenter.sentences());
     WhatIfPresenter.Sides sides =
@@ -146,7 +148,7 @@ class WatchPresentersTest {
   @Test
   void nobodyWatchingIsAskedAboutLineByLineAlsoBeforeSwitchingOn() {
     Snapshot asking =
-        Scenes.withQuestion(scene(FakeSession.Scene.ASKING), new Snapshot.Question("soak", null));
+        Scenes.withQuestion(scene(FakeSession.Scene.ASKING), new OpenQuestion("soak", null));
     BenchView.QuestionView question = presenter.view(asking, null).questions().get(0);
     assertThat(question.id()).isEqualTo("soak");
     assertThat(question.tick()).isTrue();

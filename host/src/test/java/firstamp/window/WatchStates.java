@@ -6,6 +6,8 @@ import firstamp.model.JobSheet;
 import firstamp.model.Priority;
 import firstamp.model.Summary;
 import firstamp.session.BenchMode;
+import firstamp.session.EarlierPowerUp;
+import firstamp.session.OpenQuestion;
 import firstamp.session.Snapshot;
 import java.awt.event.MouseEvent;
 import java.lang.reflect.Constructor;
@@ -78,8 +80,7 @@ final class WatchStates {
           options -> {
             State state = new State(options, FakeSession.Scene.ASKING);
             state.session.set(
-                Scenes.withQuestion(
-                    state.session.snapshot(), new Snapshot.Question(question, null)));
+                Scenes.withQuestion(state.session.snapshot(), new OpenQuestion(question, null)));
             state.panel.show(state.session.snapshot(), null, true);
             return state.view(true);
           });
@@ -92,8 +93,8 @@ final class WatchStates {
     act(all, "words", FakeSession.Scene.OVER, (panel, session) -> panel.toggleNotes());
     act(all, "limit-held", FakeSession.Scene.HEALTHY, (panel, session) -> panel.nextLimit());
     all.put("watch-pointer", WatchStates::pointer);
-    Snapshot.Earlier earlier =
-        new Snapshot.Earlier(
+    EarlierPowerUp earlier =
+        new EarlierPowerUp(
             11,
             true,
             new FakeSession(FakeSession.Scene.HEALTHY).course(),
