@@ -34,15 +34,19 @@ class ForbiddenWordsTest {
 
   /** Places not rewritten yet, and how many such words each may hold at most. */
   private static final Map<String, Integer> STILL_TO_DO =
-      Map.of(
-          "java/firstamp/session/", 64,
-          "java/firstamp/window/", 74,
-          "java/firstamp/cli/", 15,
-          "java/firstamp/emulate/", 15,
-          "help of ", 7,
-          "scenarios.properties", 1,
-          "wire-format.md", 6,
-          "trip-rules.md", 3);
+      Map.ofEntries(
+          Map.entry("java/firstamp/bench/", 11),
+          Map.entry("java/firstamp/pipeline/", 7),
+          Map.entry("java/firstamp/run/", 34),
+          Map.entry("java/firstamp/study/", 7),
+          Map.entry("java/firstamp/trend/", 4),
+          Map.entry("java/firstamp/window/", 74),
+          Map.entry("java/firstamp/cli/", 15),
+          Map.entry("java/firstamp/emulate/", 15),
+          Map.entry("help of ", 7),
+          Map.entry("scenarios.properties", 1),
+          Map.entry("wire-format.md", 6),
+          Map.entry("trip-rules.md", 3));
 
   private static List<Written> english() throws IOException {
     List<Written> written = new ArrayList<>(WrittenTexts.bundles(false));

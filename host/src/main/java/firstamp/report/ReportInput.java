@@ -9,8 +9,8 @@ import firstamp.model.JobSheet;
 import firstamp.model.Scaling;
 import firstamp.model.Summary;
 import firstamp.model.Trip;
-import firstamp.session.PowerUpStudy;
-import firstamp.session.ToldWords;
+import firstamp.study.PowerUpStudy;
+import firstamp.study.ToldWords;
 import java.util.List;
 
 /**

@@ -3,7 +3,7 @@ package firstamp.report;
 import firstamp.account.FigureList;
 import firstamp.log.PowerUpEntry;
 import firstamp.log.SetNotes;
-import firstamp.session.PowerUpStudy;
+import firstamp.study.PowerUpStudy;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;

@@ -3,7 +3,7 @@ package firstamp.window;
 import firstamp.model.Difference;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
-import firstamp.session.TripsInARow;
+import firstamp.run.TripsInARow;
 
 /**
  * What is asked before a set that switched itself off is switched on again: what is different, and

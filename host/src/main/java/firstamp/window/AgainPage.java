@@ -1,11 +1,11 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
+import firstamp.bench.Snapshot;
 import firstamp.model.Difference;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
-import firstamp.session.BenchSession;
-import firstamp.session.Snapshot;
-import firstamp.session.TripsInARow;
+import firstamp.run.TripsInARow;
 import java.awt.BorderLayout;
 import java.awt.Graphics2D;
 import java.util.ArrayList;

@@ -1,12 +1,12 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
+import firstamp.bench.Snapshot;
 import firstamp.locate.SheetPath;
 import firstamp.model.Happening;
 import firstamp.model.OffReason;
-import firstamp.session.BenchMode;
-import firstamp.session.BenchSession;
-import firstamp.session.LimitMove;
-import firstamp.session.Snapshot;
+import firstamp.run.BenchMode;
+import firstamp.run.LimitMove;
 import firstamp.window.BenchView.QuestionView;
 import firstamp.window.MiddleCards.Card;
 import java.util.List;

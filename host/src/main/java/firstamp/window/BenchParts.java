@@ -1,7 +1,7 @@
 package firstamp.window;
 
-import firstamp.session.BenchSession;
-import firstamp.session.LimitMove;
+import firstamp.bench.BenchSession;
+import firstamp.run.LimitMove;
 import firstamp.window.MiddleCards.Card;
 import java.awt.BorderLayout;
 import javax.swing.JPanel;

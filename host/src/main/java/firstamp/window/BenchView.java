@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.session.Asking;
+import firstamp.run.questions.Asking;
 import java.util.List;
 
 /**

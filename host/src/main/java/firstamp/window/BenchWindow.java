@@ -1,9 +1,9 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
 import firstamp.locate.wire.WireCase;
 import firstamp.model.PedalJob;
 import firstamp.model.TimeSource;
-import firstamp.session.BenchSession;
 import java.awt.AWTEvent;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;

@@ -1,9 +1,9 @@
 package firstamp.window;
 
-import firstamp.session.Course;
-import firstamp.session.EarlierPowerUp;
-import firstamp.session.Snapshot;
-import firstamp.session.TimeCourse;
+import firstamp.bench.Snapshot;
+import firstamp.study.EarlierPowerUp;
+import firstamp.trend.Course;
+import firstamp.trend.TimeCourse;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;

@@ -1,11 +1,11 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
 import firstamp.model.Priority;
-import firstamp.session.Course;
-import firstamp.session.Snapshot;
+import firstamp.trend.Course;
 import firstamp.window.BenchView.FigureView;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,8 +1,8 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.JobSheet;
-import firstamp.session.Course;
-import firstamp.session.Snapshot;
+import firstamp.trend.Course;
 import firstamp.window.StripsPicture.Band;
 import firstamp.window.StripsPicture.Level;
 import firstamp.window.StripsPicture.LevelKind;

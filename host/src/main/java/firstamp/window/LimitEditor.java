@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.session.LimitMove;
+import firstamp.run.LimitMove;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;

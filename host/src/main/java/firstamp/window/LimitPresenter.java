@@ -1,7 +1,7 @@
 package firstamp.window;
 
-import firstamp.session.LimitMove;
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
+import firstamp.run.LimitMove;
 import firstamp.window.BenchView.QuestionView;
 import java.util.List;
 

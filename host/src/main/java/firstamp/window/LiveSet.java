@@ -1,7 +1,7 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.TimeSource;
-import firstamp.session.Snapshot;
 
 /**
  * What is being fed or may be: followed by the frame whatever page is in front. Swing thread only.

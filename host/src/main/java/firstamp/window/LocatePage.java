@@ -1,10 +1,10 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
 import firstamp.locate.signal.LocateSession;
 import firstamp.model.ClipMove;
-import firstamp.session.BenchMode;
-import firstamp.session.BenchSession;
-import firstamp.session.SearchState;
+import firstamp.run.BenchMode;
+import firstamp.study.SearchState;
 import java.awt.BorderLayout;
 import java.awt.GridLayout;
 import java.awt.event.KeyEvent;

@@ -1,8 +1,8 @@
 package firstamp.window;
 
 import firstamp.analysis.figures.InrushExpected;
+import firstamp.bench.Snapshot;
 import firstamp.model.Summary;
-import firstamp.session.Snapshot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

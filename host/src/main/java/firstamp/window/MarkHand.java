@@ -1,7 +1,7 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
 import firstamp.model.TimeSource;
-import firstamp.session.BenchSession;
 
 /**
  * Marks while hands are busy: one key puts it, a digit after it gives it one of nine set words, and

@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
 import java.awt.CardLayout;
 import javax.swing.JComponent;
 import javax.swing.JPanel;

@@ -1,7 +1,7 @@
 package firstamp.window;
 
-import firstamp.session.BenchMode;
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
+import firstamp.run.BenchMode;
 import firstamp.window.BenchView.LinkView;
 import firstamp.window.BenchView.QuestionView;
 import java.util.List;

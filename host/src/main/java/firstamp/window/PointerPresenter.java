@@ -1,7 +1,7 @@
 package firstamp.window;
 
-import firstamp.session.Course;
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
+import firstamp.trend.Course;
 import java.util.ArrayList;
 import java.util.List;
 

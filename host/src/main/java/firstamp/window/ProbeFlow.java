@@ -12,9 +12,9 @@ import firstamp.log.LogException;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.ProbePort;
-import firstamp.session.CalibrationCourse;
-import firstamp.session.ResistorTrial;
-import firstamp.session.RunRefused;
+import firstamp.pipeline.RunRefused;
+import firstamp.run.calibration.CalibrationCourse;
+import firstamp.run.calibration.ResistorTrial;
 import java.io.IOException;
 import java.util.List;
 

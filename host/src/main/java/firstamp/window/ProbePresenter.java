@@ -3,7 +3,7 @@ package firstamp.window;
 import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
-import firstamp.session.ResistorTrial;
+import firstamp.run.calibration.ResistorTrial;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -1,9 +1,9 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.JobSheet;
-import firstamp.session.Asking;
-import firstamp.session.OpenQuestion;
-import firstamp.session.Snapshot;
+import firstamp.run.questions.Asking;
+import firstamp.run.questions.OpenQuestion;
 import firstamp.window.BenchView.QuestionView;
 import java.util.ArrayList;
 import java.util.List;

@@ -4,12 +4,12 @@ import firstamp.locate.wire.TriedWire;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;
-import firstamp.session.SheetTexts;
-import firstamp.session.TrialLimits;
+import firstamp.run.SheetTexts;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetException;
 import firstamp.sheet.SheetReader;
 import firstamp.sheet.SheetWriter;
+import firstamp.study.TrialLimits;
 
 /**
  * A job sheet that can be watched.

@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.session.BenchSession;
+import firstamp.bench.BenchSession;
 import firstamp.window.BenchView.EventMark;
 import firstamp.window.BenchView.ReplayView;
 import java.awt.BasicStroke;

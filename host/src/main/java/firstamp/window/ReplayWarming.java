@@ -1,9 +1,9 @@
 package firstamp.window;
 
+import firstamp.bench.ReplayBench;
+import firstamp.bench.Snapshot;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;
-import firstamp.session.ReplayBench;
-import firstamp.session.Snapshot;
 import firstamp.sheet.SheetException;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;

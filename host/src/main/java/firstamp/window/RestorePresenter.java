@@ -1,7 +1,7 @@
 package firstamp.window;
 
-import firstamp.session.RunRefused;
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
+import firstamp.pipeline.RunRefused;
 import firstamp.window.BenchView.Sentence;
 
 /** Words for switching on again, in this power-up or after one that the probe box remembers. */

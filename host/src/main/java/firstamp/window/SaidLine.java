@@ -1,7 +1,7 @@
 package firstamp.window;
 
-import firstamp.session.BenchMode;
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
+import firstamp.run.BenchMode;
 
 /** The line below the strips while nothing is pointed at: what became of a wish, else what fits. */
 final class SaidLine {

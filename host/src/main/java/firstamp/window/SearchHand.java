@@ -1,12 +1,12 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
 import firstamp.locate.signal.JointKind;
 import firstamp.locate.signal.LocateAnswer;
 import firstamp.locate.signal.SignalGraph;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
-import firstamp.session.BenchSession;
-import firstamp.session.SearchState;
+import firstamp.study.SearchState;
 
 /** What the person does in a search for a lost signal: each becomes an event of the power-up. */
 final class SearchHand {

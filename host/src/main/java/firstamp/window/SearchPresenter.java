@@ -8,7 +8,7 @@ import firstamp.locate.signal.SettledLevel;
 import firstamp.locate.signal.SignalGraph;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
-import firstamp.session.SearchState;
+import firstamp.study.SearchState;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;

@@ -2,6 +2,7 @@ package firstamp.window;
 
 import firstamp.account.Verdict;
 import firstamp.alarm.OffWords;
+import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
@@ -9,8 +10,7 @@ import firstamp.model.NotWatched;
 import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
 import firstamp.model.TripCause;
-import firstamp.session.Asking;
-import firstamp.session.Snapshot;
+import firstamp.run.questions.Asking;
 import firstamp.window.BenchView.Sentence;
 import java.time.Instant;
 import java.time.LocalTime;

@@ -1,7 +1,7 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
 import firstamp.model.PedalJob;
-import firstamp.session.BenchSession;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import java.util.function.Supplier;

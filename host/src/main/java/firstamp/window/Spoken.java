@@ -39,10 +39,10 @@ final class Spoken {
     logs = pairs("firstamp.log.trouble");
     figures = pairs("firstamp.account.figures");
     questions = pairs("firstamp.sheet.questions");
-    refusals = pairs("firstamp.session.refusals");
+    refusals = pairs("firstamp.run.refusals");
     ports = pairs("firstamp.link.ports");
     problems = pairs("firstamp.sheet.problems");
-    modes = pairs("firstamp.session.modes");
+    modes = pairs("firstamp.run.modes");
   }
 
   private List<Pair> pairs(String name) {

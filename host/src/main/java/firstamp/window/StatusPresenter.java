@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
 import firstamp.window.BenchView.LinkView;
 import java.util.ArrayList;
 import java.util.List;

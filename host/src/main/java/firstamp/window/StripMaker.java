@@ -1,12 +1,12 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
-import firstamp.session.Course;
-import firstamp.session.EarlierPowerUp;
-import firstamp.session.Snapshot;
+import firstamp.study.EarlierPowerUp;
+import firstamp.trend.Course;
 import firstamp.window.BenchView.EventMark;
 import firstamp.window.StripsPicture.Band;
 import firstamp.window.StripsPicture.Level;

@@ -1,8 +1,8 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
-import firstamp.session.Snapshot;
 import java.util.List;
 
 /**

@@ -1,8 +1,8 @@
 package firstamp.window;
 
-import firstamp.session.LimitMove;
-import firstamp.session.Snapshot;
-import firstamp.session.TimeCourse;
+import firstamp.bench.Snapshot;
+import firstamp.run.LimitMove;
+import firstamp.trend.TimeCourse;
 import firstamp.window.BenchView.EventMark;
 import java.awt.BasicStroke;
 import java.awt.Color;

@@ -1,7 +1,7 @@
 package firstamp.window;
 
-import firstamp.session.Course;
-import firstamp.session.TimeCourse;
+import firstamp.trend.Course;
+import firstamp.trend.TimeCourse;
 
 /** Whether a quantity rises, stands or falls, as a word that can be taken in at a glance. */
 enum Trend {

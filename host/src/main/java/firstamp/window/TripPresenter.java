@@ -1,7 +1,7 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.TripCause;
-import firstamp.session.Snapshot;
 import firstamp.window.BenchView.TripPicture;
 import firstamp.window.BenchView.TripZero;
 

@@ -1,7 +1,7 @@
 package firstamp.window;
 
 import firstamp.log.PowerUpEntry;
-import firstamp.session.ToldWords;
+import firstamp.study.ToldWords;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.nio.file.FileAlreadyExistsException;

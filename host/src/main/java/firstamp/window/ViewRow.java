@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.session.BenchMode;
+import firstamp.run.BenchMode;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import javax.swing.BorderFactory;

@@ -1,9 +1,9 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
+import firstamp.bench.Snapshot;
 import firstamp.model.TimeSource;
-import firstamp.session.BenchSession;
-import firstamp.session.Snapshot;
-import firstamp.session.TripsInARow;
+import firstamp.run.TripsInARow;
 import java.awt.Toolkit;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;

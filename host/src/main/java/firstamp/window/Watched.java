@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.session.BenchSession;
+import firstamp.bench.BenchSession;
 import java.nio.file.Path;
 import java.util.Objects;
 

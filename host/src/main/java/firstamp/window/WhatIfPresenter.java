@@ -1,10 +1,10 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.LimitKind;
-import firstamp.session.EarlierPowerUp;
-import firstamp.session.LimitMove;
-import firstamp.session.Snapshot;
+import firstamp.run.LimitMove;
+import firstamp.study.EarlierPowerUp;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,8 +1,8 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
 import firstamp.model.PedalJob;
 import firstamp.model.TimeSource;
-import firstamp.session.BenchSession;
 import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.KeyboardFocusManager;

@@ -16,7 +16,7 @@ final class Words {
           "firstamp.window.think",
           "firstamp.window.scenarios",
           "firstamp.sheet.questions",
-          "firstamp.session.told");
+          "firstamp.study.told");
 
   /** Languages that are there whole; the first one is the language of the plain files. */
   static final List<Locale> LANGUAGES = List.of(Locale.ENGLISH, Locale.GERMAN);

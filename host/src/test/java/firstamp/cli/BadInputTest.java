@@ -3,7 +3,7 @@ package firstamp.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.cli.run.Sheets;
-import firstamp.session.Questions;
+import firstamp.run.questions.Questions;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import firstamp.log.BenchLog;
 import firstamp.model.TimeSource;
-import firstamp.session.Cautions;
+import firstamp.run.questions.Cautions;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -8,7 +8,7 @@ import firstamp.account.VerdictSentence;
 import firstamp.analysis.figures.Evidence;
 import firstamp.log.BenchLog;
 import firstamp.model.TimeSource;
-import firstamp.session.PowerUpStudy;
+import firstamp.study.PowerUpStudy;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;

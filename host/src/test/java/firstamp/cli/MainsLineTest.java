@@ -10,7 +10,7 @@ import firstamp.cli.run.Sheets;
 import firstamp.emulate.Scenarios;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;
-import firstamp.session.TripFigures;
+import firstamp.pipeline.TripFigures;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;

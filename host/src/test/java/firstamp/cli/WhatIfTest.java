@@ -3,13 +3,13 @@ package firstamp.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import firstamp.bench.ReplayBench;
+import firstamp.bench.Snapshot;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
-import firstamp.session.ReplayBench;
-import firstamp.session.Snapshot;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
 import java.nio.file.Files;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import firstamp.model.Difference;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
-import firstamp.session.TripsInARow;
+import firstamp.run.TripsInARow;
 import org.junit.jupiter.api.Test;
 
 /** What is asked before a set that switched itself off is switched on again. */

@@ -3,9 +3,9 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import firstamp.session.Asking;
-import firstamp.session.OpenQuestion;
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
+import firstamp.run.questions.Asking;
+import firstamp.run.questions.OpenQuestion;
 import java.awt.Component;
 import java.awt.Robot;
 import java.awt.event.KeyEvent;

@@ -2,8 +2,8 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.session.Course;
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
+import firstamp.trend.Course;
 import org.junit.jupiter.api.Test;
 
 class ColumnsSourceTest {

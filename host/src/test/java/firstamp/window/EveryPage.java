@@ -1,7 +1,7 @@
 package firstamp.window;
 
 import firstamp.emulate.Scenarios;
-import firstamp.session.TripsInARow;
+import firstamp.run.TripsInARow;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;

@@ -2,8 +2,8 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.session.OpenQuestion;
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
+import firstamp.run.questions.OpenQuestion;
 import firstamp.sheet.SheetField;
 import java.nio.file.Files;
 import java.nio.file.Path;

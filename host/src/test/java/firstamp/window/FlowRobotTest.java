@@ -2,9 +2,9 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.bench.Snapshot;
 import firstamp.emulate.Pace;
 import firstamp.model.TimeSource;
-import firstamp.session.Snapshot;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Point;

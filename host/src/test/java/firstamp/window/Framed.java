@@ -1,7 +1,7 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
 import firstamp.model.PedalJob;
-import firstamp.session.BenchSession;
 import java.util.Locale;
 import javax.swing.JComponent;
 

@@ -37,8 +37,8 @@ class GermanEverywhereTest {
   @ValueSource(
       strings = {
         "firstamp.link.ports",
-        "firstamp.session.modes",
-        "firstamp.session.refusals",
+        "firstamp.run.modes",
+        "firstamp.run.refusals",
         "firstamp.sheet.problems",
         "firstamp.sheet.questions",
         "firstamp.alarm.alarms",
@@ -63,7 +63,7 @@ class GermanEverywhereTest {
   /** Said as the code says it, every port's and mode's sentence comes out German. */
   @Test
   void findsEverySentenceOfPortsAndModesAgain() {
-    for (String name : List.of("firstamp.link.ports", "firstamp.session.modes")) {
+    for (String name : List.of("firstamp.link.ports", "firstamp.run.modes")) {
       ResourceBundle english = bundle(name, Locale.ROOT);
       for (String key : english.keySet()) {
         Object[] values = {"/dev/x1", "42", "abc"};

@@ -2,13 +2,13 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.bench.BenchSession;
+import firstamp.bench.Snapshot;
 import firstamp.emulate.Scenarios;
 import firstamp.model.Conditions;
 import firstamp.model.ProbeEvent;
-import firstamp.session.BenchSession;
-import firstamp.session.PowerUpStudy;
-import firstamp.session.Snapshot;
-import firstamp.session.ToldWords;
+import firstamp.study.PowerUpStudy;
+import firstamp.study.ToldWords;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;

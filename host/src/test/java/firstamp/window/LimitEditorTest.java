@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import firstamp.model.LimitKind;
-import firstamp.session.LimitMove;
+import firstamp.run.LimitMove;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -2,7 +2,7 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

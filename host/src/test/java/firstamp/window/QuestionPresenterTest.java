@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.log.LogException;
 import firstamp.log.LogState;
-import firstamp.session.ArmGate;
-import firstamp.session.OpenQuestion;
+import firstamp.run.questions.ArmGate;
+import firstamp.run.questions.OpenQuestion;
 import firstamp.window.BenchView.QuestionView;
 import java.nio.file.Path;
 import java.util.Locale;

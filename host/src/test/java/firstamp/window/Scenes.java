@@ -1,10 +1,10 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.emulate.Scenarios;
 import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
-import firstamp.session.OpenQuestion;
-import firstamp.session.Snapshot;
+import firstamp.run.questions.OpenQuestion;
 import firstamp.sheet.SheetException;
 import java.util.ArrayList;
 import java.util.List;

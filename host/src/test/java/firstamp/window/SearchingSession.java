@@ -1,10 +1,10 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
+import firstamp.bench.Snapshot;
 import firstamp.model.Happening;
-import firstamp.session.BenchMode;
-import firstamp.session.BenchSession;
-import firstamp.session.SearchState;
-import firstamp.session.Snapshot;
+import firstamp.run.BenchMode;
+import firstamp.study.SearchState;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -2,20 +2,20 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.bench.LiveBench;
+import firstamp.bench.Snapshot;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
-import firstamp.session.ArmGate;
-import firstamp.session.ChainListener;
-import firstamp.session.LiveBench;
-import firstamp.session.LivePowerUp;
-import firstamp.session.ProbeSettings;
-import firstamp.session.RunSetup;
-import firstamp.session.SheetTexts;
-import firstamp.session.Snapshot;
+import firstamp.pipeline.ChainListener;
+import firstamp.pipeline.ProbeSettings;
+import firstamp.run.LivePowerUp;
+import firstamp.run.RunSetup;
+import firstamp.run.SheetTexts;
+import firstamp.run.questions.ArmGate;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
 import java.lang.management.ManagementFactory;

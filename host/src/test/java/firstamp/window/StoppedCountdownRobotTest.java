@@ -2,10 +2,10 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.bench.Snapshot;
 import firstamp.emulate.Pace;
 import firstamp.model.TimeSource;
-import firstamp.session.OpenQuestion;
-import firstamp.session.Snapshot;
+import firstamp.run.questions.OpenQuestion;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.List;

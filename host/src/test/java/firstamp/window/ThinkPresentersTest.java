@@ -6,7 +6,7 @@ import firstamp.locate.Examples;
 import firstamp.locate.signal.JointKind;
 import firstamp.locate.signal.LocateSession;
 import firstamp.locate.signal.SignalGraph;
-import firstamp.session.SearchState;
+import firstamp.study.SearchState;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

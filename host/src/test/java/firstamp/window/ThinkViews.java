@@ -8,7 +8,7 @@ import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireStep;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
-import firstamp.session.SearchState;
+import firstamp.study.SearchState;
 import java.util.List;
 import java.util.Map;
 

@@ -2,7 +2,7 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.session.Course;
+import firstamp.trend.Course;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 

@@ -2,8 +2,8 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.TripCause;
-import firstamp.session.Snapshot;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;

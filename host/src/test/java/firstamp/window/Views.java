@@ -1,7 +1,7 @@
 package firstamp.window;
 
 import firstamp.model.RuleId;
-import firstamp.session.TripsInARow;
+import firstamp.run.TripsInARow;
 import firstamp.sheet.SheetField;
 import java.awt.Dimension;
 import java.io.IOException;

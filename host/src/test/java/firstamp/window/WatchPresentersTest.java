@@ -2,12 +2,12 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.LimitKind;
-import firstamp.session.BenchMode;
-import firstamp.session.EarlierPowerUp;
-import firstamp.session.LimitMove;
-import firstamp.session.OpenQuestion;
-import firstamp.session.Snapshot;
+import firstamp.run.BenchMode;
+import firstamp.run.LimitMove;
+import firstamp.run.questions.OpenQuestion;
+import firstamp.study.EarlierPowerUp;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;

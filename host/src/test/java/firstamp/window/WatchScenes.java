@@ -1,6 +1,6 @@
 package firstamp.window;
 
-import firstamp.session.Snapshot;
+import firstamp.bench.Snapshot;
 
 /** A scene at an earlier moment. */
 final class WatchScenes {

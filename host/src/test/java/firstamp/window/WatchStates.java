@@ -1,14 +1,14 @@
 package firstamp.window;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
 import firstamp.model.Priority;
 import firstamp.model.Summary;
-import firstamp.session.BenchMode;
-import firstamp.session.EarlierPowerUp;
-import firstamp.session.OpenQuestion;
-import firstamp.session.Snapshot;
+import firstamp.run.BenchMode;
+import firstamp.run.questions.OpenQuestion;
+import firstamp.study.EarlierPowerUp;
 import java.awt.event.MouseEvent;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.RecordComponent;

@@ -2,8 +2,8 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.bench.Snapshot;
 import firstamp.model.PedalJob;
-import firstamp.session.Snapshot;
 import java.awt.Component;
 import java.awt.Graphics2D;
 import java.awt.event.KeyEvent;

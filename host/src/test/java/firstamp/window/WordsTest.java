@@ -237,13 +237,13 @@ class WordsTest {
     for (firstamp.model.TripCause cause : firstamp.model.TripCause.values()) {
       assertThat(keys).contains("trip." + cause.id());
     }
-    for (firstamp.session.Snapshot.Phase phase : firstamp.session.Snapshot.Phase.values()) {
+    for (firstamp.bench.Snapshot.Phase phase : firstamp.bench.Snapshot.Phase.values()) {
       assertThat(keys).contains("phase." + phase.name().toLowerCase(Locale.ROOT));
     }
     for (firstamp.model.AlarmState state : firstamp.model.AlarmState.values()) {
       assertThat(keys).contains("alarm.state." + state.id());
     }
-    for (firstamp.session.Snapshot.EventKind kind : firstamp.session.Snapshot.EventKind.values()) {
+    for (firstamp.bench.Snapshot.EventKind kind : firstamp.bench.Snapshot.EventKind.values()) {
       assertThat(keys).contains("event." + kind.name().toLowerCase(Locale.ROOT));
     }
   }

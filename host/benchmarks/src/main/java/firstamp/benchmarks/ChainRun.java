@@ -2,7 +2,6 @@ package firstamp.benchmarks;
 
 import firstamp.log.BenchLog;
 import firstamp.model.TimeSource;
-import firstamp.session.WholeChain;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.model.TimeSource;
-import firstamp.session.WholeChain;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

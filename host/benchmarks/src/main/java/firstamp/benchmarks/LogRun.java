@@ -7,7 +7,6 @@ import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.TimeSource;
-import firstamp.session.WholeChain;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;

@@ -1,10 +1,10 @@
 package firstamp.window;
 
+import firstamp.bench.BenchSession;
+import firstamp.bench.Snapshot;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
-import firstamp.session.BenchSession;
-import firstamp.session.Course;
-import firstamp.session.Snapshot;
+import firstamp.trend.Course;
 import java.util.List;
 import java.util.concurrent.locks.LockSupport;
 

@@ -29,13 +29,13 @@ import firstamp.locate.wire.WireStep;
 import firstamp.locate.wire.WireStory;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
-import firstamp.session.ArmGate;
-import firstamp.session.PowerUpStudy;
-import firstamp.session.ProbeSettings;
-import firstamp.session.RunSetup;
-import firstamp.session.Thinking;
-import firstamp.session.TrialComparison;
+import firstamp.pipeline.ProbeSettings;
+import firstamp.run.RunSetup;
+import firstamp.run.questions.ArmGate;
 import firstamp.sheet.SheetException;
+import firstamp.study.PowerUpStudy;
+import firstamp.study.Thinking;
+import firstamp.study.TrialComparison;
 import java.util.List;
 
 /** A worked example: what a person thinks, and the power-ups in between on the emulated probe. */

@@ -10,12 +10,12 @@ import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
-import firstamp.session.ChainListener;
-import firstamp.session.ClipFollower;
-import firstamp.session.ForwardingChainListener;
-import firstamp.session.SearchState;
-import firstamp.session.SignalSearch;
-import firstamp.session.WatchRun;
+import firstamp.pipeline.ChainListener;
+import firstamp.pipeline.ForwardingChainListener;
+import firstamp.run.ClipFollower;
+import firstamp.run.WatchRun;
+import firstamp.study.SearchState;
+import firstamp.study.SignalSearch;
 
 /**
  * A person at the emulated bench who does what the search for a lost signal asks: says that the

@@ -12,7 +12,7 @@ import firstamp.cli.run.LiveSetup;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
-import firstamp.session.SummaryJson;
+import firstamp.pipeline.SummaryJson;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;

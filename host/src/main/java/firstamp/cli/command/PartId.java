@@ -4,8 +4,8 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Studies;
 import firstamp.log.BenchLog;
-import firstamp.session.PowerUpStudy;
-import firstamp.session.StudyPart;
+import firstamp.study.PowerUpStudy;
+import firstamp.study.StudyPart;
 
 /**
  * An ID with the number of a mark: {@code 12#2} is what follows mark 2 of power-up 12, {@code 12#0}

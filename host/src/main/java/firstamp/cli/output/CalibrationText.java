@@ -7,7 +7,7 @@ import firstamp.analysis.calibrate.UncertaintyBudget;
 import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import firstamp.model.ChannelScale;
-import firstamp.session.ResistorTrial;
+import firstamp.run.calibration.ResistorTrial;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;

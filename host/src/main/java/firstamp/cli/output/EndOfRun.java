@@ -5,11 +5,11 @@ import firstamp.account.VerdictSentence;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;
-import firstamp.session.Changes;
-import firstamp.session.LivePowerUp;
-import firstamp.session.PowerUpStudy;
-import firstamp.session.Thinking;
+import firstamp.run.LivePowerUp;
 import firstamp.sheet.SheetException;
+import firstamp.study.Changes;
+import firstamp.study.PowerUpStudy;
+import firstamp.study.Thinking;
 import java.io.PrintStream;
 
 /**

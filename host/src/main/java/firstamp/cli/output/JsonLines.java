@@ -2,7 +2,7 @@ package firstamp.cli.output;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import firstamp.session.SummaryJson;
+import firstamp.pipeline.SummaryJson;
 import java.io.PrintStream;
 
 /**

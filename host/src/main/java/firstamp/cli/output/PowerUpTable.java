@@ -13,7 +13,7 @@ import firstamp.model.SamplePlan;
 import firstamp.model.Scaling;
 import firstamp.model.SwitchState;
 import firstamp.model.Zero;
-import firstamp.session.ReadingFigures;
+import firstamp.pipeline.ReadingFigures;
 import java.util.List;
 
 /**

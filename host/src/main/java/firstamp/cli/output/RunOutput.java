@@ -2,9 +2,9 @@ package firstamp.cli.output;
 
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
-import firstamp.session.ChainListener;
-import firstamp.session.OtherRules;
-import firstamp.session.RulesBeside;
+import firstamp.pipeline.ChainListener;
+import firstamp.study.OtherRules;
+import firstamp.study.RulesBeside;
 import java.util.List;
 
 /** What a headless run prints: JSON lines for scripts, or sentences for people. */

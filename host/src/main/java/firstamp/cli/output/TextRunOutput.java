@@ -9,11 +9,11 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
-import firstamp.session.OtherRules;
-import firstamp.session.ReadingFigures;
-import firstamp.session.RulesBeside;
-import firstamp.session.ToldWords;
-import firstamp.session.TripFigures;
+import firstamp.pipeline.ReadingFigures;
+import firstamp.pipeline.TripFigures;
+import firstamp.study.OtherRules;
+import firstamp.study.RulesBeside;
+import firstamp.study.ToldWords;
 import java.io.PrintStream;
 import java.util.List;
 

@@ -8,10 +8,10 @@ import firstamp.cli.output.RunOutput;
 import firstamp.cli.output.TextRunOutput;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
-import firstamp.session.ChainListener;
-import firstamp.session.PortOpener;
-import firstamp.session.RunSetup;
-import firstamp.session.SheetTexts;
+import firstamp.pipeline.ChainListener;
+import firstamp.run.RunSetup;
+import firstamp.run.SheetTexts;
+import firstamp.run.talk.PortOpener;
 import firstamp.sound.AlarmSound;
 import firstamp.supply.BenchSupply;
 

@@ -1,12 +1,12 @@
 package firstamp.cli.run;
 
+import firstamp.bench.LiveBench;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.model.JobSheet;
-import firstamp.session.BenchMode;
-import firstamp.session.LiveBench;
-import firstamp.session.Soak;
-import firstamp.session.WatchRun;
+import firstamp.run.BenchMode;
+import firstamp.run.Soak;
+import firstamp.run.WatchRun;
 import firstamp.sound.AlarmSound;
 import firstamp.supply.BenchSupply;
 import firstamp.window.AwakeKeeper;

@@ -4,7 +4,7 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.model.FailureWords;
 import firstamp.model.JobSheet;
-import firstamp.session.SheetTexts;
+import firstamp.run.SheetTexts;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetDocument;
 import firstamp.sheet.SheetException;

@@ -9,11 +9,11 @@ import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.JobSheet;
 import firstamp.model.Numbers;
-import firstamp.session.SheetTexts;
-import firstamp.session.Thinking;
-import firstamp.session.TrialComparison;
-import firstamp.session.TrialLimits;
+import firstamp.run.SheetTexts;
 import firstamp.sheet.SheetWriter;
+import firstamp.study.Thinking;
+import firstamp.study.TrialComparison;
+import firstamp.study.TrialLimits;
 import java.util.List;
 
 /** Power-ups in which a wire of unknown place is tried: their limits are tight. */

@@ -1,0 +1,114 @@
+package firstamp.bench;
+
+import firstamp.log.PowerUpEntry;
+import firstamp.model.Alarm;
+import firstamp.model.JobSheet;
+import firstamp.model.NotWatched;
+import firstamp.model.Summary;
+import firstamp.trend.Course;
+import firstamp.trend.LoggedCourse;
+import java.util.List;
+
+/** Puts together what there was to see at a moment of a logged power-up. */
+final class ReplaySnapshot {
+  private static final Snapshot.Link NO_LINK =
+      new Snapshot.Link(Snapshot.LinkState.NONE, null, null, 0, false);
+
+  private ReplaySnapshot() {}
+
+  /** Before it can be looked at, or when it cannot be read. */
+  static Snapshot waiting(PowerUpEntry entry, JobSheet sheet, String logFile, String failure) {
+    return new Snapshot(
+        failure == null ? Snapshot.Phase.CONNECTING : Snapshot.Phase.ENDED,
+        Snapshot.Kind.REPLAY,
+        (int) entry.number(),
+        entry.label(),
+        sheet,
+        failure == null ? "reading the bench log ..." : failure,
+        null,
+        0,
+        null,
+        null,
+        null,
+        null,
+        List.of(),
+        null,
+        null,
+        null,
+        null,
+        SnapshotParts.limits(sheet),
+        List.of(),
+        null,
+        null,
+        NO_LINK,
+        new Snapshot.Log(true, logFile, null),
+        List.of(),
+        List.of(),
+        List.of(),
+        new Course(),
+        null,
+        null);
+  }
+
+  static Snapshot at(
+      double ms,
+      PowerUpEntry entry,
+      ReplayTrack track,
+      LoggedCourse course,
+      String logFile,
+      Snapshot.Replay replay,
+      Summary summary,
+      double figureMs) {
+    JobSheet sheet = track.sheetAt(ms);
+    Snapshot.Phase phase = track.phaseAt(ms);
+    Double closed = track.closedBy(ms);
+    Double opened = track.openedBy(ms);
+    Double elapsed = closed == null ? null : (Double) ((opened == null ? ms : opened) - closed);
+    boolean on = closed != null && opened == null;
+    boolean levels = sheet.levels() != null && on;
+    Double head = levels ? course.meanBefore(Course.Quantity.HEAD_DBV, ms, figureMs) : null;
+    Double meter = levels ? course.meanBefore(Course.Quantity.METER_DBV, ms, figureMs) : null;
+    Double[] volts = new Double[3];
+    for (int rail = 1; rail <= volts.length; rail++) {
+      volts[rail - 1] = course.meanBefore(Course.Quantity.ofRail(rail), ms, figureMs);
+    }
+    List<Alarm> alarms = track.alarmsAt(ms);
+    List<NotWatched> gaps =
+        summary == null || summary.notWatched() == null ? List.of() : summary.notWatched();
+    return new Snapshot(
+        phase,
+        Snapshot.Kind.REPLAY,
+        (int) entry.number(),
+        entry.label(),
+        sheet,
+        null,
+        null,
+        ms,
+        closed,
+        elapsed,
+        course.meanBefore(Course.Quantity.SUPPLY_A, ms, figureMs),
+        course.meanBefore(Course.Quantity.SUPPLY_V, ms, figureMs),
+        SnapshotParts.rails(sheet, volts, on ? elapsed : null),
+        head,
+        head == null ? null : headUa(sheet, head),
+        meter,
+        head != null && meter != null ? (Double) (meter - head) : null,
+        SnapshotParts.limits(sheet),
+        alarms,
+        track.lookAt(ms, summary == null ? null : summary.look()),
+        track.tripBy(ms),
+        NO_LINK,
+        new Snapshot.Log(true, logFile, null),
+        track.marksUntil(ms),
+        List.of(),
+        gaps,
+        course,
+        replay,
+        phase == Snapshot.Phase.ENDED ? summary : null);
+  }
+
+  private static Double headUa(JobSheet sheet, double headDbv) {
+    Double ohm = sheet.levels().headOhm();
+    return ohm == null ? null : (Double) (Math.pow(10, headDbv / 20) / ohm * 1e6);
+  }
+}

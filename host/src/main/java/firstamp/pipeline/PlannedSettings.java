@@ -1,0 +1,21 @@
+package firstamp.pipeline;
+
+import firstamp.model.ProbeLimits;
+import firstamp.protocol.LookParameters;
+import firstamp.protocol.TripLimits;
+import java.util.List;
+
+/**
+ * What the probe is told before arming.
+ *
+ * @param limits on which it trips
+ * @param look its parameters
+ * @param planned every limit: what the sheet says and what is really used
+ */
+public record PlannedSettings(
+    TripLimits limits, LookParameters look, List<ProbeLimits.Planned> planned) {
+  /** Copies the list. */
+  public PlannedSettings {
+    planned = List.copyOf(planned);
+  }
+}

@@ -1,0 +1,111 @@
+package firstamp.run;
+
+import firstamp.model.Happening;
+import firstamp.model.JobSheet;
+import firstamp.model.Numbers;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeEvent;
+import firstamp.model.Reading;
+import firstamp.model.SwitchState;
+import java.util.List;
+
+/**
+ * A staged bring-up: one step of the sheet after the other, each with an event at its begin and its
+ * end, so that the table of volts, amps and ohms is in the power-up.
+ *
+ * <p>The steps are watched by the computer; the probe keeps the limits of the sheet, as it takes no
+ * wider ones while the switch is closed. Not thread-safe but for {@link #state}: belongs to the
+ * session thread.
+ */
+final class BringUp {
+  private final WatchRun run;
+  private final List<JobSheet.Step> steps;
+  private final double farad;
+  private volatile State state = new State(0, 0, null, false);
+  private int at = -1;
+  private StepWatch watch;
+  private boolean over;
+
+  /**
+   * How it stands.
+   *
+   * @param step number, from 1; 0 = not begun
+   * @param of how many
+   * @param words what to do, or what was seen
+   * @param done all steps are over
+   */
+  public record State(int step, int of, String words, boolean done) {}
+
+  BringUp(WatchRun run) {
+    this.run = run;
+    JobSheet sheet = run.setup().effective();
+    this.steps = sheet.steps();
+    double microfarad = sheet.supply().capacitanceUf() == null ? 0 : sheet.supply().capacitanceUf();
+    this.farad = microfarad * 1e-6;
+  }
+
+  State state() {
+    return state;
+  }
+
+  /** Volts and limit of the first step. */
+  JobSheet.Step first() {
+    return steps.get(0);
+  }
+
+  void reading(Reading reading, double atMs) {
+    if (over || run.chain().state() != SwitchState.ON) {
+      return;
+    }
+    if (at < 0) {
+      begin(0);
+    }
+    double volts = run.chain().scaling().supplyV(reading);
+    double ampere = run.chain().scaling().supplyA(reading);
+    switch (watch.reading(atMs, volts, ampere)) {
+      case WAIT -> {}
+      case SAY -> happened(Happening.StepState.SEEN, watch.words());
+      case GO_ON -> {
+        happened(Happening.StepState.SETTLED, watch.words());
+        if (at + 1 < steps.size()) {
+          begin(at + 1);
+        } else {
+          over = true;
+          happened(Happening.StepState.DONE, "all steps are done");
+          say("All steps are done.", true);
+        }
+      }
+      case STOP -> {
+        over = true;
+        happened(Happening.StepState.STOPPED, watch.words());
+        say(watch.words(), false);
+        run.off(OffCause.RULE);
+      }
+    }
+  }
+
+  /** Whether every step is over. */
+  boolean done() {
+    return state.done();
+  }
+
+  private void begin(int next) {
+    at = next;
+    JobSheet.Step step = steps.get(next);
+    watch = new StepWatch(step, farad);
+    String text = Numbers.text(step.supplyV()) + " V, at most " + Numbers.amps(step.limitA());
+    happened(Happening.StepState.BEGUN, text);
+    boolean byWire = run.giveSupply(step.supplyV(), step.limitA());
+    say(byWire ? "The supply goes to " + text + "." : "Turn the supply to " + text + ".", false);
+  }
+
+  private void happened(Happening.StepState step, String text) {
+    Happening what = new Happening.Step(at + 1, steps.size(), step, text);
+    run.accept(new ProbeEvent.Happened(run.now(), what));
+  }
+
+  private void say(String words, boolean done) {
+    state = new State(at + 1, steps.size(), words, done);
+    run.progress().bringUp(at + 1, steps.size(), words);
+  }
+}

@@ -1,0 +1,104 @@
+package firstamp.run;
+
+import firstamp.model.JobSheet;
+import firstamp.model.ProbeEvent;
+import firstamp.model.SwitchState;
+import firstamp.pipeline.PlannedSettings;
+import firstamp.pipeline.ProbeSettings;
+import firstamp.pipeline.RunRefused;
+import firstamp.protocol.HostMessage;
+import firstamp.run.talk.Refusals;
+import java.io.IOException;
+import java.util.ArrayDeque;
+import java.util.Queue;
+import java.util.Set;
+
+/**
+ * Brings moved limits to the probe, one after the other, and takes note only of what the probe has
+ * accepted.
+ *
+ * <p>Not thread-safe: belongs to the session thread.
+ */
+final class LimitMoves {
+  private final WatchRun run;
+  private final Queue<LimitMove> wanted = new ArrayDeque<>();
+  private JobSheet sheet;
+  private LimitMove asked;
+
+  LimitMoves(WatchRun run) {
+    this.run = run;
+    this.sheet = run.setup().effective();
+  }
+
+  void want(LimitMove move) {
+    wanted.add(move);
+  }
+
+  /** The command was overtaken by a more urgent one; its answer is of no interest. */
+  void forget() {
+    if (asked != null) {
+      tell(asked, false, "overtaken by switching off");
+      asked = null;
+    }
+  }
+
+  /**
+   * Asks for the next move or takes the answer to the last one.
+   *
+   * @param openRails inputs whose clip is joined to nothing
+   * @return whether an answer is waited for: nothing else may be asked then
+   */
+  boolean step(Set<Integer> openRails) throws IOException {
+    if (asked != null) {
+      switch (run.talk().answer()) {
+        case WAITING -> {
+          return true;
+        }
+        case ACCEPTED -> taken();
+        case REFUSED -> refused(Refusals.words(run.talk().refusal()));
+        default -> refused("the probe box does not answer; the limit is as it was.");
+      }
+    }
+    LimitMove next = wanted.poll();
+    if (next == null) {
+      return false;
+    }
+    if (next.widens(sheet) && run.chain().state() != SwitchState.OFF) {
+      asked = next;
+      refused("a limit can be made wider only while the switch is open.");
+      return false;
+    }
+    return ask(next, openRails);
+  }
+
+  private boolean ask(LimitMove next, Set<Integer> openRails) throws IOException {
+    asked = next;
+    try {
+      PlannedSettings settings = new ProbeSettings(next.on(sheet)).plan(run.hello(), openRails);
+      run.talk().ask(new HostMessage.SetLimits(settings.limits()));
+      return true;
+    } catch (RunRefused unfit) {
+      refused(unfit.getMessage());
+      return false;
+    }
+  }
+
+  private void taken() {
+    LimitMove move = asked;
+    asked = null;
+    sheet = move.on(sheet);
+    run.accept(new ProbeEvent.LimitChanged(run.now(), move.kind(), move.rail(), move.value()));
+    tell(move, true, null);
+  }
+
+  private void refused(String why) {
+    LimitMove move = asked;
+    asked = null;
+    tell(move, false, why);
+  }
+
+  private void tell(LimitMove move, boolean taken, String why) {
+    run.modes().answer(move, taken, why);
+    run.progress().limitAnswer(move, taken, why);
+  }
+}

@@ -1,0 +1,184 @@
+package firstamp.run;
+
+import firstamp.model.Alarm;
+import firstamp.model.AlarmState;
+import firstamp.model.Happening;
+import firstamp.model.JobSheet;
+import firstamp.model.LimitKind;
+import firstamp.model.Numbers;
+import firstamp.model.OffCause;
+import firstamp.model.Phrases;
+import firstamp.model.ProbeEvent;
+import firstamp.model.Reading;
+import firstamp.model.SwitchState;
+import firstamp.pipeline.RecentHighest;
+
+/**
+ * The modes of a run: hands in, soak, and back.
+ *
+ * <p>A limit that was drawn in stays so until the switch is opened: the probe takes no wider one
+ * while it is closed. What changes is in the stream as an event and, for the limit, as what the
+ * probe accepted, so a replay shows it. Not thread-safe but for {@link #state}: belongs to the
+ * session thread.
+ */
+final class Modes {
+  private static final Phrases WORDS = new Phrases("firstamp.run.modes");
+
+  /** How long soak lasts where nobody says. */
+  static final long USUAL_SOAK_MICROS = 2L * 3_600_000_000L;
+
+  private static final long LOOKED_AT_MICROS = 5_000_000;
+  private static final long START_MICROS = 2_000_000;
+
+  private final WatchRun run;
+  private final RecentHighest recent = new RecentHighest();
+  private volatile BenchMode.State state = BenchMode.State.BEGIN;
+  private BenchMode waiting;
+  private Double asked;
+  private Double drawnIn;
+  private long soakEnds;
+  private boolean over;
+
+  Modes(WatchRun run) {
+    this.run = run;
+  }
+
+  /** How it stands; any thread. */
+  BenchMode.State state() {
+    return state;
+  }
+
+  /**
+   * Wishes for another mode.
+   *
+   * @param awakeProblem why the computer may fall asleep, null = it is kept awake
+   * @param soakMicros how long to soak, 0 = the usual
+   */
+  void want(BenchMode mode, String awakeProblem, long soakMicros) {
+    waiting = null;
+    switch (mode) {
+      case USUAL -> usual();
+      case HANDS_IN -> {
+        waiting = BenchMode.HANDS_IN;
+        if (!on() || !recent.full()) {
+          say(state.mode(), WORDS.say("handsIn.early"));
+        }
+      }
+      case SOAK -> {
+        String against = Soak.refused(run.setup().effective(), awakeProblem);
+        if (against == null) {
+          soakEnds = soakMicros == 0 ? USUAL_SOAK_MICROS : soakMicros;
+          waiting = BenchMode.SOAK;
+        } else {
+          say(state.mode(), against);
+        }
+      }
+    }
+    step();
+  }
+
+  private void usual() {
+    if (state.mode() != BenchMode.USUAL) {
+      set(Happening.Mode.USUAL);
+    }
+    say(
+        BenchMode.USUAL,
+        drawnIn == null ? null : WORDS.say("handsIn.stays", Numbers.amps(drawnIn)));
+  }
+
+  private boolean on() {
+    return run.chain() != null && run.chain().state() == SwitchState.ON;
+  }
+
+  void reading(Reading reading) {
+    if (!on()) {
+      recent.forget();
+      return;
+    }
+    recent.take(reading, run.chain().scaling().supplyA(reading));
+  }
+
+  /** Called once per turn. */
+  void step() {
+    if (!on()) {
+      return;
+    }
+    if (waiting == BenchMode.HANDS_IN && recent.full() && inrushOver()) {
+      waiting = null;
+      drawIn();
+    } else if (waiting == BenchMode.SOAK) {
+      waiting = null;
+      soakEnds += run.now();
+      set(Happening.Mode.SOAK);
+      say(BenchMode.SOAK, WORDS.say("soak.on"));
+    }
+    if (state.mode() == BenchMode.SOAK && !over) {
+      double leftMs = Math.max(0, (soakEnds - run.now()) / 1000.0);
+      state = new BenchMode.State(BenchMode.SOAK, state.words(), drawnIn, leftMs);
+      if (leftMs == 0) {
+        over = true;
+        set(Happening.Mode.SOAK_OVER);
+        run.off(OffCause.TIME);
+      }
+    }
+  }
+
+  private boolean inrushOver() {
+    JobSheet.Limits limits = run.setup().effective().limits();
+    Long closed = run.chain().closedMicros();
+    double inrushMs = limits == null || limits.inrushMs() == null ? 0 : limits.inrushMs();
+    // What is looked at must lie wholly behind the surge and the start of a motor.
+    double startMicros = Math.max(START_MICROS, inrushMs * 1000);
+    return closed != null
+        && run.translator().lastMicros() - closed >= LOOKED_AT_MICROS + startMicros;
+  }
+
+  private void drawIn() {
+    double limit = recent.drawnIn();
+    JobSheet.Limits limits = run.setup().effective().limits();
+    Double running = drawnIn != null ? drawnIn : limits == null ? null : limits.runningA();
+    if (running == null) {
+      say(state.mode(), WORDS.say("handsIn.noLimit"));
+      return;
+    }
+    set(Happening.Mode.HANDS_IN);
+    if (limit >= running) {
+      say(BenchMode.HANDS_IN, WORDS.say("handsIn.narrow", Numbers.amps(running)));
+      return;
+    }
+    asked = limit;
+    say(BenchMode.HANDS_IN, WORDS.say("handsIn.drawing", Numbers.amps(limit)));
+    run.limitMoves().want(new LimitMove(LimitKind.RUNNING_A, 0, limit));
+  }
+
+  /** What the probe said to a moved limit. */
+  void answer(LimitMove move, boolean taken, String why) {
+    if (asked == null || move.kind() != LimitKind.RUNNING_A || move.value() != asked) {
+      return;
+    }
+    asked = null;
+    if (taken) {
+      drawnIn = move.value();
+      say(BenchMode.HANDS_IN, WORDS.say("handsIn.drawn", Numbers.amps(drawnIn)));
+    } else {
+      say(BenchMode.USUAL, WORDS.say("handsIn.refused", why));
+    }
+  }
+
+  /** In soak whatever is raised switches off. */
+  void alarm(Alarm alarm) {
+    if (state.mode() == BenchMode.SOAK && alarm.state() == AlarmState.UNACKNOWLEDGED && on()) {
+      run.off(OffCause.RULE);
+    }
+  }
+
+  private void set(Happening.Mode mode) {
+    run.accept(new ProbeEvent.Happened(run.now(), new Happening.ModeSet(mode)));
+  }
+
+  private void say(BenchMode mode, String words) {
+    state =
+        new BenchMode.State(mode, words, drawnIn, mode == BenchMode.SOAK ? state.leftMs() : null);
+    run.progress().mode(state);
+  }
+}

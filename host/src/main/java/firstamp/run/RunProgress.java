@@ -1,0 +1,38 @@
+package firstamp.run;
+
+import firstamp.model.ProbeHello;
+
+/** Told how a live run gets on, on the session thread; must not wait. */
+public interface RunProgress {
+  /** The probe has answered, the power-up is in the log. */
+  default void started(ProbeHello hello) {}
+
+  /** Once per turn of the session thread, at least every 20 ms. */
+  default void tick(WatchRun run) {}
+
+  /** Seconds until the switch closes, once per second. */
+  default void countdown(int seconds) {}
+
+  /** Why the countdown does not begin yet, in words; null = it may. */
+  default void waiting(String words) {}
+
+  /** What the run is doing now. */
+  default void step(RunSteps.Step step) {}
+
+  /**
+   * What became of a moved limit.
+   *
+   * @param taken the probe acts on it
+   * @param why it is not, null if it does
+   */
+  default void limitAnswer(LimitMove move, boolean taken, String why) {}
+
+  /** What a step of a staged bring-up asks for, or why it stopped. */
+  default void bringUp(int step, int of, String words) {}
+
+  /** The mode, or what is said about it, has changed. */
+  default void mode(BenchMode.State state) {}
+
+  /** Health of the probe. */
+  default void status(int busyPercent, int droppedConversions) {}
+}

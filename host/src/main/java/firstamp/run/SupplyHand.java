@@ -1,0 +1,101 @@
+package firstamp.run;
+
+import firstamp.model.Happening;
+import firstamp.model.OffCause;
+import firstamp.model.ProbeEvent;
+import firstamp.model.SwitchState;
+import firstamp.pipeline.RunRefused;
+import firstamp.supply.BenchSupply;
+
+/**
+ * A bench supply beside the probe: on before arming, off as soon as the switch is open, and the
+ * switch off as soon as the supply does not obey.
+ *
+ * <p>Never waits for the supply but at the very end. Belongs to the session thread.
+ */
+final class SupplyHand {
+  private final WatchRun run;
+  private final BenchSupply supply;
+  private double volts;
+  private double limitA;
+  private boolean asked;
+  private boolean offSent;
+  private boolean failureSaid;
+
+  SupplyHand(WatchRun run, BenchSupply supply, double volts, double limitA) {
+    this.run = run;
+    this.supply = supply;
+    this.volts = volts;
+    this.limitA = limitA;
+  }
+
+  /** Other volts and another limit; before arming: to begin with. */
+  void give(double nextVolts, double nextLimitA) {
+    volts = nextVolts;
+    limitA = nextLimitA;
+    if (asked && !offSent) {
+      supply.give(volts, limitA);
+    }
+  }
+
+  /**
+   * Whether it gives what it should, so that the probe may be armed.
+   *
+   * @throws RunRefused it does not obey
+   */
+  boolean ready() throws RunRefused {
+    if (!asked) {
+      asked = true;
+      supply.give(volts, limitA);
+    }
+    BenchSupply.State state = supply.state();
+    if (state.phase() == BenchSupply.Phase.FAILED) {
+      throw new RunRefused(
+          RunRefused.Kind.ARMING,
+          "the bench supply "
+              + state.problem()
+              + ". It was told to switch off; look at it, then try again, or leave --supply out.");
+    }
+    return state.phase() == BenchSupply.Phase.ON;
+  }
+
+  /** Once per turn. */
+  void step() {
+    if (run.chain() == null) {
+      return;
+    }
+    SwitchState state = run.chain().state();
+    boolean open = state == SwitchState.OFF || state == SwitchState.TRIPPED;
+    if (open && run.chain().offBy() != null && asked) {
+      off();
+    }
+    BenchSupply.State now = supply.state();
+    if (now.phase() == BenchSupply.Phase.FAILED && !failureSaid) {
+      failureSaid = true;
+      said("the bench supply " + now.problem());
+      if (!open) {
+        run.off(OffCause.RULE);
+      }
+    }
+  }
+
+  private void off() {
+    if (!offSent) {
+      offSent = true;
+      supply.off();
+    }
+  }
+
+  /** The run is over, whatever happened: off, and what it did not confirm is said. */
+  void end() {
+    off();
+    supply.close();
+    if (!supply.confirmedOff() && !failureSaid) {
+      said("the bench supply did not confirm that it is off: switch it off by hand");
+    }
+  }
+
+  private void said(String text) {
+    run.accept(new ProbeEvent.Happened(run.now(), new Happening.SupplySaid(text)));
+  }
+}
