@@ -7,6 +7,7 @@ import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 import firstamp.model.Summary;
+import firstamp.model.Wording.Phrase;
 import java.util.List;
 import java.util.Set;
 
@@ -94,11 +95,11 @@ final class EndVerdict {
         summary.tripAtMs() == null ? on() : FigureText.millis(Math.max(0, summary.tripAtMs()));
     Alarm found = shortOf(alarms());
     TripPeak peak = evidence.tripPeak();
-    String highest = peak == null ? "" : peak.text();
+    Object highest = peak == null ? "" : highest(peak);
     String held =
-        peak == null || peak.limitedMs() == null ? null : FigureText.millis(peak.limitedMs());
+        peak == null || peak.limitedMs() == null ? "" : FigureText.millis(peak.limitedMs());
     if (found != null && peak != null) {
-      String key = held == null ? "tripped.short" : "tripped.short-held";
+      String key = held.isEmpty() ? "tripped.short" : "tripped.short-held";
       writer.say(FIRST, key, 0, ohms(found), after, highest, held);
       return;
     }
@@ -107,7 +108,7 @@ final class EndVerdict {
         if (peak == null) {
           writer.say(FIRST, "tripped", 0, after);
         } else {
-          String key = "tripped." + summary.tripCause() + (held == null ? "" : "-held");
+          String key = "tripped." + summary.tripCause() + (held.isEmpty() ? "" : "-held");
           writer.say(FIRST, key, 0, after, highest, held);
         }
       }
@@ -128,7 +129,7 @@ final class EndVerdict {
       return;
     }
     String key = "off." + cause.rule();
-    String name = cause.railName() == null ? "" : cause.railName();
+    Object name = cause.railName() == null ? "" : cause.railName();
     if (cause.rule().equals("short")) {
       key = cause.limit() == null ? "off.limiting" : key;
       name = ohms(cause);
@@ -147,8 +148,14 @@ final class EndVerdict {
     return rule != null && "off".equals(rule.settings(sheet).action());
   }
 
-  private static String ohms(Alarm found) {
-    return (found.atMost() ? "at most " : "") + FigureText.ohms(found.value());
+  private static Object ohms(Alarm found) {
+    String ohms = FigureText.ohms(found.value());
+    return found.atMost() ? new Phrase("at.most", ohms) : ohms;
+  }
+
+  private static Object highest(TripPeak peak) {
+    String amps = FigureText.amps(peak.amps());
+    return peak.atLeast() ? new Phrase("at.least", amps) : amps;
   }
 
   private String on() {

@@ -2,7 +2,6 @@ package firstamp.account;
 
 import firstamp.analysis.figures.ChargeFit;
 import firstamp.analysis.figures.Evidence;
-import firstamp.analysis.figures.FigureText;
 import firstamp.analysis.figures.PowerUpTrend;
 import firstamp.analysis.figures.SupplyCalculation;
 import firstamp.analysis.spectrum.Decibels;
@@ -11,7 +10,6 @@ import firstamp.model.Summary;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.ResourceBundle;
 
 /**
  * The figures of one power-up as one list, with their names and values in words: the command line
@@ -22,8 +20,7 @@ import java.util.ResourceBundle;
  * @param figures in the order of the summary
  */
 public record FigureList(List<Figure> figures) {
-  private static final ResourceBundle NAMES =
-      ResourceBundle.getBundle("firstamp.account.figures", Locale.ROOT);
+  private static final FigureWords ENGLISH = new FigureWords(Locale.ROOT);
 
   /** Copies the list. */
   public FigureList {
@@ -39,7 +36,7 @@ public record FigureList(List<Figure> figures) {
    * @param value in the unit
    * @param unit SI symbol
    * @param plusMinus expanded uncertainty (k = 2), null = not stated
-   * @param atMost whether the value is a bound only
+   * @param bound whether the value is a bound only
    */
   public record Figure(
       String key,
@@ -48,27 +45,37 @@ public record FigureList(List<Figure> figures) {
       double value,
       String unit,
       Double plusMinus,
-      boolean atMost) {
+      Bound bound) {
     /** A value that is no bound. */
     public Figure(
         String key, int rail, String railName, double value, String unit, Double plusMinus) {
-      this(key, rail, railName, value, unit, plusMinus, false);
+      this(key, rail, railName, value, unit, plusMinus, Bound.NONE);
     }
 
     /** Name for people, with its rail. */
     public String name() {
-      return named(key, rail, railName);
+      return ENGLISH.name(this);
     }
 
     /** The value with its unit. */
     public String text() {
-      return (atMost ? "at most " : "") + FigureList.value(value, unit);
+      return ENGLISH.text(this);
     }
 
     /** The uncertainty with its unit, empty where none is stated. */
     public String plusMinusText() {
-      return plusMinus == null ? "" : FigureList.value(plusMinus, unit);
+      return ENGLISH.plusMinus(this);
     }
+  }
+
+  /** What a value is. */
+  public enum Bound {
+    /** The value itself. */
+    NONE,
+    /** No more than that. */
+    AT_MOST,
+    /** No less than that. */
+    AT_LEAST
   }
 
   /** Those of the summary alone. */
@@ -96,47 +103,17 @@ public record FigureList(List<Figure> figures) {
 
   /** Name of a figure for people, with its rail. */
   public static String name(String key, int rail, JobSheet sheet) {
-    return named(key, rail, nameOnSheet(rail, sheet));
-  }
-
-  private static String nameOnSheet(int rail, JobSheet sheet) {
-    JobSheet.Rail entry = sheet.rail(rail);
-    return entry == null ? null : entry.name();
-  }
-
-  private static String named(String key, int rail, String railName) {
-    String name = NAMES.getString(key);
-    return rail == 0 ? name : railName(rail, railName) + ": " + name;
+    return ENGLISH.name(key, rail, sheet);
   }
 
   /** A value with its unit; small units that carry no prefix stay as they are. */
   public static String value(double value, String unit) {
-    return switch (unit) {
-      case "ms" -> value < 0 ? "-" + FigureText.millis(-value) : FigureText.millis(value);
-      case "uF" -> FigureText.microfarads(value);
-      case "dB", "dBV", "dBu", "VU" -> FigureText.decibels(value, unit);
-      case "%" -> FigureText.digits(value) + " %";
-      case "Hz" -> String.format(Locale.ROOT, "%.0f Hz", value);
-      case "uA" -> FigureText.of(value * 1e-6, "A");
-      // No prefix: "mA2s" would read as the square of milliamperes.
-      case "A2s" -> String.format(Locale.ROOT, "%.2g A\u00b2s", value);
-      default -> FigureText.of(value, unit);
-    };
+    return ENGLISH.value(value, unit);
   }
 
   /** Where two traces diverge, in words. */
   public static String parting(Comparison.Parting parting, JobSheet sheet) {
-    String what =
-        parting.rail() == 0
-            ? NAMES.getString("parting." + parting.what())
-            : railName(parting.rail(), nameOnSheet(parting.rail(), sheet));
-    String unit = parting.what().equals("supply current") ? "A" : "V";
-    return what + " " + value(parting.before(), unit) + " / " + value(parting.after(), unit);
-  }
-
-  /** Name of a rail, or its clip where the sheet has no name. */
-  private static String railName(int rail, String name) {
-    return name == null ? NAMES.getString("parting.rail") + " " + rail : name;
+    return ENGLISH.parting(parting, sheet);
   }
 
   private static final class Collector {
@@ -157,7 +134,7 @@ public record FigureList(List<Figure> figures) {
       for (Summary.RailFigures rail : rails == null ? List.<Summary.RailFigures>of() : rails) {
         rail(rail, more == null ? null : more.more(rail.rail()));
       }
-      levels(levels);
+      levels(levels, more != null && more.heard().headAtFloor());
       if (more != null && levels != null) {
         heard(more.heard());
       }
@@ -167,8 +144,7 @@ public record FigureList(List<Figure> figures) {
       if (look != null) {
         add("look.supplyV", 0, look.supplyV(), "V", null);
         if (look.ohm() != null) {
-          figures.add(
-              new Figure("look.ohm", 0, railNames[0], look.ohm(), "ohm", null, look.atMost()));
+          bounded("look.ohm", look.ohm(), "ohm", look.atMost() ? Bound.AT_MOST : Bound.NONE);
         }
         add("look.uF", 0, look.uF(), "uF", null);
       }
@@ -217,14 +193,24 @@ public record FigureList(List<Figure> figures) {
       }
     }
 
-    private void levels(Summary.LevelFigures levels) {
+    /**
+     * Levels.
+     *
+     * @param atFloor whether the head shows nothing above its noise: its level is a bound then
+     */
+    private void levels(Summary.LevelFigures levels, boolean atFloor) {
       if (levels != null) {
+        Bound most = atFloor ? Bound.AT_MOST : Bound.NONE;
         add("toneHz", 0, levels.toneHz(), "Hz", null);
-        add("headDbv", 0, levels.headDbv(), "dBV", null);
-        add("headUa", 0, levels.headUa(), "uA", null);
+        bounded("headDbv", levels.headDbv(), "dBV", most);
+        bounded("headUa", levels.headUa(), "uA", most);
         add("meterDbv", 0, levels.meterDbv(), "dBV", null);
         add("meterDbu", 0, dbu(levels.meterDbv()), "dBu", null);
-        add("headBelowMeterDb", 0, levels.headBelowMeterDb(), "dB", null);
+        bounded(
+            "headBelowMeterDb",
+            levels.headBelowMeterDb(),
+            "dB",
+            atFloor ? Bound.AT_LEAST : Bound.NONE);
         add("expectedDb", 0, levels.expectedDb(), "dB", null);
         add("humDbv", 0, levels.humDbv(), "dBV", null);
       }
@@ -249,6 +235,12 @@ public record FigureList(List<Figure> figures) {
     private void add(String key, int rail, Double value, String unit, Double plusMinus) {
       if (value != null) {
         figures.add(new Figure(key, rail, railNames[rail], value, unit, plusMinus));
+      }
+    }
+
+    private void bounded(String key, Double value, String unit, Bound bound) {
+      if (value != null) {
+        figures.add(new Figure(key, 0, null, value, unit, null, bound));
       }
     }
   }

@@ -5,6 +5,7 @@ import firstamp.analysis.figures.FigureText;
 import firstamp.analysis.spectrum.HumPattern;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
+import firstamp.model.Wording.Phrase;
 import java.util.List;
 import java.util.Locale;
 
@@ -104,7 +105,10 @@ final class HumVerdict {
       Double one = hum(stretches.get(k - 1));
       Double two = hum(stretches.get(k));
       String mark = stretches.get(k).mark();
-      String name = mark == null || mark.isBlank() ? "change " + stretches.get(k).number() : mark;
+      Object name =
+          mark == null || mark.isBlank()
+              ? new Phrase("change", String.valueOf(stretches.get(k).number()))
+              : mark;
       if (one != null && two != null && Math.abs(one - two) > CHANGED_DB) {
         writer.say(
             4,

@@ -4,6 +4,7 @@ import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.FigureText;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
+import firstamp.model.Wording.Phrase;
 
 /**
  * Sentences about head and meter; hum has its own in {@link HumVerdict}.
@@ -85,7 +86,7 @@ final class LevelVerdict {
     if (over - heard.overExpectedDbPlusMinus() > marginDb()) {
       writer.say(2, "head.low-on-speech", 0, FigureText.decibels(over, "dB"), sure);
     } else {
-      String way = over < 0 ? "above" : "below";
+      Phrase way = new Phrase(over < 0 ? "way.above" : "way.below");
       writer.say(8, "head.as-expected", 0, FigureText.decibels(Math.abs(over), "dB"), way, sure);
     }
   }

@@ -8,6 +8,7 @@ import firstamp.analysis.figures.SupplyShape;
 import firstamp.analysis.statistics.GuardBand;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
+import firstamp.model.Wording.Phrase;
 import java.util.Locale;
 
 /** Sentences about the rails: where they ended, how they came up, their filters. */
@@ -166,7 +167,9 @@ final class RailVerdict {
         key,
         rail.input(),
         rail.name(),
-        (filter.atMost() ? "at most " : "") + FigureText.microfarads(filter.uF()),
+        filter.atMost()
+            ? new Phrase("at.most", FigureText.microfarads(filter.uF()))
+            : FigureText.microfarads(filter.uF()),
         FigureText.microfarads(rail.capacitanceUf()),
         rms,
         atHz,

@@ -56,7 +56,7 @@ public record Verdict(List<VerdictSentence> sentences) {
       // The sentence about the short already covers its over-current and gives the highest current.
       boolean said = shorted && alarm.rule().equals("over-current");
       if (alarm.foldedUnder() == 0 && !said) {
-        writer.say(1, "alarm", alarm.rail(), alarm.text());
+        writer.alarm(1, alarm);
       }
     }
     new LookVerdict(evidence, writer).judge();

@@ -1,11 +1,27 @@
 package firstamp.account;
 
+import firstamp.model.Alarm;
+import java.util.List;
+
 /**
- * One sentence of a verdict, or a few that belong together.
+ * One sentence of a verdict, or a few that belong together. {@link VerdictWords} says it in a
+ * language.
  *
  * @param importance 1 = first; from 8 on it is only a record
  * @param key of the text
  * @param rail 1 to 3, 0 = none
- * @param text as shown
+ * @param figures that go into it: written out with their unit, names, or phrases of the bundle
+ * @param alarm whose text it is, null = a sentence of the verdict's own
  */
-public record VerdictSentence(int importance, String key, int rail, String text) {}
+public record VerdictSentence(
+    int importance, String key, int rail, List<Object> figures, Alarm alarm) {
+  /** Copies the list. */
+  public VerdictSentence {
+    figures = List.copyOf(figures);
+  }
+
+  /** In English. */
+  public String text() {
+    return alarm != null ? alarm.text() : VerdictWords.ENGLISH.of(this);
+  }
+}

@@ -1,17 +1,13 @@
 package firstamp.account;
 
-import java.text.MessageFormat;
+import firstamp.model.Alarm;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
-import java.util.ResourceBundle;
 import java.util.function.Predicate;
 
-/** Collects the sentences of a verdict, taken out of the bundle. Not thread-safe. */
+/** Collects the sentences of a verdict. Not thread-safe. */
 final class VerdictWriter {
-  private final ResourceBundle bundle =
-      ResourceBundle.getBundle("firstamp.account.verdict", Locale.ROOT);
   private final List<VerdictSentence> sentences = new ArrayList<>();
 
   /** Whether there is a sentence of at least this importance. */
@@ -19,10 +15,13 @@ final class VerdictWriter {
     return sentences.stream().anyMatch(sentence -> sentence.importance() <= importance);
   }
 
-  void say(int importance, String key, int rail, String... figures) {
-    String pattern = bundle.getString(key);
-    String text = new MessageFormat(pattern, Locale.ROOT).format(figures);
-    sentences.add(new VerdictSentence(importance, key, rail, text));
+  void say(int importance, String key, int rail, Object... figures) {
+    sentences.add(new VerdictSentence(importance, key, rail, List.of(figures), null));
+  }
+
+  /** What an alarm says is part of the verdict. */
+  void alarm(int importance, Alarm alarm) {
+    sentences.add(new VerdictSentence(importance, "alarm", alarm.rail(), List.of(), alarm));
   }
 
   /** Withdraws sentences that were added too early. */

@@ -1,7 +1,7 @@
 package firstamp.alarm;
 
-import firstamp.model.Numbers;
 import firstamp.model.RuleId;
+import firstamp.model.Wording.Quantity;
 
 /** What must not happen once the switch is open: a rail that climbs, current that flows on. */
 final class AfterOffRules {
@@ -96,7 +96,7 @@ final class AfterOffRules {
         false,
         ampere == null ? null : (Double) FLOWS_A,
         ampere == null ? null : "A",
-        texts.text(key, true, ampere == null ? "" : Numbers.amps(ampere)));
+        texts.text(key, true, ampere == null ? "" : Quantity.amps(ampere)));
   }
 
   /** Whether the run got as far as an opened switch. */

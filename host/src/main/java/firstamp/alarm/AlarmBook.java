@@ -4,6 +4,7 @@ import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Priority;
 import firstamp.model.RuleId;
+import firstamp.model.Wording;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -46,7 +47,7 @@ final class AlarmBook {
       boolean atMost,
       Double limit,
       String unit,
-      String text) {
+      Wording words) {
     int number = entries.size() + 1;
     long zero = run.zeroMicros();
     double atMs = (atMicros - zero) / 1000.0;
@@ -66,8 +67,9 @@ final class AlarmBook {
             atMost,
             limit,
             unit,
-            text,
-            fold(watch, sinceMs, number));
+            AlarmWords.ENGLISH.say(words),
+            fold(watch, sinceMs, number),
+            words);
     entries.add(new Entry(alarm, watch, zero));
     watch.raised(number, sinceMicros);
     listener.onAlarm(alarm);
@@ -78,9 +80,9 @@ final class AlarmBook {
   }
 
   /** The same, with other wording once the condition is over. */
-  void clear(AlarmCondition watch, long micros, String text) {
+  void clear(AlarmCondition watch, long micros, Wording words) {
     Entry entry = entries.get(watch.standing() - 1);
-    entry.alarm = entry.alarm.saying(text);
+    entry.alarm = entry.alarm.saying(words, AlarmWords.ENGLISH.say(words));
     clear(watch, micros);
   }
 

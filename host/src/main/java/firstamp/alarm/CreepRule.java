@@ -1,7 +1,7 @@
 package firstamp.alarm;
 
-import firstamp.model.Numbers;
 import firstamp.model.RuleId;
+import firstamp.model.Wording.Quantity;
 
 /**
  * The current climbs slowly: each fifth of the time looked at is higher than the one before, no
@@ -130,9 +130,9 @@ final class CreepRule {
               texts.text(
                   RuleId.CURRENT_CREEP.id(),
                   watch.settings().action().equals("off"),
-                  Numbers.amps(slope),
-                  Numbers.amps(limit),
-                  Numbers.amps(now.supplyA())));
+                  Quantity.amps(slope),
+                  Quantity.amps(limit),
+                  Quantity.amps(now.supplyA())));
       case CLEAR -> book.clear(watch, now.toMicros());
       case NOTHING -> {}
     }

@@ -3,6 +3,7 @@ package firstamp.alarm;
 import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
+import firstamp.model.Wording;
 
 /** Inputs off scale, and the watch on a loudspeaker output. */
 final class InputRules {
@@ -73,7 +74,7 @@ final class InputRules {
               false,
               null,
               null,
-              texts.text("input-clipped", false, AlarmTexts.word(which)));
+              texts.text("input-clipped", false, new Wording.Phrase(which)));
       case CLEAR -> book.clear(clipped, now.toMicros());
       case NOTHING -> {}
     }

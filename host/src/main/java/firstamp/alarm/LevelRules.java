@@ -6,6 +6,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.LevelWindow;
 import firstamp.model.RuleId;
 import firstamp.model.SamplePlan;
+import firstamp.model.Wording;
 
 /** Head against meter, and hum at the head. */
 final class LevelRules {
@@ -147,13 +148,13 @@ final class LevelRules {
               false,
               limit,
               "dB",
-              texts.text(
+              orPlaying(
+                  texts.text(
                       lost ? "head-silent-tone" : "head-below-meter",
                       false,
                       below,
                       limit,
-                      levels.expectedDb())
-                  + orPlaying());
+                      levels.expectedDb())));
       case CLEAR -> book.clear(head, to);
       case NOTHING -> {}
     }
@@ -209,8 +210,8 @@ final class LevelRules {
   }
 
   /** Nobody has said that the set records: then it may be that it plays. */
-  private String orPlaying() {
-    return recording == Happening.RecordState.UNKNOWN ? " " + AlarmTexts.word("or-playing") : "";
+  private Wording orPlaying(Wording text) {
+    return recording == Happening.RecordState.UNKNOWN ? text.and("or-playing") : text;
   }
 
   private static double dbv(double volts) {

@@ -1,6 +1,8 @@
 package firstamp.alarm;
 
 import firstamp.model.JobSheet;
+import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * What stays dangerous once the switch is open: it opens the supply side only.
@@ -28,10 +30,14 @@ public final class OffWords {
 
   /** The sentences behind every off; empty where nothing stays live. */
   public static String after(JobSheet sheet) {
+    return keys(sheet).stream().map(AlarmWords.ENGLISH::say).collect(Collectors.joining(" "));
+  }
+
+  /** Their keys. */
+  static List<String> keys(JobSheet sheet) {
     if (!plugIn(sheet)) {
-      return "";
+      return List.of();
     }
-    String plug = AlarmTexts.word("plug");
-    return atReservoir(sheet) ? plug + " " + AlarmTexts.word("reservoir") : plug;
+    return atReservoir(sheet) ? List.of("plug", "reservoir") : List.of("plug");
   }
 }

@@ -1,10 +1,11 @@
 package firstamp.alarm;
 
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
 import firstamp.model.Rest;
 import firstamp.model.RuleId;
 import firstamp.model.SamplePlan;
+import firstamp.model.Wording;
+import firstamp.model.Wording.Quantity;
 
 /** Rules about supply current and supply volts while the switch is closed. */
 final class SupplyRules {
@@ -81,7 +82,7 @@ final class SupplyRules {
     switch (shorted.step(from, now.toMicros(), low || limiting, good)) {
       case RAISE -> {
         double ohm = Math.max(0, volts) / ampere;
-        String text =
+        Wording text =
             low
                 ? texts.text("short", shorted.settings().action().equals("off"), ohm, below)
                 : texts.text(
@@ -89,7 +90,7 @@ final class SupplyRules {
                     shorted.settings().action().equals("off"),
                     volts,
                     supply.nominalV(),
-                    Numbers.amps(ampere));
+                    Quantity.amps(ampere));
         book.raise(
             shorted,
             now.toMicros(),
@@ -163,7 +164,8 @@ final class SupplyRules {
               false,
               below,
               "A",
-              texts.text("no-draw", false, Numbers.amps(Math.max(0, ampere)), Numbers.amps(below)));
+              texts.text(
+                  "no-draw", false, Quantity.amps(Math.max(0, ampere)), Quantity.amps(below)));
       case CLEAR -> book.clear(noDraw, now.toMicros());
       case NOTHING -> {}
     }

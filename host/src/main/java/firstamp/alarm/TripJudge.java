@@ -6,12 +6,14 @@ import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
 import firstamp.model.Look;
 import firstamp.model.LookOhm;
-import firstamp.model.Numbers;
 import firstamp.model.Reading;
 import firstamp.model.RuleId;
 import firstamp.model.Scaling;
 import firstamp.model.Trip;
 import firstamp.model.TripCause;
+import firstamp.model.Wording;
+import firstamp.model.Wording.Phrase;
+import firstamp.model.Wording.Quantity;
 
 /** What a trip of the probe, and what its look, mean: alarms raised at the probe's own times. */
 final class TripJudge {
@@ -119,7 +121,7 @@ final class TripJudge {
       return;
     }
     CurrentTrip seen = CurrentTrip.of(trip, run);
-    String limit = texts.limit(seen.stated(), seen.acting(), seen.unit());
+    Object limit = AlarmTexts.limit(seen.stated(), seen.acting(), seen.unit());
     book.raise(
         watch,
         trip.openedMicros(),
@@ -129,7 +131,8 @@ final class TripJudge {
         heldBelow(trip, seen) ? null : (Double) seen.stated(),
         seen.unit(),
         motorMayHaveStarted(trip)
-            ? texts.text(seen.key() + "-motor", true, Numbers.amps(seen.value()), limit, when(trip))
+            ? texts.text(
+                seen.key() + "-motor", true, Quantity.amps(seen.value()), limit, when(trip))
             : sentence(trip, seen, limit));
   }
 
@@ -138,12 +141,12 @@ final class TripJudge {
     return trip.cause() == TripCause.HARD_SHORT && seen.value() < seen.stated();
   }
 
-  private String sentence(Trip trip, CurrentTrip seen, String limit) {
+  private Wording sentence(Trip trip, CurrentTrip seen, Object limit) {
     Object value = inUnit(seen.value(), seen.unit());
     if (trip.cause() != TripCause.HARD_SHORT || trip.limitedMs() == null) {
       return texts.text(seen.key(), true, value, limit);
     }
-    Object held = trip.value() >= HIGHEST_COUNTS ? texts.phrase("at.least", value) : value;
+    Object held = trip.value() >= HIGHEST_COUNTS ? new Phrase("at.least", value) : value;
     return texts.text(seen.key(), true, held, trip.limitedMs());
   }
 
@@ -161,17 +164,17 @@ final class TripJudge {
   }
 
   /** A rise with the closing itself is the closing. */
-  private String when(Trip trip) {
+  private Phrase when(Trip trip) {
     long closed = run.closedMicros();
     boolean atClosing = load.roseMicros() - closed < CLOSING_MICROS;
     long from = atClosing ? closed : load.roseMicros();
-    return texts.phrase(
+    return new Phrase(
         atClosing ? "after.closing" : "after.load", (trip.crossedMicros() - from) / 1000.0);
   }
 
   /** A current with its unit; the rest gets its unit from the sentence. */
   private static Object inUnit(double value, String unit) {
-    return unit.equals("A") ? Numbers.amps(value) : (Object) value;
+    return unit.equals("A") ? Quantity.amps(value) : (Object) value;
   }
 
   private static double or(Double said, double used) {
@@ -195,7 +198,7 @@ final class TripJudge {
     Double limit = ofRail ? said == null ? null : said.overV() : run.sheet().supply().maxV();
     double acting = Math.abs(scaling.value(channel, trip.limit()));
     double used = or(limit, acting);
-    String shown = texts.limit(used, acting, "V");
+    Object shown = AlarmTexts.limit(used, acting, "V");
     boolean end = trip.value() >= HIGHEST_COUNTS;
     String key = !ofRail ? "over-voltage-supply" : end ? "over-voltage-clip" : "over-voltage";
     book.raise(

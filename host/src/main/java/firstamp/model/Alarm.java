@@ -18,9 +18,10 @@ package firstamp.model;
  * @param atMost whether the value is an upper bound
  * @param limit what it was compared with, null = none
  * @param unit of value and limit, null = none
- * @param text what was seen, the limit, what to do first
+ * @param text what was seen, the limit, what to do first, in English, as the log keeps it
  * @param foldedUnder number of the alarm that came first and under which this one is shown, 0 =
  *     none
+ * @param words the same text before any language, null = it was read from a log
  */
 public record Alarm(
     int number,
@@ -37,7 +38,44 @@ public record Alarm(
     Double limit,
     String unit,
     String text,
-    int foldedUnder) {
+    int foldedUnder,
+    Wording words) {
+
+  /** As a log keeps it. */
+  public Alarm(
+      int number,
+      String rule,
+      int rail,
+      String railName,
+      double atMs,
+      double sinceMs,
+      double changedMs,
+      Priority priority,
+      AlarmState state,
+      Double value,
+      boolean atMost,
+      Double limit,
+      String unit,
+      String text,
+      int foldedUnder) {
+    this(
+        number,
+        rule,
+        rail,
+        railName,
+        atMs,
+        sinceMs,
+        changedMs,
+        priority,
+        state,
+        value,
+        atMost,
+        limit,
+        unit,
+        text,
+        foldedUnder,
+        null);
+  }
 
   /** The same raising in another state. */
   public Alarm inState(AlarmState next, double ms) {
@@ -56,11 +94,16 @@ public record Alarm(
         limit,
         unit,
         text,
-        foldedUnder);
+        foldedUnder,
+        words);
   }
 
-  /** The same in other words. */
-  public Alarm saying(String words) {
+  /**
+   * The same in other words.
+   *
+   * @param english the text of these words
+   */
+  public Alarm saying(Wording other, String english) {
     return new Alarm(
         number,
         rule,
@@ -75,14 +118,15 @@ public record Alarm(
         atMost,
         limit,
         unit,
-        words,
-        foldedUnder);
+        english,
+        foldedUnder,
+        other);
   }
 
   /** The same, shown under another alarm. */
   public Alarm folded(int under) {
     return new Alarm(
         number, rule, rail, railName, atMs, sinceMs, changedMs, priority, state, value, atMost,
-        limit, unit, text, under);
+        limit, unit, text, under, words);
   }
 }

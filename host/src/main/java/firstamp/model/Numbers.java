@@ -14,7 +14,11 @@ public final class Numbers {
 
   /** A current as every sentence and figure writes it: 9.8 mA, 130 mA, 1.02 A. */
   public static String amps(double amps) {
-    return Math.abs(amps) < ONE_AMPERE && amps != 0 ? text(amps * 1000) + " mA" : text(amps) + " A";
+    return inMilliamps(amps) ? text(amps * 1000) + " mA" : text(amps) + " A";
+  }
+
+  static boolean inMilliamps(double amps) {
+    return Math.abs(amps) < ONE_AMPERE && amps != 0;
   }
 
   /** A value in its unit; a current as {@link #amps} writes it. */

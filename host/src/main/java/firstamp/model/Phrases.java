@@ -3,6 +3,7 @@ package firstamp.model;
 import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import java.util.stream.Collectors;
 
 /**
  * Sentences of one bundle: in English, the language of log and command line, or in another one.
@@ -27,13 +28,40 @@ public final class Phrases {
     this.locale = locale;
   }
 
-  /** The sentence of a key; every value goes in as text. */
+  /** The sentence of a key; numbers with three digits, everything else as text. */
   public String say(String key, Object... values) {
     Object[] texts = new Object[values.length];
     for (int k = 0; k < values.length; k++) {
-      texts[k] = String.valueOf(values[k]);
+      texts[k] = text(values[k]);
     }
     return new MessageFormat(sentences.getString(key), locale).format(texts);
+  }
+
+  /** All phrases, a space between them. */
+  public String say(Wording wording) {
+    return wording.phrases().stream().map(this::text).collect(Collectors.joining(" "));
+  }
+
+  /** Whether there is a sentence of this key. */
+  public boolean has(String key) {
+    return sentences.containsKey(key);
+  }
+
+  private String text(Object value) {
+    if (value instanceof Double number) {
+      return written(Numbers.text(number));
+    }
+    if (value instanceof Wording.Quantity quantity) {
+      return written(Numbers.text(quantity.value())) + " " + quantity.unit();
+    }
+    if (value instanceof Wording.Phrase phrase) {
+      return say(phrase.key(), phrase.values().toArray());
+    }
+    return String.valueOf(value);
+  }
+
+  private String written(String number) {
+    return "de".equals(locale.getLanguage()) ? number.replace('.', ',') : number;
   }
 
   /** The language. */

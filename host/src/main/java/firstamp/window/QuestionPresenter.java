@@ -51,7 +51,7 @@ final class QuestionPresenter {
       return new QuestionView(
           id,
           words.get("question.not-logging"),
-          List.of(spoken.alarm(question.text()), words.get("question.not-logging.1")),
+          List.of(spoken.trouble(question.text()), words.get("question.not-logging.1")),
           false,
           words.get("question.not-logging.yes"),
           words.get("question.not-logging.no"));

@@ -201,9 +201,7 @@ final class SentencePresenter {
                 Instant.ofEpochMilli(now.beside().sleptAtEpochMs()), ZoneId.systemDefault())
             .format(DateTimeFormatter.ofPattern("HH:mm", words.locale()));
     String action =
-        standing.isEmpty()
-            ? words.get("awake.slept.action")
-            : spoken.alarm(orEmpty(first(standing).text()));
+        standing.isEmpty() ? words.get("awake.slept.action") : spoken.alarm(first(standing));
     return new Sentence(
         Tone.ALARM,
         words.get("awake.slept", at),
@@ -216,7 +214,7 @@ final class SentencePresenter {
     String action =
         standing.isEmpty()
             ? words.get("trip.causeAction", causeWords(trip), words.get("trip.action"))
-            : spoken.alarm(orEmpty((shorted == null ? first(standing) : shorted).text()));
+            : spoken.alarm(shorted == null ? first(standing) : shorted);
     if (trip.atMs() != null) {
       action = words.get("trip.afterAction", numbers.moment(trip.atMs()), action);
     }
@@ -268,7 +266,7 @@ final class SentencePresenter {
   }
 
   private Sentence alarm(Snapshot now, Alarm alarm) {
-    String action = spoken.alarm(orEmpty(alarm.text()));
+    String action = spoken.alarm(alarm);
     if (isOff(now.phase())) {
       action = join(action, mains(now.sheet()));
     }

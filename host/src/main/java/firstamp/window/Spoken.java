@@ -1,5 +1,11 @@
 package firstamp.window;
 
+import firstamp.account.FigureWords;
+import firstamp.account.VerdictSentence;
+import firstamp.account.VerdictWords;
+import firstamp.alarm.AlarmWords;
+import firstamp.model.Alarm;
+import firstamp.model.JobSheet;
 import firstamp.sheet.SheetException;
 import java.text.MessageFormat;
 import java.util.ArrayList;
@@ -11,18 +17,18 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * Says in the person's language what another package has put into English sentences: the log keeps
- * those as they were said, in one language for ever. A sentence is found again by its pattern; one
- * that fits none stays as it is. All get the signs of the window. Immutable.
+ * Says in the person's language what other packages have to say, with the signs of the window.
+ * Alarms, verdict and figures come as keys with their values. What still comes as an English
+ * sentence is found again by its pattern; one that fits none stays as it is. Immutable.
  */
 final class Spoken {
   private static final String FIGURE = "\\{(\\d)\\}";
 
   private final Locale locale;
-  private final List<Pair> verdicts;
-  private final List<Pair> alarms;
+  private final VerdictWords verdicts;
+  private final AlarmWords alarms;
   private final List<Pair> logs;
-  private final List<Pair> figures;
+  private final FigureWords figures;
   private final List<Pair> questions;
   private final List<Pair> refusals;
   private final List<Pair> ports;
@@ -34,10 +40,10 @@ final class Spoken {
 
   Spoken(Locale locale) {
     this.locale = locale;
-    verdicts = pairs("firstamp.account.verdict");
-    alarms = pairs("firstamp.alarm.alarms");
+    verdicts = new VerdictWords(locale);
+    alarms = new AlarmWords(locale);
     logs = pairs("firstamp.log.trouble");
-    figures = pairs("firstamp.account.figures");
+    figures = new FigureWords(locale);
     questions = pairs("firstamp.sheet.questions");
     refusals = pairs("firstamp.run.refusals");
     ports = pairs("firstamp.link.ports");
@@ -77,12 +83,18 @@ final class Spoken {
     return new Pair(Pattern.compile(regex.toString()), order, other);
   }
 
-  String verdict(String sentence) {
-    return Signs.in(whole(sentence, verdicts));
+  String verdict(VerdictSentence sentence) {
+    return sentence.alarm() != null ? alarm(sentence.alarm()) : Signs.in(verdicts.of(sentence));
   }
 
-  String figure(String name) {
-    return Signs.in(whole(name, figures));
+  /** Name of a figure, with its rail. */
+  String figure(String key, int rail, JobSheet sheet) {
+    return Signs.in(figures.name(key, rail, sheet));
+  }
+
+  /** A figure with its unit. */
+  String value(double value, String unit) {
+    return Signs.in(figures.value(value, unit));
   }
 
   /** A reason or a cost around the questions of a new sheet. */
@@ -90,9 +102,15 @@ final class Spoken {
     return Signs.in(whole(sentence, questions));
   }
 
-  /** An alarm is put together from parts; each is said by itself. */
-  String alarm(String text) {
-    return parts(parts(text, logs), alarms);
+  /** What an alarm says; why the log is not written comes from the log's own bundle. */
+  String alarm(Alarm alarm) {
+    String text = alarms.of(alarm);
+    return alarm.rule().equals("not-logging") ? trouble(text) : Signs.in(text);
+  }
+
+  /** Why the log is not written. */
+  String trouble(String text) {
+    return parts(text, logs);
   }
 
   /** Why the probe box does not switch on; a failed self-test names several faults. */

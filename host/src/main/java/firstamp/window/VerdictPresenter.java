@@ -1,7 +1,6 @@
 package firstamp.window;
 
 import firstamp.account.Comparison;
-import firstamp.account.FigureList;
 import firstamp.account.Verdict;
 import firstamp.account.VerdictSentence;
 import firstamp.model.JobSheet;
@@ -48,8 +47,7 @@ final class VerdictPresenter {
                 words.get(
                     "verdict.notWatched",
                     new NotWatchedWords(words).say(summary.notWatched(), sheet, false)));
-        case "alarm" -> lines.add(spoken.alarm(sentence.text()));
-        default -> lines.add(spoken.verdict(sentence.text()));
+        default -> lines.add(spoken.verdict(sentence));
       }
     }
     return lines;
@@ -69,9 +67,9 @@ final class VerdictPresenter {
         lines.add(
             words.get(
                 "verdict.change",
-                spoken.figure(FigureList.name(each.figure(), each.rail(), sheet)),
-                Signs.in(FigureList.value(each.before(), each.unit())),
-                Signs.in(FigureList.value(each.after(), each.unit()))));
+                spoken.figure(each.figure(), each.rail(), sheet),
+                spoken.value(each.before(), each.unit()),
+                spoken.value(each.after(), each.unit())));
       }
     }
     if (changed == 0) {

@@ -57,7 +57,7 @@ class AlarmTextsTest {
     for (String key : Collections.list(WORDS.getKeys())) {
       if (key.endsWith(".seen")) {
         String name = key.substring(0, key.length() - ".seen".length());
-        String text = texts.text(name, true, "one", "two", "three", "four");
+        String text = AlarmWords.ENGLISH.say(texts.text(name, true, "one", "two", "three", "four"));
         assertThat(text).as(key).doesNotContain("{").contains(" (Since W3 went to P7.)");
         assertThat(text).as(key).matches(".*[.)]( .*)?");
         // What to do about the log depends on its cause, which is the figure of the sentence.
@@ -72,7 +72,7 @@ class AlarmTextsTest {
   @Test
   void anApostropheSurvives() {
     AlarmTexts texts = new AlarmTexts(TestSheets.unit(), null);
-    assertThat(texts.text("wrong-polarity", false, "B1", -8.2, 8.2))
+    assertThat(AlarmWords.ENGLISH.say(texts.text("wrong-polarity", false, "B1", -8.2, 8.2)))
         .isEqualTo(
             "B1 is on the wrong side of the chassis: -8.2 V, 8.2 V was expected. Look at the"
                 + " polarity of the supply and of this rail's rectifier or wire.");

@@ -2,61 +2,97 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.account.VerdictSentence;
+import firstamp.model.Alarm;
+import firstamp.model.AlarmState;
+import firstamp.model.Priority;
+import firstamp.model.Wording;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
 class SpokenTest {
   private final Spoken german = new Spoken(Locale.GERMAN);
 
+  private static VerdictSentence sentence(String key, Object... figures) {
+    return new VerdictSentence(1, key, 0, List.of(figures), null);
+  }
+
+  private static Alarm alarm(Wording words, String english) {
+    return new Alarm(
+        1,
+        "over-current",
+        0,
+        null,
+        0,
+        0,
+        0,
+        Priority.HIGH,
+        AlarmState.UNACKNOWLEDGED,
+        null,
+        false,
+        null,
+        null,
+        english,
+        0,
+        words);
+  }
+
   @Test
   void saysAVerdictWithItsFigures() {
-    assertThat(
-            german.verdict(
-                "At the end the set drew 118 mA at 12 V (1.4 W), after an inrush of 2 A."))
+    assertThat(german.verdict(sentence("settled", "118 mA", "12 V", "1.4 W", "2 A")))
         .isEqualTo(
-            "Das Ger\u00e4t zog am Ende 118 mA bei 12 V (1.4 W), nach einem Einschaltstrom von 2"
+            "Das Ger\u00e4t zog am Ende 118 mA bei 12 V (1,4 W), nach einem Einschaltstrom von 2"
                 + " A.");
     assertThat(
             german.verdict(
-                "A short, at most 1.44 ohm: it switched itself off after 1.2 s. Highest"
-                    + " current 6.36 A. Take off the wire joined last, then measure the ohms with the"
-                    + " supply off."))
-        .startsWith("Kurzschluss, h\u00f6chstens 1.44 \u03a9: nach 1.2 s selbst abgeschaltet.");
-    assertThat(german.verdict("Ran 0:12, no fault seen."))
+                sentence(
+                    "tripped.short", new Wording.Phrase("at.most", "1.44 ohm"), "1.2 s", "6.36 A")))
+        .startsWith(
+            "Kurzschluss, h\u00f6chstens 1,44 \u03a9: nach 1,2 s selbst abgeschaltet."
+                + " H\u00f6chster Strom 6,36 A.");
+    assertThat(german.verdict(sentence("ran.fine", "0:12")))
         .isEqualTo("Lief 0:12, kein Fehler gesehen.");
-    assertThat(
-            german.verdict(
-                "Firstamp switched it off after 26 ms because B1 was reversed: -4.13 V."))
-        .isEqualTo("Firstamp hat nach 26 ms abgeschaltet, weil B1 verpolt war: \u22124.13 V.");
+    assertThat(german.verdict(sentence("off.wrong-polarity", "26 ms", "B1", "-4.13 V")))
+        .isEqualTo("Firstamp hat nach 26 ms abgeschaltet, weil B1 verpolt war: \u22124,13 V.");
   }
 
   @Test
   void saysEveryPartOfAnAlarmAndItsLabel() {
-    assertThat(
-            german.alarm(
-                "Too much current: 3.09 A when the limit of 1 A was crossed. The supply was switched off."
-                    + " (Since W3 went to P7.) Look at what was changed last before switching on"
-                    + " again."))
+    Wording words =
+        Wording.of("over-current.seen", Wording.Quantity.amps(3.094), Wording.Quantity.amps(1))
+            .and("label", "W3 went to P7")
+            .and("over-current.first");
+    assertThat(german.alarm(alarm(words, "")))
         .isEqualTo(
-            "Zu viel Strom: 3.09 A, als die Grenze von 1 A \u00fcberschritten wurde. Die Speisung wurde abgeschaltet."
+            "Zu viel Strom: 3,09 A, als die Grenze von 1 A \u00fcberschritten wurde. Die Speisung wurde abgeschaltet."
                 + " (Seit: W3 went to P7.) Pr\u00fcfen Sie vor dem Wiedereinschalten, was zuletzt"
                 + " ge\u00e4ndert wurde.");
   }
 
   @Test
   void saysTheActingLimitAndAMotorsStart() {
-    assertThat(
-            german.alarm(
-                "Too much current: 998 mA when the limit of 0.986 A (1 A on the sheet) was crossed,"
-                    + " 12 ms after a load came on. The supply was switched off."))
+    Wording words =
+        Wording.of(
+            "over-current-motor.seen",
+            Wording.Quantity.amps(0.998),
+            new Wording.Phrase(
+                "acting", new Wording.Quantity(0.986, "A"), new Wording.Quantity(1, "A")),
+            new Wording.Phrase("after.load", 12.0));
+    assertThat(german.alarm(alarm(words, "")))
         .isEqualTo(
-            "Zu viel Strom: 998 mA beim \u00dcberschreiten der Grenze von 0.986 A (1 A auf dem"
+            "Zu viel Strom: 998 mA beim \u00dcberschreiten der Grenze von 0,986 A (1 A auf dem"
                 + " Blatt), 12 ms nach dem Zuschalten einer Last. Die Speisung wurde"
                 + " abgeschaltet.");
-    assertThat(
-            german.alarm(
-                "B1 is above its maximum voltage: 9.8 V, the limit is 9.77 V, on the sheet 9.8 V."))
-        .endsWith("9.77 V, auf dem Blatt 9.8 V.");
+    Wording volts =
+        Wording.of("over-voltage.seen", "B1", 9.8, new Wording.Phrase("acting.volts", 9.77, 9.8));
+    assertThat(german.alarm(alarm(volts, ""))).endsWith("9,77 V, auf dem Blatt 9,8 V.");
+  }
+
+  /** The log keeps the English text and nothing else. */
+  @Test
+  void leavesAnAlarmOutOfALogInEnglish() {
+    assertThat(german.alarm(alarm(null, "B1 is late."))).isEqualTo("B1 is late.");
   }
 
   @Test
@@ -99,8 +135,8 @@ class SpokenTest {
 
   @Test
   void leavesWhatItDoesNotKnowAndEnglishAsTheyAre() {
-    assertThat(german.verdict("Something new.")).isEqualTo("Something new.");
+    assertThat(german.mode("Something new.")).isEqualTo("Something new.");
     Spoken english = new Spoken(Locale.ENGLISH);
-    assertThat(english.verdict("Ran 0:12, no alarm.")).isEqualTo("Ran 0:12, no alarm.");
+    assertThat(english.verdict(sentence("ran.fine", "0:12"))).isEqualTo("Ran 0:12, no fault seen.");
   }
 }

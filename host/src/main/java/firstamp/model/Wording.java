@@ -1,0 +1,61 @@
+package firstamp.model;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What is to be said, before any language: phrases of one bundle, a space between them. {@link
+ * Phrases} makes the text. Immutable.
+ *
+ * @param phrases in their order, never empty
+ */
+public record Wording(List<Phrase> phrases) {
+  /** Copies the list. */
+  public Wording {
+    phrases = List.copyOf(phrases);
+  }
+
+  /** A single phrase. */
+  public static Wording of(String key, Object... values) {
+    return new Wording(List.of(new Phrase(key, values)));
+  }
+
+  /** The same with another phrase behind it. */
+  public Wording and(String key, Object... values) {
+    List<Phrase> more = new ArrayList<>(phrases);
+    more.add(new Phrase(key, values));
+    return new Wording(more);
+  }
+
+  /**
+   * A sentence, or a part of one.
+   *
+   * @param key in the bundle
+   * @param values what goes into it: a number (written with three digits), a {@link Quantity}, a
+   *     further phrase, or text as it is
+   */
+  public record Phrase(String key, List<Object> values) {
+    /** Copies the values. */
+    public Phrase {
+      values = List.copyOf(values);
+    }
+
+    /** With these values. */
+    public Phrase(String key, Object... values) {
+      this(key, List.of(values));
+    }
+  }
+
+  /**
+   * A number with its unit.
+   *
+   * @param value in the unit
+   * @param unit as it is written behind it
+   */
+  public record Quantity(double value, String unit) {
+    /** A current, in mA or A as {@link Numbers#amps} writes it. */
+    public static Quantity amps(double amps) {
+      return Numbers.inMilliamps(amps) ? new Quantity(amps * 1000, "mA") : new Quantity(amps, "A");
+    }
+  }
+}
