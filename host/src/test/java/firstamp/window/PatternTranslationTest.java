@@ -20,8 +20,8 @@ class PatternTranslationTest {
       List.of(
           "firstamp.link.ports",
           "firstamp.log.trouble",
-          "firstamp.session.modes",
-          "firstamp.session.refusals",
+          "firstamp.run.modes",
+          "firstamp.run.refusals",
           "firstamp.sheet.problems",
           "firstamp.sheet.questions");
 
