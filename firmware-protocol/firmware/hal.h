@@ -30,6 +30,8 @@ uint32_t hal_path_since_plan(void);
 void hal_pump(bool on);
 /* The limiter holds the current now. Any context. */
 bool hal_limiting_now(void);
+/* The gate has all its volts (over 5.5 V); holds while the switch is closed. Any context. */
+bool hal_gate_seen(void);
 
 /* ---- inputs and outputs ---- */
 

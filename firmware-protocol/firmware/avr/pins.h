@@ -9,7 +9,7 @@
 #define PIN_TRIPPED_LAMP 4
 #define PIN_READ_BACK 5    /* low; floating = all clips are moved by a step. Never high */
 /* Port B, inputs */
-#define PIN_SUPPLY_REVERSED 1 /* low = reversed; holds while PIN_RUN is low */
+#define PIN_SUPPLY_REVERSED 1 /* low: while PIN_RUN is low the supply is reversed, while it is high the gate has its volts */
 
 /* Port D: 0 and 1 are the serial line. Outputs, in opposite phase while the gate is to have volts, else both low */
 #define PIN_PUMP_A 2

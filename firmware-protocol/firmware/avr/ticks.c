@@ -61,6 +61,11 @@ bool hal_limiting_now(void)
     return (PIND & BIT(PIN_ACROSS)) == 0;
 }
 
+bool hal_gate_seen(void)
+{
+    return (PINB & BIT(PIN_SUPPLY_REVERSED)) == 0;
+}
+
 static inline void paths_open(void)
 {
     /* Wishes first: a tick in between may close once more what the next instruction opens. */

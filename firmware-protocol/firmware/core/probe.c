@@ -10,6 +10,7 @@
 
 enum {
     CLIP_OFF_LOOKS = 5, /* 10 ms, so that a scraping clip is no trip */
+    GATE_MISSED_LOOKS = 10, /* 20 ms: a surge is over before */
     HOST_GONE_PLANS = 1500, /* 3 s */
     SPEED_TRY_PLANS = 350,  /* 700 ms */
     STATUS_PLANS = 100,
@@ -198,6 +199,23 @@ static void look_at_inputs(struct probe *p, uint16_t now_plans)
         tripped_lost(p, TRIP_CHASSIS_CLIP, BY_CHASSIS_CLIP, inputs);
 }
 
+/*
+ * Half a pump gives the gate half its volts: the switch drops some of the supply's, and warms. A current at the
+ * limiter's own level takes gate volts too, so one look counts for nothing.
+ */
+static void see_to_gate(struct probe *p)
+{
+    if (p->state != STATE_ON || hal_gate_seen() || hal_limiting_now()) {
+        p->gate_missed_looks = 0;
+        return;
+    }
+    if (++p->gate_missed_looks < GATE_MISSED_LOOKS)
+        return;
+    p->gate_missed_looks = 0;
+    p->self_test |= SELF_TEST_GATE;
+    tripped_lost(p, TRIP_SELF_TEST, BY_LOOK, probe_self_test_bits(p));
+}
+
 static void listen_for_host(struct probe *p, uint8_t plans_passed)
 {
     if (p->silent_plans <= UINT16_MAX - UINT8_MAX)
@@ -242,6 +260,7 @@ static void every_plan(struct probe *p, uint8_t plans_passed)
     tripped_tell_again(p, now_plans);
     beeper_run(&p->beeper, now_plans);
     see_to_converter(p);
+    see_to_gate(p);
     p->status_plans = (uint8_t)(p->status_plans + plans_passed);
     if (p->status_plans >= STATUS_PLANS) {
         p->status_plans = 0;

@@ -85,6 +85,7 @@ struct probe {
     uint8_t stalled_plans; /* without a conversion */
     bool converts; /* a conversion came in this plan */
     uint8_t clip_off_looks;
+    uint8_t gate_missed_looks;
     bool opened_lately;
     uint8_t current_in_row;
     bool trip_waiting;

@@ -155,7 +155,8 @@ enum self_test_bit {
     SELF_TEST_LATCH = 1 << 9,
     SELF_TEST_CONVERTER = 1 << 10,
     SELF_TEST_FUSES = 1 << 11,
-    SELF_TEST_CURRENTS = 1 << 12 /* J far up with I at rest */
+    SELF_TEST_CURRENTS = 1 << 12, /* J far up with I at rest */
+    SELF_TEST_GATE = 1 << 13 /* on, with too few volts at the gate */
 };
 
 enum stream_kind { STREAM_NONE, STREAM_RAW, STREAM_REDUCED };

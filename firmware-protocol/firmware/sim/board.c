@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 
-enum { BIT_RUN = 0, BIT_LOOK = 2, BIT_PUMP_A = 2, BIT_ACROSS = 7 };
+enum { BIT_RUN = 0, BIT_REVERSED = 1, BIT_LOOK = 2, BIT_PUMP_A = 2, BIT_ACROSS = 7 };
 
 /* The gate has volts from a while after the pump's first edge to a while after its last (the circuit's own times). */
 enum { GATE_FILLS_CYCLES = 1000 * (CHIP_HZ / 1000000), GATE_HOLDS_CYCLES = 1500 * (CHIP_HZ / 1000000) };
@@ -14,8 +14,9 @@ static const struct {
     uint8_t bit;
     bool high_when_true;
 } PIN_OF[INPUTS] = {
-    [INPUT_CHASSIS_CLIP] = {'D', 6, false}, [INPUT_SUPPLY_REVERSED] = {'B', 1, false},
-    [INPUT_BUTTON] = {'D', 4, false},       [INPUT_PEDAL] = {'D', 5, false},
+    [INPUT_CHASSIS_CLIP] = {'D', 6, false},
+    [INPUT_BUTTON] = {'D', 4, false},
+    [INPUT_PEDAL] = {'D', 5, false},
 };
 
 static struct board *board_of(struct chip *chip)
@@ -63,9 +64,17 @@ static bool across_level(const struct board *board)
     return !board->frontend->input[INPUT_SUPPLY_PRESENT] || board->frontend->input[INPUT_SUPPLY_REVERSED];
 }
 
+/* Low = while the switch is on its gate has volts, while it is open the supply is reversed. */
+static bool reversed_level(const struct board *board)
+{
+    return board->supply != SUPPLY_ON && !board->frontend->input[INPUT_SUPPLY_REVERSED];
+}
+
+/* The two pins whose meaning goes with the switch. */
 static void drive_across(struct board *board)
 {
     chip_drive(&board->chip, 'D', BIT_ACROSS, across_level(board));
+    chip_drive(&board->chip, 'B', BIT_REVERSED, reversed_level(board));
 }
 
 static void declare_driven_pins(struct board *board)
@@ -83,6 +92,10 @@ static void declare_driven_pins(struct board *board)
             mask |= 1u << BIT_ACROSS;
             if (across_level(board))
                 levels |= 1u << BIT_ACROSS;
+        } else if (port == 'B') {
+            mask |= 1u << BIT_REVERSED;
+            if (reversed_level(board))
+                levels |= 1u << BIT_REVERSED;
         }
         chip_declare_driven(&board->chip, port, mask, levels);
     }

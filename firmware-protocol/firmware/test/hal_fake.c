@@ -46,6 +46,11 @@ bool hal_limiting_now(void)
     return (fake.inputs & INPUT_SUPPLY_PRESENT) != 0 && !fake.across_blind;
 }
 
+bool hal_gate_seen(void)
+{
+    return !fake.gate_starved;
+}
+
 void hal_read_back(bool on)
 {
     fake.moved = on;

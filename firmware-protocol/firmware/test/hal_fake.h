@@ -21,6 +21,7 @@ struct fake {
     bool eeprom_worn; /* writes do not hold */
     bool line_stands; /* nothing leaves */
     bool limiting;     /* while the switch is on */
+    bool gate_starved; /* the gate has too few volts */
     bool across_blind; /* the supply across the open switch is not seen */
     bool test_lights; /* the limiter does not hold: gate volts close the switch whatever its pin says */
     uint16_t read_back_counts[CHANNELS]; /* 0 = the clip is joined, nothing moves */

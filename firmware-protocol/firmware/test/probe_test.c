@@ -332,6 +332,26 @@ static void converter_that_stands_opens_the_switch(void)
     CHECK(probe_self_test_bits(&probe) & SELF_TEST_CONVERTER);
 }
 
+static void half_a_pump_opens_the_switch(void)
+{
+    struct limits limits = talk_no_limits();
+    switched_on(&limits);
+    fake.gate_starved = true;
+    fake.limiting = true; /* what the limiter takes from the gate is its own business */
+    fake_run(8);
+    fake.limiting = false;
+    fake_run_ms(16);
+    fake.gate_starved = false;
+    fake_run_ms(4);
+    CHECK_IS(fake.path, HAL_PATH_SWITCH);
+    fake.gate_starved = true;
+    fake_run_ms(16);
+    CHECK_IS(fake.path, HAL_PATH_SWITCH);
+    told_trip(TRIP_SELF_TEST, CHANNEL_NONE);
+    CHECK(probe_self_test_bits(&probe) & SELF_TEST_GATE);
+    CHECK(!fake.pump);
+}
+
 static void current_after_an_opening_is_found(void)
 {
     const uint8_t user = BY_USER;
@@ -349,7 +369,7 @@ static void failed_self_test_refuses_but_watchdog_only_tells(void)
     struct limits limits = talk_no_limits();
     uint8_t payload[48];
     talk_limits(&limits, payload);
-    for (unsigned bit = 0; bit <= 10; bit++) {
+    for (unsigned bit = 0; bit <= 13; bit++) {
         talk_fresh(&probe);
         fake.self_test = (uint16_t)(1u << bit);
         fake_reset_chip();
@@ -459,6 +479,7 @@ void probe_tests(void)
     limits_act_from_the_first_conversion();
     tighter_limits_act_at_once_and_wider_are_refused();
     converter_that_stands_opens_the_switch();
+    half_a_pump_opens_the_switch();
     current_after_an_opening_is_found();
     failed_self_test_refuses_but_watchdog_only_tells();
     line_speed_is_tried_until_a_host_is_there();

@@ -219,13 +219,16 @@ def drive(parts):
         s.wire(f"{q}.c", f"{up}.2")
         s.tag("5F", f"{up}.1", "u")
         s.tag(net, (850, y - 35), "r", 40)
+    s.put("R21", 660, 900)
+    s.tag("G1", "R21.1", "l")
+    s.wire("R21.2", (710, 900), (710, 840))
     s.put("R10", 1040, 690, 90)
     s.tag("G3", "R10.1", "u")
     s.tag("FG", "R10.2", "d")
     s.frame(575, 60, 1400, 950, "floating side")
     s.note(1040, 420, "Gate volts exist only while PUMPA and PUMPB toggle.\nRUN low forces the base of Q5 through R15, D7, D8:\n"
                       "every off with the pump running is a test of the limiter.\nRUN high: Q4 takes R15 away, Q5 obeys the shunt (R12)\nand the volts across Q1 (R13, R14, C8).")
-    s.note(950, 800, "U1: 100 nF from pin 1 to 8 and from 16 to 9; the\ntwo rows of its pins 8 mm apart. Outputs low\nwithout power on the other side.")
+    s.note(950, 800, "U1: 100 nF from pin 1 to 8 and from 16 to 9; the\ntwo rows of its pins 8 mm apart. Outputs low\nwithout power on the other side.\nR21: while RUN is high, REV low says that the gate has\nmore than 5.5 V; half a pump gives 4 V.")
     return s
 
 
@@ -399,12 +402,11 @@ def box(parts):
         s.wire(f"{r}.2", f"{d}.1")
         s.wire(f"{d}.2", (850, y))
         s.tag("CH", (850, y), "d")
-    for net, r, d, y in (("ACROSS", "R64", "LED3", 620), ("REV", "R65", "LED4", 700)):
-        s.put(d, 1000, y)
-        s.tag("5V", f"{d}.1", "l")
-        s.put(r, 1090, y)
-        s.wire(f"{d}.2", f"{r}.1")
-        s.tag(net, f"{r}.2", "r")
+    s.put("LED3", 1000, 620)
+    s.tag("5V", "LED3.1", "l")
+    s.put("R64", 1090, 620)
+    s.wire("LED3.2", "R64.1")
+    s.tag("ACROSS", "R64.2", "r")
     s.put("U21", 960, 130, symbol=block(["IN", "GND"], ["OUT"], 80))
     s.tag("5V", "U21.IN", "l")
     s.tag("CH", "U21.GND", "d")

@@ -52,7 +52,7 @@ def lid():
     v = View("Box seen from above: lid and ends", 900, 580)
     v.box(150, 90, 560, 380, fill=PAPER, r=14)
     v.ring(600, 200, 42, FILL).text(600, 205, "OFF", "middle", True).text(600, 262, "push button SB1", "middle")
-    for i, name in enumerate(("power", "supply (while on: limiting)", "supply reversed", "set on", "tripped")):
+    for i, name in enumerate(("power", "supply (while on: limiting)", "set on", "tripped")):
         v.ring(200, 140 + 34 * i).text(218, 145 + 34 * i, name)
     v.box(430, 130, 70, 100).wire((465, 180), (465, 145), thick=True).ring(465, 180, 9)
     v.text(465, 120, "chassis \u2212", "middle").text(465, 250, "chassis +", "middle").text(465, 272, "S1, under a guard", "middle")

@@ -11,7 +11,7 @@ from spice import HARDWARE, run
 
 BENCHES = ("fault",)
 NETLISTS = ("supply-module", "drive", "current", "meter-and-volts")
-REVISION = 1
+REVISION = 2
 COUNT = 4e-3
 NOMINAL = {}
 VALUES = dict(volts=24, cset="10u", rset=100, tpump="3m", trun="14m", tcut="25.1m", tstop="25.1m", pins=2, tlook="9m", tlookend="14m", shortat="24m", shortohm=0.02)
@@ -135,6 +135,8 @@ def judge(got, normal):
         return "refused", f"look: {supply:.1f} V instead of 24 (shunt, look path)"
     if got["across_on"] < 2.5:
         return "trips", "limiting for over 1 ms"
+    if got["rev_on"] > 2.5:
+        return "trips", f"the gate lacks volts ({got['set_on']:.1f} V on the set)"
     if got["set_on"] < 0.9 * 24:
         return "off", f"does not switch on ({got['set_on']:.1f} V)"
     if counts(got, "i_on") < 6 or counts(got, "j_on") < 6:

@@ -57,6 +57,18 @@ def one(row, kept, key):
     return result
 
 
+def in_turn(rows):
+    """Indexes in the order of running: of each group its corners first, and all groups alike, so that a run that was broken off shows something of each."""
+    groups = {}
+    for i, row in enumerate(rows):
+        groups.setdefault(row.group, []).append(i)
+    turns = {}
+    for members in groups.values():
+        for place, i in enumerate(sorted(members, key=lambda i: not rows[i].drawn)):
+            turns[i] = place / len(members)
+    return sorted(turns, key=turns.get)
+
+
 # A protection taken away, and the rows that have to turn red with it.
 BREAKS = (
     ("limiter transistor out", "Q_Q5 ", None, "short-60V-0.02ohm-0.5u-30ms"), ("off does not reach the base", "R_R15 ", None, "drive-run-low-60V"),
@@ -102,7 +114,8 @@ def main():
     if asked.kept_only:
         rows = [(row, key) for row, key in rows if known(row, asked.kept, key)]
     with ThreadPoolExecutor(asked.jobs) as pool:
-        results = list(pool.map(lambda r: one(r[0], asked.kept, r[1]), rows))
+        running = {i: pool.submit(one, rows[i][0], asked.kept, rows[i][1]) for i in in_turn([row for row, _ in rows])}
+        results = [running[i].result() for i in range(len(rows))]
     rows = [row for row, _ in rows]
     bad = [(row, got) for row, got in zip(rows, results) if got["failed"]]
     for row, got in bad:

@@ -11,7 +11,7 @@ RESULT = re.compile(r"(?m)^(\w+)\s+=\s+([-+.\de]+)")
 SECONDS = 240
 
 
-# Edits that every run gets on top: a protection broken on purpose.
+# Edits that every run gets besides its own: a protection broken on purpose.
 ON_TOP = []
 
 
@@ -51,7 +51,7 @@ def once(bench, values, edits=(), options=""):
         for part in ("bench", "netlists"):
             (Path(folder) / part).mkdir()
             for file in sorted((HARDWARE / part).iterdir()):
-                text = changed(file.name, file.read_text(), [edit, *edits, *ON_TOP])
+                text = changed(file.name, file.read_text(), [edit, *ON_TOP, *edits])
                 if file.name == f"{bench}.cir" and options:
                     text = text.replace("\n.end", f"\n{options}\n.end")
                 (Path(folder) / part / file.name).write_text(text)

@@ -27,7 +27,9 @@ public enum SelfTestFault implements WireCode {
   /** The chip's fuse bits are not those of the guide. */
   FUSES(11),
   /** The fine current input is far up and the coarse one at rest. */
-  CURRENTS(12);
+  CURRENTS(12),
+  /** On, with too few volts at the gate of the switch. */
+  GATE(13);
 
   private final int code;
 
