@@ -134,6 +134,18 @@ public final class BenchWindow {
   }
 
   /**
+   * Refuses at once where no screen is named; whether one that is named answers, {@link #show}
+   * finds out.
+   *
+   * @throws NoDisplayException if there is no screen
+   */
+  public static void requireScreen() throws NoDisplayException {
+    if (GraphicsEnvironment.isHeadless()) {
+      throw new NoDisplayException(null);
+    }
+  }
+
+  /**
    * Makes ready what every window needs, while the caller's others open the log and the line. What
    * stands against a window is said by {@link #show}.
    *

@@ -48,6 +48,11 @@ class ScaleOnScreenTest {
   }
 
   private String run(int width, int height, String scale) throws Exception {
+    return run(screen(width, height), "--scale", scale);
+  }
+
+  /** On the screen of this name, or on none. */
+  private String run(String display, String option, String value) throws Exception {
     Path log = folder.resolve("demo.db");
     ProcessBuilder builder =
         new ProcessBuilder(
@@ -63,10 +68,14 @@ class ScaleOnScreenTest {
                 "--no-sound",
                 "--log",
                 log.toString(),
-                "--scale",
-                scale)
+                option,
+                value)
             .redirectErrorStream(true);
-    builder.environment().put("DISPLAY", screen(width, height));
+    if (display == null) {
+      builder.environment().remove("DISPLAY");
+    } else {
+      builder.environment().put("DISPLAY", display);
+    }
     builder.environment().put("XDG_DATA_HOME", folder.toString());
     builder.environment().put("XDG_CONFIG_HOME", folder.toString());
     program = builder.start();
@@ -115,6 +124,21 @@ class ScaleOnScreenTest {
         .contains("--scale " + scale)
         .contains("The largest that does is " + largest + ".")
         .doesNotContain("OFF");
+    assertThat(folder.resolve("demo.db")).as("nothing is begun, nothing is left").doesNotExist();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "true, --theme, purple, expected light",
+    "true, --language, fr, expected en or de",
+    "false, --theme, dark, No screen to open the window on"
+  })
+  void aWindowThatCannotBeHadLeavesNoLogBehind(
+      boolean onScreen, String option, String value, String why) throws Exception {
+    String said = run(onScreen ? screen(1280, 800) : null, option, value);
+    assertThat(program.exitValue()).as(said).isEqualTo(USAGE);
+    assertThat(said).contains(why);
+    assertThat(folder.resolve("demo.db")).doesNotExist();
   }
 
   @ParameterizedTest

@@ -153,14 +153,16 @@ public final class DemoCommand implements Callable<Integer> {
     run.refuseWhatTheWindowLeavesOut(spec);
     if (example != null) {
       checkExample();
+    }
+    if (!run.headless) {
+      run.look.prepare(Logs.demoFile(run.log));
+    }
+    if (example != null) {
       if (run.headless || !Scenarios.names().contains(example)) {
         return example();
       }
       // In the window the person looks for the signal: key F on the watching page.
       scenario = example;
-    }
-    if (!run.headless) {
-      run.look.prepare(Logs.demoFile(run.log));
     }
     if (newBox && ideal || frontEnd != null && (newBox || ideal)) {
       throw new ParameterException(

@@ -5,6 +5,7 @@ import firstamp.cli.output.ExitCode;
 import firstamp.log.BenchLog;
 import firstamp.window.BenchWindow;
 import firstamp.window.Desk;
+import firstamp.window.NoDisplayException;
 import firstamp.window.ScreenRoom;
 import firstamp.window.WindowOptions;
 import java.nio.file.Path;
@@ -35,28 +36,40 @@ public final class LookOptions {
               + " or as the system says)")
   private Double scale;
 
-  /** What is asked for is refused where it does not fit; what was kept gives way. */
+  private Integer largest;
+
+  /** A size that was kept gives way where it does not fit. */
   private Integer size(Desk desk) throws CliFailure {
     Double asked = scale == null ? desk.scale() : scale;
     if (asked == null) {
       return null;
     }
-    boolean whole = asked >= 1 && asked <= ScreenRoom.MOST && asked == Math.rint(asked);
-    if (whole && asked == 1) {
-      return 1;
+    checkScale();
+    return asked == 1 ? 1 : (int) Math.max(1, Math.min(largest(), Math.floor(asked)));
+  }
+
+  /** A size that is asked for is refused where it does not fit. */
+  private void checkScale() throws CliFailure {
+    if (scale == null || scale == 1) {
+      return;
     }
-    int largest = ScreenRoom.largest();
-    if (scale != null && !(whole && asked <= largest)) {
+    boolean whole = scale >= 1 && scale <= ScreenRoom.MOST && scale == Math.rint(scale);
+    if (!(whole && scale <= largest())) {
       throw new CliFailure(
           ExitCode.USAGE,
           "--scale "
-              + shown(asked)
+              + shown(scale)
               + (whole ? " does not fit this screen." : " is no whole step that fits this screen.")
               + " The largest that does is "
-              + largest
+              + largest()
               + ".");
     }
-    return (int) Math.max(1, Math.min(largest, Math.floor(asked)));
+  }
+
+  /** Measured once: a process of its own does it. */
+  private synchronized int largest() {
+    largest = largest == null ? (Integer) ScreenRoom.largest() : largest;
+    return largest;
   }
 
   private static String shown(double size) {
@@ -70,16 +83,25 @@ public final class LookOptions {
       System.setProperty(UI_SCALE, size.toString());
     }
     WindowOptions last = desk.options(true);
-    return new WindowOptions(
-        theme == null ? last.theme() : theme(), language == null ? last.locale() : locale(), true);
+    return new WindowOptions(chosenTheme(last.theme()), chosenLocale(last.locale()), true);
   }
 
   /**
-   * Begins with the window on a thread of its own, as the log takes about as long to open.
+   * Refuses a window that cannot be had before a log is opened, which would leave an empty file
+   * behind; then begins with the window on a thread of its own, as the log takes about as long to
+   * open.
    *
    * @param log of the window, null = the bench log
    */
-  public void prepare(Path log) {
+  public void prepare(Path log) throws CliFailure {
+    try {
+      BenchWindow.requireScreen();
+    } catch (NoDisplayException none) {
+      throw new CliFailure(ExitCode.USAGE, none.getMessage(), none);
+    }
+    checkScale();
+    chosenTheme(WindowOptions.Theme.LIGHT);
+    chosenLocale(Locale.ENGLISH);
     Path file = (log == null ? BenchLog.defaultFile() : log).toAbsolutePath();
     Thread thread =
         new Thread(
@@ -98,7 +120,10 @@ public final class LookOptions {
     thread.start();
   }
 
-  private WindowOptions.Theme theme() throws CliFailure {
+  private WindowOptions.Theme chosenTheme(WindowOptions.Theme last) throws CliFailure {
+    if (theme == null) {
+      return last;
+    }
     WindowOptions.Theme found = WindowOptions.Theme.of(theme);
     if (!found.id().equals(theme)) {
       throw new CliFailure(
@@ -107,7 +132,10 @@ public final class LookOptions {
     return found;
   }
 
-  private Locale locale() throws CliFailure {
+  private Locale chosenLocale(Locale last) throws CliFailure {
+    if (language == null) {
+      return last;
+    }
     return WindowOptions.languages().stream()
         .filter(each -> each.getLanguage().equals(language))
         .findFirst()
