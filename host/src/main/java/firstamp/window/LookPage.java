@@ -5,9 +5,9 @@ import java.awt.GraphicsConfiguration;
 import java.awt.GridBagConstraints;
 import java.awt.GridBagLayout;
 import java.awt.Insets;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -21,9 +21,10 @@ final class LookPage implements Page {
   private final Words words;
   private final Pieces pieces;
   private final JPanel page;
-  private final JComboBox<String> language = new JComboBox<>();
-  private final JComboBox<String> theme = new JComboBox<>();
-  private final JComboBox<String> scale = new JComboBox<>();
+  private final Choices language;
+  private final Choices theme;
+  private final Choices scale;
+  private final List<Choices> rows;
   private final JTextArea said;
 
   LookPage(Tools tools) {
@@ -33,33 +34,44 @@ final class LookPage implements Page {
     page = pieces.page("look", new BorderLayout(0, 16));
     said =
         pieces.prose("look-said", words.get("look.more"), WindowTheme.READING_POINTS, Pieces.WIDTH);
-    for (Locale each : Words.LANGUAGES) {
-      // Every language is called what its speakers call it.
-      language.addItem(new Words(each).get("language"));
-    }
-    language.setSelectedIndex(
+    // Every language is called what its speakers call it.
+    language =
+        new Choices(
+            pieces,
+            "look.language",
+            1,
+            Words.LANGUAGES.stream().map(each -> new Words(each).get("language")).toList());
+    language.choose(
         Math.max(0, Words.LANGUAGES.indexOf(Locale.forLanguageTag(words.locale().getLanguage()))));
-    for (WindowOptions.Theme each : WindowOptions.Theme.values()) {
-      theme.addItem(words.get("theme." + each.id()));
-    }
-    theme.setSelectedIndex(tools.shell().options().theme().ordinal());
-    for (double each : SCALES) {
-      scale.addItem(words.get("look.times", tools.numbers().short3(each)));
-    }
+    theme =
+        new Choices(
+            pieces,
+            "look.theme",
+            3,
+            Arrays.stream(WindowOptions.Theme.values())
+                .map(each -> words.get("theme." + each.id()))
+                .toList());
+    theme.choose(tools.shell().options().theme().ordinal());
+    scale = new Choices(pieces, "look.scale", 6, SCALES.stream().map(this::percent).toList());
+    rows = List.of(language, theme, scale);
     layOut();
   }
 
+  private String percent(double size) {
+    return words.get("look.percent", tools.numbers().fixed(100 * size, 0));
+  }
+
   private void layOut() {
-    JPanel rows = pieces.sheet("look-rows", new GridBagLayout());
-    row(rows, 0, "look.language", language);
-    row(rows, 1, "look.theme", theme);
-    row(rows, 2, "look.scale", scale);
+    JPanel sheet = pieces.sheet("look-rows", new GridBagLayout());
+    row(sheet, 0, "look.language", language);
+    row(sheet, 1, "look.theme", theme);
+    row(sheet, 2, "look.scale", scale);
     GridBagConstraints rest = new GridBagConstraints();
     rest.gridy = 3;
     rest.gridx = 2;
     rest.weightx = 1;
     rest.weighty = 1;
-    rows.add(pieces.clear(new BorderLayout()), rest);
+    sheet.add(pieces.clear(new BorderLayout()), rest);
     JPanel bottom = pieces.clear(new BorderLayout(0, 10));
     bottom.add(said, BorderLayout.NORTH);
     JPanel buttons = pieces.clear(new BorderLayout());
@@ -67,24 +79,20 @@ final class LookPage implements Page {
     buttons.add(pieces.plain("look.back", this::back), BorderLayout.EAST);
     bottom.add(buttons, BorderLayout.SOUTH);
     page.add(pieces.label("look-title", words.get("look.title"), true, 28), BorderLayout.NORTH);
-    page.add(rows, BorderLayout.CENTER);
+    page.add(sheet, BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);
   }
 
-  private void row(JPanel rows, int row, String name, JComboBox<String> box) {
+  private void row(JPanel sheet, int row, String name, Choices choices) {
     GridBagConstraints at = new GridBagConstraints();
     at.gridy = row;
     at.anchor = GridBagConstraints.WEST;
     at.insets = new Insets(12, 0, 12, 24);
     JLabel title = pieces.label(name + "-title", words.get("flow." + name), true, 20);
-    title.setLabelFor(box);
-    box.setName(name);
-    box.setFont(WindowTheme.font(false, 20));
-    box.getAccessibleContext().setAccessibleName(words.get("flow." + name));
-    pieces.describe(box, name);
-    rows.add(title, at);
+    title.setLabelFor(choices.first());
+    sheet.add(title, at);
     at.gridx = 1;
-    rows.add(box, at);
+    sheet.add(choices.component(), at);
   }
 
   @Override
@@ -104,25 +112,26 @@ final class LookPage implements Page {
 
   @Override
   public void shown() {
+    language.focus();
     Desk desk = tools.desk();
-    tools
-        .shell()
-        .aside(
-            desk::settings,
-            settings ->
-                scale.setSelectedIndex(
-                    settings.scale() == null ? 0 : Math.max(0, SCALES.indexOf(settings.scale()))),
-            this::failed);
+    tools.shell().aside(desk::settings, this::kept, this::failed);
+  }
+
+  /** The size of the last time, unless another was chosen meanwhile. */
+  private void kept(DeskSettings settings) {
+    if (settings.scale() != null && scale.chosen() == 0) {
+      scale.choose(Math.max(0, SCALES.indexOf(settings.scale())));
+    }
   }
 
   @Override
   public void goOn() {
-    Locale locale = Words.LANGUAGES.get(language.getSelectedIndex());
-    WindowOptions.Theme chosen = WindowOptions.Theme.values()[theme.getSelectedIndex()];
-    double size = SCALES.get(scale.getSelectedIndex());
+    Locale locale = Words.LANGUAGES.get(language.chosen());
+    WindowOptions.Theme chosen = WindowOptions.Theme.values()[theme.chosen()];
+    double size = SCALES.get(scale.chosen());
     int largest = largest();
     if (size > largest) {
-      Pieces.say(said, words.get("look.tooLarge", (int) size, largest), Pieces.WIDTH);
+      Pieces.say(said, words.get("look.tooLarge", percent(size), percent(largest)), Pieces.WIDTH);
       page.revalidate();
       return;
     }
@@ -145,11 +154,23 @@ final class LookPage implements Page {
     return screen == null ? ScreenRoom.MOST : ScreenRoom.largest(screen);
   }
 
-  /** Chooses as the person would, by place in the three lists. */
-  void select(int languageAt, int themeAt, int scaleAt) {
-    language.setSelectedIndex(languageAt);
-    theme.setSelectedIndex(themeAt);
-    scale.setSelectedIndex(scaleAt);
+  @Override
+  public void choose(int number) {
+    rows.forEach(each -> each.key(number));
+  }
+
+  @Override
+  public void across(int by) {
+    rows.stream().filter(Choices::focused).findFirst().ifPresent(row -> row.across(by));
+  }
+
+  @Override
+  public void move(int by) {
+    int next = by;
+    for (int at = 0; at < rows.size(); at++) {
+      next += rows.get(at).focused() ? at : 0;
+    }
+    rows.get(Math.max(0, Math.min(rows.size() - 1, next))).focus();
   }
 
   private void failed(Exception failure) {

@@ -3,6 +3,7 @@ package firstamp.window;
 import java.awt.event.KeyEvent;
 import javax.swing.JComboBox;
 import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
 
 /**
  * Keys of a page: digits choose, Enter does what the page proposes, 0 and Escape go back; the space
@@ -24,7 +25,7 @@ final class PageKeys implements PageStrokes {
       }
       case KeyEvent.VK_ESCAPE -> stroke.once(page::back);
       case KeyEvent.VK_UP, KeyEvent.VK_KP_UP, KeyEvent.VK_DOWN, KeyEvent.VK_KP_DOWN -> {
-        if (stroke.typing() || stroke.source() instanceof JComboBox<?>) {
+        if (stroke.typing() || box(stroke) != null) {
           return false;
         }
         boolean up = stroke.code() == KeyEvent.VK_UP || stroke.code() == KeyEvent.VK_KP_UP;
@@ -50,13 +51,24 @@ final class PageKeys implements PageStrokes {
     return true;
   }
 
-  /** Enter does what the button says that names it, whatever has the focus. */
+  /**
+   * Enter does what the button says that names it, whatever has the focus. In a list that is open
+   * it chooses and closes the list; the next Enter continues.
+   */
   private boolean enter(Stroke stroke) {
-    boolean open = stroke.source() instanceof JComboBox<?> box && box.isPopupVisible();
+    JComboBox<?> box = box(stroke);
+    boolean open = box != null && box.isPopupVisible();
     if (open || stroke.source() instanceof JTextArea && stroke.typing()) {
       return false;
     }
     return stroke.once(page::goOn);
+  }
+
+  /** The box with a list that has the focus, also where its text can be typed; null = none. */
+  private static JComboBox<?> box(Stroke stroke) {
+    return stroke.source() instanceof JComboBox<?> itself
+        ? itself
+        : (JComboBox<?>) SwingUtilities.getAncestorOfClass(JComboBox.class, stroke.source());
   }
 
   /**

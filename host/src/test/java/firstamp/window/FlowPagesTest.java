@@ -261,7 +261,9 @@ class FlowPagesTest {
     LookPage page = open(() -> new LookPage(tools));
     on(
         () -> {
-          page.select(1, 2, 1);
+          page.choose(2);
+          page.choose(5);
+          page.choose(7);
           page.goOn();
           return null;
         });
