@@ -24,9 +24,6 @@ import firstamp.pipeline.RecentHighest;
 final class Modes {
   private static final Phrases WORDS = new Phrases("firstamp.run.modes");
 
-  /** How long soak lasts where nobody says. */
-  static final long USUAL_SOAK_MICROS = 2L * 3_600_000_000L;
-
   private static final long LOOKED_AT_MICROS = 5_000_000;
   private static final long START_MICROS = 2_000_000;
 
@@ -67,7 +64,7 @@ final class Modes {
       case SOAK -> {
         String against = Soak.refused(run.setup().effective(), awakeProblem);
         if (against == null) {
-          soakEnds = soakMicros == 0 ? USUAL_SOAK_MICROS : soakMicros;
+          soakEnds = soakMicros == 0 ? Soak.USUAL_HOURS * 3_600_000_000L : soakMicros;
           waiting = BenchMode.SOAK;
         } else {
           say(state.mode(), against);

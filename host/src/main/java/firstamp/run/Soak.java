@@ -14,6 +14,9 @@ import java.util.Map;
  * widened.
  */
 public final class Soak {
+  /** How long it lasts where nobody says. */
+  public static final int USUAL_HOURS = 2;
+
   private static final Phrases WORDS = new Phrases("firstamp.run.modes");
   private static final double SHARE_PER_MIN = 0.02;
   private static final double LEAST_A_PER_MIN = 0.001;

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.model.Phrases;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +16,7 @@ import java.util.concurrent.TimeUnit;
  * to share.
  */
 public final class AwakeKeeper {
+  private static final Phrases WORDS = new Phrases("firstamp.run.modes");
   private static final long GIVES_UP_AT_ONCE_MS = 300;
 
   private final Starter starter;
@@ -97,24 +99,20 @@ public final class AwakeKeeper {
       return;
     }
     if (command == null) {
-      problem = "No way is known to keep this system awake; set it not to sleep by hand.";
+      problem = WORDS.say("awake.unknown");
       return;
     }
     try {
       child = starter.start(command);
       if (child.endedWithin(GIVES_UP_AT_ONCE_MS)) {
         child = null;
-        problem =
-            command.get(0)
-                + " did not keep the computer awake (it ended at once); set it not to sleep by hand.";
+        problem = WORDS.say("awake.ended", command.get(0));
       } else {
         problem = null;
       }
     } catch (IOException missing) {
       child = null;
-      problem =
-          command.get(0)
-              + " is missing, needed to keep the computer awake; set it not to sleep by hand.";
+      problem = WORDS.say("awake.missing", command.get(0));
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
     }

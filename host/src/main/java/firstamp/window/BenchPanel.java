@@ -5,10 +5,12 @@ import firstamp.bench.Snapshot;
 import firstamp.locate.SheetPath;
 import firstamp.model.Happening;
 import firstamp.model.OffReason;
+import firstamp.model.TimeSource;
 import firstamp.run.BenchMode;
 import firstamp.run.LimitMove;
 import firstamp.window.BenchView.QuestionView;
 import firstamp.window.MiddleCards.Card;
+import firstamp.window.RefusedKeys.Key;
 import java.util.List;
 import java.util.function.IntConsumer;
 import javax.swing.JComponent;
@@ -28,6 +30,8 @@ final class BenchPanel implements BenchActions {
   private final HeaderStates states;
   private final SaidLine said;
   private final OwnQuestions own = new OwnQuestions();
+  private final RefusedKeys keys;
+  private final Refusal refusal;
   private final Runnable close;
   private BenchView view;
   private Snapshot last;
@@ -49,8 +53,10 @@ final class BenchPanel implements BenchActions {
       Hearing hearing,
       BenchPresenter presenter,
       Palette palette,
+      TimeSource clock,
       Runnable close) {
     this.session = session;
+    refusal = new Refusal(clock);
     this.marker = () -> session.mark("");
     this.hearing = hearing;
     this.presenter = presenter;
@@ -63,6 +69,7 @@ final class BenchPanel implements BenchActions {
     said = new SaidLine(words, limits);
     whatIfs = new WhatIfPresenter(words, numbers, presenter.sentences());
     looks = new LookPresenter(words, numbers);
+    keys = new RefusedKeys(words);
     parts =
         new BenchParts(
             presenter,
@@ -133,23 +140,57 @@ final class BenchPanel implements BenchActions {
     marker = toMark;
   }
 
+  /** Shows below the strips why a key does nothing, until one does something. */
+  void refuse(String why) {
+    refusal.say(why);
+  }
+
+  private boolean can(Key key) {
+    if (last == null) {
+      return false;
+    }
+    String why = keys.why(key, state());
+    refuse(why);
+    return why == null;
+  }
+
+  private RefusedKeys.State state() {
+    RefusedKeys.Strips strips =
+        !parts.middle.shows(Card.STRIPS)
+            ? RefusedKeys.Strips.HIDDEN
+            : parts.strips.limits().isEmpty()
+                ? RefusedKeys.Strips.WITHOUT_LIMIT
+                : RefusedKeys.Strips.WITH_LIMIT;
+    return new RefusedKeys.State(
+        last,
+        view,
+        question() != null,
+        strips,
+        parts.middle.pictures(),
+        besideThere,
+        over,
+        hearing.state(),
+        awakeSaid);
+  }
+
   @Override
   public void search() {
-    if (search != null) {
+    if (search != null && can(Key.SEARCH)) {
       search.run();
     }
   }
 
   @Override
   public void wires() {
-    if (wires != null) {
+    if (wires != null && can(Key.WIRES)) {
       wires.run();
     }
   }
 
   @Override
   public boolean next() {
-    boolean there = verdict != null && over && question() == null;
+    // Without a log there is no result to open: then nothing waits for Enter.
+    boolean there = can(verdict == null ? Key.ANSWER : Key.RESULT);
     if (there) {
       verdict.run();
     }
@@ -247,7 +288,11 @@ final class BenchPanel implements BenchActions {
       parts.replay.show(view.replay());
     }
     boolean stripsShown = parts.middle.shows(Card.STRIPS);
-    parts.views.say(pointed != null && stripsShown ? pointed : said.line(now, view, stripsShown));
+    String why = refusal.now();
+    parts.views.say(
+        why != null
+            ? why
+            : pointed != null && stripsShown ? pointed : said.line(now, view, stripsShown));
     parts.strips.show(now);
   }
 
@@ -260,6 +305,9 @@ final class BenchPanel implements BenchActions {
 
   /** What changed since the snapshot before that somebody has to act on. */
   private void follow(Snapshot now) {
+    if (last != null && last.phase() != now.phase()) {
+      refuse(null);
+    }
     last = now;
     mode = session.mode();
     said.follow(now, mode);
@@ -291,7 +339,7 @@ final class BenchPanel implements BenchActions {
             }
           });
     } else {
-      pointed = words.get("limit.onlyOff", limits.say(last, move));
+      refuse(words.get("limit.onlyOff", limits.say(last, move)));
     }
   }
 
@@ -326,9 +374,11 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void offOrHold() {
+    can(Key.OFF);
     if (view != null && view.replay() != null) {
       parts.replay.toggle();
     } else {
+      // Asked of the probe box whatever is thought of its switch.
       off();
     }
   }
@@ -344,21 +394,21 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void mark() {
-    if (view != null && view.controls().mark()) {
+    if (can(Key.MARK)) {
       marker.run();
     }
   }
 
   @Override
   public void changed() {
-    if (view != null && view.controls().mark() && view.replay() == null) {
+    if (can(Key.SAY)) {
       session.happened(new Happening.SetChanged(""));
     }
   }
 
   @Override
   public void recording() {
-    if (view != null && view.controls().mark() && view.replay() == null) {
+    if (can(Key.SAY)) {
       Happening.RecordState next =
           switch (session.snapshot().beside().recording()) {
             case UNKNOWN -> Happening.RecordState.ON;
@@ -390,7 +440,10 @@ final class BenchPanel implements BenchActions {
   @Override
   public void why(int number) {
     if (last != null && question() == null && SentencePresenter.asksWhy(last)) {
+      refuse(null);
       session.explainOff(OffReason.values()[number - 1]);
+    } else {
+      can(Key.ANSWER);
     }
   }
 
@@ -412,7 +465,7 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void nextLimit() {
-    if (parts.middle.shows(Card.STRIPS)) {
+    if (can(Key.LIMIT)) {
       parts.strips.nextLimit();
     }
   }
@@ -421,6 +474,7 @@ final class BenchPanel implements BenchActions {
   public boolean nudgeLimit(int steps) {
     boolean held = parts.strips.holdsLimit();
     if (held) {
+      refuse(null);
       parts.strips.nudgeLimit(steps);
     }
     return held;
@@ -428,7 +482,7 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void toggleNotes() {
-    parts.middle.toggleNotes(!armed() && last != null && !last.marks().isEmpty());
+    parts.middle.toggleNotes(can(Key.NOTES));
     if (parts.middle.notes()) {
       // A field that is not on the screen yet takes no caret.
       parts.middle.turn(question() != null);
@@ -440,12 +494,13 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void toggleWhatIf() {
+    can(Key.WHAT_IF);
     parts.middle.toggleWhatIf(besideThere);
   }
 
   @Override
   public void handsIn() {
-    if (last != null && ModePresenter.offered(last)) {
+    if (can(Key.HANDS_IN)) {
       boolean in = session.mode().mode() == BenchMode.HANDS_IN;
       session.mode(in ? BenchMode.USUAL : BenchMode.HANDS_IN, awakeSaid);
     }
@@ -453,12 +508,9 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void soak() {
-    if (last == null || !ModePresenter.offered(last)) {
-      return;
-    }
-    if (session.mode().mode() == BenchMode.SOAK) {
+    if (last != null && ModePresenter.offered(last) && session.mode().mode() == BenchMode.SOAK) {
       session.mode(BenchMode.USUAL, awakeSaid);
-    } else {
+    } else if (can(Key.SOAK)) {
       own.ask(
           OwnQuestions.Kind.SOAK, modes.question(), () -> session.mode(BenchMode.SOAK, awakeSaid));
     }
@@ -466,7 +518,9 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void toggleSound() {
-    hearing.mute(hearing.state() != Hearing.State.MUTED);
+    if (can(Key.SOUND)) {
+      hearing.mute(hearing.state() != Hearing.State.MUTED);
+    }
   }
 
   private boolean armed() {
@@ -475,21 +529,20 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void restore() {
-    if (last == null || view.controls().restore() == null) {
-      return;
-    }
-    if (again != null) {
+    if (again != null && can(Key.RESTORE)) {
       again.accept(view.controls().restore());
     }
   }
 
   @Override
   public void toggleView() {
+    can(Key.PICTURE);
     parts.middle.turnPicture();
   }
 
   @Override
   public void toggleMore() {
+    can(Key.MORE);
     parts.middle.toggleMore();
   }
 
@@ -510,14 +563,14 @@ final class BenchPanel implements BenchActions {
 
   @Override
   public void jump(boolean forward) {
-    if (view != null && view.replay() != null) {
+    if (can(Key.REPLAY)) {
       parts.replay.jump(forward);
     }
   }
 
   @Override
   public void step() {
-    if (view != null && view.replay() != null) {
+    if (can(Key.REPLAY)) {
       session.step();
     }
   }

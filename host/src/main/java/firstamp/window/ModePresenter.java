@@ -2,6 +2,7 @@ package firstamp.window;
 
 import firstamp.bench.Snapshot;
 import firstamp.run.BenchMode;
+import firstamp.run.Soak;
 import firstamp.window.BenchView.LinkView;
 import firstamp.window.BenchView.QuestionView;
 import java.util.List;
@@ -54,14 +55,21 @@ final class ModePresenter {
 
   /** The question before nobody watches. */
   QuestionView question() {
-    return question(words, OwnQuestions.Kind.SOAK.id());
+    return question(
+        words,
+        OwnQuestions.Kind.SOAK.id(),
+        words.get("mode.soak.hours", String.valueOf(Soak.USUAL_HOURS)));
   }
 
   /** The same under another identifier: it is asked before switching on. */
   static QuestionView question(Words words, String id) {
+    return question(words, id, words.get("mode.soak.title"));
+  }
+
+  private static QuestionView question(Words words, String id, String title) {
     return new QuestionView(
         id,
-        words.get("mode.soak.title"),
+        title,
         List.of(words.get("mode.soak.1"), words.get("mode.soak.2"), words.get("mode.soak.3")),
         true,
         words.get("mode.soak.yes"),

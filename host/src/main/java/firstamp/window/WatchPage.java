@@ -32,8 +32,8 @@ final class WatchPage implements Page, LiveSet.Feeding {
             thread.setDaemon(true);
             return thread;
           });
-  private final TimeSource time = TimeSource.system();
   private final Keys keys;
+  private final Spoken spoken;
   private Runnable wished;
   private Runnable leaving;
   private LocatePage searching;
@@ -47,6 +47,7 @@ final class WatchPage implements Page, LiveSet.Feeding {
     this.tools = tools;
     this.watched = watched;
     this.session = watched.session();
+    spoken = new Spoken(tools.words().locale());
     this.awake = tools.shell().options().keepAwake() ? AwakeKeeper.ofThisSystem() : null;
     panel =
         new BenchPanel(
@@ -54,6 +55,7 @@ final class WatchPage implements Page, LiveSet.Feeding {
             watched.hearing(),
             new BenchPresenter(tools.words().locale()),
             tools.palette(),
+            TimeSource.system(),
             this::agree);
     keys = new Keys(panel);
     panel.whenMarking(() -> tools.shell().mark(session));
@@ -135,7 +137,7 @@ final class WatchPage implements Page, LiveSet.Feeding {
       return;
     }
     Snapshot now = session.snapshot();
-    panel.show(now, awake == null ? null : awake.problem(), focused);
+    panel.show(now, mayFallAsleep(), focused);
     heard(now);
     if (leaving != null && over()) {
       Runnable go = leaving;
@@ -147,8 +149,13 @@ final class WatchPage implements Page, LiveSet.Feeding {
   /** The same where another page is in front: what the frame says of it, and what is heard. */
   void follow(boolean focused) {
     Snapshot now = session.snapshot();
-    panel.look(now, awake == null ? null : awake.problem(), focused);
+    panel.look(now, mayFallAsleep(), focused);
     heard(now);
+  }
+
+  private String mayFallAsleep() {
+    String problem = awake == null ? null : awake.problem();
+    return problem == null ? null : spoken.mode(problem);
   }
 
   private void heard(Snapshot now) {
@@ -263,7 +270,7 @@ final class WatchPage implements Page, LiveSet.Feeding {
                   tools.shell().open(new LocatePage(tools, null, found, this));
                 }
               },
-              nothing -> {});
+              this::unreadable);
     }
   }
 
@@ -281,8 +288,12 @@ final class WatchPage implements Page, LiveSet.Feeding {
                 wiring = new TrialPage(tools, wires, shelf, this);
                 tools.shell().open(wiring);
               },
-              nothing -> {});
+              this::unreadable);
     }
+  }
+
+  private void unreadable(Exception failure) {
+    panel.refuse(tools.why(failure));
   }
 
   private boolean over() {

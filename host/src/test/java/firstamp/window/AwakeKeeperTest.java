@@ -50,7 +50,8 @@ class AwakeKeeperTest {
   void saysThatTheToolEndedAtOnce() {
     AwakeKeeper keeper = new AwakeKeeper(starter(true), List.of("tool"));
     keeper.keep();
-    assertThat(keeper.problem()).contains("tool did not keep the computer awake");
+    assertThat(keeper.problem())
+        .isEqualTo("tool ended at once and does not keep the computer awake.");
   }
 
   @Test
@@ -62,14 +63,15 @@ class AwakeKeeperTest {
             },
             List.of("tool"));
     keeper.keep();
-    assertThat(keeper.problem()).contains("tool is missing");
+    assertThat(keeper.problem()).startsWith("tool is missing: ");
   }
 
   @Test
   void saysThatNoToolIsKnown() {
     AwakeKeeper keeper = new AwakeKeeper(starter(false), AwakeKeeper.commandFor("Plan", 1));
     keeper.keep();
-    assertThat(keeper.problem()).contains("No way is known");
+    assertThat(keeper.problem())
+        .isEqualTo("On this system Firstamp cannot keep the computer awake.");
     assertThat(done).isEmpty();
   }
 

@@ -2,6 +2,7 @@ package firstamp.window;
 
 import firstamp.bench.BenchSession;
 import firstamp.model.PedalJob;
+import firstamp.model.TimeSource;
 import java.util.Locale;
 import javax.swing.JComponent;
 
@@ -15,7 +16,9 @@ final class Framed {
     this.session = session;
     Locale locale = options.locale();
     Palette palette = new WindowTheme(options.theme()).palette();
-    panel = new BenchPanel(session, hearing, new BenchPresenter(locale), palette, () -> {});
+    panel =
+        new BenchPanel(
+            session, hearing, new BenchPresenter(locale), palette, TimeSource.system(), () -> {});
     frame = new LiveFrame(palette, new Words(locale), panel::off);
     panel.show(session.snapshot(), null, true);
     frame.put(new OnePage());
