@@ -1,5 +1,9 @@
 package firstamp.cli;
 
+import firstamp.app.Desk;
+import firstamp.app.Hearing;
+import firstamp.app.Watched;
+import firstamp.app.WindowOptions;
 import firstamp.bench.LiveBench;
 import firstamp.bench.ReplayBench;
 import firstamp.bench.Snapshot;
@@ -18,11 +22,7 @@ import firstamp.run.LivePowerUp;
 import firstamp.run.RunSetup;
 import firstamp.run.questions.ArmGate;
 import firstamp.study.EarlierPowerUps;
-import firstamp.window.Desk;
-import firstamp.window.Hearing;
 import firstamp.window.Rehearsal;
-import firstamp.window.Watched;
-import firstamp.window.WindowOptions;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.DirectoryStream;

@@ -1,9 +1,20 @@
 package firstamp.window;
 
+import firstamp.app.Desk;
+import firstamp.app.Watched;
+import firstamp.app.WindowOptions;
 import firstamp.bench.BenchSession;
 import firstamp.locate.wire.WireCase;
 import firstamp.model.PedalJob;
 import firstamp.model.TimeSource;
+import firstamp.window.frame.FrameKeys;
+import firstamp.window.frame.WindowShell;
+import firstamp.window.page.Page;
+import firstamp.window.page.Tools;
+import firstamp.window.pages.HomePage;
+import firstamp.window.pages.TrialPage;
+import firstamp.window.pages.WatchPage;
+import firstamp.window.watch.BenchPanel;
 import java.awt.AWTEvent;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;

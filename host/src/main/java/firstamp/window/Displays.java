@@ -1,5 +1,12 @@
 package firstamp.window;
 
+import firstamp.app.WindowOptions;
+import firstamp.window.strips.StripChart;
+import firstamp.window.widgets.Palette;
+import firstamp.window.widgets.Pieces;
+import firstamp.window.widgets.WindowTheme;
+import firstamp.window.words.Numbers;
+import firstamp.window.words.Words;
 import java.awt.AWTError;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;

@@ -1,5 +1,16 @@
 package firstamp.window;
 
+import firstamp.app.Desk;
+import firstamp.app.Watched;
+import firstamp.app.WindowOptions;
+import firstamp.window.page.Page;
+import firstamp.window.page.Shell;
+import firstamp.window.page.Tools;
+import firstamp.window.pages.HomePage;
+import firstamp.window.pages.WatchPage;
+import firstamp.window.widgets.WindowTheme;
+import firstamp.window.words.Numbers;
+import firstamp.window.words.Words;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Graphics2D;

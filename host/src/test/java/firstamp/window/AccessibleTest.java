@@ -2,6 +2,8 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.WindowOptions;
+import firstamp.window.widgets.Canvas;
 import java.awt.Color;
 import java.awt.Component;
 import java.awt.Container;

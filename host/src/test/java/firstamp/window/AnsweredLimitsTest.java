@@ -2,6 +2,8 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.QuestionFlow;
+import firstamp.app.ReadySheet;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;

@@ -3,9 +3,11 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import firstamp.app.WindowOptions;
 import firstamp.bench.Snapshot;
 import firstamp.run.questions.Asking;
 import firstamp.run.questions.OpenQuestion;
+import firstamp.window.pages.AgainPage;
 import java.awt.Component;
 import java.awt.Robot;
 import java.awt.event.KeyEvent;

@@ -2,8 +2,12 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.Desk;
+import firstamp.app.WindowOptions;
 import firstamp.emulate.Pace;
 import firstamp.model.TimeSource;
+import firstamp.window.pages.HomePage;
+import firstamp.window.pages.QuestionsPage;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.Locale;

@@ -9,7 +9,7 @@ import java.util.concurrent.FutureTask;
 import javax.swing.SwingUtilities;
 
 /** Walks what is in a window. */
-final class Components {
+public final class Components {
   private Components() {}
 
   static List<Component> visible(Container root) {
@@ -37,7 +37,7 @@ final class Components {
     return found;
   }
 
-  static Component named(Container root, String name) {
+  public static Component named(Container root, String name) {
     return visible(root).stream()
         .filter(component -> name.equals(component.getName()))
         .findFirst()
@@ -45,7 +45,7 @@ final class Components {
   }
 
   /** Runs on the Swing thread and hands back what it gives. */
-  static <T> T onSwing(Callable<T> task) throws Exception {
+  public static <T> T onSwing(Callable<T> task) throws Exception {
     FutureTask<T> future = new FutureTask<>(task);
     SwingUtilities.invokeAndWait(future);
     return future.get();

@@ -3,6 +3,9 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.offset;
 
+import firstamp.app.WindowOptions;
+import firstamp.window.widgets.Palette;
+import firstamp.window.widgets.Tone;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;

@@ -2,9 +2,17 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.Desk;
+import firstamp.app.Watched;
+import firstamp.app.WindowOptions;
 import firstamp.bench.Snapshot;
 import firstamp.emulate.Pace;
 import firstamp.model.TimeSource;
+import firstamp.window.frame.FrameKeys;
+import firstamp.window.page.Page;
+import firstamp.window.pages.LocatePage;
+import firstamp.window.pages.TrialPage;
+import firstamp.window.words.Words;
 import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.event.InputEvent;

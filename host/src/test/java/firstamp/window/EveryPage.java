@@ -1,7 +1,25 @@
 package firstamp.window;
 
+import firstamp.app.Watched;
+import firstamp.app.WindowOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.run.TripsInARow;
+import firstamp.window.frame.WindowShell;
+import firstamp.window.page.Page;
+import firstamp.window.page.Shell;
+import firstamp.window.page.Tools;
+import firstamp.window.pages.AgainPage;
+import firstamp.window.pages.FormPage;
+import firstamp.window.pages.HomePage;
+import firstamp.window.pages.LeavePage;
+import firstamp.window.pages.LocatePage;
+import firstamp.window.pages.LookPage;
+import firstamp.window.pages.ProbePage;
+import firstamp.window.pages.QuestionsPage;
+import firstamp.window.pages.ReadyPage;
+import firstamp.window.pages.TrialPage;
+import firstamp.window.pages.VerdictPage;
+import firstamp.window.pages.WatchPage;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;

@@ -1,5 +1,7 @@
 package firstamp.window;
 
+import firstamp.app.Hearing;
+
 /** A sound that nobody hears; remembers whether it was silenced. */
 final class FakeHearing implements Hearing {
   private volatile State state = State.HEARD;

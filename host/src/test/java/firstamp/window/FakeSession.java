@@ -28,10 +28,10 @@ import java.util.concurrent.CopyOnWriteArrayList;
  * A scripted power-up of an invented dictation unit, for pictures and tests of the window; notes
  * what the window asks for.
  */
-final class FakeSession implements BenchSession {
-  static final double CLOSED_MS = 2_400;
+public final class FakeSession implements BenchSession {
+  public static final double CLOSED_MS = 2_400;
 
-  final List<String> wishes = new CopyOnWriteArrayList<>();
+  public final List<String> wishes = new CopyOnWriteArrayList<>();
   volatile int touches;
   private final Course course = new Course();
   private volatile Snapshot snapshot;
@@ -39,13 +39,13 @@ final class FakeSession implements BenchSession {
   volatile boolean closed;
   volatile BenchMode.State mode = BenchMode.State.BEGIN;
 
-  FakeSession(Scene scene) {
+  public FakeSession(Scene scene) {
     fill(scene);
     snapshot = scene.snapshot(this);
   }
 
   /** What is played. */
-  enum Scene {
+  public enum Scene {
     /** Questions before switching on. */
     ASKING,
     /** The cautions page. */
@@ -180,7 +180,7 @@ final class FakeSession implements BenchSession {
     return course;
   }
 
-  void set(Snapshot next) {
+  public void set(Snapshot next) {
     snapshot = next;
   }
 

@@ -2,9 +2,22 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.Desk;
+import firstamp.app.Ports;
+import firstamp.app.SetEntry;
+import firstamp.app.WindowOptions;
 import firstamp.bench.Snapshot;
 import firstamp.run.questions.OpenQuestion;
 import firstamp.sheet.SheetField;
+import firstamp.window.page.Page;
+import firstamp.window.page.Tools;
+import firstamp.window.pages.FormPage;
+import firstamp.window.pages.HomePage;
+import firstamp.window.pages.LookPage;
+import firstamp.window.pages.QuestionsPage;
+import firstamp.window.pages.ReadyPage;
+import firstamp.window.pages.VerdictPage;
+import firstamp.window.pages.WatchPage;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;

@@ -2,9 +2,15 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.Desk;
+import firstamp.app.WindowOptions;
 import firstamp.bench.Snapshot;
 import firstamp.emulate.Pace;
 import firstamp.model.TimeSource;
+import firstamp.window.page.HeldKey;
+import firstamp.window.pages.HomePage;
+import firstamp.window.pages.VerdictPage;
+import firstamp.window.pages.WatchPage;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Point;

@@ -1,8 +1,18 @@
 package firstamp.window;
 
+import firstamp.app.Hearing;
+import firstamp.app.WindowOptions;
 import firstamp.bench.BenchSession;
 import firstamp.model.PedalJob;
 import firstamp.model.TimeSource;
+import firstamp.window.frame.LiveFrame;
+import firstamp.window.page.Page;
+import firstamp.window.present.BenchPresenter;
+import firstamp.window.present.LiveSet;
+import firstamp.window.watch.BenchPanel;
+import firstamp.window.widgets.Palette;
+import firstamp.window.widgets.WindowTheme;
+import firstamp.window.words.Words;
 import java.util.Locale;
 import javax.swing.JComponent;
 

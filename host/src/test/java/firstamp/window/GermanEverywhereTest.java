@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import firstamp.sheet.SheetException;
 import firstamp.sheet.SheetReader;
+import firstamp.window.words.Spoken;
 import java.text.MessageFormat;
 import java.util.List;
 import java.util.Locale;

@@ -1,5 +1,7 @@
 package firstamp.window;
 
+import firstamp.app.WindowOptions;
+import firstamp.window.widgets.Canvas;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;

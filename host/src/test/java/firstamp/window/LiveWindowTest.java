@@ -2,6 +2,10 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.WindowOptions;
+import firstamp.window.page.Page;
+import firstamp.window.pages.LocatePage;
+import firstamp.window.pages.TrialPage;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 @Target({TYPE, METHOD})
 @Retention(RetentionPolicy.RUNTIME)
 @ExtendWith(NeedsDisplay.Condition.class)
-@interface NeedsDisplay {
+public @interface NeedsDisplay {
 
   /** Looks for a screen. */
   final class Condition implements ExecutionCondition {

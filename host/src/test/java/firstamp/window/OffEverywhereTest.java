@@ -2,6 +2,8 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.window.frame.FrameKeys;
+import firstamp.window.page.Page;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.KeyEventDispatcher;
@@ -48,17 +50,15 @@ class OffEverywhereTest {
     views.close();
   }
 
-  /** Every class of the window's package, from where it was compiled to. */
+  /** Every class of the window and the rooms in it, from where it was compiled to. */
   private static List<Class<?>> classes() throws Exception {
-    Path folder =
-        Path.of(Page.class.getProtectionDomain().getCodeSource().getLocation().toURI())
-            .resolve("firstamp/window");
+    Path root = Path.of(Page.class.getProtectionDomain().getCodeSource().getLocation().toURI());
     List<Class<?>> found = new ArrayList<>();
-    try (Stream<Path> files = Files.list(folder)) {
+    try (Stream<Path> files = Files.walk(root.resolve("firstamp/window"))) {
       for (Path file : files.toList()) {
-        String name = file.getFileName().toString();
-        if (name.endsWith(".class") && !name.equals("package-info.class")) {
-          found.add(Class.forName("firstamp.window." + name.replace(".class", "")));
+        String name = root.relativize(file).toString().replace('/', '.');
+        if (name.endsWith(".class") && !name.endsWith("package-info.class")) {
+          found.add(Class.forName(name.substring(0, name.length() - ".class".length())));
         }
       }
     }

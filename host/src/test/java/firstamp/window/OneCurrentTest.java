@@ -3,6 +3,7 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.analysis.figures.FigureText;
+import firstamp.window.words.Numbers;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;

@@ -2,8 +2,17 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.Desk;
+import firstamp.app.ProbeFlow;
+import firstamp.app.WindowOptions;
 import firstamp.emulate.Pace;
 import firstamp.model.TimeSource;
+import firstamp.window.page.Page;
+import firstamp.window.page.Tools;
+import firstamp.window.pages.HomePage;
+import firstamp.window.pages.ProbePage;
+import firstamp.window.pages.ReadyPage;
+import firstamp.window.pages.WatchPage;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.Locale;

@@ -2,10 +2,17 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.WindowOptions;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Priority;
 import firstamp.model.RuleId;
+import firstamp.window.present.BenchPresenter;
+import firstamp.window.present.BenchView;
+import firstamp.window.present.SentencePresenter;
+import firstamp.window.widgets.WindowTheme;
+import firstamp.window.words.Numbers;
+import firstamp.window.words.Words;
 import java.awt.Dimension;
 import java.awt.FontMetrics;
 import java.awt.image.BufferedImage;

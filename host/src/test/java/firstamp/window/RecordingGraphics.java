@@ -28,7 +28,7 @@ import java.util.List;
 import java.util.Map;
 
 /** Paints as another does and notes every text with its ink: what a layout cannot tell. */
-final class RecordingGraphics extends Graphics2D {
+public final class RecordingGraphics extends Graphics2D {
   private final Graphics2D to;
   private final List<Ink> inks;
 
@@ -40,8 +40,8 @@ final class RecordingGraphics extends Graphics2D {
    * @param clip of the area that it was painted into, in pixels of the picture
    * @param capPixels height of its capitals
    */
-  record Ink(String text, Rectangle2D box, Rectangle2D clip, double capPixels) {
-    boolean touches(Ink other, double gap) {
+  public record Ink(String text, Rectangle2D box, Rectangle2D clip, double capPixels) {
+    public boolean touches(Ink other, double gap) {
       return box.getX() - gap < other.box.getMaxX()
           && other.box.getX() - gap < box.getMaxX()
           && box.getY() - gap < other.box.getMaxY()
@@ -60,11 +60,11 @@ final class RecordingGraphics extends Graphics2D {
     this.inks = inks;
   }
 
-  static RecordingGraphics over(Graphics2D to) {
+  public static RecordingGraphics over(Graphics2D to) {
     return new RecordingGraphics(to, new ArrayList<>());
   }
 
-  List<Ink> inks() {
+  public List<Ink> inks() {
     return List.copyOf(inks);
   }
 

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import firstamp.app.ReadySheet;
 import firstamp.bench.Snapshot;
 import firstamp.emulate.Scenarios;
 import firstamp.model.Alarm;
@@ -10,10 +11,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Scenes of {@link FakeSession} with one thing changed. */
-final class Scenes {
+public final class Scenes {
   private Scenes() {}
 
-  static Snapshot withSupply(String kind, String sits, FakeSession.Scene scene) {
+  public static Snapshot withSupply(String kind, String sits, FakeSession.Scene scene) {
     Snapshot s = new FakeSession(scene).snapshot();
     JobSheet sheet = s.sheet();
     JobSheet.Supply was = sheet.supply();
@@ -26,7 +27,7 @@ final class Scenes {
     return with(s, other, s.rails());
   }
 
-  static Snapshot withRail(
+  public static Snapshot withRail(
       int input, double volts, double lowV, double highV, FakeSession.Scene scene) {
     Snapshot s = new FakeSession(scene).snapshot();
     List<Snapshot.Rail> rails = new ArrayList<>();

@@ -1,5 +1,9 @@
 package firstamp.window;
 
+import firstamp.app.Hearing;
+import firstamp.app.WindowOptions;
+import firstamp.window.watch.BenchPanel;
+import firstamp.window.widgets.Canvas;
 import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
@@ -23,8 +27,8 @@ import javax.swing.SwingUtilities;
  * wanted, and the size ({@code 1280x800}). A scale is set before the first window part is made, so
  * each gets a process of its own.
  */
-final class Screenshots {
-  static final Dimension SIZE = new Dimension(1280, 800);
+public final class Screenshots {
+  public static final Dimension SIZE = new Dimension(1280, 800);
 
   private Screenshots() {}
 
@@ -114,8 +118,8 @@ final class Screenshots {
   }
 
   /** A laid out window on a scene, never made visible. */
-  record Opened(JFrame frame, Framed framed, FakeSession session) {
-    static Opened of(FakeSession.Scene scene, WindowOptions.Theme theme, Dimension size) {
+  public record Opened(JFrame frame, Framed framed, FakeSession session) {
+    public static Opened of(FakeSession.Scene scene, WindowOptions.Theme theme, Dimension size) {
       FakeSession session = new FakeSession(scene);
       Framed framed =
           new Framed(new WindowOptions(theme, Locale.ENGLISH, false), session, Hearing.NOTHING);
@@ -129,7 +133,7 @@ final class Screenshots {
       return opened;
     }
 
-    BenchPanel panel() {
+    public BenchPanel panel() {
       return framed.panel();
     }
 
@@ -144,7 +148,7 @@ final class Screenshots {
   }
 
   /** The strips alone. */
-  static BufferedImage strips(FakeSession.Scene scene, WindowOptions.Theme theme)
+  public static BufferedImage strips(FakeSession.Scene scene, WindowOptions.Theme theme)
       throws InterruptedException, InvocationTargetException, IOException {
     BufferedImage[] image = new BufferedImage[1];
     SwingUtilities.invokeAndWait(

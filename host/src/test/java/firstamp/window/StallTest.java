@@ -2,6 +2,7 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.WindowOptions;
 import firstamp.bench.LiveBench;
 import firstamp.bench.Snapshot;
 import firstamp.emulate.Pace;

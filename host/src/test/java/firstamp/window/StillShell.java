@@ -1,12 +1,15 @@
 package firstamp.window;
 
+import firstamp.app.WindowOptions;
+import firstamp.window.page.Page;
+import firstamp.window.page.Shell;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 
 /** A shell without a window: slow tasks are done at once, pages are kept in a list. */
-final class StillShell implements Shell {
+public final class StillShell implements Shell {
   final List<Page> opened = new ArrayList<>();
   WindowOptions options;
   boolean homeAsked;
@@ -16,7 +19,7 @@ final class StillShell implements Shell {
     this.options = options;
   }
 
-  Page page() {
+  public Page page() {
     return opened.get(opened.size() - 1);
   }
 

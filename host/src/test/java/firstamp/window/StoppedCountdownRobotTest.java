@@ -2,10 +2,14 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.Desk;
+import firstamp.app.Watched;
+import firstamp.app.WindowOptions;
 import firstamp.bench.Snapshot;
 import firstamp.emulate.Pace;
 import firstamp.model.TimeSource;
 import firstamp.run.questions.OpenQuestion;
+import firstamp.window.frame.FrameKeys;
 import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.List;

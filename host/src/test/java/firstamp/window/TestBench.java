@@ -1,5 +1,12 @@
 package firstamp.window;
 
+import firstamp.app.Desk;
+import firstamp.app.HomeFolder;
+import firstamp.app.Ports;
+import firstamp.app.QuestionFlow;
+import firstamp.app.ReadySheet;
+import firstamp.app.SheetEntries;
+import firstamp.app.SheetShelf;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
@@ -20,7 +27,7 @@ import java.nio.file.Path;
 import java.util.List;
 
 /** A bench of invented sets in a folder of its own, and the desk over it. */
-final class TestBench {
+public final class TestBench {
   static final String PORT = "/dev/ttyUSB0";
 
   private TestBench() {}
@@ -76,12 +83,12 @@ final class TestBench {
   }
 
   /** A desk with nothing on it yet. */
-  static Desk empty(Path folder) {
+  public static Desk empty(Path folder) {
     return empty(folder, HomeFolder.ofThePerson());
   }
 
   /** The same in somebody's home. */
-  static Desk empty(Path folder, HomeFolder home) {
+  public static Desk empty(Path folder, HomeFolder home) {
     return new Desk(
         folder.resolve("bench.db"),
         folder.resolve("demo.db"),
@@ -93,11 +100,11 @@ final class TestBench {
   }
 
   /** A desk with a set that tripped and came up, one that waits, one that was begun. */
-  static Desk used(Path folder) throws Exception {
+  public static Desk used(Path folder) throws Exception {
     return used(folder, HomeFolder.ofThePerson());
   }
 
-  static Desk used(Path folder, HomeFolder home) throws Exception {
+  public static Desk used(Path folder, HomeFolder home) throws Exception {
     Desk desk = empty(folder, home);
     run(desk.log(), "healthy", "as it came", true);
     run(desk.log(), "wire-short", "W3 went to P7", true);
@@ -128,7 +135,7 @@ final class TestBench {
   }
 
   /** Two seconds of a scenario, as fast as it goes. */
-  static void run(Path file, String scenario, String label, boolean real) throws Exception {
+  public static void run(Path file, String scenario, String label, boolean real) throws Exception {
     ReadySheet sheet = ReadySheet.of(scenario, Scenarios.sheetJson(scenario));
     TimeSource time = TimeSource.system();
     RunSetup setup =

@@ -2,6 +2,8 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.TrialKeeping;
+import firstamp.app.WindowOptions;
 import firstamp.locate.signal.LocateSession;
 import firstamp.locate.wire.TrialVerdict;
 import firstamp.locate.wire.WireCase;
@@ -10,6 +12,9 @@ import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.run.BenchMode;
 import firstamp.study.SearchState;
+import firstamp.window.pages.LocatePage;
+import firstamp.window.pages.TrialPage;
+import firstamp.window.widgets.Tone;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -1,5 +1,7 @@
 package firstamp.window;
 
+import firstamp.app.TrialKeeping;
+import firstamp.app.WindowOptions;
 import firstamp.locate.Examples;
 import firstamp.locate.signal.LocateSession;
 import firstamp.locate.signal.Observation;
@@ -9,11 +11,15 @@ import firstamp.locate.wire.WireStep;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.study.SearchState;
+import firstamp.window.page.Page;
+import firstamp.window.page.Tools;
+import firstamp.window.pages.LocatePage;
+import firstamp.window.pages.TrialPage;
 import java.util.List;
 import java.util.Map;
 
 /** The views that help to think, on the worked examples. */
-final class ThinkViews {
+public final class ThinkViews {
   private ThinkViews() {}
 
   static void addTo(Map<String, Views.Maker> all) {
@@ -110,7 +116,7 @@ final class ThinkViews {
     return new LocatePage(tools, new SearchingSession(held), null, null);
   }
 
-  static WireCase wires(String name, int steps) {
+  public static WireCase wires(String name, int steps) {
     WireCase whole = Examples.wires(name);
     WireCase wires = whole.begin();
     for (WireStep step : whole.steps().subList(0, steps)) {

@@ -1,8 +1,32 @@
 package firstamp.window;
 
+import firstamp.app.Desk;
+import firstamp.app.Hearing;
+import firstamp.app.HomeFolder;
+import firstamp.app.Watched;
+import firstamp.app.WindowOptions;
 import firstamp.model.RuleId;
 import firstamp.run.TripsInARow;
 import firstamp.sheet.SheetField;
+import firstamp.window.page.Page;
+import firstamp.window.page.Shell;
+import firstamp.window.page.Tools;
+import firstamp.window.pages.AgainPage;
+import firstamp.window.pages.FormPage;
+import firstamp.window.pages.FormSections;
+import firstamp.window.pages.HomePage;
+import firstamp.window.pages.LeavePage;
+import firstamp.window.pages.LocatePage;
+import firstamp.window.pages.LookPage;
+import firstamp.window.pages.ProbePage;
+import firstamp.window.pages.QuestionsPage;
+import firstamp.window.pages.ReadyPage;
+import firstamp.window.pages.TrialPage;
+import firstamp.window.pages.VerdictPage;
+import firstamp.window.pages.WatchPage;
+import firstamp.window.widgets.WindowTheme;
+import firstamp.window.words.Numbers;
+import firstamp.window.words.Words;
 import java.awt.Dimension;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -17,7 +41,7 @@ import javax.swing.JFrame;
  * Every view of the window by name, laid out on invented sets and never made visible: for the tests
  * that walk them all and for the pictures. A new page adds itself in {@link #makers()}.
  */
-final class Views implements AutoCloseable {
+public final class Views implements AutoCloseable {
   private final Path folder;
   private final Desk used;
   private final Desk empty;
@@ -191,7 +215,7 @@ final class Views implements AutoCloseable {
     return firstamp.emulate.Scenarios.sheetJson("healthy");
   }
 
-  static Tools tools(WindowOptions options, Desk desk) {
+  public static Tools tools(WindowOptions options, Desk desk) {
     WindowTheme theme = new WindowTheme(options.theme());
     return new Tools(
         new Words(options.locale()),

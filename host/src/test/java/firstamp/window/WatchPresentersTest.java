@@ -2,12 +2,27 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.Hearing;
 import firstamp.bench.Snapshot;
 import firstamp.model.LimitKind;
 import firstamp.run.BenchMode;
 import firstamp.run.LimitMove;
 import firstamp.run.questions.OpenQuestion;
 import firstamp.study.EarlierPowerUp;
+import firstamp.window.present.BenchPresenter;
+import firstamp.window.present.BenchView;
+import firstamp.window.present.HeaderStates;
+import firstamp.window.present.LimitPresenter;
+import firstamp.window.present.LookPresenter;
+import firstamp.window.present.ModePresenter;
+import firstamp.window.present.SaidLine;
+import firstamp.window.present.WhatIfPresenter;
+import firstamp.window.strips.StripMaker;
+import firstamp.window.strips.StripsPicture;
+import firstamp.window.strips.TimeView;
+import firstamp.window.widgets.Tone;
+import firstamp.window.words.Numbers;
+import firstamp.window.words.Words;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;

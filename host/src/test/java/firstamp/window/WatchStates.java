@@ -1,5 +1,7 @@
 package firstamp.window;
 
+import firstamp.app.Hearing;
+import firstamp.app.WindowOptions;
 import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
@@ -9,6 +11,8 @@ import firstamp.model.Summary;
 import firstamp.run.BenchMode;
 import firstamp.run.questions.OpenQuestion;
 import firstamp.study.EarlierPowerUp;
+import firstamp.window.watch.BenchPanel;
+import firstamp.window.widgets.Canvas;
 import java.awt.event.MouseEvent;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.RecordComponent;
@@ -18,7 +22,7 @@ import java.util.Map;
 import java.util.function.BiConsumer;
 
 /** The watching view in the states that it is in only sometimes, each made from a scene. */
-final class WatchStates {
+public final class WatchStates {
   private static final String REMEDY =
       "Nothing has come from /dev/ttyUSB0 for 2 s; the probe box has switched off by itself. Look"
           + " at the cable, then answer what is asked.";
@@ -251,7 +255,7 @@ final class WatchStates {
   }
 
   /** The same snapshot with some of its parts changed, by their names. */
-  static Snapshot changed(Snapshot from, Map<String, Object> changes)
+  public static Snapshot changed(Snapshot from, Map<String, Object> changes)
       throws ReflectiveOperationException {
     RecordComponent[] parts = Snapshot.class.getRecordComponents();
     Class<?>[] types = new Class<?>[parts.length];

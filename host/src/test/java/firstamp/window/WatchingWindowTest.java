@@ -2,8 +2,24 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.Hearing;
+import firstamp.app.Watched;
+import firstamp.app.WindowOptions;
 import firstamp.bench.Snapshot;
 import firstamp.model.PedalJob;
+import firstamp.window.frame.FrameKeys;
+import firstamp.window.present.BenchPresenter;
+import firstamp.window.present.BenchView;
+import firstamp.window.present.Limit;
+import firstamp.window.strips.FigureRow;
+import firstamp.window.strips.StripChart;
+import firstamp.window.strips.StripsView;
+import firstamp.window.strips.TimeView;
+import firstamp.window.widgets.Canvas;
+import firstamp.window.widgets.Palette;
+import firstamp.window.widgets.WindowTheme;
+import firstamp.window.words.Numbers;
+import firstamp.window.words.Words;
 import java.awt.Component;
 import java.awt.Graphics2D;
 import java.awt.event.KeyEvent;

@@ -2,6 +2,7 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.WindowOptions;
 import java.awt.Dimension;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;

@@ -1,6 +1,8 @@
 package firstamp.window;
 
 import com.sun.management.OperatingSystemMXBean;
+import firstamp.app.Desk;
+import firstamp.app.WindowOptions;
 import firstamp.bench.BenchSession;
 import firstamp.bench.LiveBench;
 import firstamp.bench.ReplayBench;
@@ -19,6 +21,13 @@ import firstamp.run.SheetTexts;
 import firstamp.run.questions.ArmGate;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
+import firstamp.window.page.Tools;
+import firstamp.window.pages.ReplayWarming;
+import firstamp.window.strips.StripMaker;
+import firstamp.window.strips.TimeView;
+import firstamp.window.widgets.Palette;
+import firstamp.window.words.Numbers;
+import firstamp.window.words.Words;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;

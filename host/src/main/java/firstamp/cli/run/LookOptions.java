@@ -1,13 +1,13 @@
 package firstamp.cli.run;
 
+import firstamp.app.Desk;
+import firstamp.app.WindowOptions;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.log.BenchLog;
 import firstamp.window.BenchWindow;
-import firstamp.window.Desk;
 import firstamp.window.NoDisplayException;
-import firstamp.window.ScreenRoom;
-import firstamp.window.WindowOptions;
+import firstamp.window.page.ScreenRoom;
 import java.nio.file.Path;
 import java.util.Locale;
 import picocli.CommandLine.Option;

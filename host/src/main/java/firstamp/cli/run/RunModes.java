@@ -1,5 +1,6 @@
 package firstamp.cli.run;
 
+import firstamp.app.AwakeKeeper;
 import firstamp.bench.LiveBench;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
@@ -9,7 +10,6 @@ import firstamp.run.Soak;
 import firstamp.run.WatchRun;
 import firstamp.sound.AlarmSound;
 import firstamp.supply.BenchSupply;
-import firstamp.window.AwakeKeeper;
 
 /** The mode that the options ask for, and words from standard input; keeps the computer awake. */
 public final class RunModes implements AutoCloseable {

@@ -1,5 +1,7 @@
 package firstamp.cli.run;
 
+import firstamp.app.Desk;
+import firstamp.app.Ports;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.link.SerialPorts;
@@ -10,9 +12,7 @@ import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
 import firstamp.sound.AlarmSound;
 import firstamp.window.BenchWindow;
-import firstamp.window.Desk;
 import firstamp.window.NoDisplayException;
-import firstamp.window.Ports;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;

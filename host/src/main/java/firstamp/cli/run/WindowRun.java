@@ -1,6 +1,9 @@
 package firstamp.cli.run;
 
 import firstamp.account.FigureList;
+import firstamp.app.Desk;
+import firstamp.app.Hearing;
+import firstamp.app.Watched;
 import firstamp.bench.LiveBench;
 import firstamp.bench.ReplayBench;
 import firstamp.bench.Snapshot;
@@ -26,10 +29,7 @@ import firstamp.run.talk.PortOpener;
 import firstamp.sound.AlarmSound;
 import firstamp.study.EarlierPowerUps;
 import firstamp.window.BenchWindow;
-import firstamp.window.Desk;
-import firstamp.window.Hearing;
 import firstamp.window.NoDisplayException;
-import firstamp.window.Watched;
 import java.nio.file.Path;
 
 /** A power-up or a replay in the window. */

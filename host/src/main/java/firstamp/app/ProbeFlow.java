@@ -1,0 +1,251 @@
+package firstamp.app;
+
+import firstamp.analysis.calibrate.CalibrationLine;
+import firstamp.analysis.calibrate.CalibrationRefused;
+import firstamp.analysis.calibrate.MeterAccuracy;
+import firstamp.analysis.calibrate.SettledSecond;
+import firstamp.emulate.CalibrationDemo;
+import firstamp.emulate.Pace;
+import firstamp.emulate.ProbeOptions;
+import firstamp.log.BenchLog;
+import firstamp.log.LogException;
+import firstamp.model.Calibration;
+import firstamp.model.Channel;
+import firstamp.model.ProbePort;
+import firstamp.pipeline.RunRefused;
+import firstamp.run.calibration.CalibrationCourse;
+import firstamp.run.calibration.ResistorTrial;
+import java.io.IOException;
+import java.util.List;
+
+/**
+ * The guided steps with the probe box: calibration in three steps, and whether it cuts. Knows no
+ * display. {@link #go} waits for the box: never on the Swing thread; the rest is quick. One thread
+ * at a time.
+ */
+public final class ProbeFlow {
+  private static final long READ_METER_NANOS = 4_000_000_000L;
+
+  private final Desk desk;
+  private final CalibrationCourse course = new CalibrationCourse();
+  private Step step = Step.START;
+  private String port;
+  private CalibrationDemo demo;
+  private MeterAccuracy voltsAccuracy = new MeterAccuracy(0.8, 0);
+  private MeterAccuracy ampsAccuracy = new MeterAccuracy(1.5, 0);
+  private List<Channel> leftOut = List.of();
+  private SettledSecond measured;
+  private List<CalibrationLine> lines = List.of();
+  private ResistorTrial.Cut cut;
+
+  ProbeFlow(Desk desk) {
+    this.desk = desk;
+  }
+
+  /** Steps in their order. */
+  public enum Step {
+    /** Which box, which meter. */
+    START,
+    /** Clips together. */
+    ZERO,
+    /** A battery, and what the meter shows. */
+    VOLTS,
+    /** Resistor and meter, low volts: let the current flow. */
+    LOW,
+    /** What the meter showed. */
+    LOW_READ,
+    /** The same at higher volts. */
+    HIGH,
+    /** What the meter showed. */
+    HIGH_READ,
+    /** What would be written. */
+    RESULT,
+    /** It is written. */
+    WRITTEN,
+    /** Resistor on the set terminals: does it cut? */
+    CUT,
+    /** Whether it did. */
+    CUT_DONE;
+
+    /** Whether its switch closes in this step. */
+    public boolean feeds() {
+      return this == LOW || this == HIGH || this == CUT;
+    }
+
+    /** Whether a number from the person's meter is asked for. */
+    public boolean asksNumber() {
+      return this == VOLTS || this == LOW_READ || this == HIGH_READ;
+    }
+  }
+
+  public Step step() {
+    return step;
+  }
+
+  /** Whether the emulated box is used. */
+  public boolean emulated() {
+    return demo != null;
+  }
+
+  /** Channels that the last step could not take. */
+  public List<Channel> leftOut() {
+    return leftOut;
+  }
+
+  public List<CalibrationLine> lines() {
+    return lines;
+  }
+
+  /** What the box kept before. */
+  public Calibration before() {
+    return course.before();
+  }
+
+  public ResistorTrial.Cut cut() {
+    return cut;
+  }
+
+  /** What the meter would show on the emulated box; null on a real one: only eyes can read it. */
+  public Double demoReading() {
+    if (demo == null) {
+      return null;
+    }
+    return switch (step) {
+      case VOLTS -> CalibrationDemo.BATTERY_V;
+      case LOW_READ -> CalibrationDemo.SUPPLY_V.get(0) / CalibrationDemo.RESISTOR_OHM;
+      case HIGH_READ -> CalibrationDemo.SUPPLY_V.get(1) / CalibrationDemo.RESISTOR_OHM;
+      default -> null;
+    };
+  }
+
+  /** The person's meter, from its paper. */
+  public void accuracy(MeterAccuracy volts, MeterAccuracy amps) {
+    voltsAccuracy = volts;
+    ampsAccuracy = amps;
+  }
+
+  /**
+   * Finds the box and begins.
+   *
+   * @param path of its port, null = the emulated box
+   * @param first step to begin with
+   */
+  public void begin(String path, Step first) throws IOException, RunRefused {
+    port = path;
+    attach();
+    if (path != null) {
+      desk.settings().withPort(path).save(desk.folder());
+    }
+    step = first;
+  }
+
+  private void attach() throws IOException, RunRefused {
+    demo = port == null ? new CalibrationDemo(ProbeOptions.of(1, Pace.MAX)) : null;
+    ProbePort line = demo != null ? demo.port() : desk.ports().open(port);
+    course.attach(line);
+    course.requireOff();
+  }
+
+  /**
+   * Does what the step is about and goes on to the next.
+   *
+   * @param reading of the person's meter where the step asks for one
+   */
+  public void go(Double reading) throws IOException, RunRefused, CalibrationRefused, LogException {
+    if (!course.attached()) {
+      attach();
+    }
+    leftOut = List.of();
+    switch (step) {
+      case ZERO -> {
+        join(() -> demo.volts(0));
+        leftOut = course.zero();
+        step = Step.VOLTS;
+      }
+      case VOLTS -> {
+        join(() -> demo.volts(CalibrationDemo.BATTERY_V));
+        leftOut = course.volts(reading);
+        step = Step.LOW;
+      }
+      case LOW -> flow(0, Step.LOW_READ);
+      case LOW_READ -> {
+        course.current(measured, reading);
+        step = Step.HIGH;
+      }
+      case HIGH -> flow(1, Step.HIGH_READ);
+      case HIGH_READ -> {
+        course.current(measured, reading);
+        lines = course.lines(voltsAccuracy, ampsAccuracy);
+        step = Step.RESULT;
+      }
+      case RESULT -> write();
+      case WRITTEN, CUT -> tryTheCut();
+      case START, CUT_DONE -> throw new IllegalStateException("nothing to do in " + step);
+    }
+  }
+
+  private void join(Runnable onDemo) {
+    if (demo != null) {
+      onDemo.run();
+    }
+  }
+
+  private void flow(int which, Step next) throws IOException, RunRefused {
+    join(() -> demo.resistor(CalibrationDemo.SUPPLY_V.get(which)));
+    measured = course.current(demo == null ? READ_METER_NANOS : 0);
+    step = next;
+  }
+
+  private void write() throws IOException, RunRefused, LogException {
+    long now = desk.time().epochMillis();
+    Calibration kept = course.write(lines, now / 1000);
+    try (BenchLog log =
+        BenchLog.open(demo == null ? desk.log() : desk.emulatedLog(), desk.time())) {
+      log.keep(kept);
+    }
+    if (demo == null) {
+      desk.settings().withCalibrated(now).save(desk.folder());
+    }
+    step = Step.WRITTEN;
+  }
+
+  private void tryTheCut() throws IOException, RunRefused {
+    if (step == Step.WRITTEN) {
+      step = Step.CUT;
+      return;
+    }
+    join(() -> demo.resistor(12));
+    cut = course.tryTheCut();
+    if (demo == null && cut.works()) {
+      desk.settings().withCutTried(desk.time().epochMillis()).save(desk.folder());
+    }
+    step = Step.CUT_DONE;
+  }
+
+  /** Opens the switch now; from any thread. */
+  public void off() {
+    course.off();
+  }
+
+  /** One step back; false at the begin. */
+  public boolean back() {
+    switch (step) {
+      case START -> {
+        return false;
+      }
+      case ZERO, CUT, CUT_DONE, WRITTEN -> step = Step.START;
+      default -> step = Step.values()[step.ordinal() - 1];
+    }
+    return true;
+  }
+
+  /** Begins anew; points that were taken are forgotten with the flow. */
+  boolean finished() {
+    return step == Step.WRITTEN || step == Step.CUT_DONE || step == Step.START;
+  }
+
+  /** Closes the line, the switch open; what was measured stays. */
+  void leave() {
+    course.close();
+  }
+}

@@ -1,0 +1,172 @@
+package firstamp.window.frame;
+
+import firstamp.window.present.BenchView.Sentence;
+import firstamp.window.widgets.Canvas;
+import firstamp.window.widgets.Palette;
+import firstamp.window.widgets.Shapes;
+import firstamp.window.widgets.Tone;
+import firstamp.window.widgets.WindowTheme;
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.Font;
+import java.awt.FontMetrics;
+import javax.swing.BorderFactory;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+
+/** The one sentence to read first, always at the same place; the alarm bar when there is one. */
+final class SentenceBar {
+  static final int HEIGHT = 104;
+  static final int FOLDED_HEIGHT = 62;
+  private static final float FOLDED_POINTS = 26;
+  private static final int PADDING = 18;
+
+  /** Room for the headline before the bar has been laid out. */
+  private static final int USUAL_WIDTH = 1000;
+
+  private static final Font FAR = WindowTheme.font(true, WindowTheme.FAR_POINTS);
+
+  private final Palette palette;
+  private final JPanel bar = new JPanel(new BorderLayout(14, 0));
+  private final JPanel texts = new JPanel(new BorderLayout(0, 2));
+  private final JLabel headline = new JLabel(" ");
+  private final JTextArea action = new JTextArea();
+  private final Canvas shape;
+  private final JPanel right = new JPanel(new BorderLayout());
+  private boolean folded;
+  private int fitted;
+  private Sentence shown = new Sentence(Tone.PLAIN, "", "");
+
+  SentenceBar(Palette palette) {
+    this.palette = palette;
+    shape =
+        new Canvas(
+            "sentence-shape",
+            64,
+            40,
+            (g, w, h) -> {
+              g.setColor(WindowTheme.colour(palette.groundOf(shown.tone())));
+              g.fillRect(0, 0, w, h);
+              g.setColor(WindowTheme.colour(palette.inkOn(shown.tone())));
+              int size = folded ? 34 : 44;
+              Shapes.draw(g, shown.tone(), 14, Math.max(4, (h - size) / 2.0), size);
+            });
+    headline.setName("sentence-headline");
+    headline.setFont(FAR);
+    plain(action, "sentence-action", WindowTheme.READING_POINTS);
+    texts.setOpaque(false);
+    texts.add(headline, BorderLayout.NORTH);
+    texts.add(action, BorderLayout.CENTER);
+    bar.setName("sentence");
+    bar.setBorder(BorderFactory.createEmptyBorder(8, 4, 8, 14));
+    bar.add(shape, BorderLayout.WEST);
+    bar.add(texts, BorderLayout.CENTER);
+    right.setOpaque(false);
+    bar.add(right, BorderLayout.EAST);
+    bar.setPreferredSize(new Dimension(100, HEIGHT));
+  }
+
+  private static void plain(JTextArea area, String name, int points) {
+    area.setName(name);
+    area.setEditable(false);
+    area.setFocusable(false);
+    area.setLineWrap(true);
+    area.setWrapStyleWord(true);
+    area.setOpaque(false);
+    area.setBorder(null);
+    area.setFont(WindowTheme.font(false, points));
+  }
+
+  JComponent component() {
+    return bar;
+  }
+
+  /** What lies at its right end; null = nothing. */
+  void beside(JComponent keys) {
+    right.removeAll();
+    if (keys != null) {
+      right.add(keys, BorderLayout.CENTER);
+    }
+    right.revalidate();
+    bar.repaint();
+  }
+
+  /** In one line each where the room is small; the whole text is then in the tool tip. */
+  void fold(boolean small) {
+    if (small == folded) {
+      return;
+    }
+    folded = small;
+    action.setLineWrap(!small);
+    action.setFont(
+        WindowTheme.font(false, small ? WindowTheme.LEAST_POINTS : WindowTheme.READING_POINTS));
+    bar.setBorder(
+        small
+            ? BorderFactory.createEmptyBorder(4, 4, 4, 10)
+            : BorderFactory.createEmptyBorder(8, 4, 8, 14));
+    Sentence now = shown;
+    shown = null;
+    show(now);
+  }
+
+  void show(Sentence sentence) {
+    int height = neededHeight();
+    boolean same = sentence.equals(shown) && texts.getWidth() == fitted;
+    if (same && height == bar.getPreferredSize().height) {
+      return;
+    }
+    shown = sentence;
+    fitted = texts.getWidth();
+    headline.setText(sentence.headline());
+    fit();
+    action.setText(folded ? oneLine(sentence.action()) : sentence.action());
+    bar.setToolTipText(folded ? sentence.action() : null);
+    headline.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
+    action.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
+    bar.setBackground(WindowTheme.colour(palette.groundOf(sentence.tone())));
+    shape.say(sentence.tone().name().toLowerCase(java.util.Locale.ROOT));
+    bar.getAccessibleContext().setAccessibleName(sentence.headline() + ". " + sentence.action());
+    bar.setPreferredSize(new Dimension(100, neededHeight()));
+    bar.revalidate();
+    bar.repaint();
+  }
+
+  /** Names of rails are the person's own: one that is too long makes its line smaller. */
+  private void fit() {
+    Font far = folded ? WindowTheme.font(true, FOLDED_POINTS) : FAR;
+    int room = texts.getWidth() > 0 ? texts.getWidth() : USUAL_WIDTH;
+    int width = headline.getFontMetrics(far).stringWidth(headline.getText()) + 2;
+    headline.setFont(
+        width <= room ? far : WindowTheme.font(true, far.getSize2D() * (room - 2) / width));
+  }
+
+  /** As many words as fit into a line. */
+  private String oneLine(String text) {
+    int room = texts.getWidth() > 0 ? texts.getWidth() - 2 : USUAL_WIDTH;
+    FontMetrics metrics = action.getFontMetrics(action.getFont());
+    String part = text;
+    while (metrics.stringWidth(part) > room && part.lastIndexOf(' ') > 0) {
+      part = part.substring(0, part.lastIndexOf(' ')) + " \u2026";
+      part = part.replace(" \u2026 \u2026", " \u2026");
+      if (metrics.stringWidth(part) > room) {
+        part = part.substring(0, part.length() - 2);
+      }
+    }
+    return part;
+  }
+
+  /** A long text makes the bar higher rather than losing its end. */
+  private int neededHeight() {
+    if (folded) {
+      return FOLDED_HEIGHT;
+    }
+    if (texts.getWidth() <= 0) {
+      return HEIGHT;
+    }
+    action.setSize(texts.getWidth(), Short.MAX_VALUE);
+    return Math.max(
+        HEIGHT, headline.getPreferredSize().height + action.getPreferredSize().height + PADDING);
+  }
+}

@@ -1,0 +1,335 @@
+package firstamp.window.pages;
+
+import firstamp.app.AwakeKeeper;
+import firstamp.app.Hearing;
+import firstamp.app.Watched;
+import firstamp.app.WireShelf;
+import firstamp.bench.BenchSession;
+import firstamp.bench.Snapshot;
+import firstamp.model.TimeSource;
+import firstamp.run.TripsInARow;
+import firstamp.window.page.Page;
+import firstamp.window.page.PageStrokes;
+import firstamp.window.page.Tools;
+import firstamp.window.present.BenchPresenter;
+import firstamp.window.present.BenchView;
+import firstamp.window.present.LiveSet;
+import firstamp.window.watch.BenchPanel;
+import firstamp.window.watch.Keys;
+import firstamp.window.widgets.Tone;
+import firstamp.window.words.Spoken;
+import java.awt.Toolkit;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import javax.swing.JComponent;
+
+/**
+ * A set being watched, or the replay of one. Leaving it asks once while something is on, and waits
+ * until the rails are down.
+ */
+public final class WatchPage implements Page, LiveSet.Feeding {
+  /** Where hours are in view figures that change 11 times a second can be read as well. */
+  private static final int WIDE_ONE_IN = 3;
+
+  /** Nobody seems to be there: it beeps so often until it switches off. */
+  private static final int BEEP_EVERY_S = 5;
+
+  private final Tools tools;
+  private final Watched watched;
+  private final BenchSession session;
+  private final AwakeKeeper awake;
+  private final BenchPanel panel;
+  private final ExecutorService keeping =
+      Executors.newSingleThreadExecutor(
+          task -> {
+            Thread thread = new Thread(task, "window-awake");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private final Keys keys;
+  private final Spoken spoken;
+  private Runnable wished;
+  private Runnable leaving;
+  private LocatePage searching;
+  private TrialPage wiring;
+  private Tone lastTone = Tone.PLAIN;
+  private boolean keptAwake;
+  private int ticks;
+  private Integer lastLeft;
+
+  public WatchPage(Tools tools, Watched watched) {
+    this.tools = tools;
+    this.watched = watched;
+    this.session = watched.session();
+    spoken = new Spoken(tools.words().locale());
+    this.awake = tools.shell().options().keepAwake() ? AwakeKeeper.ofThisSystem() : null;
+    panel =
+        new BenchPanel(
+            session,
+            watched.hearing(),
+            new BenchPresenter(tools.words().locale()),
+            tools.palette(),
+            TimeSource.system(),
+            this::agree);
+    keys = new Keys(panel);
+    panel.whenMarking(() -> tools.shell().mark(session));
+    panel.whenThinking(this::search, this::wires);
+    panel.whenAgain(this::again);
+    if (watched.sheet() != null && tools.desk() != null) {
+      panel.whenPortRefused(
+          () -> tools.shell().leaveFor(() -> new ReadyPage(tools, watched.sheet())));
+    }
+    panel.show(session.snapshot(), null, true);
+    if (watched.log() != null && tools.desk() != null) {
+      panel.whenOver(this::verdict, this::home);
+    }
+  }
+
+  public BenchPanel panel() {
+    return panel;
+  }
+
+  @Override
+  public BenchSession session() {
+    return session;
+  }
+
+  @Override
+  public String name() {
+    return "watch";
+  }
+
+  @Override
+  public String title() {
+    return panel.view().title();
+  }
+
+  @Override
+  public JComponent component() {
+    return panel.component();
+  }
+
+  @Override
+  public JComponent controls() {
+    return panel.controls();
+  }
+
+  @Override
+  public JComponent sentenceKeys() {
+    return panel.sentenceKeys();
+  }
+
+  @Override
+  public PageStrokes strokes() {
+    return keys;
+  }
+
+  @Override
+  public LiveSet.Stand stand() {
+    return LiveSet.Stand.of(session.snapshot());
+  }
+
+  @Override
+  public void off() {
+    panel.off();
+  }
+
+  @Override
+  public void touched() {
+    session.touched();
+  }
+
+  @Override
+  public BenchView view() {
+    return panel.view();
+  }
+
+  @Override
+  public void tick(boolean focused) {
+    ticks++;
+    if (panel.time().wide() && ticks % WIDE_ONE_IN != 0) {
+      return;
+    }
+    Snapshot now = session.snapshot();
+    panel.show(now, mayFallAsleep(), focused);
+    heard(now);
+    if (leaving != null && over()) {
+      Runnable go = leaving;
+      leaving = null;
+      go.run();
+    }
+  }
+
+  /** The same where another page is in front: what the frame says of it, and what is heard. */
+  public void follow(boolean focused) {
+    Snapshot now = session.snapshot();
+    panel.look(now, mayFallAsleep(), focused);
+    heard(now);
+  }
+
+  private String mayFallAsleep() {
+    String problem = awake == null ? null : awake.problem();
+    return problem == null ? null : spoken.mode(problem);
+  }
+
+  private void heard(Snapshot now) {
+    keepAwake(now);
+    Tone tone = panel.view().sentence().tone();
+    if (tone == Tone.ALARM && lastTone != Tone.ALARM && now.kind() != Snapshot.Kind.REPLAY) {
+      if (watched.hearing().state() != Hearing.State.NOT_WANTED) {
+        Toolkit.getDefaultToolkit().beep();
+      }
+      tools.shell().toFront();
+    }
+    lastTone = tone;
+    Integer left = now.phase() == Snapshot.Phase.ON ? now.beside().untouchedOffInS() : null;
+    if (left != null && !left.equals(lastLeft) && left % BEEP_EVERY_S == 0) {
+      Toolkit.getDefaultToolkit().beep();
+      tools.shell().toFront();
+    }
+    lastLeft = left;
+  }
+
+  private void keepAwake(Snapshot now) {
+    boolean wanted =
+        awake != null
+            && now.kind() != Snapshot.Kind.REPLAY
+            && now.phase() != Snapshot.Phase.ENDED
+            && now.phase() != Snapshot.Phase.CONNECTING;
+    if (wanted != keptAwake) {
+      keptAwake = wanted;
+      keeping.execute(wanted ? awake::keep : awake::let);
+    }
+  }
+
+  /**
+   * Leaves once it is over. While the switch is closed or may close it asks, once; then it waits
+   * until the rails are down, and a second wish does not wait.
+   */
+  public void leave(Runnable then) {
+    if (over() || leaving != null) {
+      leaving = null;
+      then.run();
+    } else if (LiveSet.Stand.closable(session.snapshot().phase())) {
+      wished = then;
+      panel.askClose();
+    } else {
+      leaving = then;
+      panel.leaving();
+    }
+  }
+
+  private void agree() {
+    session.leave();
+    leaving = wished;
+    panel.leaving();
+  }
+
+  /** A window that cannot show the set must not leave it on. */
+  @Override
+  public void failed() {
+    session.leave();
+  }
+
+  /** To the first screen. */
+  void home() {
+    tools.shell().home();
+  }
+
+  private void verdict() {
+    Integer number = session.snapshot().powerUp();
+    if (over() && number != null) {
+      tools.shell().open(new VerdictPage(tools, watched, number, this));
+    }
+  }
+
+  /** What is different now? Asked before it is switched on again after a trip. */
+  private void again(int trip) {
+    Snapshot now = session.snapshot();
+    if (tools.desk() == null || watched.log() == null) {
+      again(trip, TripsInARow.FIRST);
+      return;
+    }
+    String set = now.sheet().set().name();
+    String justNow =
+        now.phase() == Snapshot.Phase.ENDED || now.trip() == null ? null : now.trip().cause().id();
+    tools
+        .shell()
+        .aside(
+            () -> tools.desk().trips(watched.log(), set, justNow),
+            trips -> again(trip, trips),
+            unreadable -> again(trip, TripsInARow.FIRST));
+  }
+
+  private void again(int trip, TripsInARow trips) {
+    tools.shell().open(new AgainPage(tools, session, trip, trips, this));
+  }
+
+  /** The search for a lost signal: live, or as it was in the power-up that is played. */
+  void search() {
+    if (session.search() != null) {
+      // The one that was left: what was half typed is still there.
+      searching = searching == null ? new LocatePage(tools, session, null, this) : searching;
+      tools.shell().open(searching);
+      return;
+    }
+    Integer number = session.snapshot().powerUp();
+    if (tools.desk() != null && watched.log() != null && number != null) {
+      tools
+          .shell()
+          .aside(
+              () -> tools.desk().search(watched.log(), number),
+              found -> {
+                if (found != null) {
+                  tools.shell().open(new LocatePage(tools, null, found, this));
+                }
+              },
+              this::unreadable);
+    }
+  }
+
+  /** The wires of unknown place that the sheet names. */
+  void wires() {
+    if (wiring != null) {
+      tools.shell().open(wiring);
+    } else if (tools.desk() != null && !session.snapshot().sheet().unknownWires().isEmpty()) {
+      WireShelf shelf = new WireShelf(tools.desk(), watched.log());
+      tools
+          .shell()
+          .aside(
+              () -> shelf.of(session.snapshot().sheet()),
+              wires -> {
+                wiring = new TrialPage(tools, wires, shelf, this);
+                tools.shell().open(wiring);
+              },
+              this::unreadable);
+    }
+  }
+
+  private void unreadable(Exception failure) {
+    panel.refuse(tools.why(failure));
+  }
+
+  private boolean over() {
+    Snapshot now = session.snapshot();
+    return now.kind() == Snapshot.Kind.REPLAY || now.phase() == Snapshot.Phase.ENDED;
+  }
+
+  /** Another page shows the same session now. */
+  public void replaced() {
+    if (keptAwake) {
+      keptAwake = false;
+      keeping.execute(awake::let);
+    }
+    keeping.shutdown();
+  }
+
+  @Override
+  public void end() {
+    watched.end();
+    if (awake != null && keptAwake) {
+      keeping.execute(awake::let);
+    }
+    keeping.shutdown();
+  }
+}

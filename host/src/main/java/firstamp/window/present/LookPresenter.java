@@ -1,0 +1,122 @@
+package firstamp.window.present;
+
+import firstamp.analysis.figures.InrushExpected;
+import firstamp.bench.Snapshot;
+import firstamp.model.Summary;
+import firstamp.window.widgets.Tone;
+import firstamp.window.words.Numbers;
+import firstamp.window.words.Words;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** What the first look through the resistor found, in words. */
+public final class LookPresenter {
+  private final Words words;
+  private final Numbers numbers;
+
+  public LookPresenter(Words words, Numbers numbers) {
+    this.words = words;
+    this.numbers = numbers;
+  }
+
+  /**
+   * The card.
+   *
+   * @param tone of the finding
+   * @param headline the finding
+   * @param figures resistance and capacitance, large
+   * @param lines what the figures mean
+   */
+  public record LookView(Tone tone, String headline, String figures, List<String> lines) {}
+
+  /** The card of a snapshot; null before a look was made. */
+  public LookView view(Snapshot now) {
+    Summary.LookFigures look = now.look();
+    if (look == null) {
+      return null;
+    }
+    List<String> figures = new ArrayList<>();
+    List<String> lines = new ArrayList<>();
+    lines.add(words.getOr("firstlook." + look.result() + ".more", words.get("firstlook.other")));
+    Double stepOhm = stepOhm(now);
+    if (look.ohm() != null) {
+      String said = numbers.ohms(look.ohm()).toString();
+      figures.add(look.atMost() ? words.get("value.atMost", said) : said);
+      lines.add(words.get("firstlook.ohm"));
+    }
+    if (look.uF() != null) {
+      figures.add(numbers.microfarads(look.uF()).toString());
+      lines.add(words.get("firstlook.farad"));
+    } else if (look.supplyV() != null) {
+      lines.add(words.get("firstlook.noFarad"));
+    }
+    if (look.supplyV() != null) {
+      lines.add(words.get("firstlook.supply", numbers.volts(look.supplyV())));
+    }
+    String inrush = inrush(now);
+    if (inrush != null) {
+      lines.add(inrush);
+    }
+    if (stepOhm != null) {
+      lines.add(
+          words.get(
+              "firstlook.step",
+              numbers.fixed(now.beside().lookScale().stepV() * 1000, 0) + " mV",
+              numbers.amps(lookA(now)),
+              numbers.ohms(stepOhm)));
+    }
+    return new LookView(
+        tone(look.result()),
+        words.getOr("firstlook." + look.result(), look.result().toUpperCase(Locale.ROOT)),
+        String.join("     ", figures),
+        lines);
+  }
+
+  /** The inrush to be expected; null = it has been, the switch stays open, or it is not known. */
+  private String inrush(Snapshot now) {
+    Snapshot.LookScale scale = now.beside().lookScale();
+    InrushExpected expected = scale == null ? null : scale.inrush();
+    if (expected == null || now.closedMs() != null || tone(now.look().result()) == Tone.ALARM) {
+      return null;
+    }
+    String ms = numbers.fixed(expected.ms(), expected.ms() < 10 ? 1 : 0) + " ms";
+    return expected.limitA() == null
+        ? words.get("firstlook.inrush", numbers.amps(expected.peakA()), ms)
+        : words.get(
+            "firstlook.inrushHeld",
+            numbers.amps(expected.limitA()),
+            ms,
+            numbers.amps(expected.peakA()));
+  }
+
+  /** Whether a look was made that kept the switch open. */
+  public static boolean keptOpen(Snapshot now) {
+    return now.look() != null && now.closedMs() == null && now.phase() == Snapshot.Phase.ENDED;
+  }
+
+  /** The current through resistor and set when nothing charges any more; null = not known. */
+  private static Double lookA(Snapshot now) {
+    Snapshot.LookScale scale = now.beside().lookScale();
+    Double supplyV = now.look().supplyV();
+    if (scale == null || supplyV == null || now.look().ohm() == null) {
+      return null;
+    }
+    return supplyV / (scale.resistorOhm() + now.look().ohm());
+  }
+
+  /** What one step of the volts input is in ohms here. */
+  private static Double stepOhm(Snapshot now) {
+    Double amps = lookA(now);
+    return amps == null || !(amps > 0) ? null : (Double) (now.beside().lookScale().stepV() / amps);
+  }
+
+  private static Tone tone(String result) {
+    return switch (result) {
+      case "clear" -> Tone.CALM;
+      case "skipped" -> Tone.PLAIN;
+      case "low", "nothing-joined" -> Tone.CAUTION;
+      default -> Tone.ALARM;
+    };
+  }
+}
