@@ -145,6 +145,31 @@ def off_by(values, s2=False):
     return told(got, {"off": abs(got["amps_end"]) < 2e-3}, before=-got["amps_start"], after=-got["amps_end"])
 
 
+def port_falls(volts, slope):
+    """The computer's plug is pulled, or its volts sag, at 12 ms: the pins fall with the 5 V; under 4.3 V the chip is in reset and they float."""
+    def edit(name, line):
+        line = line.replace("pump*V(ph)", "pump*(V(5V,CH)>4.3?1:0)*V(ph)").replace("pump*(1-", "pump*(V(5V,CH)>4.3?1:0)*(1-").replace("run > 0.75 ?", "run > 0.75 && V(5V,CH) > 4.3 ?")
+        return line.replace("V=usb", f"V=time < 12m ? usb : max({volts},usb-(time-12m)/{slope}*(usb-{volts}))") if name == "models.lib" else line
+
+    got = once("safety", dict(pump=1, run=1), [edit])
+    ms = (got.get("opens", 16e-3) - 12e-3) * 1e3
+    return told(got, {"off": abs(got["amps_end"]) < 2e-3, "within 3 ms": ms < 3}, before=-got["amps_start"], offMs=ms)
+
+
+def floor_of_u4():
+    """U4 of a type that cannot go under 20 mV: J still sees every milliampere, by its pedestal before the amplifier."""
+    inside = []
+
+    def edit(name, line):
+        if line.startswith(".subckt"):
+            inside[:] = [line.split(" ")[1]]
+        return "B2 y vn V=max(20m,V(x,vn))" if inside == ["OPAMPZ"] and line == "E1 y vn x vn 1" else line
+
+    got = once("ranges", {}, [edit])
+    seen = (got["j_1ma"] - got["j_0"]) / COUNT * J_AMPERES
+    return told(got, {"1 mA within 0.05": abs(seen - 1e-3) < 0.05e-3, "200 mA within 1 %": abs((got["j_200ma"] - got["j_0"]) / COUNT * J_AMPERES - 0.2) < 2e-3}, milliampere=seen * 1e3)
+
+
 def reversed_supply(volts):
     got = once("reversed", dict(volts=volts))
     if volts < 0:
@@ -176,7 +201,9 @@ def rows():
             add("look", f"look-{volts}V-{ohm}ohm-{chassis}", f"{volts} V, {ohm} ohm, module in the {'plus' if chassis == 0 else 'minus'} lead", lambda a=(volts, ohm, chassis): look(*a), chassis == 0 and volts == 12)
     for name, values, on in (("both on", {}, True), ("jaw off, off", dict(jaw=1e9), False), ("sense off, off", dict(sense=1e9), False), ("jaw off, look", dict(jaw=1e9, look=1), False),
                              ("jaw off, on", dict(jaw=1e9, pump=1, run=1), False), ("jaw off, on, 60 V", dict(jaw=1e9, pump=1, run=1, volts=60), False),
-                             ("jaw off, on, computer 100 kohm to earth", dict(jaw=1e9, pump=1, run=1, earth=1e5), False), ("jaw of 200 ohm", dict(jaw=200), True)):
+                             ("jaw off, on, computer 100 kohm to earth", dict(jaw=1e9, pump=1, run=1, earth=1e5), False), ("jaw of 200 ohm", dict(jaw=200), True),
+                             ("jaw off, 12 V, 210 ohm, look", dict(jaw=1e9, look=1, volts=12, rset=210), False), ("jaw off, 12 V, 2 kohm, off", dict(jaw=1e9, volts=12, rset=2000), False),
+                             ("jaw off, 12 V, 210 ohm, on", dict(jaw=1e9, pump=1, run=1, volts=12, rset=210), False), ("jaw off, 30 V, 210 ohm, on", dict(jaw=1e9, pump=1, run=1, volts=30, rset=210), False)):
         add("chassis clip", f"jaw-{name}", name, lambda a=(name, values, on): jaw(*a), name in ("both on", "jaw off, on"))
     for name, values, wide in (("narrow", {}, False), ("on 2.3 V", dict(on2=2.2917), False), ("behind 1 Mohm", dict(ohm3="1Meg"), False), ("wide", {}, True), ("wide on 2.1 V", dict(on2=2.1253), True),
                                ("head + off", dict(headp=1e12), False), ("head - off", dict(headn=1e12), False), ("head both off", dict(headp=1e12, headn=1e12), False), ("meter off", dict(meter=1e12), False)):
@@ -196,6 +223,9 @@ def rows():
     for name, values, s2 in (("button", dict(pump=1, run=1, button=1), False), ("pedal, S2 closed", dict(pump=1, run=1, pedal=1), True), ("pin floats", dict(pump=1, run=0.5), False),
                              ("pump without RUN", dict(pump=1, run=0), False), ("RUN without pump", dict(pump=0, run=1), False), ("without power", dict(pump=1, run=1, usb=0), False)):
         add("off without the chip", f"off-{name}", name, lambda a=(values, s2): off_by(*a), name in ("button", "RUN without pump"))
+    add("off without the chip", "off-USB pulled", "USB pulled while on", lambda: port_falls(0, "1u"), False)
+    add("off without the chip", "off-USB sags", "USB sags to 2 V within 2 ms while on", lambda: port_falls(2, "2m"), False)
+    add("zeros", "floor-of-U4", "U4 cannot go under 20 mV", floor_of_u4, False)
     for volts in (-60, -3, 5, 60):
         add("polarity", f"polarity{volts}V", f"supply of {volts} V", lambda v=volts: reversed_supply(v), volts == -60)
     add("polarity", "wrong-side", "S1 on the wrong side", wrong_side, False)

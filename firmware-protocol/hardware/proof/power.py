@@ -86,11 +86,11 @@ def parts(seed):
 
 # -- closing -------------------------------------------------------------------------------------------------------------------
 
-def closing(volts, uf, supply, load_ohm, lead, celsius, chassis=0, motor=1e9, seed=None):
+def closing(volts, uf, supply, load_ohm, lead, celsius, chassis=0, motor=1e9, seed=None, looked=True):
     """Closes onto a healthy set; the time rules of the program are applied to what the bench shows."""
     farad = uf * 1e-6
     ohm = 1 / (1 / load_ohm + 1 / motor)
-    v0 = after_look(volts, farad, ohm)
+    v0 = after_look(volts, farad, ohm) if looked else 0
     ilim, csup, esr = supply
     tend = 3e-3 + max(6e-3, min(45e-3, 4 * farad * (volts - v0) / 3))
     values = dict(volts=volts, cset=f"{uf}u", esrset="30m" if uf > 2000 else "80m", rset=f"{load_ohm:.5g}", rmotor=f"{motor:.5g}", v0=f"{v0:.4g}", lead=lead,
@@ -108,6 +108,26 @@ def closing(volts, uf, supply, load_ohm, lead, celsius, chassis=0, motor=1e9, se
 STIFF, CURRENT_LIMITED, BATTERY = (1000, "470u", "50m"), (3, "2200u", "50m"), (1000, "1n", "50m")
 SUPPLIES = {"stiff 470 uF": STIFF, "3 A 2200 uF": CURRENT_LIMITED, "battery": BATTERY}
 DOMAIN = ((3, 22), (3, 4700), (12, 22), (12, 4700), (24, 22), (24, 4700), (40, 22), (40, 2200), (52, 1500), (60, 22), (60, 1000))
+
+
+# Sets that a hard switch would have called a short: volts, ohm, uF, uF of the supply, lead, whether there was a look.
+ORDINARY = ((12, 210, 1000, 470, "1u", True), (12, 210, 22, 470, "1u", True), (9, 150, 22, 100, "1u", True), (12, 210, 470, 470, "10u", True), (12, 210, 100, 470, "10u", True),
+            (24, 300, 470, 470, "1u", True), (40, 400, 1000, 470, "1u", False), (60, 600, 1000, 470, "1u", False))
+
+
+def ordinary():
+    rows = []
+    for volts, ohm, uf, csup, lead, looked in ORDINARY:
+        rows.append(Row(f"ordinary-{volts}V-{uf}uF-{lead}", "closing, ordinary sets", f"{volts} V, {ohm} ohm, {uf} uF{'' if looked else ', without a look'}",
+                        lambda a=(volts, uf, (1000, f"{csup}u", "50m"), ohm, lead, 27), k=looked: closing(*a, looked=k), (volts, uf) == (12, 1000)))
+    for volts, uf, leads in ((12, 470, "all"), (12, 1000, "all"), (24, 470, "all"), (24, 1000, "all"), (40, 470, "all"), (40, 1000, "all"), (60, 470, "all"),
+                             (12, 22, "5u"), (12, 4700, "5u"), (24, 22, "5u"), (24, 4700, "5u"), (40, 22, "5u"), (60, 22, "5u"), (60, 1000, "5u")):
+        for lead in ("0.5u", "5u", "20u") if leads == "all" else (leads,):
+            for supply in ("stiff 470 uF", "3 A 2200 uF"):
+                for amps in (0.05, 1.5):
+                    rows.append(Row(f"grid-{volts}V-{uf}uF-{supply}-{lead}-{amps}A".replace(" ", ""), "closing, grid", f"{volts} V {uf} uF",
+                                    lambda a=(volts, uf, SUPPLIES[supply], volts / amps, lead, 27): closing(*a)))
+    return rows
 
 
 def closings():
@@ -160,6 +180,12 @@ def shorts():
                 for after in (0.02, 0.1, 1, 10, 30):
                     rows.append(Row(f"short-{volts}V-{ohm}ohm-{lead}-{after}ms", "shorts", f"{volts} V, {after} ms after closing",
                                     lambda a=(volts, ohm, lead, after, int(after > 1)): short(*a), ohm == 0.02 and lead == "0.5u" and after in (0.1, 30) and volts in (12, 60)))
+    for volts in (12, 24, 30, 60):
+        for lead in ("0.7u", "1.5u", "10u"):
+            rows.append(Row(f"short-{volts}V-0.05ohm-{lead}", "shorts", f"{volts} V, 50 mohm, leads of {lead}H", lambda a=(volts, 0.05, lead, 30): short(*a)))
+    for volts in (12, 24, 60):
+        for ohm in (0.02, 0.1, 0.5, 2.5):
+            rows.append(Row(f"short-{volts}V-{ohm}ohm-5u", "shorts", f"{volts} V, leads of 5 uH", lambda a=(volts, ohm, "5u", 30): short(*a)))
     for volts in (24, 60):
         for celsius in (0, 60):
             rows.append(Row(f"short-{volts}V-{celsius}C", "shorts", f"{volts} V, {celsius} C", lambda a=(volts, 0.02, "0.5u", 30, 0, celsius): short(*a)))
@@ -214,4 +240,4 @@ def plugs():
 
 
 def rows():
-    return closings() + shorts() + drives() + plugs()
+    return closings() + ordinary() + shorts() + drives() + plugs()

@@ -22,8 +22,12 @@ import power  # noqa: E402
 import report  # noqa: E402
 import faults  # noqa: E402
 import inputs  # noqa: E402
+import paths  # noqa: E402
 import spice  # noqa: E402
 from spice import HARDWARE, NoResult  # noqa: E402
+
+
+MODULES = (power, faults, inputs, paths)
 
 
 def content(module):
@@ -106,9 +110,9 @@ def main():
     options.add_argument("--commit", default="")
     asked = options.parse_args()
     if asked.broken:
-        return broken([row for module in (power, faults, inputs) for row in module.rows()])
+        return broken([row for module in MODULES for row in module.rows()])
     asked.kept.mkdir(parents=True, exist_ok=True)
-    rows = [(row, key) for module in (power, faults, inputs) for key in [content(module)] for row in module.rows()
+    rows = [(row, key) for module in MODULES for key in [content(module)] for row in module.rows()
             if asked.group in row.group and (row.drawn or not asked.drawn)]
     asked_for = len(rows)
     if asked.kept_only:
