@@ -186,6 +186,12 @@ public final class Desk {
     return DeskSettings.load(folder());
   }
 
+  /** A probe box has answered on this port: it is offered again the next time. */
+  public void keepPort(String path) throws IOException {
+    boolean typed = ports.list().stream().noneMatch(each -> each.path().equals(path));
+    settings().withPort(path, typed).save(folder());
+  }
+
   /** What was answered before earlier power-ups, and how each set was left. */
   public synchronized AnswerBook answers() {
     if (answers == null) {

@@ -17,7 +17,8 @@ import java.util.Locale;
  * What the window remembers from one day to the next, in a small file beside the bench log. Null =
  * never said.
  *
- * @param port of the probe box
+ * @param port on which a probe box answered last
+ * @param portTyped whether it was typed by hand: no list of this computer names it
  * @param language two letters
  * @param theme light, dark, high-contrast
  * @param scale of the whole window
@@ -30,6 +31,7 @@ import java.util.Locale;
 @JsonIgnoreProperties(ignoreUnknown = true)
 public record DeskSettings(
     String port,
+    Boolean portTyped,
     String language,
     String theme,
     Double scale,
@@ -41,7 +43,7 @@ public record DeskSettings(
   private static final String FILE = "window.json";
 
   public static DeskSettings none() {
-    return new DeskSettings(null, null, null, null, null, null, null, null);
+    return new DeskSettings(null, null, null, null, null, null, null, null, null);
   }
 
   /** What stands in the folder; nothing where there is no such file or it makes no sense. */
@@ -81,14 +83,23 @@ public record DeskSettings(
     return new WindowOptions(WindowOptions.Theme.of(theme), locale, keepAwake);
   }
 
-  public DeskSettings withPort(String next) {
+  public DeskSettings withPort(String next, boolean typed) {
     return new DeskSettings(
-        next, language, theme, scale, cutTriedEpochMs, calibratedEpochMs, remindFromEpochMs, pedal);
+        next,
+        typed ? true : null,
+        language,
+        theme,
+        scale,
+        cutTriedEpochMs,
+        calibratedEpochMs,
+        remindFromEpochMs,
+        pedal);
   }
 
   public DeskSettings withLook(Locale locale, WindowOptions.Theme look, Double size) {
     return new DeskSettings(
         port,
+        portTyped,
         locale.getLanguage(),
         look.id(),
         size,
@@ -100,17 +111,41 @@ public record DeskSettings(
 
   DeskSettings withCutTried(long epochMs) {
     return new DeskSettings(
-        port, language, theme, scale, epochMs, calibratedEpochMs, remindFromEpochMs, pedal);
+        port,
+        portTyped,
+        language,
+        theme,
+        scale,
+        epochMs,
+        calibratedEpochMs,
+        remindFromEpochMs,
+        pedal);
   }
 
   DeskSettings withCalibrated(long epochMs) {
     return new DeskSettings(
-        port, language, theme, scale, cutTriedEpochMs, epochMs, remindFromEpochMs, pedal);
+        port,
+        portTyped,
+        language,
+        theme,
+        scale,
+        cutTriedEpochMs,
+        epochMs,
+        remindFromEpochMs,
+        pedal);
   }
 
   public DeskSettings withRemindFrom(long epochMs) {
     return new DeskSettings(
-        port, language, theme, scale, cutTriedEpochMs, calibratedEpochMs, epochMs, pedal);
+        port,
+        portTyped,
+        language,
+        theme,
+        scale,
+        cutTriedEpochMs,
+        calibratedEpochMs,
+        epochMs,
+        pedal);
   }
 
   /** The job of a pedal; an off where none was chosen. */
@@ -121,6 +156,7 @@ public record DeskSettings(
   public DeskSettings withPedal(PedalJob job) {
     return new DeskSettings(
         port,
+        portTyped,
         language,
         theme,
         scale,

@@ -134,7 +134,7 @@ public final class ProbeFlow {
     port = path;
     attach();
     if (path != null) {
-      desk.settings().withPort(path).save(desk.folder());
+      desk.keepPort(path);
     }
     step = first;
   }

@@ -172,8 +172,18 @@ class FlowPagesTest {
         .extracting(OpenQuestion::id)
         .containsExactly("cautions", "above-60", "hook-up", "speaker-off", "hands-out");
     assertThat(now.phase()).isIn(Snapshot.Phase.CONNECTING, Snapshot.Phase.OPEN);
+    assertThat(desk.settings().port()).as("nobody has answered yet").isNull();
+    for (int round = 0; round < 500 && desk.settings().port() == null; round++) {
+      on(
+          () -> {
+            watching.tick(true);
+            return null;
+          });
+      Thread.sleep(20);
+    }
     watching.end();
     assertThat(desk.settings().port()).isEqualTo(TestBench.PORT);
+    assertThat(desk.settings().portTyped()).isNull();
   }
 
   @Test

@@ -16,8 +16,6 @@ import firstamp.window.widgets.WindowTheme;
 import firstamp.window.words.Words;
 import java.awt.BorderLayout;
 import java.awt.FlowLayout;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.Callable;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -226,36 +224,20 @@ public final class ProbePage implements Page, LiveSet.Feeding {
     return page;
   }
 
-  /** A port and what was used last. */
-  private record Seen(List<String> paths, String last) {}
-
   @Override
   public void shown() {
     Desk desk = tools.desk();
-    tools
-        .shell()
-        .aside(
-            () -> {
-              List<String> paths = new ArrayList<>();
-              desk.ports().list().forEach(each -> paths.add(each.path()));
-              return new Seen(paths, desk.settings().port());
-            },
-            this::ports,
-            this::failed);
+    tools.shell().aside(() -> PortsOffered.of(desk), this::ports, this::failed);
     if (flow.step().asksNumber()) {
       entry.requestFocusInWindow();
     }
   }
 
-  private void ports(Seen seen) {
+  private void ports(PortsOffered offered) {
     port.removeAllItems();
-    seen.paths().forEach(port::addItem);
+    offered.paths().forEach(port::addItem);
     port.addItem(words.get("probe.emulated"));
-    boolean known = seen.last() != null && seen.paths().contains(seen.last());
-    port.setSelectedItem(
-        known
-            ? seen.last()
-            : seen.paths().isEmpty() ? words.get("probe.emulated") : seen.paths().get(0));
+    port.setSelectedItem(offered.first() == null ? words.get("probe.emulated") : offered.first());
   }
 
   private String path() {

@@ -1,7 +1,7 @@
 package firstamp.window.pages;
 
 import firstamp.app.Desk;
-import firstamp.app.Ports;
+import firstamp.app.DeskSettings;
 import firstamp.app.ReadySheet;
 import firstamp.model.Conditions;
 import firstamp.sheet.SheetException;
@@ -14,7 +14,6 @@ import firstamp.window.widgets.WindowTheme;
 import firstamp.window.words.Words;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
-import java.util.ArrayList;
 import java.util.List;
 import javax.swing.BoxLayout;
 import javax.swing.JButton;
@@ -43,7 +42,7 @@ public final class ReadyPage implements Page {
   private final JTextArea problem;
   private final JButton on;
   private final LeftChips left;
-  private List<Ports.Found> found = List.of();
+  private PortsOffered offered = new PortsOffered(List.of(), DeskSettings.none());
   private boolean busy;
 
   public ReadyPage(Tools tools, String json) {
@@ -206,41 +205,19 @@ public final class ReadyPage implements Page {
 
   private void lookForPorts() {
     Desk desk = tools.desk();
-    tools
-        .shell()
-        .aside(
-            () -> {
-              List<Ports.Found> all = desk.ports().list();
-              return new PortsSeen(all, desk.settings().port());
-            },
-            this::showPorts,
-            this::failed);
+    tools.shell().aside(() -> PortsOffered.of(desk), this::showPorts, this::failed);
   }
 
-  private record PortsSeen(List<Ports.Found> all, String last) {}
-
-  private void showPorts(PortsSeen seen) {
-    found = seen.all();
-    List<String> paths = new ArrayList<>();
-    found.stream().filter(Ports.Found::usable).forEach(each -> paths.add(each.path()));
-    found.stream().filter(each -> !each.usable()).forEach(each -> paths.add(each.path()));
+  private void showPorts(PortsOffered now) {
+    offered = now;
     port.removeAllItems();
-    paths.forEach(port::addItem);
-    if (seen.last() != null && (paths.contains(seen.last()) || paths.isEmpty())) {
-      port.setSelectedItem(seen.last());
-    }
+    now.paths().forEach(port::addItem);
+    port.setSelectedItem(now.first());
     tellPort();
   }
 
   private void tellPort() {
-    String path = port();
-    String text =
-        found.stream()
-            .filter(each -> each.path().equals(path))
-            .findFirst()
-            .map(each -> each.usable() ? each.description() : each.why())
-            .orElse(words.get(path.isEmpty() ? "ready.noPort" : "ready.typedPort"));
-    Pieces.say(portMore, text, RIGHT_WIDTH);
+    Pieces.say(portMore, offered.about(words, port()), RIGHT_WIDTH);
     portMore.setMaximumSize(new Dimension(RIGHT_WIDTH, portMore.getPreferredSize().height));
     page.revalidate();
   }
@@ -283,7 +260,6 @@ public final class ReadyPage implements Page {
               if (now != null) {
                 keep(now);
               }
-              desk.settings().withPort(path).save(desk.folder());
               return desk.start(sheet, path, text, 0);
             },
             watched -> tools.shell().open(new WatchPage(tools, watched)),

@@ -54,6 +54,7 @@ public final class WatchPage implements Page, LiveSet.Feeding {
   private TrialPage wiring;
   private Tone lastTone = Tone.PLAIN;
   private boolean keptAwake;
+  private boolean portKept;
   private int ticks;
   private Integer lastLeft;
 
@@ -174,6 +175,7 @@ public final class WatchPage implements Page, LiveSet.Feeding {
 
   private void heard(Snapshot now) {
     keepAwake(now);
+    keepPort(now);
     Tone tone = panel.view().sentence().tone();
     if (tone == Tone.ALARM && lastTone != Tone.ALARM && now.kind() != Snapshot.Kind.REPLAY) {
       if (watched.hearing().state() != Hearing.State.NOT_WANTED) {
@@ -188,6 +190,23 @@ public final class WatchPage implements Page, LiveSet.Feeding {
       tools.shell().toFront();
     }
     lastLeft = left;
+  }
+
+  /** Once a probe box has answered its port is kept, whatever comes of the power-up. */
+  private void keepPort(Snapshot now) {
+    boolean answered = now.powerUp() != null || now.beside().latched() != null;
+    if (!portKept && answered && now.kind() == Snapshot.Kind.PROBE && tools.desk() != null) {
+      portKept = true;
+      tools
+          .shell()
+          .aside(
+              () -> {
+                tools.desk().keepPort(now.link().port());
+                return null;
+              },
+              kept -> {},
+              this::unreadable);
+    }
   }
 
   private void keepAwake(Snapshot now) {

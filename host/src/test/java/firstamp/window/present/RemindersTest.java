@@ -37,7 +37,7 @@ class RemindersTest {
   }
 
   private static DeskSettings tried(Long cutMs, Long calibratedMs, Long fromMs) {
-    return new DeskSettings(null, null, null, null, cutMs, calibratedMs, fromMs, null);
+    return new DeskSettings(null, null, null, null, null, cutMs, calibratedMs, fromMs, null);
   }
 
   private static What due(DeskSettings settings, PowerUpEntry... entries) {
