@@ -23,9 +23,9 @@ STATIC_ASSERT(offsetof(struct record, scale) == SCALE_AT);
 
 static const struct record nominal ROM = {
     0,
-    {{-61035, 12438965}, /* 5 counts at nothing: the amplifiers never vanish below zero */
-     {-1953, 398047},
-     {-292969, 59707031},
+    {{-244141, 12255859}, /* what the circuit gives when nothing flows: 20 counts, 20, and 10 of V */
+     {-7813, 392188},
+     {-601504, 60992496},
      {-20000000, 20000000},
      {-20000000, 20000000},
      {-20000000, 20000000},
@@ -98,8 +98,11 @@ uint16_t calibration_rest_counts(const struct calibration *calibration, uint8_t 
     return calibration_counts(calibration, channel, 0);
 }
 
-/* Of a box that was never calibrated: pedestal and offsets at the ends of their tolerances. */
-static const struct zero_band new_box[] ROM = {{1, 29}, {1, 31}, {1, 13}};
+/*
+ * Of a box that was never calibrated: pedestal and offsets at the ends of their tolerances, 10 to 40 C, a year old, and
+ * up to a count more (14.0 to 25.8, 12.1 to 29.7, 7.7 to 12.3). A lead that broke or a dead amplifier reads 0 to 3.
+ */
+static const struct zero_band new_box[] ROM = {{13, 27}, {11, 31}, {7, 13}};
 enum { ZERO_MOVES = 3 };
 
 void calibration_zero_band(const struct calibration *calibration, uint8_t channel, struct zero_band *band)

@@ -128,8 +128,6 @@ bool boxkeys_take(struct frontend *frontend, const char *name, const char *key, 
         return take_channels(frontend, name, key, value, failure);
     }
     if (strcmp(key, "kept") == 0) {
-        frontend->calibrated |= !frontend->calibrated_given;
-        frontend->calibrated_given = true;
         return take_channels(frontend, name, key, value, failure);
     }
     if (strcmp(key, "calibrated") == 0) {
@@ -145,7 +143,7 @@ bool boxkeys_take(struct frontend *frontend, const char *name, const char *key, 
 void boxkeys_finish(struct frontend *frontend)
 {
     if (!frontend->calibrated_given)
-        frontend->calibrated = frontend->channels_given;
+        frontend->calibrated = true;
     for (int c = 0; c < CHANNELS; c++) {
         if (frontend->kept_given[c])
             continue;

@@ -20,19 +20,19 @@ const char *frontend_channel_name(enum channel channel)
     return CHANNEL_NAMES[channel];
 }
 
-/* Current and volts of the supply stand at 5 counts when nothing is there. */
-static struct scale pedestal(double range)
+/* Current and volts of the supply stand at some counts when nothing is there. */
+static struct scale pedestal(double range, double counts)
 {
-    double rest = range * REST_COUNTS / FULL_COUNTS;
+    double rest = range * counts / FULL_COUNTS;
     return (struct scale){-rest, range - rest};
 }
 
 void frontend_defaults(struct frontend *frontend)
 {
     memset(frontend, 0, sizeof *frontend);
-    frontend->scale[CHANNEL_I] = pedestal(12.5);
-    frontend->scale[CHANNEL_J] = pedestal(0.4);
-    frontend->scale[CHANNEL_V] = pedestal(60);
+    frontend->scale[CHANNEL_I] = pedestal(12.5, REST_COUNTS);
+    frontend->scale[CHANNEL_J] = pedestal(0.4, REST_COUNTS);
+    frontend->scale[CHANNEL_V] = pedestal(60, REST_COUNTS);
     for (int c = CHANNEL_R1; c <= CHANNEL_R3; c++)
         frontend->scale[c] = (struct scale){-20, 20};
     frontend->scale[CHANNEL_H] = (struct scale){-0.01, 0.01};
@@ -47,6 +47,14 @@ void frontend_defaults(struct frontend *frontend)
     frontend->hard_short_a = 10;
     for (int c = 0; c < CHANNELS; c++)
         frontend->input_error[c] = (struct input_error){0, -1};
+}
+
+void frontend_ideal(struct frontend *frontend)
+{
+    frontend_defaults(frontend);
+    frontend->scale[CHANNEL_I] = pedestal(12.5, 20);
+    frontend->scale[CHANNEL_J] = pedestal(0.4, 20);
+    frontend->scale[CHANNEL_V] = pedestal(61.594, 10);
 }
 
 double frontend_base_per_unit(enum channel channel)

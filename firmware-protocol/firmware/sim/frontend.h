@@ -71,6 +71,8 @@ struct frontend {
 
 double frontend_base_per_unit(enum channel channel);
 void frontend_defaults(struct frontend *frontend);
+/* The box as a blank EEPROM takes it to be: what the circuit gives, without tolerances. */
+void frontend_ideal(struct frontend *frontend);
 bool frontend_read(struct frontend *frontend, const char *path, struct failure *failure);
 bool frontend_read_text(struct frontend *frontend, const char *name, const char *text, struct failure *failure);
 

@@ -214,9 +214,10 @@ static bool prepare_box(struct program *program, struct failure *failure)
     const struct options *options = &program->options;
     if (options->front_end != NULL)
         return frontend_read(&program->frontend, options->front_end, failure);
-    frontend_defaults(&program->frontend);
-    if (options->ideal)
+    if (options->ideal) {
+        frontend_ideal(&program->frontend);
         return true;
+    }
     if (!boxes_take(&program->frontend, options->seed, failure))
         return false;
     if (options->new_box)

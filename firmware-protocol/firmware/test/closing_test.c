@@ -47,13 +47,21 @@ static void zeros_outside_their_band_are_refused(void)
     fake.counts[CHANNEL_I] = 30;
     ask_on(talk_no_look, &limits);
     refuses(LOOK_NO_ZERO);
-    for (uint16_t rest = 1; rest <= 13; rest += 12) { /* the ends of what the parts of a new box allow */
+    static const uint16_t ends[][3] = {{13, 11, 7}, {27, 31, 13}}; /* of what the parts of a new box allow */
+    for (unsigned end = 0; end < 2; end++) {
         talk_fresh(&probe);
-        for (int channel = CHANNEL_I; channel <= CHANNEL_V; channel++)
-            fake.counts[channel] = rest;
+        memcpy(fake.counts, ends[end], sizeof ends[end]);
         ask_on(talk_no_look, &limits);
         talk_run_ms(400);
         CHECK_IS(probe.state, STATE_ON);
+        /* A count beyond it. Volts above it may still be in the set: those wait until they have fallen. */
+        for (int channel = CHANNEL_I; channel <= (end == 0 ? CHANNEL_V : CHANNEL_J); channel++) {
+            talk_fresh(&probe);
+            memcpy(fake.counts, ends[end], sizeof ends[end]);
+            fake.counts[channel] = (uint16_t)(end == 0 ? ends[end][channel] - 1 : ends[end][channel] + 1);
+            ask_on(talk_no_look, &limits);
+            refuses(end == 1 && channel == CHANNEL_J ? LOOK_CURRENT_WHILE_OFF : LOOK_NO_ZERO);
+        }
     }
 }
 
@@ -94,7 +102,7 @@ static void limiter_that_does_not_hold_is_found_before_anything_is_joined(void)
     static const struct {
         uint8_t channel;
         uint16_t counts;
-    } lit[] = {{CHANNEL_I, 14}, {CHANNEL_J, 10}, {CHANNEL_V, 9}};
+    } lit[] = {{CHANNEL_I, 29}, {CHANNEL_J, 25}, {CHANNEL_V, 14}};
     for (unsigned one = 0; one < sizeof lit / sizeof lit[0]; one++) {
         talk_fresh(&probe);
         memcpy(fake.on_counts, fake.counts, sizeof fake.on_counts);
@@ -118,10 +126,10 @@ static void limiter_that_gives_way_behind_the_look_is_found(void)
 {
     struct limits limits = talk_no_limits();
     talk_fresh(&probe);
-    fake.look_counts[CHANNEL_I] = 5;
-    fake.look_counts[CHANNEL_V] = 85;
-    fake.look_counts[CHANNEL_J] = 62;
-    fake.on_counts[CHANNEL_V] = 205;
+    fake.look_counts[CHANNEL_I] = 20;
+    fake.look_counts[CHANNEL_V] = 90;
+    fake.look_counts[CHANNEL_J] = 77;
+    fake.on_counts[CHANNEL_V] = 210;
     ask_on(talk_look, &limits);
     for (int i = 0; i < 16 * 1000 && probe.state != STATE_LOOK; i++)
         fake_run(1);
@@ -137,16 +145,16 @@ static void supply_that_is_not_seen_across_the_switch_is_refused(void)
     struct limits limits = talk_no_limits();
     talk_fresh(&probe);
     fake.across_blind = true;
-    fake.look_counts[CHANNEL_I] = 5;
-    fake.look_counts[CHANNEL_V] = 85; /* 4.7 V and 22 mA: 12 V */
-    fake.look_counts[CHANNEL_J] = 62;
+    fake.look_counts[CHANNEL_I] = 20;
+    fake.look_counts[CHANNEL_V] = 90; /* 4.7 V and 22 mA: 12 V */
+    fake.look_counts[CHANNEL_J] = 77;
     ask_on(talk_look, &limits);
     refuses(LOOK_LIMITER);
     talk_fresh(&probe);
     fake.across_blind = true; /* under 6 V nothing need be seen */
-    fake.look_counts[CHANNEL_I] = 5;
-    fake.look_counts[CHANNEL_V] = 45;
-    fake.look_counts[CHANNEL_J] = 30;
+    fake.look_counts[CHANNEL_I] = 20;
+    fake.look_counts[CHANNEL_V] = 50;
+    fake.look_counts[CHANNEL_J] = 45;
     ask_on(talk_look, &limits);
     talk_run_ms(1000);
     CHECK_IS(probe.state, STATE_ON);
@@ -245,9 +253,9 @@ static void charge_beyond_the_limiter_is_refused(void)
 static void closed_after_a_look(double volts, const struct limits *limits)
 {
     talk_fresh(&probe);
-    fake.look_counts[CHANNEL_I] = 6;
-    fake.look_counts[CHANNEL_J] = (uint16_t)(volts / 660 / 0.400 * 1024 + 5.5); /* 330 ohm: half the volts */
-    fake.look_counts[CHANNEL_V] = (uint16_t)(volts / 2 / 60 * 1024 + 5.5);
+    fake.look_counts[CHANNEL_I] = 21;
+    fake.look_counts[CHANNEL_J] = (uint16_t)(volts / 660 / 0.400 * 1024 + 20.5); /* 330 ohm: half the volts */
+    fake.look_counts[CHANNEL_V] = (uint16_t)(volts / 2 / 60 * 1024 + 10.5);
     uint8_t look[LOOK_PARAMETER_BYTES];
     memcpy(look, talk_look, sizeof look);
     bytes_put_u16(look + 12, 1000);
@@ -372,10 +380,10 @@ static void volts_that_stay_end_the_surge_after_3_ms(void)
     CHECK_IS(bytes_u16(heard.payload + 28), 2 * 32 + 3 + 1);
     CHECK_IS(bytes_u16(heard.payload + 30), fake.look_counts[CHANNEL_V]);
     closed_after_a_look(12, &limits);
-    fake.on_counts[CHANNEL_V] = 108 + 16; /* 205 + 5 - 124 = 86 of 102 counts: over 5/6 */
+    fake.on_counts[CHANNEL_V] = 113 + 16; /* 205 + 10 - 129 = 86 of 102 counts: over 5/6 */
     CHECK_IS(held_for(1000), 2 * 32 + 3 + 1);
     closed_after_a_look(12, &limits);
-    fake.on_counts[CHANNEL_V] = 108 + 20; /* 82 of 102: under */
+    fake.on_counts[CHANNEL_V] = 113 + 20; /* 82 of 102: under */
     CHECK_IS(held_for(1000), 241);
 }
 

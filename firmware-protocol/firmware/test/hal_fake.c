@@ -204,8 +204,9 @@ void fake_reset_all(struct probe *probe)
     fake.probe = probe;
     fake.inputs = INPUT_CHASSIS_CLIP | INPUT_SUPPLY_PRESENT;
     memcpy(fake.fuses, (const uint8_t[]){0xFF, 0xC7, 0xFC}, sizeof fake.fuses);
-    for (int channel = CHANNEL_I; channel <= CHANNEL_V; channel++)
-        fake.counts[channel] = 5; /* the zero of a blank calibration */
+    /* The zero of a blank calibration. */
+    fake.counts[CHANNEL_I] = fake.counts[CHANNEL_J] = 20;
+    fake.counts[CHANNEL_V] = 10;
     for (int channel = CHANNEL_R1; channel < CHANNELS; channel++)
         fake.counts[channel] = fake.look_counts[channel] = fake.on_counts[channel] = 512;
     fake_reset_chip();

@@ -8,12 +8,12 @@
 
 static struct probe probe;
 
-/* Counts of a resistance behind 330 ohm: J 0.390625 mA, V 58.59375 mV a count, from 5 on. */
+/* Counts of a resistance behind 330 ohm: J 0.390625 mA, V 58.59375 mV a count, from 20 and 10 on. */
 static void set_behind_the_look(double ohm, double volts)
 {
     double ampere = volts / (330 + ohm);
-    fake.look_counts[CHANNEL_J] = (uint16_t)(ampere / 0.400 * 1024 + 5.5);
-    fake.look_counts[CHANNEL_V] = (uint16_t)(ampere * ohm / 60 * 1024 + 5.5);
+    fake.look_counts[CHANNEL_J] = (uint16_t)(ampere / 0.400 * 1024 + 20.5);
+    fake.look_counts[CHANNEL_V] = (uint16_t)(ampere * ohm / 60 * 1024 + 10.5);
 }
 
 static struct heard result;
@@ -156,16 +156,16 @@ static void only_volts_that_fall_are_waited_for(void)
 static void zero_is_taken_off(void)
 {
     talk_fresh(&probe);
-    fake.counts[CHANNEL_I] = 3;
-    fake.counts[CHANNEL_J] = 3;
+    fake.counts[CHANNEL_I] = 14;
+    fake.counts[CHANNEL_J] = 12;
     fake.counts[CHANNEL_V] = 10;
-    fake.look_counts[CHANNEL_J] = 3; /* nothing flows */
+    fake.look_counts[CHANNEL_J] = 12; /* nothing flows */
     fake.look_counts[CHANNEL_V] = 215;
     fake_run_ms(5);
     hear_result(talk_look, 0);
     CHECK_IS(result.payload[0], LOOK_NOTHING_JOINED);
-    CHECK_IS(bytes_u16(result.payload + 4), 48);
-    CHECK_IS(bytes_u16(result.payload + 6), 48);
+    CHECK_IS(bytes_u16(result.payload + 4), 224);
+    CHECK_IS(bytes_u16(result.payload + 6), 192);
     CHECK_IS(bytes_u16(result.payload + 8), 160);
 }
 

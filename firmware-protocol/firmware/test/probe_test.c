@@ -55,8 +55,8 @@ static void current_trip_says_when_and_how_much(void)
     CHECK_IS(bytes_u32(trip.payload + 10), (next + 8) * 125 / 2);
     CHECK_IS(trip.tick_us, (next + 8) * 125 / 2 + 450 / 16);
     CHECK_IS(bytes_u16(trip.payload + 14), 300);
-    CHECK_IS(bytes_u16(trip.payload + 16), 105);
-    CHECK_IS(bytes_u32(trip.payload + 18), 3 * 295 * 295);
+    CHECK_IS(bytes_u16(trip.payload + 16), 120);
+    CHECK_IS(bytes_u32(trip.payload + 18), 3 * 280 * 280);
     CHECK_IS(bytes_u32(trip.payload + 22), 1000000000);
     CHECK_IS(bytes_u16(trip.payload + 26), 1);
 }
@@ -317,7 +317,7 @@ static void tighter_limits_act_at_once_and_wider_are_refused(void)
     CHECK_IS(talk_command(HOST_LIMITS, payload, 48), REFUSAL_LIMIT_GETS_WIDER);
     CHECK_IS(talk_detail(), 3);
     CHECK_IS(probe.limits.running_i_counts, 500);
-    limits.running_i_counts = 294;
+    limits.running_i_counts = 279;
     talk_limits(&limits, payload);
     CHECK_IS(talk_command(HOST_LIMITS, payload, 48), 0);
     CHECK_IS(probe.state, STATE_TRIPPED);

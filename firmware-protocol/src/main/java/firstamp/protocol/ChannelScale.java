@@ -14,9 +14,9 @@ public record ChannelScale(int zero, int full) {
   private static final ChannelScale RAIL = new ChannelScale(-20_000_000, 20_000_000);
   private static final List<ChannelScale> NOMINAL =
       List.of(
-          new ChannelScale(-61_035, 12_438_965),
-          new ChannelScale(-1_953, 398_047),
-          new ChannelScale(-292_969, 59_707_031),
+          new ChannelScale(-244_141, 12_255_859),
+          new ChannelScale(-7_813, 392_188),
+          new ChannelScale(-601_504, 60_992_496),
           RAIL,
           RAIL,
           RAIL,
@@ -24,8 +24,8 @@ public record ChannelScale(int zero, int full) {
           new ChannelScale(-2_500_000, 2_500_000));
 
   /**
-   * The scales of a probe that was never calibrated, in channel order; I, J and V stand at 5 counts
-   * when nothing is there.
+   * The scales of a probe that was never calibrated, in channel order; I and J stand at 20 counts
+   * and V at 10 when nothing is there, as the circuit gives it.
    */
   public static List<ChannelScale> nominal() {
     return NOMINAL;

@@ -48,8 +48,8 @@ final class MessageRangeTest {
     assertThat(rail.countsAt(8_210_000)).isEqualTo(722);
     assertThat(rail.countsAt(25_000_000)).isEqualTo(1023);
     assertThat(rail.countsAt(-25_000_000)).isZero();
-    assertThat(ChannelScale.nominal().get(SlotPlan.I).countsAt(1_000_000)).isEqualTo(87);
-    assertThat(ChannelScale.nominal().get(SlotPlan.V).countsAt(0)).isEqualTo(5);
+    assertThat(ChannelScale.nominal().get(SlotPlan.I).countsAt(1_000_000)).isEqualTo(102);
+    assertThat(ChannelScale.nominal().get(SlotPlan.V).countsAt(0)).isEqualTo(10);
   }
 
   @Test

@@ -22,24 +22,33 @@ final class BoxKeys {
 
   private static final int ZERO_HUNDREDTHS = 50;
 
+  /** Of I, J and V what a file leaves out is exact, with 5 counts when nothing is there. */
+  private static final List<BoxInput> LEFT_OUT = leftOut();
+
   private final StrictJson json;
-  private final List<BoxInput> inputs = new ArrayList<>(Box.ideal().inputs());
+  private final List<BoxInput> inputs = new ArrayList<>(LEFT_OUT);
   private final ChannelScale[] keptScales = new ChannelScale[inputs.size()];
   private final List<Integer> gainE5 = new ArrayList<>(Collections.nCopies(8, GAIN_E5));
   private final List<Integer> zeroHundredths =
       new ArrayList<>(Collections.nCopies(8, ZERO_HUNDREDTHS));
   private Boolean calibrated;
-  private boolean scalesGiven;
   private double clockShare;
 
   BoxKeys(StrictJson json) {
     this.json = json;
   }
 
-  /** What was said; a calibration where scales were given and none is denied. */
+  private static List<BoxInput> leftOut() {
+    List<BoxInput> all = new ArrayList<>(Box.ideal().inputs());
+    all.set(0, BoxInput.exact(new ChannelScale(-61_035, 12_438_965)));
+    all.set(1, BoxInput.exact(new ChannelScale(-1_953, 398_047)));
+    all.set(2, BoxInput.exact(new ChannelScale(-292_969, 59_707_031)));
+    return List.copyOf(all);
+  }
+
+  /** What was said; it keeps its own scales as calibration unless that is denied. */
   Box box() {
-    boolean keeps = calibrated == null ? scalesGiven : calibrated;
-    if (!keeps) {
+    if (Boolean.FALSE.equals(calibrated)) {
       return new Box(inputs, clockShare, null);
     }
     List<ChannelScale> scales = new ArrayList<>();
@@ -51,12 +60,10 @@ final class BoxKeys {
 
   void channels() throws IOException {
     json.object("channels", this::channel);
-    scalesGiven = true;
   }
 
   void kept() throws IOException {
     json.object("kept", this::keptChannel);
-    calibrated = calibrated == null ? Boolean.TRUE : calibrated;
   }
 
   void calibrated() throws IOException {

@@ -65,7 +65,7 @@ public final class EmulatedProbe implements ProbePort {
     this.time = new SimulatedTime(TimeSource.system().epochMillis());
     this.line = new LineOut(faults, options.seed() ^ 0x5DEECE66DL);
     this.pedal = options.pedal();
-    this.recorder = options.recording() ? new WaveformRecorder() : null;
+    this.recorder = options.recording() ? new WaveformRecorder(box) : null;
     this.clockRate = 1 + box.clockShare();
     if (box.kept() != null) {
       memory.writeCalibration(box.kept());
@@ -231,7 +231,8 @@ public final class EmulatedProbe implements ProbePort {
 
   /**
    * Writes what was at the clips since the switch first closed as a waveform file, and beside it a
-   * front-end file (same name, {@code .front-end.json} at its end) with what the look found.
+   * front-end file (same name, {@code .front-end.json} at its end) with the box and what the look
+   * found.
    *
    * @throws IOException it cannot be written, or the switch never closed
    */

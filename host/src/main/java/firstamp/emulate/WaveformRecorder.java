@@ -1,5 +1,7 @@
 package firstamp.emulate;
 
+import firstamp.emulate.box.Box;
+import firstamp.emulate.box.BoxText;
 import firstamp.model.Channel;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -29,6 +31,7 @@ final class WaveformRecorder {
   private static final int LONGEST_RUN = 160;
   private static final String FRONT_END_ENDING = ".front-end.json";
 
+  private final Box box;
   private final List<double[]> kept = new ArrayList<>();
   private final List<double[]> held = new ArrayList<>();
   private double closedS = Double.NaN;
@@ -39,6 +42,11 @@ final class WaveformRecorder {
   private double lookAmpereSeconds;
   private double lookV;
   private double lookA;
+
+  /** Of a run on this box. */
+  WaveformRecorder(Box box) {
+    this.box = box;
+  }
 
   void joined(Joined joined, double nowS) {
     looking = joined == Joined.LOOK && Double.isNaN(closedS);
@@ -118,17 +126,18 @@ final class WaveformRecorder {
     Files.writeString(csv.resolveSibling(name), frontEnd());
   }
 
-  /** The look as a resistance and a capacitance; without a look the defaults of the format. */
+  /** The box, and the look as a resistance and a capacitance. */
   private String frontEnd() {
     if (lookVoltSeconds == 0) {
-      return "{}\n";
+      return "{" + BoxText.members(box) + "}\n";
     }
     double ohm = Math.min(1e9, lookV / Math.max(lookA, 1e-9));
     double farad = Math.max(0, (lookAmpereSeconds - lookVoltSeconds / ohm) / lookV);
     double supplyV = lookV + lookA * WaveformBench.LOOK_RESISTOR_OHM;
     return String.format(
         Locale.ROOT,
-        "{\"look\":{\"supplyV\":%.4f,\"loadOhm\":%.2f,\"loadUf\":%.1f}}%n",
+        "{%s,\"look\":{\"supplyV\":%.4f,\"loadOhm\":%.2f,\"loadUf\":%.1f}}%n",
+        BoxText.members(box),
         supplyV,
         ohm,
         farad * 1e6);

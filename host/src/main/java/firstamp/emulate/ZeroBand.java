@@ -12,9 +12,9 @@ import firstamp.protocol.rules.Zeros;
  * @param highestCounts at most
  */
 record ZeroBand(int lowestCounts, int highestCounts) {
-  private static final ZeroBand NEW_I = new ZeroBand(1, 29);
-  private static final ZeroBand NEW_J = new ZeroBand(1, 31);
-  private static final ZeroBand NEW_V = new ZeroBand(1, 13);
+  private static final ZeroBand NEW_I = new ZeroBand(13, 27);
+  private static final ZeroBand NEW_J = new ZeroBand(11, 31);
+  private static final ZeroBand NEW_V = new ZeroBand(7, 13);
   private static final int MOVES = 3;
 
   static ZeroBand of(Memory memory, Channel channel) {

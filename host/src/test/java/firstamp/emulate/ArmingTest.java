@@ -3,6 +3,7 @@ package firstamp.emulate;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.emulate.box.Box;
+import firstamp.emulate.box.BoxInput;
 import firstamp.emulate.box.DrawnBox;
 import firstamp.model.Channel;
 import firstamp.protocol.ChannelScale;
@@ -11,6 +12,8 @@ import firstamp.protocol.LookOutcome;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
 import firstamp.protocol.StreamKind;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -107,6 +110,53 @@ final class ArmingTest {
         1000 * leakA,
         LEAKING_BOXES,
         LEAKING_BOXES);
+  }
+
+  /**
+   * A new box does not know where its own zero lies, only where those of all boxes do. J from 11 to
+   * 31 counts of 0.39 mA: a leak of (31 - 11) x 0.39 = 7.8 mA or less may hide in it, one above is
+   * refused on every box. 5 mA are found on those whose zero lies high.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.005, 0.008, 0.020, 0.200})
+  void aLeakingSwitchOfANewBoxIsRefusedFromEightMilliampereOn(double leakA) throws Exception {
+    int refused = 0;
+    for (int seed = 1; seed <= LEAKING_BOXES; seed++) {
+      TestHost host = armed(box(seed * BOXES / LEAKING_BOXES).blank(), leakA, seed);
+      refused += on(host) ? 0 : 1;
+      if (!on(host)) {
+        assertThat(outcome(host)).isIn(LookOutcome.CURRENT_WHILE_OFF, LookOutcome.NO_ZERO);
+      }
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "leak of %.0f mA, new boxes: %d of %d refused%n",
+        1000 * leakA,
+        refused,
+        LEAKING_BOXES);
+    assertThat(refused).isGreaterThanOrEqualTo(leakA < 0.008 ? LEAKING_BOXES / 2 : LEAKING_BOXES);
+  }
+
+  /** A broken lead or a dead amplifier gives 0 to 3 counts: no box, new or not, arms on that. */
+  @ParameterizedTest
+  @ValueSource(strings = {"I", "J", "V"})
+  void aZeroThatIsGoneIsRefused(String name) throws Exception {
+    int at = Channel.valueOf(name).ordinal();
+    for (int seed = 1; seed <= BOXES; seed += BOXES / 4) {
+      for (Box box : List.of(box(seed).blank(), box(seed).calibrated())) {
+        for (int counts = 0; counts <= 3; counts += 3) {
+          List<BoxInput> inputs = new ArrayList<>(box.inputs());
+          double step = inputs.get(at).scale().valuePerCount();
+          int zero = (int) Math.round(-counts * step);
+          int full = (int) Math.round(zero + 1024 * step);
+          inputs.set(at, BoxInput.exact(new ChannelScale(zero, full)));
+          TestHost host = armed(new Box(inputs, box.clockShare(), box.kept()), 0, seed);
+          assertThat(outcome(host))
+              .as("box %d, %d counts", seed, counts)
+              .isEqualTo(LookOutcome.NO_ZERO);
+        }
+      }
+    }
   }
 
   /** The current of the open switch besides what the set draws. */

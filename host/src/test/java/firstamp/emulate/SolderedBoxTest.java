@@ -96,6 +96,34 @@ final class SolderedBoxTest {
     assertThat(highestZero).isBetween(22.8, 24.9);
   }
 
+  /**
+   * The band of a new box holds what its parts allow at 10 to 40 C and a year old, worst case, and
+   * is at most a good count wider: I 14.0 to 25.8, J 12.1 to 29.7, V 7.7 to 12.3 counts (sums over
+   * the rows of the table, by hand).
+   */
+  @Test
+  void theBandOfANewBoxIsWhatItsPartsAllow() throws Exception {
+    for (Channel channel : new Channel[] {Channel.I, Channel.J, Channel.V}) {
+      double centre = 0;
+      double either = 0;
+      for (String line : table()) {
+        String[] fields = line.split(",", 7);
+        double limit = Double.parseDouble(fields[2]);
+        limit += 15 * Double.parseDouble(fields[3]) + Double.parseDouble(fields[4]);
+        for (String effect : fields[5].split(" ")) {
+          if (effect.startsWith(channel + ":zero=")) {
+            double factor = Double.parseDouble(effect.substring(effect.indexOf('=') + 1));
+            centre += Double.parseDouble(fields[1]) * factor;
+            either += limit * Math.abs(factor);
+          }
+        }
+      }
+      ZeroBand band = ZeroBand.of(new Memory(), channel);
+      assertThat(centre - either - band.lowestCounts()).as("%s", channel).isBetween(0.0, 1.1);
+      assertThat(band.highestCounts() - centre - either).as("%s", channel).isBetween(0.0, 1.4);
+    }
+  }
+
   /** Without drift, all that is left is the meter, the bow and the noise of two means. */
   @Test
   void aCalibrationTakesTheTolerancesOut() {
