@@ -92,7 +92,7 @@ final class EndVerdict {
 
   private void tripped() {
     String after =
-        summary.tripAtMs() == null ? on() : FigureText.millis(Math.max(0, summary.tripAtMs()));
+        summary.tripAtMs() == null ? after() : FigureText.millis(Math.max(0, summary.tripAtMs()));
     Alarm found = shortOf(alarms());
     TripPeak peak = evidence.tripPeak();
     Object highest = peak == null ? "" : highest(peak);
@@ -125,7 +125,7 @@ final class EndVerdict {
             .findFirst()
             .orElse(alarms().stream().filter(this::switchesOff).findFirst().orElse(null));
     if (cause == null) {
-      writer.say(FIRST, "off", 0, on());
+      writer.say(FIRST, "off", 0, after());
       return;
     }
     String key = "off." + cause.rule();
@@ -140,7 +140,7 @@ final class EndVerdict {
         cause.value() == null || cause.unit() == null
             ? ""
             : FigureList.value(cause.value(), cause.unit());
-    writer.say(FIRST, key, cause.rail(), on(), name, value);
+    writer.say(FIRST, key, cause.rail(), after(), name, value);
   }
 
   private boolean switchesOff(Alarm alarm) {
@@ -160,6 +160,11 @@ final class EndVerdict {
 
   private String on() {
     return FigureText.clock(evidence.onMs());
+  }
+
+  /** As exact as the first line and the log give it. */
+  private String after() {
+    return FigureText.millis(evidence.onMs());
   }
 
   private List<Alarm> alarms() {

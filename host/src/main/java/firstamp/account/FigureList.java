@@ -85,6 +85,13 @@ public record FigureList(List<Figure> figures) {
     return new FigureList(collector.figures);
   }
 
+  /** Those of a first look. */
+  public static FigureList of(Summary.LookFigures look) {
+    Collector collector = new Collector();
+    collector.look(look);
+    return new FigureList(collector.figures);
+  }
+
   /** All figures, those of the summary first in its order. */
   public static FigureList of(Evidence evidence) {
     Collector collector = new Collector();

@@ -20,6 +20,7 @@ final class HumVerdict {
   private static final double SAME_HUM_DB = 6;
   private static final double HUM_DBV = -75;
   private static final double CHANGED_DB = 3;
+  private static final int LOOK_AT_IT = 5;
 
   /** Most of the hum in step with a rail: that rail first. */
   private static final double IN_STEP = 0.5;
@@ -45,13 +46,12 @@ final class HumVerdict {
       return;
     }
     boolean loud = levels.humDbv() > HUM_DBV;
-    int importance = loud ? 5 : 8;
     String level = FigureText.decibels(levels.humDbv(), "dBV");
     Evidence.InStep closest = closest();
-    if (closest != null && closest.share() >= IN_STEP) {
+    if (loud && closest != null && closest.share() >= IN_STEP) {
       Evidence.RailRipple ripple = evidence.ripple(closest.rail());
       writer.say(
-          importance,
+          LOOK_AT_IT,
           "hum.in-step",
           closest.rail(),
           level,
@@ -60,7 +60,7 @@ final class HumVerdict {
           FigureText.digits(ripple.toneHz()) + " Hz");
     } else if (loud) {
       // Weak hum is reported as a figure: no advice for a set whose hum is ordinary.
-      pattern(importance, level, closest);
+      pattern(level, closest);
     }
   }
 
@@ -75,19 +75,19 @@ final class HumVerdict {
     return closest;
   }
 
-  private void pattern(int importance, String level, Evidence.InStep closest) {
+  private void pattern(String level, Evidence.InStep closest) {
     int mainsHz = evidence.heard().headHumHz();
     HumPattern.Kind kind = evidence.heard().pattern();
     String mains = mainsHz + " Hz";
     switch (kind == null ? HumPattern.Kind.MIXED : kind) {
-      case MAINS -> writer.say(importance, "hum.mains", 0, level, mains);
-      case TWICE -> writer.say(importance, "hum.twice", 0, level, 2 * mainsHz + " Hz");
-      case BUZZ -> writer.say(importance, "hum.buzz", 0, level, 3 * mainsHz + " Hz");
-      default -> writer.say(importance, "hum.seen", 0, level, mains);
+      case MAINS -> writer.say(LOOK_AT_IT, "hum.mains", 0, level, mains);
+      case TWICE -> writer.say(LOOK_AT_IT, "hum.twice", 0, level, 2 * mainsHz + " Hz");
+      case BUZZ -> writer.say(LOOK_AT_IT, "hum.buzz", 0, level, 3 * mainsHz + " Hz");
+      default -> writer.say(LOOK_AT_IT, "hum.seen", 0, level, mains);
     }
     if (closest != null) {
       writer.say(
-          importance,
+          LOOK_AT_IT,
           "hum.not-in-step",
           closest.rail(),
           sheet.rail(closest.rail()).name(),

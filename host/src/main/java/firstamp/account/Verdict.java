@@ -7,6 +7,8 @@ import firstamp.model.NotWatched;
 import firstamp.model.Summary;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * What one power-up showed, in sentences ordered by importance, each with its figure and what to
@@ -51,14 +53,7 @@ public record Verdict(List<VerdictSentence> sentences) {
    */
   public static Verdict of(JobSheet sheet, Summary summary, Evidence evidence) {
     VerdictWriter writer = new VerdictWriter();
-    boolean shorted = summary.tripCause() != null && shortOf(summary.alarms()) != null;
-    for (Alarm alarm : summary.alarms() == null ? List.<Alarm>of() : summary.alarms()) {
-      // The sentence about the short already covers its over-current and gives the highest current.
-      boolean said = shorted && alarm.rule().equals("over-current");
-      if (alarm.foldedUnder() == 0 && !said) {
-        writer.alarm(1, alarm);
-      }
-    }
+    alarms(summary, writer);
     new LookVerdict(evidence, writer).judge();
     if (evidence.onMs() != null && evidence.onMs() > 0) {
       new SupplyVerdict(sheet, evidence, writer).judge();
@@ -70,6 +65,23 @@ public record Verdict(List<VerdictSentence> sentences) {
     new EndVerdict(sheet, summary, evidence, writer).judge();
     notWatched(summary.notWatched(), writer);
     return new Verdict(writer.byImportance());
+  }
+
+  /** Each alarm, and behind it what followed from it. */
+  private static void alarms(Summary summary, VerdictWriter writer) {
+    List<Alarm> all = summary.alarms() == null ? List.of() : summary.alarms();
+    Alarm found = summary.tripCause() == null ? null : shortOf(all);
+    // The sentence about the short already covers its over-current, with the highest current.
+    Predicate<Alarm> told =
+        alarm -> found != null && (alarm == found || alarm.rule().equals("over-current"));
+    for (Alarm top : all) {
+      if (top.foldedUnder() == 0) {
+        Stream<Alarm> under = all.stream().filter(one -> one.foldedUnder() == top.number());
+        Stream.concat(Stream.of(top), under)
+            .filter(told.negate())
+            .forEach(alarm -> writer.alarm(1, alarm));
+      }
+    }
   }
 
   /** Whether an alarm on the same rail already reports the same. */

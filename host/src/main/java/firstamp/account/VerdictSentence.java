@@ -11,7 +11,7 @@ import java.util.List;
  * @param key of the text
  * @param rail 1 to 3, 0 = none
  * @param figures that go into it: written out with their unit, names, or phrases of the bundle
- * @param alarm whose text it is, null = a sentence of the verdict's own
+ * @param alarm that it tells, null = a sentence of the verdict's own
  */
 public record VerdictSentence(
     int importance, String key, int rail, List<Object> figures, Alarm alarm) {
@@ -22,6 +22,6 @@ public record VerdictSentence(
 
   /** In English. */
   public String text() {
-    return alarm != null ? alarm.text() : VerdictWords.ENGLISH.of(this);
+    return VerdictWords.ENGLISH.of(this);
   }
 }

@@ -1,11 +1,12 @@
 package firstamp.account;
 
+import firstamp.alarm.AlarmWords;
 import firstamp.model.Phrases;
 import firstamp.model.Wording;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
-/** The verdict's own sentences, in a language. Safe to share. */
+/** The sentences of a verdict, in a language. Safe to share. */
 public final class VerdictWords {
   static final VerdictWords ENGLISH = new VerdictWords(Locale.ROOT);
 
@@ -13,16 +14,23 @@ public final class VerdictWords {
   private static final Pattern FIGURE = Pattern.compile("-?\\d+[.]\\d+( \\S+)?");
 
   private final Phrases phrases;
+  private final AlarmWords alarms;
   private final boolean comma;
 
   /** In this language. */
   public VerdictWords(Locale locale) {
     this.phrases = new Phrases("firstamp.account.verdict", locale);
+    this.alarms = new AlarmWords(locale);
     this.comma = "de".equals(locale.getLanguage());
   }
 
-  /** A sentence that is not the text of an alarm. */
+  /** A sentence. */
   public String of(VerdictSentence sentence) {
+    if (sentence.alarm() != null) {
+      return sentence.key().equals("also")
+          ? phrases.say("also", alarms.seen(sentence.alarm()))
+          : alarms.of(sentence.alarm());
+    }
     return phrases.say(sentence.key(), sentence.figures().stream().map(this::written).toArray());
   }
 

@@ -19,9 +19,10 @@ final class VerdictWriter {
     sentences.add(new VerdictSentence(importance, key, rail, List.of(figures), null));
   }
 
-  /** What an alarm says is part of the verdict. */
+  /** What an alarm says is part of the verdict; of one that followed, only what was seen. */
   void alarm(int importance, Alarm alarm) {
-    sentences.add(new VerdictSentence(importance, "alarm", alarm.rail(), List.of(), alarm));
+    String key = alarm.foldedUnder() == 0 ? "alarm" : "also";
+    sentences.add(new VerdictSentence(importance, key, alarm.rail(), List.of(), alarm));
   }
 
   /** Withdraws sentences that were added too early. */

@@ -16,6 +16,11 @@ final class AlarmBook {
   /** What begins within this time after the first deviation is shown under it (common practice). */
   private static final double FOLD_MS = 2000;
 
+  /** Part of the limit; less far beyond where an alarm was raised is not worth a sentence. */
+  private static final double CLEARLY_SHARE = 0.04;
+
+  private static final double CLEARLY_DB = 1;
+
   private final RunState run;
   private final RuleListener listener;
   private final List<Entry> entries = new ArrayList<>();
@@ -70,13 +75,59 @@ final class AlarmBook {
             AlarmWords.ENGLISH.say(words),
             fold(watch, sinceMs, number),
             words);
-    entries.add(new Entry(alarm, watch, zero));
+    entries.add(new Entry(alarm, watch, zero, words));
     watch.raised(number, sinceMicros);
     listener.onAlarm(alarm);
     boolean may = run.on() || watch.rule() == RuleId.SWITCH_FAILED;
     if (may && "off".equals(watch.settings().action())) {
       listener.onAction(watch.rule().id());
     }
+  }
+
+  /**
+   * An active alarm is still beyond its limit: its text says how far it went, once that is clearly
+   * further than where it was raised.
+   */
+  void follow(AlarmCondition watch, double value) {
+    Entry entry = watch.stands() ? entries.get(watch.standing() - 1) : null;
+    if (entry == null || entry.alarm.value() == null || entry.alarm.limit() == null) {
+      return;
+    }
+    boolean up = entry.alarm.value() > entry.alarm.limit();
+    boolean further = up ? value > entry.furthest : value < entry.furthest;
+    if (!further) {
+      return;
+    }
+    entry.furthest = value;
+    double first = entry.alarm.value();
+    boolean decibels = entry.alarm.unit().startsWith("dB");
+    double clearly = decibels ? CLEARLY_DB : CLEARLY_SHARE * Math.abs(entry.alarm.limit());
+    if (Math.abs(value - first) >= clearly) {
+      Wording words =
+          entry.words.and(
+              up ? "highest" : "lowest", Wording.Quantity.of(value, entry.alarm.unit()));
+      entry.alarm = entry.alarm.saying(words, AlarmWords.ENGLISH.say(words));
+    }
+  }
+
+  /**
+   * Of two active alarms of one cause the second one tells it better: the first is shown under it.
+   */
+  void lead(AlarmCondition better, AlarmCondition first) {
+    if (!better.stands() || !first.stands()) {
+      return;
+    }
+    Entry top = entries.get(first.standing() - 1);
+    Entry under = entries.get(better.standing() - 1);
+    if (under.alarm.foldedUnder() != top.alarm.number()) {
+      return;
+    }
+    for (Entry entry : entries) {
+      if (entry.alarm.foldedUnder() == top.alarm.number()) {
+        entry.alarm = entry.alarm.folded(entry == under ? 0 : under.alarm.number());
+      }
+    }
+    top.alarm = top.alarm.folded(under.alarm.number());
   }
 
   /** The same, with other wording once the condition is over. */
@@ -183,11 +234,15 @@ final class AlarmBook {
     private Alarm alarm;
     private final AlarmCondition watch;
     private final long zeroMicros;
+    private final Wording words;
+    private double furthest;
 
-    Entry(Alarm alarm, AlarmCondition watch, long zeroMicros) {
+    Entry(Alarm alarm, AlarmCondition watch, long zeroMicros, Wording words) {
       this.alarm = alarm;
       this.watch = watch;
       this.zeroMicros = zeroMicros;
+      this.words = words;
+      this.furthest = alarm.value() == null ? 0 : alarm.value();
     }
   }
 }

@@ -2,6 +2,8 @@ package firstamp.alarm;
 
 import firstamp.model.Alarm;
 import firstamp.model.Phrases;
+import firstamp.model.RuleId;
+import firstamp.model.Wording;
 import java.util.Locale;
 
 /** What alarms say, in a language. Safe to share. */
@@ -21,5 +23,19 @@ public final class AlarmWords {
   /** The text of an alarm; one that was read from a log is in English, as it was kept. */
   public String of(Alarm alarm) {
     return alarm.words() == null ? alarm.text() : phrases.say(alarm.words());
+  }
+
+  /** What was seen, without what to do first; of one that was read from a log the whole text. */
+  public String seen(Alarm alarm) {
+    return alarm.words() == null
+        ? alarm.text()
+        : phrases.say(new Wording(alarm.words().phrases().subList(0, 1)));
+  }
+
+  /** Whether it says that the head gets nothing at all: then no level of it is known. */
+  public static boolean headSilent(Alarm alarm) {
+    return alarm.rule().equals(RuleId.HEAD_BELOW_METER.id())
+        && alarm.words() != null
+        && alarm.words().phrases().get(0).key().startsWith("head-silent");
   }
 }

@@ -156,7 +156,11 @@ final class LevelRules {
                       limit,
                       levels.expectedDb())));
       case CLEAR -> book.clear(head, to);
-      case NOTHING -> {}
+      case NOTHING -> {
+        if (!lost) {
+          book.follow(head, below);
+        }
+      }
     }
   }
 
@@ -205,7 +209,7 @@ final class LevelRules {
               "dBV",
               texts.text("hum", false, level, limit, (double) window.humHz()));
       case CLEAR -> book.clear(hum, to);
-      case NOTHING -> {}
+      case NOTHING -> book.follow(hum, level);
     }
   }
 

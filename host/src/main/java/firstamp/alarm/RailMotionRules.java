@@ -179,7 +179,7 @@ final class RailMotionRules {
               "V",
               texts.text("rail-unsteady", false, name, swing, limit));
       case CLEAR -> book.clear(unsteady, now.toMicros());
-      case NOTHING -> {}
+      case NOTHING -> book.follow(unsteady, swing);
     }
   }
 

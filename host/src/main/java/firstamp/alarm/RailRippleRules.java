@@ -93,7 +93,7 @@ final class RailRippleRules {
                   highest * 1000,
                   (double) (found.rms2V() >= found.rms1V() ? 2 : 1) * found.mainsHz()));
       case CLEAR -> book.clear(ripple, to);
-      case NOTHING -> {}
+      case NOTHING -> book.follow(ripple, found.rmsV());
     }
   }
 

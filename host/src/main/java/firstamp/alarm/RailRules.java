@@ -152,6 +152,13 @@ final class RailRules {
     }
   }
 
+  /** What never got there is not late but too low. */
+  void finish() {
+    if (window != null && late != null && !everInWindow) {
+      book.lead(window, late);
+    }
+  }
+
   private void judgeWindow(ReadingWindow now, double volts) {
     if (window == null) {
       return;
@@ -190,7 +197,7 @@ final class RailRules {
             texts.text(weak ? "rail-low" : "rail-high", false, name, volts, limit));
       }
       case CLEAR -> book.clear(window, now.toMicros());
-      case NOTHING -> {}
+      case NOTHING -> book.follow(window, volts);
     }
   }
 
@@ -222,7 +229,7 @@ final class RailRules {
                   volts,
                   overV));
       case CLEAR -> book.clear(overVoltage, now.toMicros());
-      case NOTHING -> {}
+      case NOTHING -> book.follow(overVoltage, volts);
     }
   }
 

@@ -37,6 +37,7 @@ public final class RuleEngine {
   private final LevelRules levels;
   private final AfterOffRules afterOff;
   private final TripJudge trips;
+  private final LookJudge looks;
   private final SessionRules session;
   private final Events events = new Events();
   private long nextReading = RunState.NEVER;
@@ -69,6 +70,7 @@ public final class RuleEngine {
     this.levels = new LevelRules(run, watches, book, texts);
     this.afterOff = new AfterOffRules(run, watches, book, texts);
     this.trips = new TripJudge(run, watches, book, texts);
+    this.looks = new LookJudge(run, watches, book, texts);
     this.session = new SessionRules(run, watches, book, texts);
   }
 
@@ -149,6 +151,7 @@ public final class RuleEngine {
   /** The stream is over: judges what was waiting for more. */
   public void finish() {
     trips.finish();
+    rails.forEach(RailRules::finish);
   }
 
   /** One entry per raising, each in its present state, in the order of raising. */
@@ -266,7 +269,7 @@ public final class RuleEngine {
         case NO_ZERO -> afterOff.refused(look.endMicros(), "no-zero");
         case SHUNT -> afterOff.refused(look.endMicros(), "shunt");
         case LIMITER -> afterOff.refused(look.endMicros(), "limiter");
-        default -> trips.looked(look);
+        default -> looks.looked(look);
       }
       return null;
     }

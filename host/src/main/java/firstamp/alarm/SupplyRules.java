@@ -102,7 +102,11 @@ final class SupplyRules {
             text);
       }
       case CLEAR -> book.clear(shorted, now.toMicros());
-      case NOTHING -> {}
+      case NOTHING -> {
+        if (flows) {
+          book.follow(shorted, Math.max(0, volts) / ampere);
+        }
+      }
     }
   }
 
@@ -193,7 +197,7 @@ final class SupplyRules {
               "V",
               texts.text(below ? "supply-low" : "supply-high", false, volts, below ? low : high));
       case CLEAR -> book.clear(window, now.toMicros());
-      case NOTHING -> {}
+      case NOTHING -> book.follow(window, volts);
     }
   }
 
@@ -224,7 +228,7 @@ final class SupplyRules {
                   volts,
                   limit));
       case CLEAR -> book.clear(overVoltage, now.toMicros());
-      case NOTHING -> {}
+      case NOTHING -> book.follow(overVoltage, volts);
     }
   }
 }

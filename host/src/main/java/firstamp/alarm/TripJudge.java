@@ -4,8 +4,6 @@ import firstamp.model.Capture;
 import firstamp.model.Channel;
 import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
-import firstamp.model.Look;
-import firstamp.model.LookOhm;
 import firstamp.model.Reading;
 import firstamp.model.RuleId;
 import firstamp.model.Scaling;
@@ -15,7 +13,7 @@ import firstamp.model.Wording;
 import firstamp.model.Wording.Phrase;
 import firstamp.model.Wording.Quantity;
 
-/** What a trip of the probe, and what its look, mean: alarms raised at the probe's own times. */
+/** What a trip of the probe means: alarms raised at the probe's own times. */
 final class TripJudge {
   private static final int HIGHEST_COUNTS = 1023;
   private static final long I_INTERVAL_MICROS = 250;
@@ -38,6 +36,7 @@ final class TripJudge {
   private Reading lastOn;
   private Trip pending;
   private Capture capture;
+  private boolean motorWaits;
   private int lastNumber;
 
   TripJudge(RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
@@ -93,6 +92,7 @@ final class TripJudge {
 
   /** The switch closes: what the last trip or look raised is over. */
   void closed(long micros) {
+    finish();
     for (AlarmCondition watch : watches.all()) {
       if (watch.stands() && watch.rule() == RuleId.OVER_CURRENT) {
         book.clear(watch, micros);
@@ -109,13 +109,17 @@ final class TripJudge {
     if (trip.cause() == TripCause.OVER_VOLTAGE) {
       overVoltage(trip);
     } else if (trip.cause().overCurrent()) {
-      overCurrent(trip);
+      // A short is no motor: which of them it was is known once the current's record is in.
+      motorWaits = motorMayHaveStarted(trip);
+      if (!motorWaits) {
+        overCurrent(trip, false);
+      }
       pending = trip;
       capture = null;
     }
   }
 
-  private void overCurrent(Trip trip) {
+  private void overCurrent(Trip trip, boolean motor) {
     AlarmCondition watch = watches.of(RuleId.OVER_CURRENT, 0);
     if (watch == null) {
       return;
@@ -130,7 +134,7 @@ final class TripJudge {
         false,
         heldBelow(trip, seen) ? null : (Double) seen.stated(),
         seen.unit(),
-        motorMayHaveStarted(trip)
+        motor
             ? texts.text(
                 seen.key() + "-motor", true, Quantity.amps(seen.value()), limit, when(trip))
             : sentence(trip, seen, limit));
@@ -214,18 +218,41 @@ final class TripJudge {
             : texts.text(key, true, value, shown));
   }
 
-  /** Volts over amps at the trip: is it a short? */
+  /** Now it can be told whether it was a short; what waited for that is raised before it. */
   private void judgeShort() {
     Trip trip = pending;
-    Capture taken = capture;
+    Resistance found = resistance(trip, capture);
+    boolean waited = motorWaits;
     pending = null;
     capture = null;
+    motorWaits = false;
     AlarmCondition watch = watches.of(RuleId.SHORT, 0);
-    if (watch == null || watch.stands()) {
-      return;
+    boolean judged = watch != null && !watch.stands() && found != null;
+    double below = judged ? watch.number("belowOhm") : 0;
+    boolean shorted = judged && (trip.cause() == TripCause.HARD_SHORT || found.ohm() < below);
+    if (waited) {
+      overCurrent(trip, !shorted);
     }
+    if (shorted) {
+      book.raise(
+          watch,
+          trip.openedMicros(),
+          trip.crossedMicros(),
+          found.ohm(),
+          found.atMost(),
+          below,
+          "ohm",
+          texts.text(
+              found.atMost() ? "short-trip-at-most" : "short-trip", true, found.ohm(), below));
+    }
+  }
+
+  /** Ohms of the set at the trip, or what they are at most. */
+  private record Resistance(double ohm, boolean atMost) {}
+
+  /** Volts over amps at the trip; null where one of them is not known. */
+  private Resistance resistance(Trip trip, Capture taken) {
     boolean hard = trip.cause() == TripCause.HARD_SHORT;
-    double below = watch.number("belowOhm");
     int place = trace.lastWithin(trip.crossedMicros(), trip.openedMicros());
     boolean paired = place >= 0;
     if (!paired) {
@@ -241,27 +268,12 @@ final class TripJudge {
         paired ? currentCounts(trip, taken, trace.micros(place)) : highestCounts(trip, taken);
     boolean clipped = counts >= HIGHEST_COUNTS;
     double ampere = run.scaling().value(Channel.I, counts);
-    boolean atMost = !paired || clipped;
-    double ohm;
     if (hard && (!paired || ampere <= 0)) {
-      ohm = run.supplyVolts() / run.setup().hardShortA();
-      atMost = true;
-    } else if (volts == null || ampere <= 0) {
-      return;
-    } else {
-      ohm = Math.max(0, volts) / ampere;
+      return new Resistance(run.supplyVolts() / run.setup().hardShortA(), true);
     }
-    if (hard || ohm < below) {
-      book.raise(
-          watch,
-          trip.openedMicros(),
-          trip.crossedMicros(),
-          ohm,
-          atMost,
-          below,
-          "ohm",
-          texts.text(atMost ? "short-trip-at-most" : "short-trip", true, ohm, below));
-    }
+    return volts == null || ampere <= 0
+        ? null
+        : new Resistance(Math.max(0, volts) / ampere, !paired || clipped);
   }
 
   /**
@@ -294,75 +306,5 @@ final class TripJudge {
       return trip.value();
     }
     return lastOn == null ? 0 : lastOn.highest(Channel.I);
-  }
-
-  /** What the look found that keeps the switch open. */
-  void looked(Look look) {
-    long at = look.endMicros();
-    long since = look.startMicros();
-    JobSheet.Supply supply = run.sheet().supply();
-    switch (look.result()) {
-      case SHORT -> {
-        AlarmCondition watch = watches.of(RuleId.SHORT, 0);
-        if (watch != null) {
-          LookOhm found = LookOhm.of(run.lookVolts(), run.lookAmpere(), run.voltsStep());
-          boolean atMost = found != null && found.atMost();
-          double told = found == null ? 0 : found.ohm();
-          double below = Math.max(3, watch.number("belowOhm"));
-          book.raise(
-              watch,
-              at,
-              since,
-              told,
-              atMost,
-              below,
-              "ohm",
-              texts.text(atMost ? "look-short-at-most" : "look-short", true, told, below));
-        }
-      }
-      case REVERSED -> {
-        AlarmCondition watch = watches.of(RuleId.WRONG_POLARITY, 0);
-        if (watch != null) {
-          book.raise(watch, at, since, null, false, null, null, texts.text("look-reversed", true));
-        }
-      }
-      case TOO_MUCH_CHARGE -> {
-        AlarmCondition watch = watches.of(RuleId.OVER_CURRENT, 0);
-        if (watch != null) {
-          book.raise(watch, at, since, null, false, null, null, texts.text("look-charge", true));
-        }
-      }
-      case TOO_HIGH -> {
-        AlarmCondition watch = watches.of(RuleId.OVER_VOLTAGE, 0);
-        if (watch != null) {
-          double limit = 1.15 * supply.nominalV();
-          book.raise(
-              watch,
-              at,
-              since,
-              run.supplyVolts(),
-              false,
-              limit,
-              "V",
-              texts.text("look-too-high", true, run.supplyVolts(), limit));
-        }
-      }
-      case NO_SUPPLY -> {
-        AlarmCondition watch = watches.of(RuleId.NO_DRAW, 0);
-        if (watch != null) {
-          double limit = 0.3 * supply.nominalV();
-          book.raise(
-              watch,
-              at,
-              since,
-              run.supplyVolts(),
-              false,
-              limit,
-              "V",
-              texts.text("look-no-supply", false, run.supplyVolts(), limit));
-        }
-      }
-      default -> {}
-    }
   }
 }

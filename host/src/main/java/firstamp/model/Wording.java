@@ -53,6 +53,16 @@ public record Wording(List<Phrase> phrases) {
    * @param unit as it is written behind it
    */
   public record Quantity(double value, String unit) {
+    /** A value; a current and volts under one in thousandths. */
+    public static Quantity of(double value, String unit) {
+      return switch (unit) {
+        case "A" -> amps(value);
+        case "V" ->
+            Math.abs(value) < 1 ? new Quantity(value * 1000, "mV") : new Quantity(value, unit);
+        default -> new Quantity(value, unit);
+      };
+    }
+
     /** A current, in mA or A as {@link Numbers#amps} writes it. */
     public static Quantity amps(double amps) {
       return Numbers.inMilliamps(amps) ? new Quantity(amps * 1000, "mA") : new Quantity(amps, "A");

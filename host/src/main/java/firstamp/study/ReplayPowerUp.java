@@ -1,5 +1,6 @@
 package firstamp.study;
 
+import firstamp.account.FigureList;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
@@ -38,6 +39,7 @@ public final class ReplayPowerUp {
   private final Pace pace;
   private final TripLimits others;
   private Consumer<Chain> follower = chain -> {};
+  private FigureList figures;
 
   /** Keeps a replay in step with a clock, or lets it run. */
   @FunctionalInterface
@@ -123,6 +125,7 @@ public final class ReplayPowerUp {
     } catch (Stopped stopped) {
       // Told to stop, or the switch would have opened: the summary holds what was seen until then.
     }
+    figures = FigureList.of(chain.figures().evidence());
     Summary.LogPlace place = SummaryJson.logPlace(reader.entry().summaryJson());
     return Summaries.of(
         (int) reader.entry().number(),
@@ -131,6 +134,11 @@ public final class ReplayPowerUp {
         new Summary.ConversionCount(feed.received, feed.lost, feed.gaps),
         place != null ? place : new Summary.LogPlace(null, reader.bytes()),
         true);
+  }
+
+  /** All figures of a replay that has run. */
+  public FigureList figures() {
+    return figures;
   }
 
   private StreamSink sink(PowerUpHeader header, Feed feed) throws LogException {

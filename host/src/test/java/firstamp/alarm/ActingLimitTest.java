@@ -29,7 +29,7 @@ class ActingLimitTest {
     return new Bench(sheet).close().run(2000);
   }
 
-  /** I at one value for a time, in whole plans; nothing else is looked at. */
+  /** I at one value for a time, in whole plans, and 12 V; nothing else is looked at. */
   private static void current(Bench bench, long fromMicros, double ms, double ampere) {
     long first = Math.floorDiv(SamplePlan.indexAt(fromMicros), 32) * 32;
     short[] counts = new short[32 * (int) Math.round(ms / 2)];
@@ -37,6 +37,8 @@ class ActingLimitTest {
     for (int k = 0; k < counts.length; k++) {
       if (SamplePlan.channelAt(first + k) == Channel.I) {
         counts[k] = (short) Math.round(Calibration.nominal().scale(Channel.I).counts(ampere));
+      } else if (SamplePlan.channelAt(first + k) == Channel.V) {
+        counts[k] = (short) Math.round(Calibration.nominal().scale(Channel.V).counts(12));
       }
     }
     bench.engine.onConversions(new ConversionBlock(first, counts));
@@ -70,6 +72,7 @@ class ActingLimitTest {
     current(bench, now, 10, 0.1);
     current(bench, now + 10_000, 14, 0.8);
     bench.trip(now + 22_700, TripCause.RUNNING, Channel.I, 1.2, 0.977);
+    bench.engine.finish();
     assertThat(bench.only("over-current").text())
         .contains("was crossed, 12 ms after a load came on. The supply")
         .contains("If the motor started then, its starting current is above the running limit");
@@ -81,6 +84,7 @@ class ActingLimitTest {
     long closed = bench.micros();
     current(bench, closed, 70, 1.2);
     bench.trip(closed + 60_700, TripCause.RUNNING, Channel.I, 1.2, 0.977);
+    bench.engine.finish();
     assertThat(bench.only("over-current").text()).contains("crossed, 60 ms after closing.");
   }
 
@@ -106,5 +110,20 @@ class ActingLimitTest {
     current(bench, now + 310_000, 900, 0.1);
     bench.trip(now + 1_110_700, TripCause.RUNNING, Channel.I, 5, 0.977);
     assertThat(bench.only("over-current").text()).doesNotContain("motor").doesNotContain("load");
+  }
+
+  /** The record of the current shows a short: then nothing is said of a motor, not even first. */
+  @Test
+  void aShortIsNotToldToBeAMotorsStart() {
+    Bench bench = settled(recorder(true));
+    long now = bench.micros();
+    current(bench, now, 10, 0.1);
+    current(bench, now + 10_000, 14, 0.8);
+    bench.trip(now + 22_700, TripCause.RUNNING, Channel.I, 1.2, 0.977);
+    assertThat(bench.engine.alarms()).as("not before it is known").isEmpty();
+    bench.capture(now + 22_700, 0.1, 12);
+    bench.engine.finish();
+    assertThat(bench.only("over-current").text()).doesNotContain("motor");
+    assertThat(bench.only("short").foldedUnder()).isEqualTo(1);
   }
 }

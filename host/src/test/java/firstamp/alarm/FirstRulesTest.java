@@ -109,7 +109,7 @@ class FirstRulesTest {
     assertThat(bench.only("short").value())
         .isCloseTo(11.4 / 8, org.assertj.core.data.Offset.offset(0.02));
     assertThat(bench.only("short").atMost()).isTrue();
-    assertThat(bench.only("short").text()).contains("ohm at most");
+    assertThat(bench.only("short").text()).contains("a short: at most ");
   }
 
   @Test

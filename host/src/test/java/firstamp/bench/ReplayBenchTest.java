@@ -123,7 +123,11 @@ class ReplayBenchTest {
     var kept = bench.snapshot().alarms();
     await(() -> bench.summary() != null && bench.summary().supply() != null);
     assertThat(bench.summary().alarms()).isEqualTo(live.alarms());
-    assertThat(bench.snapshot().alarms()).isEqualTo(kept).isEqualTo(live.alarms());
+    assertThat(bench.snapshot().alarms()).isEqualTo(live.alarms());
+    // The log keeps the English text; the rules that ran again have its words before any language.
+    assertThat(kept)
+        .usingRecursiveFieldByFieldElementComparatorIgnoringFields("words")
+        .isEqualTo(live.alarms());
   }
 
   @Test

@@ -46,7 +46,7 @@ class HowItEndedTest {
       textBlock =
           """
           chassis-lost   | It switched itself off after 1.51 s: the chassis clip came off. Clip it to bare metal of the chassis first; without it no figure counts.
-          limiting       | Firstamp switched it off after 0:01 because the supply went into current limit.
+          limiting       | Firstamp switched it off after 1.61 s because the supply went into current limit.
           wrong-polarity | Firstamp switched it off after 2\\d.\\d ms because B1 was reversed: -4.\\d+ V.
           look-short     | Never switched on: the first look found at most 1.[4-7]\\d ohm, a short or a cold lamp.
           reversed       | Never switched on: the supply is the wrong way round.
@@ -77,8 +77,8 @@ class HowItEndedTest {
                 + " supply off.");
     assertThat(verdict("dead-short").get(0))
         .matches(
-            "A short, at most (0.9|1.[01])\\d* ohm: it switched itself off after (89|90)\\d ms[.].*"
-                + "Highest current at least 1[0-3](.\\d)? A[.].*");
+            "A short, at most (0.9|1.[01])\\d* ohm: the limiter held at least 1[0-3](.\\d)? A for 0.\\d+"
+                + " ms, then it switched itself off, (89|90)\\d ms after switching on[.] .*");
   }
 
   @Test
@@ -222,5 +222,35 @@ class HowItEndedTest {
         sheet.toString(),
         "--log",
         folder.resolve("beyond.db").toString());
+  }
+
+  /** What followed is told too; it does not hide behind what came first. */
+  @Test
+  void everyAlarmIsInTheVerdict() {
+    assertThat(verdict("rail-drops"))
+        .anyMatch(line -> line.startsWith("B1 no longer follows the supply:"))
+        .anyMatch(line -> line.matches("Also: B1 is too low: [\\d.]+ V, the limit is 7.79 V[.]"));
+  }
+
+  @Test
+  void aRailThatNeverGetsThereIsTooLowAndNotLate() {
+    List<String> verdict = verdict("rail-low");
+    assertThat(verdict.get(0)).startsWith("B1 is too low: ");
+    assertThat(verdict.get(1)).startsWith("Also: B1 is late: ");
+    assertThat(verdict("rail-late").get(0)).startsWith("B1 is late: ");
+  }
+
+  /** The text is made when the alarm is raised; how far it went comes behind it. */
+  @Test
+  void anAlarmSaysHowFarItWent() {
+    assertThat(verdict("rail-sags").get(0))
+        .matches("B1 is too low: 7[.]\\d+ V, .* Lowest since: 7[.]\\d+ V[.]");
+    assertThat(verdict("rail-low").get(0)).doesNotContain("since");
+  }
+
+  /** 33 dB under the tone, in step with a rail of a rectified set: that is an ordinary set. */
+  @Test
+  void theHumOfAnOrdinarySetIsNoAdvice() {
+    assertThat(verdict("mains")).noneMatch(line -> line.startsWith("Hum in the head"));
   }
 }

@@ -145,7 +145,7 @@ class WatchPresentersTest {
     // 60 V / 1024 = 58.6 mV; 12.02 V / (330 + 210) ohm = 22.3 mA; 58.6 mV / 22.3 mA = 2.6 ohm.
     assertThat(clear.lines())
         .contains(
-            "One step of the volts input is 59 mV; at the 22.3 mA of this look that is 2.6 \u03a9."
+            "One step of the volts input is 59 mV; at the 22.3 mA of this look that is 2.63 \u03a9."
                 + " Anything less cannot be told from zero.",
             "The supply gave 12.0 V behind the resistor.");
   }
@@ -156,7 +156,7 @@ class WatchPresentersTest {
     LookPresenter.LookView shorted = looks.view(scene(FakeSession.Scene.LOOK_SHORT));
     assertThat(shorted.tone()).isEqualTo(Tone.ALARM);
     // 58.6 mV / (12.02 V / 331.6 ohm) = 1.6 ohm: the look's figures say that this is a bound.
-    assertThat(shorted.figures()).isEqualTo("at most 1.6 \u03a9");
+    assertThat(shorted.figures()).isEqualTo("at most 1.61 \u03a9");
     assertThat(shorted.lines()).contains("The voltage rose too fast to work out a capacitance.");
   }
 

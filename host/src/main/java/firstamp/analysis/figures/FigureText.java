@@ -39,7 +39,7 @@ public final class FigureText {
 
   /** Ohm, without milliohms: those read like a typing error beside ohms. */
   public static String ohms(double value) {
-    return value < 1 ? digits(value) + " ohm" : of(value, "ohm");
+    return value < 1 ? Numbers.text(value) + " ohm" : of(value, "ohm");
   }
 
   /** How long it was on: "26 ms", then minutes and seconds, "0:12", "1:02:07". */

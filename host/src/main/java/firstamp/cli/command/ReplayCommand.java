@@ -1,5 +1,6 @@
 package firstamp.cli.command;
 
+import firstamp.account.FigureList;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.JsonLines;
@@ -139,15 +140,14 @@ public final class ReplayCommand implements Callable<Integer> {
         header.hello(),
         false);
     ReplayPace pace = new ReplayPace(TimeSource.system(), factor);
-    Summary summary =
-        sheet == null
-            ? new ReplayPowerUp(reader, effective, output, pace).run()
-            : whatIf(reader, effective, output, pace);
+    ReplayPowerUp replay =
+        sheet == null ? new ReplayPowerUp(reader, effective, output, pace) : null;
+    Summary summary = replay != null ? replay.run() : whatIf(reader, effective, output, pace);
     OtherRules rules = sheet == null ? OtherRules.of(reader.entry(), summary) : null;
     if (rules != null) {
       output.otherRules(rules);
     }
-    output.summary(summary);
+    output.summary(summary, replay == null ? FigureList.of(summary) : replay.figures());
     return HeadlessRun.exitCode(summary);
   }
 

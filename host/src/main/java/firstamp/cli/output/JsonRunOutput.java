@@ -2,6 +2,7 @@ package firstamp.cli.output;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import firstamp.account.FigureList;
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
 import firstamp.model.OffCause;
@@ -193,7 +194,7 @@ public final class JsonRunOutput implements RunOutput {
   }
 
   @Override
-  public void summary(Summary summary) {
+  public void summary(Summary summary, FigureList figures) {
     ObjectNode node = SummaryJson.of(summary);
     if (otherRules != null) {
       otherRules.put(node);

@@ -1,5 +1,6 @@
 package firstamp.cli.output;
 
+import firstamp.account.FigureList;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.pipeline.ChainListener;
@@ -21,8 +22,12 @@ public interface RunOutput extends ChainListener {
   /** The power-up was judged by other rules than today's; before the summary of its replay. */
   default void otherRules(OtherRules rules) {}
 
-  /** The end. */
-  void summary(Summary summary);
+  /**
+   * The end.
+   *
+   * @param figures all of them, also those that the summary has no key for
+   */
+  void summary(Summary summary, FigureList figures);
 
   /** Whether a person reads along, who wants the verdict at the end. */
   default boolean forPeople() {

@@ -1,6 +1,7 @@
 package firstamp.cli.output;
 
 import firstamp.account.FigureList;
+import firstamp.analysis.figures.FigureText;
 import firstamp.model.Alarm;
 import firstamp.model.NotWatched;
 import firstamp.model.Summary;
@@ -15,18 +16,11 @@ import java.util.Locale;
 public final class SummaryText {
   private SummaryText() {}
 
-  /** With the figures of the summary alone. */
-  public static List<String> lines(Summary summary) {
-    return lines(summary, FigureList.of(summary));
-  }
-
   /** With these figures. */
   public static List<String> lines(Summary summary, FigureList figures) {
     List<String> lines = new ArrayList<>();
     lines.add(headline(summary));
-    for (Alarm alarm : summary.alarms()) {
-      lines.add((alarm.foldedUnder() != 0 ? "    then: " : "  ! ") + alarm.text());
-    }
+    alarms(summary.alarms(), lines);
     if (summary.look() != null) {
       lines.add("  first look: " + summary.look().result());
     }
@@ -48,6 +42,18 @@ public final class SummaryText {
     return lines;
   }
 
+  /** Each with what belongs to it, in the order of their causes. */
+  private static void alarms(List<Alarm> alarms, List<String> lines) {
+    for (Alarm top : alarms) {
+      if (top.foldedUnder() == 0) {
+        lines.add("  ! " + top.text());
+        alarms.stream()
+            .filter(alarm -> alarm.foldedUnder() == top.number())
+            .forEach(alarm -> lines.add("    also: " + alarm.text()));
+      }
+    }
+  }
+
   private static String headline(Summary summary) {
     String number = summary.powerUp() == null ? "Power-up" : "Power-up " + summary.powerUp();
     String on = summary.onMs() == null ? "" : text(", on for %.2f s", summary.onMs() / 1000);
@@ -57,7 +63,9 @@ public final class SummaryText {
               + ": switched itself off"
               + (summary.tripAtMs() == null
                   ? ""
-                  : text(" %.1f ms after switching on", summary.tripAtMs()))
+                  : " "
+                      + FigureText.millis(Math.max(0, summary.tripAtMs()))
+                      + " after switching on")
               + " ("
               + summary.tripCause()
               + ").";

@@ -1,5 +1,6 @@
 package firstamp.cli.output;
 
+import firstamp.account.FigureList;
 import firstamp.analysis.figures.InrushExpected;
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
@@ -73,15 +74,9 @@ public final class TextRunOutput implements RunOutput {
   @Override
   public void look(Summary.LookFigures figures) {
     StringBuilder line = new StringBuilder("first look: ").append(figures.result());
-    if (figures.ohm() != null) {
-      line.append(
-          SummaryText.text(figures.atMost() ? ", at most %.3g ohm" : ", %.3g ohm", figures.ohm()));
-    }
-    if (figures.uF() != null) {
-      line.append(SummaryText.text(", %.0f uF", figures.uF()));
-    }
-    if (figures.supplyV() != null) {
-      line.append(SummaryText.text(", supply %.2f V", figures.supplyV()));
+    for (FigureList.Figure figure : FigureList.of(figures).figures()) {
+      String name = figure.key().equals("look.supplyV") ? "supply " : "";
+      line.append(", ").append(name).append(figure.text());
     }
     say("%s", line);
     boolean closes = List.of("clear", "low").contains(figures.result());
@@ -117,13 +112,9 @@ public final class TextRunOutput implements RunOutput {
   public void trip(TripFigures figures) {
     String at = figures.atMs() == null ? "" : SummaryText.text("%9.1f ms  ", figures.atMs());
     String value =
-        figures.value() == null
-            ? ""
-            : SummaryText.text(", %.3g %s", figures.value(), figures.unit());
+        figures.value() == null ? "" : ", " + Numbers.inUnit(figures.value(), figures.unit());
     String limit =
-        figures.limit() == null
-            ? ""
-            : SummaryText.text(", limit %.3g %s", figures.limit(), figures.unit());
+        figures.limit() == null ? "" : ", limit " + Numbers.inUnit(figures.limit(), figures.unit());
     String limited =
         figures.limitedMs() == null
             ? ""
@@ -226,8 +217,8 @@ public final class TextRunOutput implements RunOutput {
   }
 
   @Override
-  public void summary(Summary summary) {
-    for (String line : SummaryText.lines(summary)) {
+  public void summary(Summary summary, FigureList figures) {
+    for (String line : SummaryText.lines(summary, figures)) {
       out.println(line);
     }
     out.flush();

@@ -1,5 +1,6 @@
 package firstamp.cli.run;
 
+import firstamp.account.FigureList;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.EndOfRun;
 import firstamp.cli.output.ExitCode;
@@ -103,7 +104,7 @@ public final class HeadlessRun {
       hooked = true;
       modes.begin(powerUp.watch(), setup.effective());
       LivePowerUp.Result result = powerUp.run();
-      output.summary(result.summary());
+      output.summary(result.summary(), FigureList.of(result.evidence()));
       if (output.forPeople()) {
         EndOfRun.print(log, setup.effective(), result, System.out);
       }

@@ -1,5 +1,6 @@
 package firstamp.window.present;
 
+import firstamp.alarm.AlarmWords;
 import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
@@ -232,6 +233,15 @@ final class FigurePresenter {
     }
     double margin = levels.marginDb() == null ? 6 : levels.marginDb();
     boolean weak = now.headBelowMeterDb() > expected + margin;
+    if (weak && now.alarms().stream().anyMatch(AlarmWords::headSilent)) {
+      return new FigureView(
+          words.get("figure.levels"),
+          DASH,
+          "",
+          words.get("figure.headNone", numbers.fixed(expected, 0)),
+          more,
+          toneOf(now, AlarmWords::headSilent));
+    }
     return new FigureView(
         words.get("figure.levels"),
         written.number(),

@@ -1,6 +1,7 @@
 package firstamp.window.present;
 
 import firstamp.account.Verdict;
+import firstamp.alarm.AlarmWords;
 import firstamp.alarm.OffWords;
 import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
@@ -280,10 +281,14 @@ public final class SentencePresenter {
     if (!alarm.rule().equals("head-below-meter") || alarm.value() == null || expected == null) {
       return new Sentence(toneOf(alarm.priority()), farHeadline(alarm), action);
     }
-    String down = numbers.fixed(alarm.value() - expected, 0) + " dB";
+    String weak = words.get("rule.head-below-meter");
+    if (AlarmWords.headSilent(alarm)) {
+      return new Sentence(toneOf(alarm.priority()), words.get("head.none", weak), action);
+    }
+    String below = numbers.decibels(alarm.value(), "dB").toString();
     return new Sentence(
         toneOf(alarm.priority()),
-        words.get("head.down", words.get("rule.head-below-meter"), down),
+        words.get("head.below", weak, below),
         join(headCurrent(now, expected), action));
   }
 

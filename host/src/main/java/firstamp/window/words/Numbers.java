@@ -46,15 +46,16 @@ public final class Numbers {
   }
 
   public Written ohms(double ohms) {
-    double size = Math.abs(ohms);
-    if (size >= 999.5) {
-      return new Written(fixed(ohms / 1000, 1), "k\u03a9");
-    }
-    return new Written(fixed(ohms, size < 9.95 ? 1 : 0), "\u03a9");
+    return Math.abs(ohms) >= 999.5
+        ? new Written(short3(ohms / 1000), "k\u03a9")
+        : new Written(short3(ohms), "\u03a9");
   }
 
   public Written microfarads(double microfarads) {
-    return new Written(fixed(microfarads, Math.abs(microfarads) < 9.95 ? 1 : 0), "\u00b5F");
+    double size = Math.abs(microfarads);
+    double step = size < 999.5 ? 1 : StrictMath.pow(10, Math.floor(StrictMath.log10(size)) - 2);
+    return new Written(
+        short3(size < 999.5 ? microfarads : Math.rint(microfarads / step) * step), "\u00b5F");
   }
 
   /** A value in a unit as an alarm or trip names it. */

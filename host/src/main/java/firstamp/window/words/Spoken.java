@@ -84,7 +84,9 @@ public final class Spoken {
   }
 
   public String verdict(VerdictSentence sentence) {
-    return sentence.alarm() != null ? alarm(sentence.alarm()) : Signs.in(verdicts.of(sentence));
+    return sentence.key().equals("alarm")
+        ? alarm(sentence.alarm())
+        : Signs.in(verdicts.of(sentence));
   }
 
   /** Name of a figure, with its rail. */

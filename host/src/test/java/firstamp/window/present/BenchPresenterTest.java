@@ -39,13 +39,13 @@ class BenchPresenterTest {
   void putsATripFirstInSentenceAndTitle() {
     BenchView view = view(FakeSession.Scene.SHORT);
     assertThat(view.sentence().tone()).isEqualTo(Tone.ALARM);
-    assertThat(view.sentence().headline()).isEqualTo("A short: 0.5 \u03a9");
+    assertThat(view.sentence().headline()).isEqualTo("A short: 0.51 \u03a9");
     assertThat(view.sentence().action())
         .startsWith("After 3.10 s: At that moment the set was a short: 0.51")
         .contains("Since W3 went to P7");
-    assertThat(view.title()).startsWith("A short: 0.5 \u03a9");
+    assertThat(view.title()).startsWith("A short: 0.51 \u03a9");
     assertThat(view.folded()).hasSize(1);
-    assertThat(view.folded().get(0)).contains("A short: 0.5 \u03a9");
+    assertThat(view.folded().get(0)).contains("A short: 0.51 \u03a9");
     assertThat(view.controls().off()).isFalse();
     assertThat(view.controls().seen()).isTrue();
     assertThat(view.controls().restore()).isEqualTo(4);
