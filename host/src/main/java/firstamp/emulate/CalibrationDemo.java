@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * An emulated probe whose inputs are off by known shares, with what a person puts on its clips: for
- * showing and testing its calibration. Not thread-safe.
+ * An emulated probe whose inputs are off, by known shares or as a drawn box, with what a person
+ * puts on its clips: for showing and testing its calibration. Not thread-safe.
  */
 public final class CalibrationDemo {
   /** Ohm of the resistor in the current step. */
@@ -18,6 +18,12 @@ public final class CalibrationDemo {
 
   /** Volts of the battery in the volts step (invented). */
   public static final double BATTERY_V = 9.137;
+
+  /** Volts of the cell in the levels step (invented). */
+  public static final double CELL_V = 1.533;
+
+  /** Ohm of the two resistors across it; the head clips are across the second one. */
+  public static final List<Double> DIVIDER_OHM = List.of(22_000.0, 100.0);
 
   /** Volts of the supply in the two current steps (invented). */
   public static final List<Double> SUPPLY_V = List.of(3.2, 9.05);
@@ -34,9 +40,12 @@ public final class CalibrationDemo {
 
   /** With a blank probe. */
   public CalibrationDemo(ProbeOptions options) {
-    probe =
-        new EmulatedProbe(
-            clips, "emulated probe, to be calibrated", options, Box.exact(scales(), null));
+    this(options, Box.exact(scales(), null));
+  }
+
+  /** With any box. */
+  public CalibrationDemo(ProbeOptions options, Box box) {
+    probe = new EmulatedProbe(clips, "emulated probe, to be calibrated", options, box);
   }
 
   /** The line to it. */
@@ -64,21 +73,33 @@ public final class CalibrationDemo {
 
   /** Volts on the set's terminals and the clips; 0 = clips together. */
   public void volts(double volts) {
-    clips.appliedV = volts;
-    clips.supplyV = 0;
+    clips.apply(volts, 0, 0, 0);
+  }
+
+  /** A cell on the meter clip, a share of it across the head clips. */
+  public void levels(double cellV, double headShare) {
+    clips.apply(0, 0, cellV * headShare, cellV);
   }
 
   /** The supply joined, the resistor on the set terminals. */
   public void resistor(double supplyV) {
-    clips.appliedV = 0;
-    clips.supplyV = supplyV;
+    clips.apply(0, supplyV, 0, 0);
   }
 
   /** What is on the clips. */
   private static final class Clips implements Bench {
     private double appliedV;
     private double supplyV;
+    private double headV;
+    private double meterV;
     private Joined joined = Joined.OPEN;
+
+    void apply(double volts, double supply, double head, double meter) {
+      appliedV = volts;
+      supplyV = supply;
+      headV = head;
+      meterV = meter;
+    }
 
     @Override
     public double advance(double untilS, boolean watchHardShort) {
@@ -98,8 +119,9 @@ public final class CalibrationDemo {
       return switch (channel) {
         case I, J -> amps;
         case V -> volts + amps * RESISTOR_OHM;
-        // Head and meter clips stay together: a battery is over their ranges.
-        case H, M -> 0;
+        // In the other steps head and meter clips stay together: a battery is over their ranges.
+        case H -> headV;
+        case M -> meterV;
         default -> volts;
       };
     }

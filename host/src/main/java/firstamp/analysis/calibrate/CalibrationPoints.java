@@ -24,9 +24,11 @@ public final class CalibrationPoints {
    * @param before what the probe keeps now
    * @param volts accuracy of the meter on its volts range
    * @param amps accuracy of the meter on its ampere range
+   * @param head accuracy of what was put on the head clips
    * @throws CalibrationRefused the points of a channel cannot be
    */
-  public List<CalibrationLine> lines(Calibration before, MeterAccuracy volts, MeterAccuracy amps)
+  public List<CalibrationLine> lines(
+      Calibration before, MeterAccuracy volts, MeterAccuracy amps, MeterAccuracy head)
       throws CalibrationRefused {
     List<CalibrationLine> lines = new ArrayList<>();
     for (Map.Entry<Channel, List<CalibrationPoint>> entry : points.entrySet()) {
@@ -37,7 +39,9 @@ public final class CalibrationPoints {
               before.scale(channel),
               new Uncertainty(before).gain(channel),
               entry.getValue(),
-              channel.quantity() == Channel.Quantity.AMPERE ? amps : volts));
+              channel == Channel.H
+                  ? head
+                  : channel.quantity() == Channel.Quantity.AMPERE ? amps : volts));
     }
     return lines;
   }

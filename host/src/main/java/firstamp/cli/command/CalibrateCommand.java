@@ -7,6 +7,7 @@ import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.cli.output.CalibrationText;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.FirstBoxText;
 import firstamp.cli.output.Logs;
 import firstamp.cli.output.Prompt;
 import firstamp.cli.run.HeadlessRun;
@@ -15,6 +16,8 @@ import firstamp.cli.run.ThisBench;
 import firstamp.emulate.CalibrationDemo;
 import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
+import firstamp.emulate.box.Box;
+import firstamp.emulate.box.BoxKind;
 import firstamp.link.SerialProbePort;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
@@ -55,6 +58,7 @@ import picocli.CommandLine.Spec;
       "  firstamp calibrate --port /dev/ttyUSB0 --show                     what the box keeps",
       "  firstamp calibrate --port /dev/ttyUSB0 --try-the-cut              trip test: resistor on the set terminals",
       "  firstamp calibrate --emulated --yes                               the same on the practice box",
+      "  firstamp calibrate --emulated --yes --first-box --json            what is measured on a new box",
     })
 public final class CalibrateCommand implements Callable<Integer> {
   private static final long READ_METER_NANOS = 4_000_000_000L;
@@ -62,7 +66,7 @@ public final class CalibrateCommand implements Callable<Integer> {
   @Option(names = "--port", paramLabel = "PORT", description = "serial port of the probe box")
   private String port;
 
-  @Option(names = "--emulated", description = "the practice box instead, off by known shares")
+  @Option(names = "--emulated", description = "a practice box instead, new and as its parts allow")
   private boolean emulated;
 
   @Option(names = "--show", description = "print what the box keeps, change nothing")
@@ -79,7 +83,9 @@ public final class CalibrateCommand implements Callable<Integer> {
       paramLabel = "LIST",
       split = ",",
       defaultValue = "zero,volts,current",
-      description = "which of zero, volts, current (default all three)")
+      description =
+          "which of zero, volts, current, levels (default ${DEFAULT-VALUE}); levels: meter and head by a"
+              + " 1.5 V cell and two resistors")
   private List<String> steps = new ArrayList<>();
 
   @Option(
@@ -104,6 +110,26 @@ public final class CalibrateCommand implements Callable<Integer> {
           "accuracy of your meter on dc current, from its paper (default ${DEFAULT-VALUE})")
   private double ampsPercent;
 
+  @Option(
+      names = "--meter-ohms-percent",
+      paramLabel = "X",
+      defaultValue = "1",
+      description = "accuracy of your meter on ohms, from its paper (default ${DEFAULT-VALUE})")
+  private double ohmsPercent;
+
+  @Option(
+      names = "--first-box",
+      description =
+          "measure a new box and print what it does, write nothing: all four steps, then the trip test")
+  private boolean firstBox;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "which practice box (--emulated); default ${DEFAULT-VALUE}")
+  private long seed;
+
   @Option(names = "--yes", description = "ask nothing: everything is joined as the steps say")
   private boolean yes;
 
@@ -123,7 +149,7 @@ public final class CalibrateCommand implements Callable<Integer> {
   public Integer call() throws CliFailure {
     check();
     if (emulated) {
-      demo = new CalibrationDemo(ProbeOptions.of(1, Pace.MAX));
+      demo = new CalibrationDemo(ProbeOptions.of(seed, Pace.MAX), Box.of(BoxKind.NEW, seed));
     }
     try (course) {
       Calibration before = course.attach(open());
@@ -147,11 +173,12 @@ public final class CalibrateCommand implements Callable<Integer> {
     if (emulated == (port != null)) {
       throw new ParameterException(spec.commandLine(), "give one of --port PORT and --emulated");
     }
-    if (!Set.of("zero", "volts", "current").containsAll(steps)) {
+    if (!Set.of("zero", "volts", "current", "levels").containsAll(steps)) {
       throw new ParameterException(
-          spec.commandLine(), "--steps " + steps + ", expected some of zero, volts, current");
+          spec.commandLine(),
+          "--steps " + steps + ", expected some of zero, volts, current, levels");
     }
-    for (double percent : new double[] {voltsPercent, ampsPercent}) {
+    for (double percent : new double[] {voltsPercent, ampsPercent, ohmsPercent}) {
       if (!(percent > 0 && percent <= 20)) {
         throw new ParameterException(
             spec.commandLine(),
@@ -172,17 +199,24 @@ public final class CalibrateCommand implements Callable<Integer> {
   }
 
   private int cut() throws CliFailure, IOException, RunRefused {
-    ask("Put 10 ohm (10 W) and nothing else on the set terminals, supply at 5 to 12 V. Enter.");
-    if (demo != null) {
-      demo.resistor(12);
-    }
-    ResistorTrial.Cut cut = course.tryTheCut();
+    ResistorTrial.Cut cut = cutMeasured();
     new CalibrationText(json).cut(cut);
     return cut.works() ? ExitCode.NORMAL : ExitCode.FINDING;
   }
 
+  private ResistorTrial.Cut cutMeasured() throws CliFailure, IOException, RunRefused {
+    ask("Put 10 ohm (10 W) and nothing else on the set terminals, supply at 5 to 12 V. Enter.");
+    if (demo != null) {
+      demo.resistor(12);
+    }
+    return course.tryTheCut();
+  }
+
   private int calibrate(Calibration before)
       throws CliFailure, IOException, RunRefused, CalibrationRefused {
+    if (firstBox) {
+      steps = List.of("zero", "volts", "current", "levels");
+    }
     if (steps.contains("zero")) {
       zero();
     }
@@ -192,11 +226,21 @@ public final class CalibrateCommand implements Callable<Integer> {
     if (steps.contains("current")) {
       current();
     }
+    if (steps.contains("levels")) {
+      levels();
+    }
     for (Map.Entry<Channel, Double> point : at.entrySet()) {
       further(point.getKey(), point.getValue());
     }
     List<CalibrationLine> lines =
-        course.lines(new MeterAccuracy(voltsPercent, 0), new MeterAccuracy(ampsPercent, 0));
+        course.lines(
+            new MeterAccuracy(voltsPercent, 0),
+            new MeterAccuracy(ampsPercent, 0),
+            new MeterAccuracy(
+                Math.min(20, Math.hypot(voltsPercent, Math.sqrt(2) * ohmsPercent)), 0));
+    if (firstBox) {
+      return new FirstBoxText(json).print(course, lines, cutMeasured(), emulated);
+    }
     new CalibrationText(json).lines(before, lines);
     if (!yes && !prompt.agrees("Write this into the probe box?")) {
       System.err.println("Nothing was written.");
@@ -246,6 +290,23 @@ public final class CalibrateCommand implements Callable<Integer> {
       }
       amps(supplyV / CalibrationDemo.RESISTOR_OHM, null);
     }
+  }
+
+  private void levels() throws CliFailure, IOException, RunRefused {
+    double[] ohm = {CalibrationDemo.DIVIDER_OHM.get(0), CalibrationDemo.DIVIDER_OHM.get(1)};
+    ask(
+        "Step 4, levels. A 1.5 V cell, and across it 22 kohm and 100 ohm in series, the 100 ohm at the"
+            + " minus. Chassis clip on the minus, meter clip on the plus, both head clips across the 100"
+            + " ohm. Enter.");
+    double share = ohm[1] / (ohm[0] + ohm[1]);
+    if (demo != null) {
+      demo.levels(CalibrationDemo.CELL_V, share);
+    }
+    double cell =
+        number("What does your meter show across the cell, volts?", CalibrationDemo.CELL_V);
+    double large = number("Off the cell: what does the large resistor measure, ohm?", ohm[0]);
+    double small = number("And the small one, ohm?", ohm[1]);
+    course.levels(cell, cell * small / (large + small));
   }
 
   private void amps(double demoA, Double given) throws CliFailure, IOException, RunRefused {

@@ -14,6 +14,9 @@ import java.util.Locale;
 
 /** A calibration in words, or as JSON lines of type {@code calibration} and {@code cut}. */
 public final class CalibrationText {
+  /** Standard uncertainty of the gain of a box that nobody calibrated: 5 % expanded. */
+  private static final double NEVER_CALIBRATED = 0.025;
+
   private final boolean json;
   private final JsonLines lines = new JsonLines(System.out);
 
@@ -140,12 +143,13 @@ public final class CalibrationText {
 
   private void scale(Channel channel, ChannelScale scale, double gainShare, double zeroCounts) {
     print(
-        "%-2s  %+.5g to %+.5g %s, gain +-%.2f %%, zero +-%.2f counts (k = 2)",
+        "%-2s  %+.5g to %+.5g %s, gain +-%.2f %%%s, zero +-%.2f counts (k = 2)",
         channel,
         scale.zero(),
         scale.full(),
         channel.quantity().unit(),
         200 * gainShare,
+        gainShare >= NEVER_CALIBRATED ? " (not calibrated)" : "",
         2 * zeroCounts);
   }
 

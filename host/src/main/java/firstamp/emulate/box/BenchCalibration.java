@@ -11,7 +11,8 @@ import java.util.SplittableRandom;
 /**
  * What the three steps of a calibration leave in a box: clips together, a battery on volts and
  * rails, two currents through a resistor; head and meter keep their nominal gain. Points, least
- * squares and stated uncertainties follow the host's calibration; no test holds the two together.
+ * squares and stated uncertainties follow the host's calibration; DrawnBoxCalibrationTest holds the
+ * two together.
  */
 final class BenchCalibration {
   /** Volts of the battery, ampere of the two currents (as in the practice calibration). */

@@ -73,6 +73,16 @@ public final class CalibrationCourse implements AutoCloseable {
     return talk != null;
   }
 
+  /** Who answered on the line. */
+  public ProbeHello hello() {
+    return hello;
+  }
+
+  /** What each channel read with everything joined; null = not taken yet. */
+  public SettledSecond.Mean zeroOf(Channel channel) {
+    return zeros == null ? null : zeros[channel.ordinal()];
+  }
+
   /** What the box kept when the line was taken. */
   public Calibration before() {
     return before;
@@ -144,6 +154,18 @@ public final class CalibrationCourse implements AutoCloseable {
     }
   }
 
+  /**
+   * Takes a point of the meter and one of the head.
+   *
+   * @param meterV a cell on the meter clip, by the person's meter
+   * @param headV the part of it across the head clips
+   */
+  public void levels(double meterV, double headV) throws IOException, RunRefused {
+    SettledSecond second = measure(EnumSet.of(Channel.H, Channel.M));
+    points.add(Channel.M, new CalibrationPoint(meterV, second.of(Channel.M)));
+    points.add(Channel.H, new CalibrationPoint(headV, second.of(Channel.H)));
+  }
+
   /** Takes a further point of one channel of volts. */
   public void further(Channel channel, double value) throws IOException, RunRefused {
     SettledSecond second = measure(EnumSet.of(channel));
@@ -157,7 +179,18 @@ public final class CalibrationCourse implements AutoCloseable {
    */
   public List<CalibrationLine> lines(MeterAccuracy volts, MeterAccuracy amps)
       throws CalibrationRefused {
-    return points.lines(before, volts, amps);
+    return lines(volts, amps, volts);
+  }
+
+  /**
+   * The same.
+   *
+   * @param head accuracy of the share of the cell that was on the head clips
+   * @throws CalibrationRefused the points of a channel cannot be
+   */
+  public List<CalibrationLine> lines(MeterAccuracy volts, MeterAccuracy amps, MeterAccuracy head)
+      throws CalibrationRefused {
+    return points.lines(before, volts, amps, head);
   }
 
   /**
