@@ -3,6 +3,7 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.app.Desk;
+import firstamp.app.Hearing;
 import firstamp.app.Ports;
 import firstamp.app.SetEntry;
 import firstamp.app.WindowOptions;
@@ -22,6 +23,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import javax.swing.JList;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -294,6 +296,58 @@ class FlowPagesTest {
     assertThat(shell.options.theme()).isEqualTo(WindowOptions.Theme.HIGH_CONTRAST);
     assertThat(desk.settings().scale()).isEqualTo(2.0);
     assertThat(desk.options(false)).isEqualTo(shell.options);
+  }
+
+  @Test
+  void twoClicksOnAPowerUpOpenItsResultAndOneDoesNot() throws Exception {
+    HomePage page = open(() -> new HomePage(tools));
+    on(
+        () -> {
+          JList<?> sets = (JList<?>) Components.named(page.component(), "home.sets");
+          sets.setSelectedIndex(1);
+          JList<?> list = (JList<?>) Components.named(page.component(), "home.powerUps");
+          list.setSize(600, 400);
+          assertThat(list.getModel().getSize()).isEqualTo(3);
+          java.awt.Rectangle second = list.getCellBounds(1, 1);
+          assertThat(click(list, second.x + 40, second.y + 10, 1)).isSameAs(page);
+          assertThat(click(list, 40, 390, 2)).as("below the rows").isSameAs(page);
+          assertThat(click(list, second.x + 40, second.y + 10, 2)).isInstanceOf(VerdictPage.class);
+          return null;
+        });
+  }
+
+  private Page click(java.awt.Component to, int x, int y, int count) {
+    to.dispatchEvent(
+        new java.awt.event.MouseEvent(
+            to,
+            java.awt.event.MouseEvent.MOUSE_CLICKED,
+            1,
+            0,
+            x,
+            y,
+            count,
+            false,
+            java.awt.event.MouseEvent.BUTTON1));
+    return shell.page();
+  }
+
+  @Test
+  void theShapeOfAStateSaysInATipWhatItMeans() throws Exception {
+    FakeSession session = new FakeSession(FakeSession.Scene.SHORT);
+    Framed framed =
+        on(
+            () ->
+                new Framed(
+                    new WindowOptions(WindowOptions.Theme.LIGHT, Locale.GERMAN, false),
+                    session,
+                    Hearing.NOTHING));
+    assertThat(
+            on(
+                () ->
+                    ((javax.swing.JComponent)
+                            Components.named(framed.component(), "sentence-shape"))
+                        .getToolTipText()))
+        .isEqualTo("Alarm");
   }
 
   @Test

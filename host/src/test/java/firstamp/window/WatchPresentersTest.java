@@ -141,7 +141,10 @@ class WatchPresentersTest {
     assertThat(looks.view(scene(FakeSession.Scene.ASKING))).isNull();
     LookPresenter.LookView clear = looks.view(scene(FakeSession.Scene.HEALTHY));
     assertThat(clear.tone()).isEqualTo(Tone.CALM);
-    assertThat(clear.figures()).isEqualTo("210 \u03a9     3180 \u00b5F");
+    assertThat(clear.figures())
+        .containsExactly(
+            new LookPresenter.Named("across the supply leads", "210 \u03a9"),
+            new LookPresenter.Named("capacitors together", "about 3180 \u00b5F"));
     // 60 V / 1024 = 58.6 mV; 12.02 V / (330 + 210) ohm = 22.3 mA; 58.6 mV / 22.3 mA = 2.6 ohm.
     assertThat(clear.lines())
         .contains(
@@ -156,7 +159,8 @@ class WatchPresentersTest {
     LookPresenter.LookView shorted = looks.view(scene(FakeSession.Scene.LOOK_SHORT));
     assertThat(shorted.tone()).isEqualTo(Tone.ALARM);
     // 58.6 mV / (12.02 V / 331.6 ohm) = 1.6 ohm: the look's figures say that this is a bound.
-    assertThat(shorted.figures()).isEqualTo("at most 1.61 \u03a9");
+    assertThat(shorted.figures())
+        .containsExactly(new LookPresenter.Named("across the supply leads", "at most 1.61 \u03a9"));
     assertThat(shorted.lines()).contains("The voltage rose too fast to work out a capacitance.");
   }
 

@@ -56,7 +56,7 @@ public final class LiveFrame {
     this.palette = palette;
     this.words = words;
     header = new HeaderBar(palette, words);
-    sentence = new SentenceBar(palette);
+    sentence = new SentenceBar(palette, words);
     figures = new FigureRow(palette);
     off =
         new KeyButton(

@@ -6,10 +6,12 @@ import firstamp.window.widgets.Palette;
 import firstamp.window.widgets.Shapes;
 import firstamp.window.widgets.Tone;
 import firstamp.window.widgets.WindowTheme;
+import firstamp.window.words.Words;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.FontMetrics;
+import java.util.Locale;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
@@ -29,6 +31,7 @@ final class SentenceBar {
   private static final Font FAR = WindowTheme.font(true, WindowTheme.FAR_POINTS);
 
   private final Palette palette;
+  private final Words words;
   private final JPanel bar = new JPanel(new BorderLayout(14, 0));
   private final JPanel texts = new JPanel(new BorderLayout(0, 2));
   private final JLabel headline = new JLabel(" ");
@@ -39,8 +42,9 @@ final class SentenceBar {
   private int fitted;
   private Sentence shown = new Sentence(Tone.PLAIN, "", "");
 
-  SentenceBar(Palette palette) {
+  SentenceBar(Palette palette, Words words) {
     this.palette = palette;
+    this.words = words;
     shape =
         new Canvas(
             "sentence-shape",
@@ -126,7 +130,9 @@ final class SentenceBar {
     headline.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
     action.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
     bar.setBackground(WindowTheme.colour(palette.groundOf(sentence.tone())));
-    shape.say(sentence.tone().name().toLowerCase(java.util.Locale.ROOT));
+    String state = words.get("tone." + sentence.tone().name().toLowerCase(Locale.ROOT));
+    shape.say(state);
+    shape.setToolTipText(state);
     bar.getAccessibleContext().setAccessibleName(sentence.headline() + ". " + sentence.action());
     bar.setPreferredSize(new Dimension(100, neededHeight()));
     bar.revalidate();

@@ -62,6 +62,7 @@ public final class HomePage implements Page {
     page = pieces.page("home", new BorderLayout(18, 10));
     sets = new RowList("home.sets", pieces, tools.palette(), index -> turn());
     powerUps = new RowList("home.powerUps", pieces, tools.palette(), index -> {});
+    powerUps.whenOpened(() -> choose(3));
     name = pieces.label("home-name", " ", true, 26);
     about = pieces.prose("home-about", " \n \n ", WindowTheme.READING_POINTS, RIGHT_WIDTH);
     trouble = pieces.prose("home-trouble", "", WindowTheme.READING_POINTS, Pieces.WIDTH);

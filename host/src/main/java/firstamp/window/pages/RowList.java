@@ -13,6 +13,8 @@ import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
 import java.util.List;
 import java.util.function.IntConsumer;
 import javax.swing.BorderFactory;
@@ -26,6 +28,7 @@ import javax.swing.JScrollPane;
 import javax.swing.ListCellRenderer;
 import javax.swing.ListSelectionModel;
 import javax.swing.ScrollPaneConstants;
+import javax.swing.SwingUtilities;
 
 /**
  * A list of two-line rows, each with the shape of its state; the chosen one has a bar beside it.
@@ -64,6 +67,22 @@ final class RowList {
 
   JComponent component() {
     return scroll;
+  }
+
+  /** What two clicks on a row do. */
+  void whenOpened(Runnable open) {
+    list.addMouseListener(
+        new MouseAdapter() {
+          @Override
+          public void mouseClicked(MouseEvent event) {
+            int at = list.locationToIndex(event.getPoint());
+            boolean onRow = at >= 0 && list.getCellBounds(at, at).contains(event.getPoint());
+            if (onRow && event.getClickCount() == 2 && SwingUtilities.isLeftMouseButton(event)) {
+              choose(at);
+              open.run();
+            }
+          }
+        });
   }
 
   JList<HomePresenter.Row> list() {
@@ -134,6 +153,7 @@ final class RowList {
               BorderFactory.createMatteBorder(0, 7, 0, 0, WindowTheme.colour(edge)),
               BorderFactory.createEmptyBorder(8, 10, 8, 8)));
       panel.getAccessibleContext().setAccessibleName(row.spoken());
+      panel.setToolTipText(row.spoken());
       return panel;
     }
   }

@@ -25,10 +25,18 @@ public final class LookPresenter {
    *
    * @param tone of the finding
    * @param headline the finding
-   * @param figures resistance and capacitance, large
+   * @param figures resistance and capacitance, large, each with its name
    * @param lines what the figures mean
    */
-  public record LookView(Tone tone, String headline, String figures, List<String> lines) {}
+  public record LookView(Tone tone, String headline, List<Named> figures, List<String> lines) {}
+
+  /**
+   * A figure and what it is of.
+   *
+   * @param name in small
+   * @param value in large
+   */
+  public record Named(String name, String value) {}
 
   /** The card of a snapshot; null before a look was made. */
   public LookView view(Snapshot now) {
@@ -36,18 +44,23 @@ public final class LookPresenter {
     if (look == null) {
       return null;
     }
-    List<String> figures = new ArrayList<>();
+    List<Named> figures = new ArrayList<>();
     List<String> lines = new ArrayList<>();
     lines.add(words.getOr("firstlook." + look.result() + ".more", words.get("firstlook.other")));
     Double stepOhm = stepOhm(now);
     if (look.ohm() != null) {
       String said = numbers.ohms(look.ohm()).toString();
-      figures.add(look.atMost() ? words.get("value.atMost", said) : said);
+      figures.add(
+          new Named(
+              words.get("firstlook.ohm.name"),
+              look.atMost() ? words.get("value.atMost", said) : said));
       lines.add(words.get("firstlook.ohm"));
     }
     if (look.uF() != null) {
-      figures.add(numbers.microfarads(look.uF()).toString());
-      lines.add(words.get("firstlook.farad"));
+      figures.add(
+          new Named(
+              words.get("firstlook.farad.name"),
+              words.get("firstlook.about", numbers.microfarads(look.uF()))));
     } else if (look.supplyV() != null) {
       lines.add(words.get("firstlook.noFarad"));
     }
@@ -69,7 +82,7 @@ public final class LookPresenter {
     return new LookView(
         tone(look.result()),
         words.getOr("firstlook." + look.result(), look.result().toUpperCase(Locale.ROOT)),
-        String.join("     ", figures),
+        figures,
         lines);
   }
 

@@ -36,11 +36,17 @@ public final class StripMaker {
   private final SteadyRange currentRange = new SteadyRange(0.02);
   private final LevelsStrip levelsStrip;
   private final ColumnsSource source = new ColumnsSource();
+  private double openTo;
 
   public StripMaker(Words words, Numbers numbers) {
     this.words = words;
     this.numbers = numbers;
     this.levelsStrip = new LevelsStrip(words, numbers);
+  }
+
+  /** The scale of current opens to here, for a limit that is held; 0 = as the trace needs it. */
+  void openTo(double amps) {
+    openTo = amps;
   }
 
   public StripsPicture picture(Snapshot now, TimeView time, int pixels) {
@@ -87,8 +93,9 @@ public final class StripMaker {
     Double running = now.limits().runningA();
     double highest = Math.max(0, columns.highest(0));
     // The limit is drawn in as long as that does not press the trace to the bottom.
-    boolean limitIn = running != null && running < 3 * Math.max(highest, 0.02);
-    double top = currentRange.topFor(limitIn ? Math.max(highest, running) : highest);
+    boolean limitIn = running != null && (openTo > 0 || running < 3 * Math.max(highest, 0.02));
+    double shown = Math.max(highest, openTo);
+    double top = currentRange.topFor(limitIn ? Math.max(shown, running) : shown);
     LaneScale scale = LaneScale.even(-0.06 * top, top);
     List<Level> levels = new ArrayList<>();
     levels.add(Level.along(scale.place(0), "0", LevelKind.ZERO));

@@ -1,6 +1,7 @@
 package firstamp.window.strips;
 
 import firstamp.bench.Snapshot;
+import firstamp.model.LimitKind;
 import firstamp.run.LimitMove;
 import firstamp.trend.TimeCourse;
 import firstamp.window.present.BenchView.EventMark;
@@ -8,6 +9,7 @@ import firstamp.window.present.Limit;
 import firstamp.window.present.LimitPresenter;
 import firstamp.window.present.PointerPresenter;
 import firstamp.window.widgets.Canvas;
+import firstamp.window.widgets.LaneScale;
 import firstamp.window.widgets.Palette;
 import firstamp.window.widgets.Shapes;
 import firstamp.window.widgets.Tone;
@@ -122,6 +124,7 @@ public final class StripsView {
     now = snapshot;
     time.advance(snapshot.nowMs(), snapshot.closedMs());
     StripsPicture before = picture;
+    maker.openTo(heldAmps());
     picture = maker.picture(snapshot, time, Math.max(100, canvas.getWidth()));
     if (canvas.getHeight() > 0 && canvas.getHeight() < FOLDED_HEIGHT) {
       picture = picture.folded(snapshot);
@@ -178,7 +181,7 @@ public final class StripsView {
     if (picture != null) {
       editor.next(picture.limits());
       tellLimit(true);
-      canvas.repaint();
+      open();
     }
   }
 
@@ -191,7 +194,20 @@ public final class StripsView {
   public void nudgeLimit(int steps) {
     editor.nudge(steps);
     tellLimit(true);
+    open();
+  }
+
+  /** Opens the scale to the limit that is held by key, or closes it again. */
+  private void open() {
+    take(now);
     canvas.repaint();
+  }
+
+  private double heldAmps() {
+    Limit limit = holdsLimit() ? editor.held() : null;
+    return limit == null || limit.kind() != LimitKind.RUNNING_A
+        ? 0
+        : Math.max(limit.value(), editor.value());
   }
 
   /** Wishes for the limit held, or lets go. */
@@ -199,7 +215,7 @@ public final class StripsView {
     LimitMove move = yes ? editor.take() : null;
     editor.drop();
     say.accept(words.get("pointer.none"));
-    canvas.repaint();
+    open();
     if (move != null) {
       wish.accept(move);
     }
@@ -302,13 +318,15 @@ public final class StripsView {
     if (area == null) {
       return;
     }
-    double signed = Math.copySign(editor.value(), limit.scale().valueAt(0.9));
-    double y = StripChart.yOf(area, limit.scale().place(signed));
+    LaneScale scale = drawn(limit).scale();
+    double signed = Math.copySign(editor.value(), scale.valueAt(0.9));
+    double y = StripChart.yOf(area, scale.place(signed));
     g.setColor(WindowTheme.colour(palette.focus()));
     g.setStroke(new BasicStroke(3));
     g.draw(new Line2D.Double(area.getX(), y, area.getMaxX(), y));
     g.setFont(WindowTheme.font(true, 15));
-    String text = limitWords.moving(limit, editor.value(), !limitDragged);
+    // What the keys do stands below the strips.
+    String text = limitWords.moving(limit, editor.value(), false);
     int width = g.getFontMetrics().stringWidth(text);
     double base = y > area.getMinY() + 24 ? y - 6 : y + 18;
     // Clear of the words that the limit has anyway.
@@ -320,6 +338,11 @@ public final class StripsView {
     g.fill(new Rectangle2D.Double(left - 4, base - 15, width + 8, 19));
     g.setColor(WindowTheme.colour(palette.ink()));
     g.drawString(text, (float) left, (float) base);
+  }
+
+  /** The limit as it is drawn now: its scale may have changed since it was taken hold of. */
+  private Limit drawn(Limit held) {
+    return picture.limits().stream().filter(held::same).findFirst().orElse(held);
   }
 
   /** The limit whose line is under the pointer; null = none. */

@@ -9,8 +9,8 @@ import javax.swing.JPanel;
 
 /** What helps to think, beside the set: the lost signal and the unknown wires. */
 final class ThinkButtons {
-  private static final int HEIGHT = 46;
-  private static final int GAP = 8;
+  private static final int HEIGHT = 38;
+  private static final int GAP = 6;
 
   private final Palette palette;
   private final JPanel row = new JPanel(new GridLayout(1, 0, GAP, 0));

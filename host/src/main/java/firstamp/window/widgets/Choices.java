@@ -26,6 +26,7 @@ public final class Choices {
       button.setName(name + "-" + key);
       button.setFont(WindowTheme.font(false, 20));
       button.setOpaque(false);
+      button.setIconTextGap(10);
       pieces.describe(button, name);
       int place = buttons.size();
       button.addActionListener(event -> choose(place));

@@ -65,10 +65,9 @@ public final class KeyButton {
     return this;
   }
 
-  /** The key goes below what it does, both smaller: two of them fit where one would. */
+  /** A little smaller: two of them fit side by side where one would. */
   public KeyButton narrow() {
-    large(15);
-    hint.setFont(WindowTheme.font(false, 12));
+    main.setFont(WindowTheme.font(true, WindowTheme.LEAST_POINTS));
     button.setMargin(new Insets(2, 4, 2, 4));
     return this;
   }

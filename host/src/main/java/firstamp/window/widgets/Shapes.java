@@ -2,6 +2,7 @@ package firstamp.window.widgets;
 
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
+import java.awt.geom.Area;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
@@ -27,17 +28,20 @@ public final class Shapes {
         stroke(g, x, y, size, 0.4, 0.66);
         dot(g, x, y, size);
       }
-      case ALARM -> {
-        g.fill(
-            corners(
-                x, y, size, 0.5, 0, 0.62, 0.36, 1, 0.5, 0.62, 0.64, 0.5, 1, 0.38, 0.64, 0, 0.5,
-                0.38, 0.36));
-        g.draw(
-            corners(
-                x, y, size, 0.5, 0, 0.62, 0.36, 1, 0.5, 0.62, 0.64, 0.5, 1, 0.38, 0.64, 0, 0.5,
-                0.38, 0.36));
-      }
+      case ALARM -> g.fill(octagonWithBar(x, y, size));
     }
+  }
+
+  /** Eight corners and a bar across, which the ground is seen through. */
+  private static Area octagonWithBar(double x, double y, double size) {
+    Area shape =
+        new Area(
+            corners(
+                x, y, size, 0.29, 0, 0.71, 0, 1, 0.29, 1, 0.71, 0.71, 1, 0.29, 1, 0, 0.71, 0,
+                0.29));
+    shape.subtract(
+        new Area(new Rectangle2D.Double(x + 0.2 * size, y + 0.41 * size, 0.6 * size, 0.18 * size)));
+    return shape;
   }
 
   private static void stroke(

@@ -7,7 +7,10 @@ import firstamp.window.FakeSession;
 import firstamp.window.Scenes;
 import firstamp.window.WatchStates;
 import firstamp.window.widgets.Tone;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** What the window says, scene by scene, without a display. */
@@ -98,6 +101,34 @@ class BenchPresenterTest {
     assertThat(view.sentence().tone()).isEqualTo(Tone.CAUTION);
     assertThat(view.figures().get(4).word()).isEqualTo("LOW, expect 38 dB");
     assertThat(view.figures().get(4).tone()).isEqualTo(Tone.CAUTION);
+  }
+
+  /** Head against meter: the bar counts from what is expected, the figure from the meter. */
+  @Test
+  void barAndFigureOfALostHeadAgree() {
+    BenchView view = view(FakeSession.Scene.LOST_HEAD);
+    assertThat(view.figures().get(4).number()).isEqualTo("70.0");
+    assertThat(view.sentence().headline()).isEqualTo("Record current too low: 32 dB down");
+  }
+
+  /** Nothing was measured: no clip is said to be off. */
+  @Test
+  void noClipIsCalledOffBeforeAnythingWasMeasured() throws Exception {
+    Snapshot asking = new FakeSession(FakeSession.Scene.ASKING).snapshot();
+    List<Snapshot.Rail> unmeasured = List.of(new Snapshot.Rail(1, "B1", null, 7.79, 8.61, false));
+    Map<String, Object> changes = new HashMap<>();
+    changes.put("supplyA", null);
+    changes.put("supplyV", null);
+    changes.put("rails", unmeasured);
+    BenchView.FigureView nothing =
+        presenter.view(WatchStates.changed(asking, changes), null).figures().get(2);
+    assertThat(nothing.word()).isEqualTo("not measured yet");
+    assertThat(nothing.tone()).isEqualTo(Tone.PLAIN);
+    changes.put("supplyV", 0.0);
+    BenchView.FigureView open =
+        presenter.view(WatchStates.changed(asking, changes), null).figures().get(2);
+    assertThat(open.word()).isEqualTo("clip is off");
+    assertThat(open.tone()).isEqualTo(Tone.CAUTION);
   }
 
   @Test

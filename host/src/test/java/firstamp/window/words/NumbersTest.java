@@ -31,6 +31,7 @@ class NumbersTest {
   void writesMomentsAndElapsedTime() {
     assertThat(numbers.moment(0.71)).isEqualTo("0.7 ms");
     assertThat(numbers.moment(412.3)).isEqualTo("412 ms");
+    assertThat(numbers.moment(518)).isEqualTo("518 ms");
     assertThat(numbers.moment(3100)).isEqualTo("3.10 s");
     assertThat(numbers.moment(75_400)).isEqualTo("1:15");
     assertThat(numbers.clock(59_999)).isEqualTo("0:59");
@@ -46,6 +47,7 @@ class NumbersTest {
   void aWholeNumberHasNoPoint() {
     Numbers numbers = new Numbers(java.util.Locale.ENGLISH);
     assertThat(numbers.inUnit(125, "ms").toString()).isEqualTo("125 ms");
+    assertThat(numbers.inUnit(518.2, "ms").toString()).isEqualTo("518 ms");
     assertThat(numbers.short4(1250)).isEqualTo("1250");
     assertThat(numbers.short3(12.5)).isEqualTo("12.5");
   }
