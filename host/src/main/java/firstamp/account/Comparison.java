@@ -46,7 +46,12 @@ public record Comparison(List<Difference> differences, Parting parting, Double l
       double difference,
       double plusMinus,
       boolean significant,
-      Double p) {}
+      Double p) {
+    /** SI symbol of the two values: a level is in dBV, its change in dB. */
+    public String valueUnit() {
+      return unit.equals("dB") && figure.endsWith("Dbv") ? "dBV" : unit;
+    }
+  }
 
   /**
    * Where the traces diverge.

@@ -83,9 +83,9 @@ public final class ComparisonText {
     String unit = difference.unit();
     return FigureList.name(difference.figure(), difference.rail(), sheet)
         + ": "
-        + FigureList.value(difference.before(), unit)
+        + FigureList.value(difference.before(), difference.valueUnit())
         + ", then "
-        + FigureList.value(difference.after(), unit)
+        + FigureList.value(difference.after(), difference.valueUnit())
         + " ("
         + FigureList.value(Math.abs(difference.difference()), unit)
         + (difference.difference() < 0 ? " less" : " more")

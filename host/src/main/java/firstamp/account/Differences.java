@@ -23,6 +23,11 @@ final class Differences {
   private static final double LEVEL_DB = 0.25;
   private static final double READING_MS = 10;
 
+  /** Times over which the heat of an inrush and the charge are summed. */
+  private static final double INRUSH_MS = 100;
+
+  private static final double CHARGE_MS = 1000;
+
   /**
    * Standard uncertainty of a zero in counts: the probe takes it as the mean of 200 ms, which is
    * 800 conversions of I, 100 of J and of V, each with about one count of noise.
@@ -59,6 +64,26 @@ final class Differences {
   void supply() {
     Summary.SupplyFigures one = before.supply();
     Summary.SupplyFigures two = after.supply();
+    if (bothLasted(INRUSH_MS)) {
+      inrush(one, two);
+    }
+    if (bothLasted(CHARGE_MS)) {
+      share("chargeC", 0, "C", one.chargeC(), two.chargeC(), CHARGE_SHARE, 0, Channel.I);
+    }
+    means(
+        "steadyA",
+        0,
+        "A",
+        one.steadyA(),
+        two.steadyA(),
+        two.steadyA() != null && two.steadyA() > 0.35 ? Channel.I : Channel.J,
+        PowerUpTrend.SecondMean::amps);
+    means(
+        "steadyV", 0, "V", one.steadyV(), two.steadyV(), Channel.V, PowerUpTrend.SecondMean::volts);
+  }
+
+  /** Peak and heat of an inrush that was seen to its end both times. */
+  private void inrush(Summary.SupplyFigures one, Summary.SupplyFigures two) {
     share(
         "inrushPeakA",
         0,
@@ -78,17 +103,15 @@ final class Differences {
         0,
         Channel.I,
         Channel.I);
-    share("chargeC", 0, "C", one.chargeC(), two.chargeC(), CHARGE_SHARE, 0, Channel.I);
-    means(
-        "steadyA",
-        0,
-        "A",
-        one.steadyA(),
-        two.steadyA(),
-        two.steadyA() != null && two.steadyA() > 0.35 ? Channel.I : Channel.J,
-        PowerUpTrend.SecondMean::amps);
-    means(
-        "steadyV", 0, "V", one.steadyV(), two.steadyV(), Channel.V, PowerUpTrend.SecondMean::volts);
+  }
+
+  /** Whether both were on so long: a sum over a shorter time is another figure. */
+  private boolean bothLasted(double ms) {
+    return lasted(before, ms) && lasted(after, ms);
+  }
+
+  private static boolean lasted(Evidence evidence, double ms) {
+    return evidence.onMs() == null || evidence.onMs() >= ms;
   }
 
   void rails() {

@@ -179,8 +179,8 @@ public final class HtmlReport {
       rows.add(
           List.of(
               FigureList.name(difference.figure(), difference.rail(), input.sheet()),
-              FigureList.value(difference.before(), difference.unit()),
-              FigureList.value(difference.after(), difference.unit()),
+              FigureList.value(difference.before(), difference.valueUnit()),
+              FigureList.value(difference.after(), difference.valueUnit()),
               FigureList.value(difference.difference(), difference.unit()),
               FigureList.value(difference.plusMinus(), difference.unit()),
               word(difference.significant() ? "changed" : "unchanged")));

@@ -136,7 +136,13 @@ public final class TestBench {
 
   /** Two seconds of a scenario, as fast as it goes. */
   public static void run(Path file, String scenario, String label, boolean real) throws Exception {
-    ReadySheet sheet = ReadySheet.of(scenario, Scenarios.sheetJson(scenario));
+    run(file, scenario, Scenarios.sheetJson(scenario), label, real);
+  }
+
+  /** The same set by another sheet. */
+  static void run(Path file, String scenario, String sheetJson, String label, boolean real)
+      throws Exception {
+    ReadySheet sheet = ReadySheet.of(scenario, sheetJson);
     TimeSource time = TimeSource.system();
     RunSetup setup =
         new RunSetup(

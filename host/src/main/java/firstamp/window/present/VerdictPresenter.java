@@ -75,8 +75,8 @@ public final class VerdictPresenter {
             words.get(
                 "verdict.change",
                 spoken.figure(each.figure(), each.rail(), sheet),
-                spoken.value(each.before(), each.unit()),
-                spoken.value(each.after(), each.unit())));
+                spoken.value(each.before(), each.valueUnit()),
+                spoken.value(each.after(), each.valueUnit())));
       }
     }
     if (changed == 0) {
