@@ -103,12 +103,14 @@ class BenchPresenterTest {
     assertThat(view.figures().get(4).tone()).isEqualTo(Tone.CAUTION);
   }
 
-  /** Head against meter: the bar counts from what is expected, the figure from the meter. */
+  /** Both count from the meter: the bar as it was when it was raised, the figure as it is now. */
   @Test
   void barAndFigureOfALostHeadAgree() {
     BenchView view = view(FakeSession.Scene.LOST_HEAD);
+    assertThat(view.figures().get(4).name()).isEqualTo("head below meter");
     assertThat(view.figures().get(4).number()).isEqualTo("70.0");
-    assertThat(view.sentence().headline()).isEqualTo("Record current too low: 32 dB down");
+    assertThat(view.sentence().headline())
+        .isEqualTo("Record current too low: 70.2 dB below the meter");
   }
 
   /** Nothing was measured: no clip is said to be off. */
