@@ -78,7 +78,7 @@ public final class EmulatedProbe implements ProbePort {
 
   private void start(int resetCauseBits) {
     memory.nextBootId();
-    machine = new ProbeMachine(memory, line, this::join, faults.selfTestBits(), pedal);
+    machine = new ProbeMachine(memory, line, new Pins(), faults.selfTestBits(), pedal);
     commands = new Commands(machine, memory, line, resetCauseBits);
     decoder = new FrameDecoder(commands);
     nextConversion = 0;
@@ -261,5 +261,20 @@ public final class EmulatedProbe implements ProbePort {
   @Override
   public void close() {
     closed = true;
+  }
+
+  /** Its switch and look path. */
+  private final class Pins implements SwitchPath {
+    @Override
+    public void join(Joined joined) {
+      EmulatedProbe.this.join(joined);
+    }
+
+    @Override
+    public void pump(boolean on) {
+      if (faults.limiterFails()) {
+        bench.join(on ? Joined.CLOSED : Joined.OPEN);
+      }
+    }
   }
 }

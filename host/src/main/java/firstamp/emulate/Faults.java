@@ -15,6 +15,7 @@ import firstamp.protocol.Frame;
  * @param protocolVersion version byte of every frame
  * @param calibrationDamaged the stored calibration fails its check
  * @param switchStuck the switch does not open once closed
+ * @param limiterFails the limiter does not hold the switch off once the gate has its volts
  * @param selfTestBits failed self-tests
  * @param silentAtS from here on nothing that the probe sends arrives
  * @param silentForS for so long
@@ -29,12 +30,13 @@ public record Faults(
     int protocolVersion,
     boolean calibrationDamaged,
     boolean switchStuck,
+    boolean limiterFails,
     int selfTestBits,
     double silentAtS,
     double silentForS) {
   /** Nothing goes wrong. */
   public static final Faults NONE =
-      new Faults(0, 0, 0, 0, -1, -1, Frame.VERSION, false, false, 0, -1, 0);
+      new Faults(0, 0, 0, 0, -1, -1, Frame.VERSION, false, false, false, 0, -1, 0);
 
   /** Checks the ranges. */
   public Faults {
@@ -69,6 +71,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
+        limiterFails,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -86,6 +89,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
+        limiterFails,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -103,6 +107,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
+        limiterFails,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -120,6 +125,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
+        limiterFails,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -137,6 +143,7 @@ public record Faults(
         version,
         calibrationDamaged,
         switchStuck,
+        limiterFails,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -154,6 +161,7 @@ public record Faults(
         protocolVersion,
         true,
         switchStuck,
+        limiterFails,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -170,6 +178,25 @@ public record Faults(
         cableOutAtS,
         protocolVersion,
         calibrationDamaged,
+        true,
+        limiterFails,
+        selfTestBits,
+        silentAtS,
+        silentForS);
+  }
+
+  /** The switch comes on with its gate volts, although its pin is low. */
+  public Faults withFailedLimiter() {
+    return new Faults(
+        droppedShare,
+        flippedShare,
+        repeatedShare,
+        lateMillis,
+        resetAtS,
+        cableOutAtS,
+        protocolVersion,
+        calibrationDamaged,
+        switchStuck,
         true,
         selfTestBits,
         silentAtS,
@@ -188,6 +215,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
+        limiterFails,
         bits,
         silentAtS,
         silentForS);
@@ -205,6 +233,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
+        limiterFails,
         selfTestBits,
         atS,
         forS);

@@ -68,6 +68,8 @@ final class ProbeMachine {
   private int stepPlans;
   private boolean clipsWanted;
   private boolean limiterTested;
+  private LimiterTest limiterTest;
+  private boolean pumped;
   private LookOutcome found;
   private long n;
   private long stateFrom;
@@ -321,7 +323,11 @@ final class ProbeMachine {
 
   private void inCheck(Channel channel, int counts) {
     if (check == null) {
-      testsAndLook();
+      if (pumped && limiterTest.lightsUp(channel, counts)) {
+        endLook(LookOutcome.LIMITER, (int) ((n - stateFrom) / 16));
+      } else {
+        testsAndLook();
+      }
       return;
     }
     LookOutcome fault = check.conversion(n, channel, counts);
@@ -334,6 +340,7 @@ final class ProbeMachine {
       return;
     }
     if (zeroTaking.conversion((int) (n % SamplePlan.SLOTS), channel, counts)) {
+      limiterTest = new LimiterTest(zeroTaking.zeros(), zeroTaking.zeros().vSixteenths());
       zeros = ZeroBand.keep(zeroTaking.zeros(), memory);
       check = null;
       stepPlans = 0;
@@ -351,16 +358,25 @@ final class ProbeMachine {
     if (stepPlans == CLIP_PLANS) {
       clips = clipsNow();
     }
+    if (!pumped) {
+      pump(true);
+    }
     if (inputs.supplyReversed()) {
       endLook(LookOutcome.REVERSED, 0);
     } else if (stepPlans >= CLIP_PLANS + PUMP_PLANS) {
       limiterTested = true;
+      pump(false);
       if (lookParameters.skip()) {
         endLook(LookOutcome.SKIPPED, 0);
       } else {
         atBoundary = this::beginLook;
       }
     }
+  }
+
+  private void pump(boolean on) {
+    pumped = on;
+    path.pump(on);
   }
 
   private void beginLook() {
@@ -450,6 +466,9 @@ final class ProbeMachine {
 
   /** Opens switch and look path; ends check and look. No trip. */
   void off(SwitchCause by) {
+    if (pumped) {
+      pump(false);
+    }
     path.join(Joined.OPEN);
     check = null;
     zeroTaking = null;

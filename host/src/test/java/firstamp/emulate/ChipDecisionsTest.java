@@ -17,6 +17,7 @@ import firstamp.protocol.SwitchCause;
 import firstamp.protocol.TripCause;
 import firstamp.protocol.TripLimits;
 import java.io.IOException;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -293,6 +294,36 @@ final class ChipDecisionsTest {
     ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
     assertEquals(firstamp.protocol.LookOutcome.CURRENT_WHILE_OFF, result.outcome());
     assertEquals(false, result.closes());
+  }
+
+  /** The switch comes on with its gate volts: nothing is joined, and the box says what is wrong. */
+  @Test
+  void limiterThatDoesNotHoldIsFoundBeforeAnythingIsJoined() throws Exception {
+    for (LookParameters look : List.of(NO_LOOK, TestHost.look(12, false))) {
+      TestHost host =
+          host(
+              step("supply_A", 9, 0.1, 0.1),
+              PLAIN,
+              SILENT.withFaults(Faults.NONE.withFailedLimiter()));
+      host.open(StreamKind.RAW);
+      host.send(new HostMessage.SetLimits(TestHost.limits().build()));
+      host.send(new HostMessage.SwitchOn(look));
+      host.runFor(4);
+
+      ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
+      assertEquals(firstamp.protocol.LookOutcome.LIMITER, result.outcome());
+      assertEquals(false, result.closes());
+      assertEquals(0, result.pairs());
+      for (ProbeMessage.SwitchChanged change : host.all(ProbeMessage.SwitchChanged.class)) {
+        assertEquals(true, change.state() != ProbeState.ON && change.state() != ProbeState.LOOK);
+      }
+      host.send(new HostMessage.StatusRequest());
+      host.runFor(0.2);
+      assertEquals(
+          0,
+          host.last(ProbeMessage.Status.class).orElseThrow().inputs().bits()
+              & firstamp.protocol.Inputs.LIMITER_TESTED);
+    }
   }
 
   @Test

@@ -171,6 +171,17 @@ class WatchRunTest {
         .hasMessageContaining("probe.hex");
   }
 
+  /** The switch comes on with its gate volts although its pin is low: refused, in words. */
+  @Test
+  void limiterThatDoesNotHoldKeepsTheSwitchOpen() throws Exception {
+    Chain chain = run("healthy", Faults.NONE.withFailedLimiter(), 1_000_000).run();
+    assertThat(chain.ended()).isEqualTo("look");
+    assertThat(chain.offBy()).isEqualTo(OffCause.LOOK);
+    assertThat(heard.rules).contains("switch-failed");
+    assertThat(chain.alarms().toString())
+        .contains("The limiter of the probe box does not hold its switch. The switch stayed open.");
+  }
+
   @Test
   void damagedCalibrationRefusesArming() {
     assertThatThrownBy(() -> run("healthy", Faults.NONE.withDamagedCalibration(), 1_000_000).run())
