@@ -23,7 +23,7 @@ import firstamp.run.LimitMove;
 import firstamp.run.LivePowerUp;
 import firstamp.run.RunProgress;
 import firstamp.run.RunSetup;
-import firstamp.run.RunSteps;
+import firstamp.run.RunStep;
 import firstamp.run.SleepWatch;
 import firstamp.run.TripsInARow;
 import firstamp.run.WatchRun;
@@ -79,7 +79,7 @@ public final class LiveBench implements BenchSession {
   private volatile Integer untouchedOffInS;
   private volatile Long sleptAtEpochMs;
   private volatile Snapshot.LookScale lookScale;
-  private RunSteps.Step step = RunSteps.Step.CONNECTING;
+  private RunStep step = RunStep.CONNECTING;
   private Integer countdownS;
   private String notice;
   private long publishedNanos;
@@ -223,7 +223,7 @@ public final class LiveBench implements BenchSession {
     result = null;
     failure = null;
     notice = null;
-    step = RunSteps.Step.CONNECTING;
+    step = RunStep.CONNECTING;
     builder = new SnapshotBuilder(setup.effective());
     powerUp = maker.make(new Both(), new Progress(), restoreTrip);
     moved = null;
@@ -654,12 +654,12 @@ public final class LiveBench implements BenchSession {
     }
 
     @Override
-    public void tick(WatchRun run) {
+    public void tick() {
       Long slept = sleepWatch.look();
       if (slept != null) {
         sleptAtEpochMs = slept;
       }
-      watchIdle(run);
+      watchIdle(powerUp.watch());
       long now = time.monotonicNanos();
       if (now - publishedNanos >= SNAPSHOT_NANOS) {
         publishedNanos = now;
@@ -670,7 +670,7 @@ public final class LiveBench implements BenchSession {
     /** Left on by accident: neither a soak nor a time that was asked for. */
     private void watchIdle(WatchRun run) {
       boolean counts =
-          step == RunSteps.Step.ON
+          step == RunStep.ON
               && !setup.observe()
               && setup.forMicros() == null
               && run.mode().mode() != BenchMode.SOAK;
@@ -704,7 +704,7 @@ public final class LiveBench implements BenchSession {
     }
 
     @Override
-    public void step(RunSteps.Step next) {
+    public void step(RunStep next) {
       step = next;
       snapshot = build();
     }

@@ -29,7 +29,9 @@ final class Arming {
   /** A second stroke within this time belongs to the first one. */
   private static final long SAME_STROKE_MICROS = 1_000_000;
 
-  private final WatchRun run;
+  private final RunStream stream;
+  private final LimitMoves limitMoves;
+  private final SupplyHand supplyHand;
   private final OtherFeed otherFeed;
   private PlannedSettings settings;
   private Set<Integer> openRails = Set.of();
@@ -40,9 +42,17 @@ final class Arming {
   private boolean pedalTold;
   private long takenBackMicros = Long.MIN_VALUE;
 
-  Arming(WatchRun run) {
-    this.run = run;
-    this.otherFeed = new OtherFeed(run);
+  /**
+   * Before the stream's start.
+   *
+   * @param limitMoves bring moved limits to the probe while the switch is open
+   * @param supplyHand gives what the set needs, null = a person does
+   */
+  Arming(RunStream stream, LimitMoves limitMoves, SupplyHand supplyHand) {
+    this.stream = stream;
+    this.limitMoves = limitMoves;
+    this.supplyHand = supplyHand;
+    this.otherFeed = new OtherFeed(stream);
   }
 
   /** What the probe was told last; null before. */
@@ -57,15 +67,17 @@ final class Arming {
 
   /** Asks for the stream. */
   void startStream() throws IOException {
-    run.translator().streamStarts();
+    stream.translator().streamStarts();
     streamSince = -1;
-    run.talk()
+    stream
+        .talk()
         .ask(
-            new HostMessage.StreamRequest(run.setup().raw() ? StreamKind.RAW : StreamKind.REDUCED));
+            new HostMessage.StreamRequest(
+                stream.setup().raw() ? StreamKind.RAW : StreamKind.REDUCED));
   }
 
   /** Does what is due at this step; gives the step that follows, or the same one. */
-  RunSteps.Step next(RunSteps.Step step) throws IOException, RunRefused {
+  RunStep next(RunStep step) throws IOException, RunRefused {
     return switch (step) {
       case STARTING -> starting();
       case LIMITS -> limits();
@@ -75,33 +87,35 @@ final class Arming {
     };
   }
 
-  private RunSteps.Step starting() throws IOException, RunRefused {
+  private RunStep starting() throws IOException, RunRefused {
     if (speedLost()) {
       speedTries++;
-      run.talk().send(new HostMessage.HelloRequest(LineSpeed.FAST));
+      stream.talk().send(new HostMessage.HelloRequest(LineSpeed.FAST));
       startStream();
-      return RunSteps.Step.STARTING;
+      return RunStep.STARTING;
     }
     if (!answered("start the stream")) {
-      return RunSteps.Step.STARTING;
+      return RunStep.STARTING;
     }
-    if (run.setup().observe()) {
-      return RunSteps.Step.ON;
+    if (stream.setup().observe()) {
+      return RunStep.ON;
     }
     if (streamSince < 0) {
-      streamSince = run.translator().lastMicros();
-      run.talk().send(new HostMessage.ReadClips());
+      streamSince = stream.translator().lastMicros();
+      stream.talk().send(new HostMessage.ReadClips());
     }
-    if (run.chain().latest() == null
-        || run.translator().lastMicros() - streamSince < CLIPS_MICROS) {
-      return RunSteps.Step.STARTING;
+    if (stream.chain().latest() == null
+        || stream.translator().lastMicros() - streamSince < CLIPS_MICROS) {
+      return RunStep.STARTING;
     }
     openRails = findOpenRails();
-    run.setup().gate().clips(openRails);
-    settings = run.setup().settings().plan(run.hello(), openRails);
+    stream.setup().gate().clips(openRails);
+    settings = stream.setup().settings().plan(stream.hello(), openRails);
     pedalTold = false;
-    run.talk().ask(new HostMessage.SetPedal(PedalDuty.values()[run.setup().pedal().ordinal()]));
-    return RunSteps.Step.LIMITS;
+    stream
+        .talk()
+        .ask(new HostMessage.SetPedal(PedalDuty.values()[stream.setup().pedal().ordinal()]));
+    return RunStep.LIMITS;
   }
 
   /**
@@ -109,8 +123,8 @@ final class Arming {
    * again.
    */
   private boolean speedLost() {
-    return run.talk().answer() == Conversation.Answer.REFUSED
-        && run.talk().refusal().reason() == RefusalReason.TOO_FAST_FOR_LINE
+    return stream.talk().answer() == Conversation.Answer.REFUSED
+        && stream.talk().refusal().reason() == RefusalReason.TOO_FAST_FOR_LINE
         && speedTries < SPEED_TRIES;
   }
 
@@ -121,7 +135,8 @@ final class Arming {
   private Set<Integer> findOpenRails() {
     Set<Integer> open = new TreeSet<>();
     for (int rail = 1; rail <= 3; rail++) {
-      if (!ReadingFigures.clipOn(run.chain().latest(), rail) || !run.clips().railJoined(rail)) {
+      if (!ReadingFigures.clipOn(stream.chain().latest(), rail)
+          || !stream.clips().railJoined(rail)) {
         open.add(rail);
       }
     }
@@ -129,75 +144,76 @@ final class Arming {
   }
 
   /** The pedal's job first, then the limits: the box keeps both by itself. */
-  private RunSteps.Step limits() throws IOException, RunRefused {
+  private RunStep limits() throws IOException, RunRefused {
     if (!answered(pedalTold ? "set the limits" : "give the pedal its job")) {
-      return RunSteps.Step.LIMITS;
+      return RunStep.LIMITS;
     }
     if (!pedalTold) {
       pedalTold = true;
-      run.talk().ask(new HostMessage.SetLimits(settings.limits()));
-      return RunSteps.Step.LIMITS;
+      stream.talk().ask(new HostMessage.SetLimits(settings.limits()));
+      return RunStep.LIMITS;
     }
     quietSince = -1;
-    return RunSteps.Step.QUIET;
+    return RunStep.QUIET;
   }
 
-  private RunSteps.Step quiet() throws IOException, RunRefused {
-    long now = run.translator().lastMicros();
+  private RunStep quiet() throws IOException, RunRefused {
+    long now = stream.translator().lastMicros();
     if (quietSince < 0) {
       quietSince = now;
     }
-    boolean asking = run.limitMoves().step(openRails);
+    boolean asking = limitMoves.step(openRails);
     askAboutLog();
-    if (!run.setup().gate().open()) {
+    if (!stream.setup().gate().open()) {
       // The countdown begins when the last question is answered; what comes meanwhile is logged.
       return waits(now);
     }
     if (otherFeed.waits(openRails)) {
       return waits(now);
     }
-    if (!run.supplyReady()) {
+    if (supplyHand != null && !supplyHand.ready()) {
       // The countdown begins when the supply gives what the set needs.
       return waits(now);
     }
     if (asking) {
-      return RunSteps.Step.QUIET;
+      return RunStep.QUIET;
     }
-    long left = run.setup().quietMicros() - (now - quietSince);
+    long left = stream.setup().quietMicros() - (now - quietSince);
     int seconds = (int) Math.max(0, (left + 999_999) / 1_000_000);
     if (seconds != countdownSaid) {
       countdownSaid = seconds;
-      run.progress().countdown(seconds);
+      stream.progress().countdown(seconds);
     }
     if (left > 0) {
-      return RunSteps.Step.QUIET;
+      return RunStep.QUIET;
     }
-    for (ProbeEvent.Told told : run.setup().gate().told(run.now())) {
-      run.accept(told);
+    for (ProbeEvent.Told told : stream.setup().gate().told(stream.now())) {
+      stream.accept(told);
     }
-    run.talk()
+    stream
+        .talk()
         .ask(
-            run.setup().restoreTrip() != 0
-                ? new HostMessage.Restore(run.setup().restoreTrip(), settings.look())
+            stream.setup().restoreTrip() != 0
+                ? new HostMessage.Restore(stream.setup().restoreTrip(), settings.look())
                 : new HostMessage.SwitchOn(settings.look()));
-    return RunSteps.Step.ARMING;
+    return RunStep.ARMING;
   }
 
   /** No countdown runs: it begins anew when nothing is waited for any more. */
-  private RunSteps.Step waits(long now) {
+  private RunStep waits(long now) {
     quietSince = now;
     if (countdownSaid >= 0) {
       countdownSaid = -1;
-      run.progress().countdown(0);
+      stream.progress().countdown(0);
     }
-    return RunSteps.Step.QUIET;
+    return RunStep.QUIET;
   }
 
   /** A person stops it: the go is asked for again. False = it has to end instead. */
   boolean takeBack() {
-    long now = run.translator().lastMicros();
-    boolean same = run.setup().gate().takenBack() && now - takenBackMicros < SAME_STROKE_MICROS;
-    if (!same && !run.setup().gate().takeBack()) {
+    long now = stream.translator().lastMicros();
+    boolean same = stream.setup().gate().takenBack() && now - takenBackMicros < SAME_STROKE_MICROS;
+    if (!same && !stream.setup().gate().takeBack()) {
       return false;
     }
     takenBackMicros = same ? takenBackMicros : now;
@@ -209,34 +225,34 @@ final class Arming {
    * What is not kept is not switched on unasked: the next power-up has nothing to be held against.
    */
   private void askAboutLog() throws RunRefused {
-    ArmGate gate = run.setup().gate();
-    if (run.recorder().logging()) {
+    ArmGate gate = stream.setup().gate();
+    if (stream.recorder().logging()) {
       gate.withdraw(ArmGate.NOT_LOGGING);
-    } else if (!gate.ask(ArmGate.NOT_LOGGING, run.recorder().trouble())) {
+    } else if (!gate.ask(ArmGate.NOT_LOGGING, stream.recorder().trouble())) {
       throw new RunRefused(
           RunRefused.Kind.LOG,
           "the bench log cannot be written, so nothing was switched on. "
-              + run.recorder().trouble());
+              + stream.recorder().trouble());
     }
   }
 
-  private RunSteps.Step arming() throws RunRefused {
+  private RunStep arming() throws RunRefused {
     boolean moved =
-        run.chain().state() != SwitchState.OFF && run.chain().state() != SwitchState.TRIPPED;
-    return moved || answered("switch on") ? RunSteps.Step.CLOSING : RunSteps.Step.ARMING;
+        stream.chain().state() != SwitchState.OFF && stream.chain().state() != SwitchState.TRIPPED;
+    return moved || answered("switch on") ? RunStep.CLOSING : RunStep.ARMING;
   }
 
   private boolean answered(String what) throws RunRefused {
-    return switch (run.talk().answer()) {
+    return switch (stream.talk().answer()) {
       case ACCEPTED -> true;
       case WAITING, NONE -> false;
       case REFUSED ->
-          throw new RunRefused(RunRefused.Kind.ARMING, Refusals.words(run.talk().refusal()));
+          throw new RunRefused(RunRefused.Kind.ARMING, Refusals.words(stream.talk().refusal()));
       case SILENT ->
           throw new RunRefused(
               RunRefused.Kind.PROBE,
               "the probe box on "
-                  + run.talk().port().describe()
+                  + stream.talk().port().describe()
                   + " does not answer the request to "
                   + what
                   + ". Unplug it, plug it in again, and try once more.");

@@ -18,7 +18,9 @@ import java.util.List;
  * session thread.
  */
 final class BringUp {
-  private final WatchRun run;
+  private final RunStream stream;
+  private final RunWishes wishes;
+  private final SupplyHand supplyHand;
   private final List<JobSheet.Step> steps;
   private final double farad;
   private volatile State state = new State(0, 0, null, false);
@@ -36,9 +38,16 @@ final class BringUp {
    */
   public record State(int step, int of, String words, boolean done) {}
 
-  BringUp(WatchRun run) {
-    this.run = run;
-    JobSheet sheet = run.setup().effective();
+  /**
+   * Before the first step.
+   *
+   * @param supplyHand gives the volts of each step, null = a person does
+   */
+  BringUp(RunStream stream, RunWishes wishes, SupplyHand supplyHand) {
+    this.stream = stream;
+    this.wishes = wishes;
+    this.supplyHand = supplyHand;
+    JobSheet sheet = stream.setup().effective();
     this.steps = sheet.steps();
     double microfarad = sheet.supply().capacitanceUf() == null ? 0 : sheet.supply().capacitanceUf();
     this.farad = microfarad * 1e-6;
@@ -54,14 +63,14 @@ final class BringUp {
   }
 
   void reading(Reading reading, double atMs) {
-    if (over || run.chain().state() != SwitchState.ON) {
+    if (over || stream.chain().state() != SwitchState.ON) {
       return;
     }
     if (at < 0) {
       begin(0);
     }
-    double volts = run.chain().scaling().supplyV(reading);
-    double ampere = run.chain().scaling().supplyA(reading);
+    double volts = stream.chain().scaling().supplyV(reading);
+    double ampere = stream.chain().scaling().supplyA(reading);
     switch (watch.reading(atMs, volts, ampere)) {
       case WAIT -> {}
       case SAY -> happened(Happening.StepState.SEEN, watch.words());
@@ -79,7 +88,7 @@ final class BringUp {
         over = true;
         happened(Happening.StepState.STOPPED, watch.words());
         say(watch.words(), false);
-        run.off(OffCause.RULE);
+        wishes.off(OffCause.RULE);
       }
     }
   }
@@ -95,17 +104,21 @@ final class BringUp {
     watch = new StepWatch(step, farad);
     String text = Numbers.text(step.supplyV()) + " V, at most " + Numbers.amps(step.limitA());
     happened(Happening.StepState.BEGUN, text);
-    boolean byWire = run.giveSupply(step.supplyV(), step.limitA());
-    say(byWire ? "The supply goes to " + text + "." : "Turn the supply to " + text + ".", false);
+    if (supplyHand == null) {
+      say("Turn the supply to " + text + ".", false);
+    } else {
+      supplyHand.give(step.supplyV(), step.limitA());
+      say("The supply goes to " + text + ".", false);
+    }
   }
 
   private void happened(Happening.StepState step, String text) {
     Happening what = new Happening.Step(at + 1, steps.size(), step, text);
-    run.accept(new ProbeEvent.Happened(run.now(), what));
+    stream.accept(new ProbeEvent.Happened(stream.now(), what));
   }
 
   private void say(String words, boolean done) {
     state = new State(at + 1, steps.size(), words, done);
-    run.progress().bringUp(at + 1, steps.size(), words);
+    stream.progress().bringUp(at + 1, steps.size(), words);
   }
 }

@@ -27,7 +27,7 @@ final class Greeting {
   /** A probe that does not answer in this time is taken at the usual uncertainties. */
   private static final long CALIBRATION_NANOS = 1_500_000_000L;
 
-  private final WatchRun run;
+  private final RunStream stream;
   private ProbeMessage.Hello newHello;
   private ProbeMessage.Hello known;
   private CalibrationData kept;
@@ -43,8 +43,8 @@ final class Greeting {
    */
   record Found(ProbeMessage.Hello hello, CalibrationData calibration) {}
 
-  Greeting(WatchRun run) {
-    this.run = run;
+  Greeting(RunStream stream) {
+    this.stream = stream;
     again();
   }
 
@@ -87,12 +87,12 @@ final class Greeting {
     if (!sameProbe && now - connectSince >= CONNECT_NANOS) {
       throw noAnswer();
     }
-    LineSpeed speed = run.setup().raw() ? LineSpeed.FAST : LineSpeed.SLOW;
+    LineSpeed speed = stream.setup().raw() ? LineSpeed.FAST : LineSpeed.SLOW;
     if (!ask(new HostMessage.HelloRequest(speed)) || now - connectSince < OLD_BOX_NANOS) {
       return null;
     }
     // A box of the first version hears only its own, and answers in it: then it can be named.
-    run.talk().sendHello(OLDEST_VERSION, speed);
+    stream.talk().sendHello(OLDEST_VERSION, speed);
     return null;
   }
 
@@ -118,22 +118,22 @@ final class Greeting {
       return false;
     }
     askedNanos = now;
-    run.talk().send(message);
+    stream.talk().send(message);
     return true;
   }
 
   private RunRefused noAnswer() {
-    String where = run.talk().port().describe();
-    var foreign = run.talk().counts().foreignVersion();
+    String where = stream.talk().port().describe();
+    var foreign = stream.talk().counts().foreignVersion();
     if (foreign.isPresent()) {
       return new RunRefused(
           RunRefused.Kind.ARMING, Refusals.otherVersion(where, foreign.getAsInt(), Frame.VERSION));
     }
     return new RunRefused(
-        RunRefused.Kind.PROBE, Refusals.noAnswer(where, run.talk().counts().bytes()));
+        RunRefused.Kind.PROBE, Refusals.noAnswer(where, stream.talk().counts().bytes()));
   }
 
   private long nanos() {
-    return run.talk().port().time().monotonicNanos();
+    return stream.talk().port().time().monotonicNanos();
   }
 }

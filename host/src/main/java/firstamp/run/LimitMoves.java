@@ -20,14 +20,28 @@ import java.util.Set;
  * <p>Not thread-safe: belongs to the session thread.
  */
 final class LimitMoves {
-  private final WatchRun run;
+  private final RunStream stream;
+  private final Answers answers;
   private final Queue<LimitMove> wanted = new ArrayDeque<>();
   private JobSheet sheet;
   private LimitMove asked;
 
-  LimitMoves(WatchRun run) {
-    this.run = run;
-    this.sheet = run.setup().effective();
+  /** Takes note of what came of a moved limit. */
+  @FunctionalInterface
+  interface Answers {
+    /**
+     * The answer.
+     *
+     * @param taken the probe acts on it
+     * @param why it does not, null if it does
+     */
+    void answer(LimitMove move, boolean taken, String why);
+  }
+
+  LimitMoves(RunStream stream, Answers answers) {
+    this.stream = stream;
+    this.answers = answers;
+    this.sheet = stream.setup().effective();
   }
 
   void want(LimitMove move) {
@@ -50,12 +64,12 @@ final class LimitMoves {
    */
   boolean step(Set<Integer> openRails) throws IOException {
     if (asked != null) {
-      switch (run.talk().answer()) {
+      switch (stream.talk().answer()) {
         case WAITING -> {
           return true;
         }
         case ACCEPTED -> taken();
-        case REFUSED -> refused(Refusals.words(run.talk().refusal()));
+        case REFUSED -> refused(Refusals.words(stream.talk().refusal()));
         default -> refused("the probe box does not answer; the limit is as it was.");
       }
     }
@@ -63,7 +77,7 @@ final class LimitMoves {
     if (next == null) {
       return false;
     }
-    if (next.widens(sheet) && run.chain().state() != SwitchState.OFF) {
+    if (next.widens(sheet) && stream.chain().state() != SwitchState.OFF) {
       asked = next;
       refused("a limit can be made wider only while the switch is open.");
       return false;
@@ -74,8 +88,8 @@ final class LimitMoves {
   private boolean ask(LimitMove next, Set<Integer> openRails) throws IOException {
     asked = next;
     try {
-      PlannedSettings settings = new ProbeSettings(next.on(sheet)).plan(run.hello(), openRails);
-      run.talk().ask(new HostMessage.SetLimits(settings.limits()));
+      PlannedSettings settings = new ProbeSettings(next.on(sheet)).plan(stream.hello(), openRails);
+      stream.talk().ask(new HostMessage.SetLimits(settings.limits()));
       return true;
     } catch (RunRefused unfit) {
       refused(unfit.getMessage());
@@ -87,7 +101,8 @@ final class LimitMoves {
     LimitMove move = asked;
     asked = null;
     sheet = move.on(sheet);
-    run.accept(new ProbeEvent.LimitChanged(run.now(), move.kind(), move.rail(), move.value()));
+    stream.accept(
+        new ProbeEvent.LimitChanged(stream.now(), move.kind(), move.rail(), move.value()));
     tell(move, true, null);
   }
 
@@ -98,7 +113,7 @@ final class LimitMoves {
   }
 
   private void tell(LimitMove move, boolean taken, String why) {
-    run.modes().answer(move, taken, why);
-    run.progress().limitAnswer(move, taken, why);
+    answers.answer(move, taken, why);
+    stream.progress().limitAnswer(move, taken, why);
   }
 }

@@ -22,7 +22,9 @@ final class LineWatch {
   private static final long DEAD_NANOS = 3_000_000_000L;
   private static final long GIVE_UP_NANOS = 10_000_000_000L;
 
-  private final WatchRun run;
+  private final RunStream stream;
+  private final RunWishes wishes;
+  private final RunSteps steps;
   private final PortOpener opener;
   private final Backoff backoff = new Backoff();
 
@@ -40,10 +42,13 @@ final class LineWatch {
     void run() throws IOException, RunRefused;
   }
 
-  LineWatch(WatchRun run, PortOpener opener) {
-    this.run = run;
+  LineWatch(RunStream stream, RunWishes wishes, RunSteps steps, PortOpener opener) {
+    this.stream = stream;
+    this.wishes = wishes;
+    this.steps = steps;
     this.opener = opener;
-    double afterMs = RuleId.PROBE_SILENT.settings(run.setup().effective()).numbers().get("afterMs");
+    double afterMs =
+        RuleId.PROBE_SILENT.settings(stream.setup().effective()).numbers().get("afterMs");
     this.silentNanos = Math.round(afterMs * 1_000_000) + READING_NANOS;
   }
 
@@ -60,7 +65,7 @@ final class LineWatch {
       return;
     }
     try {
-      run.talk().poll(timeoutMillis);
+      stream.talk().poll(timeoutMillis);
       watchSilence();
     } catch (IOException gone) {
       lost(gone.getMessage());
@@ -77,11 +82,11 @@ final class LineWatch {
   }
 
   private void watchSilence() {
-    boolean reconnecting = run.steps().reconnecting();
-    if (!run.steps().streaming() && !reconnecting) {
+    boolean reconnecting = steps.reconnecting();
+    if (!steps.streaming() && !reconnecting) {
       return;
     }
-    long silent = run.talk().silentNanos();
+    long silent = stream.talk().silentNanos();
     if (silent >= DEAD_NANOS) {
       lost(
           "nothing has come from the probe box for "
@@ -99,11 +104,11 @@ final class LineWatch {
 
   private void lost(String why) {
     up = false;
-    boolean wasBack = !(saidLost && run.steps().reconnecting());
+    boolean wasBack = !(saidLost && steps.reconnecting());
     if (wasBack) { // A line that opens and stays silent was not.
       lostNanos = time.monotonicNanos();
     }
-    run.talk().port().close();
+    stream.talk().port().close();
     backoff.reset();
     sayLost(why);
   }
@@ -111,7 +116,7 @@ final class LineWatch {
   private void sayLost(String why) {
     if (!saidLost) {
       saidLost = true;
-      run.accept(new ProbeEvent.LinkChanged(run.now(), ProbeEvent.LinkState.LOST, why));
+      stream.accept(new ProbeEvent.LinkChanged(stream.now(), ProbeEvent.LinkState.LOST, why));
     }
   }
 
@@ -119,32 +124,32 @@ final class LineWatch {
   void restored() {
     if (saidLost) {
       saidLost = false;
-      run.accept(
+      stream.accept(
           new ProbeEvent.LinkChanged(
-              run.now(), ProbeEvent.LinkState.RESTORED, "the probe box is heard again"));
+              stream.now(), ProbeEvent.LinkState.RESTORED, "the probe box is heard again"));
     }
   }
 
   private void reopen() {
     long now = time.monotonicNanos();
-    if (now - lostNanos >= GIVE_UP_NANOS || run.chain() == null || run.wantsEnd()) {
-      run.steps().linkLost();
+    if (now - lostNanos >= GIVE_UP_NANOS || stream.chain() == null || wishes.wantsEnd()) {
+      steps.linkLost();
       return;
     }
     if (!backoff.due(now)) {
       return;
     }
     try {
-      run.talk().over(opener.open());
+      stream.talk().over(opener.open());
       up = true;
-      run.steps().whoIsThere();
+      steps.whoIsThere();
     } catch (IOException notYet) {
-      if (!run.setup().live()) {
+      if (!stream.setup().live()) {
         // Nobody plugs an emulated probe in again while it runs as fast as it goes.
-        run.steps().linkLost();
+        steps.linkLost();
         return;
       }
-      run.progress().step(RunSteps.Step.CONNECTING);
+      stream.progress().step(RunStep.CONNECTING);
     }
   }
 }

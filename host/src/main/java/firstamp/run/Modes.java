@@ -12,6 +12,7 @@ import firstamp.model.ProbeEvent;
 import firstamp.model.Reading;
 import firstamp.model.SwitchState;
 import firstamp.pipeline.RecentHighest;
+import java.util.function.Consumer;
 
 /**
  * The modes of a run: hands in, soak, and back.
@@ -27,7 +28,9 @@ final class Modes {
   private static final long LOOKED_AT_MICROS = 5_000_000;
   private static final long START_MICROS = 2_000_000;
 
-  private final WatchRun run;
+  private final RunStream stream;
+  private final RunWishes wishes;
+  private final Consumer<LimitMove> limitMoves;
   private final RecentHighest recent = new RecentHighest();
   private volatile BenchMode.State state = BenchMode.State.BEGIN;
   private BenchMode waiting;
@@ -36,8 +39,15 @@ final class Modes {
   private long soakEnds;
   private boolean over;
 
-  Modes(WatchRun run) {
-    this.run = run;
+  /**
+   * The usual mode.
+   *
+   * @param limitMoves where a limit is asked for
+   */
+  Modes(RunStream stream, RunWishes wishes, Consumer<LimitMove> limitMoves) {
+    this.stream = stream;
+    this.wishes = wishes;
+    this.limitMoves = limitMoves;
   }
 
   /** How it stands; any thread. */
@@ -62,7 +72,7 @@ final class Modes {
         }
       }
       case SOAK -> {
-        String against = Soak.refused(run.setup().effective(), awakeProblem);
+        String against = Soak.refused(stream.setup().effective(), awakeProblem);
         if (against == null) {
           soakEnds = soakMicros == 0 ? Soak.USUAL_HOURS * 3_600_000_000L : soakMicros;
           waiting = BenchMode.SOAK;
@@ -84,7 +94,7 @@ final class Modes {
   }
 
   private boolean on() {
-    return run.chain() != null && run.chain().state() == SwitchState.ON;
+    return stream.chain() != null && stream.chain().state() == SwitchState.ON;
   }
 
   void reading(Reading reading) {
@@ -92,7 +102,7 @@ final class Modes {
       recent.forget();
       return;
     }
-    recent.take(reading, run.chain().scaling().supplyA(reading));
+    recent.take(reading, stream.chain().scaling().supplyA(reading));
   }
 
   /** Called once per turn. */
@@ -105,34 +115,34 @@ final class Modes {
       drawIn();
     } else if (waiting == BenchMode.SOAK) {
       waiting = null;
-      soakEnds += run.now();
+      soakEnds += stream.now();
       set(Happening.Mode.SOAK);
       say(BenchMode.SOAK, WORDS.say("soak.on"));
     }
     if (state.mode() == BenchMode.SOAK && !over) {
-      double leftMs = Math.max(0, (soakEnds - run.now()) / 1000.0);
+      double leftMs = Math.max(0, (soakEnds - stream.now()) / 1000.0);
       state = new BenchMode.State(BenchMode.SOAK, state.words(), drawnIn, leftMs);
       if (leftMs == 0) {
         over = true;
         set(Happening.Mode.SOAK_OVER);
-        run.off(OffCause.TIME);
+        wishes.off(OffCause.TIME);
       }
     }
   }
 
   private boolean inrushOver() {
-    JobSheet.Limits limits = run.setup().effective().limits();
-    Long closed = run.chain().closedMicros();
+    JobSheet.Limits limits = stream.setup().effective().limits();
+    Long closed = stream.chain().closedMicros();
     double inrushMs = limits == null || limits.inrushMs() == null ? 0 : limits.inrushMs();
     // What is looked at must lie wholly behind the surge and the start of a motor.
     double startMicros = Math.max(START_MICROS, inrushMs * 1000);
     return closed != null
-        && run.translator().lastMicros() - closed >= LOOKED_AT_MICROS + startMicros;
+        && stream.translator().lastMicros() - closed >= LOOKED_AT_MICROS + startMicros;
   }
 
   private void drawIn() {
     double limit = recent.drawnIn();
-    JobSheet.Limits limits = run.setup().effective().limits();
+    JobSheet.Limits limits = stream.setup().effective().limits();
     Double running = drawnIn != null ? drawnIn : limits == null ? null : limits.runningA();
     if (running == null) {
       say(state.mode(), WORDS.say("handsIn.noLimit"));
@@ -145,7 +155,7 @@ final class Modes {
     }
     asked = limit;
     say(BenchMode.HANDS_IN, WORDS.say("handsIn.drawing", Numbers.amps(limit)));
-    run.limitMoves().want(new LimitMove(LimitKind.RUNNING_A, 0, limit));
+    limitMoves.accept(new LimitMove(LimitKind.RUNNING_A, 0, limit));
   }
 
   /** What the probe said to a moved limit. */
@@ -165,17 +175,17 @@ final class Modes {
   /** In soak whatever is raised switches off. */
   void alarm(Alarm alarm) {
     if (state.mode() == BenchMode.SOAK && alarm.state() == AlarmState.UNACKNOWLEDGED && on()) {
-      run.off(OffCause.RULE);
+      wishes.off(OffCause.RULE);
     }
   }
 
   private void set(Happening.Mode mode) {
-    run.accept(new ProbeEvent.Happened(run.now(), new Happening.ModeSet(mode)));
+    stream.accept(new ProbeEvent.Happened(stream.now(), new Happening.ModeSet(mode)));
   }
 
   private void say(BenchMode mode, String words) {
     state =
         new BenchMode.State(mode, words, drawnIn, mode == BenchMode.SOAK ? state.leftMs() : null);
-    run.progress().mode(state);
+    stream.progress().mode(state);
   }
 }

@@ -21,12 +21,12 @@ final class OtherFeed {
   /** A charge may go down by itself so long. */
   static final long PATIENCE_MICROS = 30_000_000;
 
-  private final WatchRun run;
+  private final RunStream stream;
   private long sinceMicros = -1;
   private String said;
 
-  OtherFeed(WatchRun run) {
-    this.run = run;
+  OtherFeed(RunStream stream) {
+    this.stream = stream;
   }
 
   /**
@@ -41,11 +41,11 @@ final class OtherFeed {
       sinceMicros = -1;
       if (said != null) {
         said = null;
-        run.progress().waiting(null);
+        stream.progress().waiting(null);
       }
       return false;
     }
-    long now = run.translator().lastMicros();
+    long now = stream.translator().lastMicros();
     sinceMicros = sinceMicros < 0 ? now : sinceMicros;
     String volts = Numbers.inUnit(Math.round(10 * found.volts()) / 10.0, "V");
     if (now - sinceMicros >= PATIENCE_MICROS) {
@@ -54,7 +54,7 @@ final class OtherFeed {
     String text = Refusals.otherFeedWaits(volts, found.where());
     if (!text.equals(said)) {
       said = text;
-      run.progress().waiting(text);
+      stream.progress().waiting(text);
     }
     return true;
   }
@@ -62,14 +62,15 @@ final class OtherFeed {
   private record Found(double volts, String where) {}
 
   private Found highest(Set<Integer> openRails) {
-    Reading latest = run.chain().latest();
+    Reading latest = stream.chain().latest();
     if (latest == null) {
       return null;
     }
-    Found most = take(null, run.chain().scaling().supplyV(latest), "the supply leads of the set");
-    for (JobSheet.Rail rail : run.setup().effective().rails()) {
+    Found most =
+        take(null, stream.chain().scaling().supplyV(latest), "the supply leads of the set");
+    for (JobSheet.Rail rail : stream.setup().effective().rails()) {
       if (!openRails.contains(rail.input()) && ReadingFigures.clipOn(latest, rail.input())) {
-        most = take(most, run.chain().scaling().railV(latest, rail.input()), rail.name());
+        most = take(most, stream.chain().scaling().railV(latest, rail.input()), rail.name());
       }
     }
     return most;

@@ -8,7 +8,7 @@ public interface RunProgress {
   default void started(ProbeHello hello) {}
 
   /** Once per turn of the session thread, at least every 20 ms. */
-  default void tick(WatchRun run) {}
+  default void tick() {}
 
   /** Seconds until the switch closes, once per second. */
   default void countdown(int seconds) {}
@@ -17,7 +17,7 @@ public interface RunProgress {
   default void waiting(String words) {}
 
   /** What the run is doing now. */
-  default void step(RunSteps.Step step) {}
+  default void step(RunStep step) {}
 
   /**
    * What became of a moved limit.

@@ -24,34 +24,13 @@ import java.io.IOException;
 public final class RunSteps {
   private static final long CAPTURE_AGAIN_MICROS = 700_000;
 
-  /** Where a live run stands. */
-  public enum Step {
-    /** Looking for the probe. */
-    CONNECTING,
-    /** The stream is asked for. */
-    STARTING,
-    /** The probe takes its limits. */
-    LIMITS,
-    /** Logged with the switch open. */
-    QUIET,
-    /** The probe is asked to switch on. */
-    ARMING,
-    /** The probe checks, looks and closes. */
-    CLOSING,
-    /** The switch is closed (or, without a switch of ours, the set is watched). */
-    ON,
-    /** The switch is open again, the rails are followed down. */
-    FALLING,
-    /** The stream is stopped and drained. */
-    STOPPING,
-    /** Over. */
-    DONE
-  }
-
-  private final WatchRun run;
+  private final RunStream stream;
+  private final RunWishes wishes;
+  private final LimitMoves limitMoves;
+  private final BringUp bringUp;
   private final Greeting greeting;
   private final Arming arming;
-  private Step step = Step.CONNECTING;
+  private RunStep step = RunStep.CONNECTING;
   private RailsDown railsDown;
   private String ended;
   private boolean inputEnded;
@@ -59,29 +38,43 @@ public final class RunSteps {
   private boolean offAsked;
   private boolean captureAsked;
 
-  RunSteps(WatchRun run) {
-    this.run = run;
-    greeting = new Greeting(run);
-    arming = new Arming(run);
+  /**
+   * At the first step; the line is open.
+   *
+   * @param supplyHand gives what the set needs, null = a person does
+   * @param bringUp goes through the steps of the sheet, null = there are none
+   */
+  RunSteps(
+      RunStream stream,
+      RunWishes wishes,
+      LimitMoves limitMoves,
+      SupplyHand supplyHand,
+      BringUp bringUp) {
+    this.stream = stream;
+    this.wishes = wishes;
+    this.limitMoves = limitMoves;
+    this.bringUp = bringUp;
+    greeting = new Greeting(stream);
+    arming = new Arming(stream, limitMoves, supplyHand);
   }
 
   /** Where the run stands. */
-  public Step current() {
+  public RunStep current() {
     return step;
   }
 
   boolean done() {
-    return step == Step.DONE;
+    return step == RunStep.DONE;
   }
 
   /** Whether the switch is open and will be closed unless somebody stops it. */
   boolean mayClose() {
-    return step.ordinal() < Step.ON.ordinal() && !offAsked;
+    return step.ordinal() < RunStep.ON.ordinal() && !offAsked;
   }
 
   /** Whether bytes must keep coming. */
   boolean streaming() {
-    return step.ordinal() > Step.STARTING.ordinal() && step != Step.DONE && !reconnecting;
+    return step.ordinal() > RunStep.STARTING.ordinal() && step != RunStep.DONE && !reconnecting;
   }
 
   /** Whether the probe has yet to say again who it is. */
@@ -89,16 +82,16 @@ public final class RunSteps {
     return reconnecting;
   }
 
-  private void to(Step next) {
+  private void to(RunStep next) {
     if (step != next) {
       step = next;
-      run.progress().step(next);
+      stream.progress().step(next);
     }
   }
 
   /** Does what is due now. */
   void step() throws IOException, RunRefused {
-    if (step == Step.CONNECTING || reconnecting) {
+    if (step == RunStep.CONNECTING || reconnecting) {
       connect();
       return;
     }
@@ -117,7 +110,7 @@ public final class RunSteps {
   private void connect() throws IOException, RunRefused {
     Greeting.Found found = greeting.poll(reconnecting);
     if (found == null) {
-      if (reconnecting && run.wantsEnd()) {
+      if (reconnecting && wishes.wantsEnd()) {
         linkLost();
       }
       return;
@@ -140,42 +133,42 @@ public final class RunSteps {
   }
 
   private void join(Greeting.Found found) throws IOException, RunRefused {
-    if (!run.setup().observe()) {
-      ArmCheck.check(found.hello(), run.setup().restoreTrip());
+    if (!stream.setup().observe()) {
+      ArmCheck.check(found.hello(), stream.setup().restoreTrip());
     }
-    run.begin(found);
+    stream.begin(found);
     arming.startStream();
-    to(Step.STARTING);
+    to(RunStep.STARTING);
   }
 
   private void closing() {
-    SwitchState state = run.chain().state();
+    SwitchState state = stream.chain().state();
     if (state == SwitchState.ON) {
       offAsked = false;
-      to(Step.ON);
-    } else if (run.chain().offBy() != null
+      to(RunStep.ON);
+    } else if (stream.chain().offBy() != null
         && (state == SwitchState.OFF || state == SwitchState.TRIPPED)) {
       opened();
     }
   }
 
   private void on() throws IOException {
-    Long closed = run.chain().closedMicros();
-    if (!run.setup().observe() && run.chain().state() != SwitchState.ON) {
+    Long closed = stream.chain().closedMicros();
+    if (!stream.setup().observe() && stream.chain().state() != SwitchState.ON) {
       opened();
       return;
     }
-    if (!offAsked && !run.setup().observe()) {
-      run.limitMoves().step(arming.openRails());
+    if (!offAsked && !stream.setup().observe()) {
+      limitMoves.step(arming.openRails());
     }
-    if (run.bringUpDone()) {
+    if (bringUp != null && bringUp.done()) {
       off(OffCause.TIME);
       return;
     }
-    Long forMicros = run.setup().forMicros();
+    Long forMicros = stream.setup().forMicros();
     if (forMicros != null
         && closed != null
-        && run.translator().lastMicros() - closed >= forMicros) {
+        && stream.translator().lastMicros() - closed >= forMicros) {
       off(OffCause.TIME);
     }
   }
@@ -185,7 +178,7 @@ public final class RunSteps {
     ended =
         ended != null
             ? ended
-            : switch (run.chain().offBy()) {
+            : switch (stream.chain().offBy()) {
               case TRIP, SILENCE -> "trip";
               case USER, BUTTON, PEDAL, CHASSIS -> "user-off";
               case RULE -> "rule-off";
@@ -194,39 +187,41 @@ public final class RunSteps {
               case LOOK -> "look";
               case START -> "probe-reset";
             };
-    railsDown = new RailsDown(run.setup().effective(), run.translator().lastMicros());
-    to(Step.FALLING);
+    railsDown = new RailsDown(stream.setup().effective(), stream.translator().lastMicros());
+    to(RunStep.FALLING);
   }
 
   private void falling() throws IOException {
-    long now = run.translator().lastMicros();
-    boolean captureMissing = run.chain().trip() != null && run.translator().captureIncomplete();
+    long now = stream.translator().lastMicros();
+    boolean captureMissing =
+        stream.chain().trip() != null && stream.translator().captureIncomplete();
     if (captureMissing && !captureAsked && now - railsDown.sinceMicros() > CAPTURE_AGAIN_MICROS) {
       captureAsked = true;
-      run.talk().send(new HostMessage.SendAgain(Resend.CAPTURE, run.chain().trip().number()));
+      stream.talk().send(new HostMessage.SendAgain(Resend.CAPTURE, stream.chain().trip().number()));
     }
-    if (run.wantsEnd() || railsDown.over(run.chain(), now, captureMissing)) {
+    if (wishes.wantsEnd() || railsDown.over(stream.chain(), now, captureMissing)) {
       stop();
     }
   }
 
   private void stop() throws IOException {
-    run.talk().ask(new HostMessage.StreamRequest(StreamKind.NONE));
-    to(Step.STOPPING);
+    stream.talk().ask(new HostMessage.StreamRequest(StreamKind.NONE));
+    to(RunStep.STOPPING);
   }
 
   private void stopping() {
-    if (run.talk().answer() != Conversation.Answer.WAITING) {
+    if (stream.talk().answer() != Conversation.Answer.WAITING) {
       finish();
     }
   }
 
   private void finish() {
-    run.recorder()
-        .clock(run.clock().slowPpm(), run.clock().points(), run.translator().lastMicros());
-    run.settleLog();
-    run.accept(new ProbeEvent.RunEnded(run.translator().lastMicros(), ended));
-    to(Step.DONE);
+    stream
+        .recorder()
+        .clock(stream.clock().slowPpm(), stream.clock().points(), stream.translator().lastMicros());
+    stream.settleLog();
+    stream.accept(new ProbeEvent.RunEnded(stream.translator().lastMicros(), ended));
+    to(RunStep.DONE);
   }
 
   /** Opens the switch for good, at whatever step. */
@@ -240,21 +235,21 @@ public final class RunSteps {
    * @param over for good: a countdown that a person stops does not ask for another go
    */
   void off(OffCause by, boolean over) throws IOException {
-    run.limitMoves().forget();
+    limitMoves.forget();
     switch (step) {
-      case CONNECTING -> to(Step.DONE);
+      case CONNECTING -> to(RunStep.DONE);
       case STARTING, LIMITS, QUIET -> {
         if (over || by != OffCause.USER || !arming.takeBack()) {
           endBeforeClosing(by);
         }
       }
       case ARMING, CLOSING, ON -> {
-        if (run.setup().observe()) {
+        if (stream.setup().observe()) {
           endBeforeClosing(by);
         } else if (!offAsked) {
           offAsked = true;
-          run.talk().ask(new HostMessage.SwitchOff(SwitchCause.valueOf(by.name())));
-          to(step == Step.ARMING ? Step.CLOSING : step);
+          stream.talk().ask(new HostMessage.SwitchOff(SwitchCause.valueOf(by.name())));
+          to(step == RunStep.ARMING ? RunStep.CLOSING : step);
         }
       }
       default -> {
@@ -273,7 +268,7 @@ public final class RunSteps {
 
   /** What is behind an emulated probe is over. */
   void inputEnded() throws IOException {
-    if (!inputEnded && step == Step.ON) {
+    if (!inputEnded && step == RunStep.ON) {
       inputEnded = true;
       off(OffCause.TIME);
     }
@@ -282,36 +277,37 @@ public final class RunSteps {
   /** The line is gone for good. */
   void linkLost() {
     ended = "link-lost";
-    if (run.chain() != null) {
+    if (stream.chain() != null) {
       finish();
     }
-    to(Step.DONE);
+    to(RunStep.DONE);
   }
 
   /** The line is open again, or in doubt: find out whether it is the same probe, still on. */
   void whoIsThere() {
-    reconnecting = step != Step.CONNECTING;
+    reconnecting = step != RunStep.CONNECTING;
     greeting.again();
   }
 
   private void rejoin(ProbeMessage.Hello hello) throws IOException {
     reconnecting = false;
-    run.accept(
+    stream.accept(
         new ProbeEvent.LinkChanged(
-            run.now(), ProbeEvent.LinkState.RESTORED, "the probe box is back"));
+            stream.now(), ProbeEvent.LinkState.RESTORED, "the probe box is back"));
     SwitchState there = FrameTranslator.state(hello.state().code());
-    if (step == Step.ON && there == SwitchState.TRIPPED && hello.latchedTrip() != 0) {
-      run.talk().send(new HostMessage.SendAgain(Resend.TRIP, hello.latchedTrip()));
-      run.talk().send(new HostMessage.SendAgain(Resend.CAPTURE, hello.latchedTrip()));
-      run.accept(new ProbeEvent.SwitchChanged(run.now(), SwitchState.TRIPPED, OffCause.TRIP));
-    } else if (step == Step.ON && there != SwitchState.ON) {
-      run.accept(new ProbeEvent.SwitchChanged(run.now(), SwitchState.OFF, OffCause.SILENCE));
+    if (step == RunStep.ON && there == SwitchState.TRIPPED && hello.latchedTrip() != 0) {
+      stream.talk().send(new HostMessage.SendAgain(Resend.TRIP, hello.latchedTrip()));
+      stream.talk().send(new HostMessage.SendAgain(Resend.CAPTURE, hello.latchedTrip()));
+      stream.accept(new ProbeEvent.SwitchChanged(stream.now(), SwitchState.TRIPPED, OffCause.TRIP));
+    } else if (step == RunStep.ON && there != SwitchState.ON) {
+      stream.accept(new ProbeEvent.SwitchChanged(stream.now(), SwitchState.OFF, OffCause.SILENCE));
     }
-    if (step == Step.ON || step == Step.FALLING) {
-      run.talk()
+    if (step == RunStep.ON || step == RunStep.FALLING) {
+      stream
+          .talk()
           .ask(
               new HostMessage.StreamRequest(
-                  run.setup().raw() ? StreamKind.RAW : StreamKind.REDUCED));
+                  stream.setup().raw() ? StreamKind.RAW : StreamKind.REDUCED));
     } else {
       ended = "link-lost";
       stop();
@@ -321,30 +317,34 @@ public final class RunSteps {
   /** Another start of the probe: whatever was on is off, and nothing is armed again by itself. */
   void probeRestarted(ProbeMessage.Hello hello) {
     boolean wasOn =
-        run.chain().state() != SwitchState.OFF && run.chain().state() != SwitchState.TRIPPED;
-    long at = run.now();
-    run.translator().restarted(at);
-    run.clock().reset();
-    run.restartedAs(hello);
+        stream.chain().state() != SwitchState.OFF && stream.chain().state() != SwitchState.TRIPPED;
+    long at = stream.now();
+    stream.translator().restarted(at);
+    stream.clock().reset();
+    stream.restartedAs(hello);
     reconnecting = false;
-    run.accept(
+    stream.accept(
         new ProbeEvent.LinkChanged(
             at,
             ProbeEvent.LinkState.PROBE_RESTARTED,
             "the probe box was restarted; its switch is off"));
     if (wasOn) {
-      run.accept(new ProbeEvent.SwitchChanged(at, SwitchState.OFF, OffCause.START));
+      stream.accept(new ProbeEvent.SwitchChanged(at, SwitchState.OFF, OffCause.START));
     }
     ended = "probe-reset";
     try {
-      if (step == Step.ON || step == Step.FALLING || step == Step.CLOSING || step == Step.ARMING) {
-        railsDown = new RailsDown(run.setup().effective(), at);
-        to(Step.FALLING);
-        run.talk()
+      if (step == RunStep.ON
+          || step == RunStep.FALLING
+          || step == RunStep.CLOSING
+          || step == RunStep.ARMING) {
+        railsDown = new RailsDown(stream.setup().effective(), at);
+        to(RunStep.FALLING);
+        stream
+            .talk()
             .ask(
                 new HostMessage.StreamRequest(
-                    run.setup().raw() ? StreamKind.RAW : StreamKind.REDUCED));
-      } else if (step != Step.DONE) {
+                    stream.setup().raw() ? StreamKind.RAW : StreamKind.REDUCED));
+      } else if (step != RunStep.DONE) {
         stop();
       }
     } catch (IOException gone) {

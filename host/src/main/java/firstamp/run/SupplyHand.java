@@ -14,7 +14,8 @@ import firstamp.supply.BenchSupply;
  * <p>Never waits for the supply but at the very end. Belongs to the session thread.
  */
 final class SupplyHand {
-  private final WatchRun run;
+  private final RunStream stream;
+  private final RunWishes wishes;
   private final BenchSupply supply;
   private double volts;
   private double limitA;
@@ -22,8 +23,9 @@ final class SupplyHand {
   private boolean offSent;
   private boolean failureSaid;
 
-  SupplyHand(WatchRun run, BenchSupply supply, double volts, double limitA) {
-    this.run = run;
+  SupplyHand(RunStream stream, RunWishes wishes, BenchSupply supply, double volts, double limitA) {
+    this.stream = stream;
+    this.wishes = wishes;
     this.supply = supply;
     this.volts = volts;
     this.limitA = limitA;
@@ -61,12 +63,12 @@ final class SupplyHand {
 
   /** Once per turn. */
   void step() {
-    if (run.chain() == null) {
+    if (stream.chain() == null) {
       return;
     }
-    SwitchState state = run.chain().state();
+    SwitchState state = stream.chain().state();
     boolean open = state == SwitchState.OFF || state == SwitchState.TRIPPED;
-    if (open && run.chain().offBy() != null && asked) {
+    if (open && stream.chain().offBy() != null && asked) {
       off();
     }
     BenchSupply.State now = supply.state();
@@ -74,7 +76,7 @@ final class SupplyHand {
       failureSaid = true;
       said("the bench supply " + now.problem());
       if (!open) {
-        run.off(OffCause.RULE);
+        wishes.off(OffCause.RULE);
       }
     }
   }
@@ -96,6 +98,6 @@ final class SupplyHand {
   }
 
   private void said(String text) {
-    run.accept(new ProbeEvent.Happened(run.now(), new Happening.SupplySaid(text)));
+    stream.accept(new ProbeEvent.Happened(stream.now(), new Happening.SupplySaid(text)));
   }
 }

@@ -14,9 +14,8 @@ import firstamp.run.LivePowerUp;
 import firstamp.run.LoggedRun;
 import firstamp.run.RunProgress;
 import firstamp.run.RunSetup;
-import firstamp.run.RunSteps;
+import firstamp.run.RunStep;
 import firstamp.run.SheetTexts;
-import firstamp.run.WatchRun;
 import firstamp.run.questions.ArmGate;
 import firstamp.run.questions.OpenQuestion;
 import java.nio.file.Path;
@@ -92,9 +91,9 @@ class StoppedCountdownTest {
     }
 
     @Override
-    public void tick(WatchRun run) {
+    public void tick() {
       turns.incrementAndGet();
-      outside.tick(run);
+      outside.tick();
     }
 
     @Override
@@ -103,7 +102,7 @@ class StoppedCountdownTest {
     }
 
     @Override
-    public void step(RunSteps.Step step) {
+    public void step(RunStep step) {
       outside.step(step);
     }
   }

@@ -224,10 +224,5 @@ public final class HeadlessRun {
     public void countdown(int seconds) {
       output.countdown(seconds);
     }
-
-    @Override
-    public void tick(WatchRun run) {
-      // Nothing is drawn here.
-    }
   }
 }
