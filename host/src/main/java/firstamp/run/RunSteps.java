@@ -35,7 +35,8 @@ public final class RunSteps {
   private String ended;
   private boolean inputEnded;
   private boolean reconnecting;
-  private boolean offAsked;
+  private OffCause offBy;
+  private boolean offSent;
   private boolean captureAsked;
 
   /**
@@ -69,7 +70,7 @@ public final class RunSteps {
 
   /** Whether the switch is open and will be closed unless somebody stops it. */
   boolean mayClose() {
-    return step.ordinal() < RunStep.ON.ordinal() && !offAsked;
+    return step.ordinal() < RunStep.ON.ordinal() && offBy == null;
   }
 
   /** Whether bytes must keep coming. */
@@ -141,10 +142,10 @@ public final class RunSteps {
     to(RunStep.STARTING);
   }
 
-  private void closing() {
+  private void closing() throws IOException {
+    insistOnOff();
     SwitchState state = stream.chain().state();
     if (state == SwitchState.ON) {
-      offAsked = false;
       to(RunStep.ON);
     } else if (stream.chain().offBy() != null
         && (state == SwitchState.OFF || state == SwitchState.TRIPPED)) {
@@ -153,12 +154,13 @@ public final class RunSteps {
   }
 
   private void on() throws IOException {
+    insistOnOff();
     Long closed = stream.chain().closedMicros();
     if (!stream.setup().observe() && stream.chain().state() != SwitchState.ON) {
       opened();
       return;
     }
-    if (!offAsked && !stream.setup().observe()) {
+    if (offBy == null && !stream.setup().observe()) {
       limitMoves.step(arming.openRails());
     }
     if (bringUp != null && bringUp.done()) {
@@ -246,15 +248,32 @@ public final class RunSteps {
       case ARMING, CLOSING, ON -> {
         if (stream.setup().observe()) {
           endBeforeClosing(by);
-        } else if (!offAsked) {
-          offAsked = true;
-          stream.talk().ask(new HostMessage.SwitchOff(SwitchCause.valueOf(by.name())));
+        } else if (offBy == null) {
+          offBy = by;
+          askOff();
           to(step == RunStep.ARMING ? RunStep.CLOSING : step);
         }
       }
       default -> {
         // It is open already.
       }
+    }
+  }
+
+  private void askOff() throws IOException {
+    offSent = false;
+    stream.talk().ask(new HostMessage.SwitchOff(SwitchCause.valueOf(offBy.name())));
+    offSent = true;
+  }
+
+  /** A switch that was told to open and is not open is told again, for as long as that is so. */
+  private void insistOnOff() throws IOException {
+    if (offBy == null || stream.setup().observe()) {
+      return;
+    }
+    Conversation.Answer answer = stream.talk().answer();
+    if (!offSent || answer == Conversation.Answer.SILENT || answer == Conversation.Answer.REFUSED) {
+      askOff();
     }
   }
 
@@ -291,6 +310,7 @@ public final class RunSteps {
 
   private void rejoin(ProbeMessage.Hello hello) throws IOException {
     reconnecting = false;
+    offSent = false;
     stream.accept(
         new ProbeEvent.LinkChanged(
             stream.now(), ProbeEvent.LinkState.RESTORED, "the probe box is back"));
@@ -301,6 +321,9 @@ public final class RunSteps {
       stream.accept(new ProbeEvent.SwitchChanged(stream.now(), SwitchState.TRIPPED, OffCause.TRIP));
     } else if (step == RunStep.ON && there != SwitchState.ON) {
       stream.accept(new ProbeEvent.SwitchChanged(stream.now(), SwitchState.OFF, OffCause.SILENCE));
+    }
+    if (offBy != null && there == SwitchState.ON) {
+      stream.talk().send(new HostMessage.SwitchOff(SwitchCause.valueOf(offBy.name())));
     }
     if (step == RunStep.ON || step == RunStep.FALLING) {
       stream
