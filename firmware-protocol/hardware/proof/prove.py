@@ -78,15 +78,16 @@ BREAKS = (
     ("limiter transistor out", "Q_Q5 ", None, "short-60V-0.02ohm-0.5u-30ms"), ("off does not reach the base", "R_R15 ", None, "drive-run-low-60V"),
     ("gate volts outlive the pulses", "C_C6 ", "C_C6 n_C6_1 FG 470n", "drive-pulses-stop-60V"), ("clamp out", "D_D1 ", None, "short-60V-0.02ohm-20u-30ms"),
     ("no fold-back", "R_R13 ", None, "closing-52V-1500uF-stiff470uF-0.5u-0C-heavy"), ("half a shunt", "R_R1 ", "R_R1 SH FG 25m", "look-12V-30ohm-0"),
-    ("gate without its capacitor", "C_C7 ", None, "plug-60V-dead-0.5u-0"), ("bleeder out", "R_R3 ", None, "bleed-24-0"), ("foot of the dividers stays", "R_R61 ", "R_R61 FOOT CH 1k", "readback-narrow"),
+    ("gate volts not seen", "R_R21 ", None, "ordinary-12V-22uF-1u"), ("gate without its capacitor", "C_C7 ", None, "plug-60V-dead-0.5u-0"), ("bleeder out", "R_R3 ", None, "bleed-24-0"), ("foot of the dividers stays", "R_R61 ", "R_R61 FOOT CH 1k", "readback-narrow"),
     ("button without its diode", "D_D21 ", None, "off-button"), ("a floating pin is pulled up", "R_R54 ", "R_R54 RUNL 5V 470", "off-pin-floats"),
-    ("sense jaw joined to the other in the lead", "R_R68 ", "R_R68 CH CLIP 100k", "jaw-jaw-off-on"), ("pedestal of J out", "R_R45 ", None, "zeros-0"), ("a resistor of the head 20 % off", "R_R83 ", "R_R83 MID n_C83_2 1.76Meg", "rejection1"),
+    ("sense jaw joined to the other in the lead", "R_R68 ", "R_R68 CH CLIP 100k", "jaw-jaw-off-on"), ("block against a reversed supply bridged", "M_Q2 ", "R_BRK OUT FG 10m", "polarity-60V"), ("volts across not seen", "R_R16 ", None, "look-12V-210ohm-0"),
+    ("pedestal of I out", "R_R27 ", None, "zeros-0"), ("pedestal of J out", "R_R45 ", None, "zeros-0"), ("a resistor of the head 20 % off", "R_R83 ", "R_R83 MID n_C83_2 1.76Meg", "rejection1"),
 )
 
 
-def broken(all_rows):
-    """Each break alone: the row that watches it has to fail. Prints what stayed green."""
-    by_id, green = {row.id: row for row in all_rows}, []
+def broken(all_rows, kept):
+    """Each break alone: the row that watches it has to fail. Prints what stayed green, and keeps the list for the page."""
+    by_id, green, told = {row.id: row for row in all_rows}, [], []
     for name, start, instead, row_id in BREAKS:
         spice.ON_TOP[:] = [lambda file, line, a=start, b=instead: (b or "") if file.endswith(".cir") and line.startswith(a) else line]
         try:
@@ -94,8 +95,15 @@ def broken(all_rows):
         except NoResult as none:
             failed = [f"no result {str(none)[:80]}"]
         print(f"{name}: {row_id}: {', '.join(failed) or 'STAYED GREEN'}")
+        told.append([name, row_id, ", ".join(failed)])
         green += [] if failed and not failed[0].startswith("no result") else [name]
+    (kept / "broken-netlist.txt").write_text(json.dumps(told))
     return 1 if green else 0
+
+
+def broken_lists(kept):
+    """What was broken on purpose in netlist and program, where that was run."""
+    return [entry for name in ("broken-netlist.txt", "broken-program.txt") if (kept / name).exists() for entry in json.loads((kept / name).read_text())]
 
 
 def main():
@@ -109,12 +117,12 @@ def main():
     options.add_argument("--broken", action="store_true", help="break each protection once: the row that watches it has to fail")
     options.add_argument("--commit", default="")
     asked = options.parse_args()
-    if asked.broken:
-        return broken([row for module in MODULES for row in module.rows()])
     asked.kept.mkdir(parents=True, exist_ok=True)
+    if asked.broken:
+        return broken([row for module in MODULES for row in module.rows()], asked.kept)
     rows = [(row, key) for module in MODULES for key in [content(module)] for row in module.rows()
             if asked.group in row.group and (row.drawn or not asked.drawn)]
-    asked_for = len(rows)
+    wanted = [row for row, _ in rows]
     if asked.kept_only:
         rows = [(row, key) for row, key in rows if known(row, asked.kept, key)]
     with ThreadPoolExecutor(asked.jobs) as pool:
@@ -126,7 +134,7 @@ def main():
         print(f"FAILED {row.id}: {', '.join(got['failed'])} {json.dumps({k: v for k, v in got.items() if k not in ('failed', 'content')})}")
     print(f"{len(rows)} rows, {len(bad)} failed")
     if asked.report:
-        asked.report.write_text(report.page(rows, results, asked.commit, asked_for), encoding="utf-8")
+        asked.report.write_text(report.page(rows, results, asked.commit, wanted, broken_lists(asked.kept)), encoding="utf-8")
     return 1 if bad else 0
 
 

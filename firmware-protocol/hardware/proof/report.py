@@ -17,19 +17,39 @@ def spans(results):
     return {key: (min(values), max(values)) for key, values in keys.items()}
 
 
-def fault_table(rows, results):
+LIVES = ("single faults", "paths to earth", "a second supply", "chassis clip on a rail", "drifts of 5 %")
+
+
+def life_table(rows, results):
+    """What became of each: rows of one life of the switch at 24 V, with a short of 20 mohm on top."""
     counts = {}
     for got in results:
         counts[got.get("class", "no result")] = counts.get(got.get("class", "no result"), 0) + 1
-    out = ["", ", ".join(f"{n} {name}" for name, n in sorted(counts.items())) + ".", "", "| part | fault | becomes | how, at 24 V with a short of 20 mohm on top |", "|---|---|---|---|"]
+    out = ["", ", ".join(f"{n} {name}" for name, n in sorted(counts.items())) + ".", "", "| what | becomes | how, at 24 V with a short of 20 mohm on top |", "|---|---|---|"]
     for row, got in zip(rows, results):
-        ref, _, what = row.title.partition(" ")
         reason = f" ({got['reason']})" if got.get("reason") else ""
-        out.append(f"| {ref} | {what} | {got.get('class', 'no result')} | {got.get('why', '')}{reason} |")
+        out.append(f"| {row.title} | {got.get('class', 'no result')} | {got.get('why', '')}{reason} |")
     return out
 
 
-def page(rows, results, commit, asked_for):
+def left_out(groups, asked):
+    """How many rows of which group are missing."""
+    wanted = {}
+    for row in asked:
+        wanted[row.group] = wanted.get(row.group, 0) + 1
+    return ", ".join(f"{count - len(groups.get(group, ()))} of {count} of \"{group}\"" for group, count in wanted.items() if count > len(groups.get(group, ())))
+
+
+def broken_table(broken):
+    """(protection, row or test, what failed) of what was taken away on purpose."""
+    green = sum(1 for *_, failed in broken if not failed)
+    out = ["## Broken once", "", f"Each protection was taken away once, alone: {len(broken)}, of which {green} were not noticed. In the netlist by `proof/prove.py KEPT --broken`, in the program by "
+           "`proof/broken_program.py KEPT`.", "", "| taken away | row or test | turns red |", "|---|---|---|"]
+    out += [f"| {name} | {where} | {failed or '**stays green**'} |" for name, where, failed in broken]
+    return out + [""]
+
+
+def page(rows, results, commit, asked, broken):
     groups = {}
     for row, got in zip(rows, results):
         groups.setdefault(row.group, []).append((row, got))
@@ -39,15 +59,18 @@ def page(rows, results, commit, asked_for):
            "`bench/models.lib` (no maker's part). **No box has been built or measured.**", "",
            "Command, in `firmware-protocol/hardware`: `python3 proof/prove.py KEPT --report proof.md` (KEPT: a folder for results; rows that are there are not run again).", "",
            "In every row of this page the simulator drives the chip's pins by the rules that the program keeps; rows with the program itself in the loop are those of "
-           "`CosimulationTest`.", "", f"{len(rows)} of {asked_for} rows were run, {bad} failed." + ("" if len(rows) == asked_for else " Those that were not run are not on this page."), ""]
+           "`CosimulationTest`. In a table, *refused* = the program does not close the switch, *trips* = it opens it by itself, *harmless* = figures right and a short is cut within the ratings of the "
+           "parts, *shows* = what the figures show is what is wrong, *listed* = not seen at once, with the reason.", "", f"{len(rows)} of {len(asked)} rows were run, {bad} failed." + ("" if len(rows) == len(asked) else " Those that were not run are not on this page: " + left_out(groups, asked) + "."), ""]
     for group, members in groups.items():
         these = [got for _, got in members]
         failed = [row.id for row, got in members if got["failed"]]
         out += [f"## {group}", "", f"{len(members)} rows, {len(failed)} failed." + (f" Failed: {', '.join(failed[:20])}." if failed else "")]
-        if group == "single faults":
-            out += fault_table([row for row, _ in members], these)
+        if group in LIVES:
+            out += life_table([row for row, _ in members], these)
         else:
             out += ["", "| figure | lowest | highest |", "|---|---|---|"]
             out += [f"| {key} | {number(low)} | {number(high)} |" for key, (low, high) in spans(these).items()]
         out.append("")
+    if broken:
+        out += broken_table(broken)
     return "\n".join(out)

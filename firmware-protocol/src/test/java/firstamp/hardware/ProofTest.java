@@ -44,6 +44,15 @@ class ProofTest {
     assertThat(prove(folder.toString(), "--broken")).doesNotContain("STAYED GREEN", "no result");
   }
 
+  @Test
+  @Tag("full")
+  void eachProtectionTakenOutOfTheProgramTurnsACheckRed() throws Exception {
+    String printed =
+        output(List.of("python3", "-B", "hardware/proof/broken_program.py", folder.toString()));
+    assertThat(printed).doesNotContain("STAYED GREEN");
+    assertThat(printed.lines()).hasSizeGreaterThan(20);
+  }
+
   private String prove(String... arguments) throws IOException, InterruptedException {
     List<String> command = new ArrayList<>(List.of("python3", "-B", "hardware/proof/prove.py"));
     command.addAll(List.of(arguments));
