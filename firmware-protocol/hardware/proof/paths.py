@@ -12,7 +12,7 @@ from spice import once, run
 
 BENCHES = ("paths", "fault")
 NETLISTS = faults.NETLISTS
-REVISION = 1
+REVISION = 2
 VALUES = dict(faults.VALUES, ilim=3)
 NORMAL = {}
 WHEN = {"before arming": "0", "in the look": "11m", "while on": "20m", "with a short": "24.2m", "at off": "25.1m"}

@@ -3,7 +3,11 @@ package firstamp.hardware;
 import firstamp.protocol.FrameDecoder;
 import firstamp.protocol.FrameEncoder;
 import firstamp.protocol.HostMessage;
+import firstamp.protocol.LineSpeed;
+import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.StreamKind;
+import firstamp.protocol.TripLimits;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -41,7 +45,14 @@ final class Cosimulation {
               + "\"lowestAtS\":([^,]+),\"integral\":([^,]+),\"last\":([^}]+)\\}");
   private static final int HEARTBEAT_MS = 100;
 
+  /** As the parts make it: 20 counts up on I, J and 10 on V; 12.5 A, 400 mA, 61.594 V over 1024. */
+  static final String CALIBRATED =
+      """
+      {"I":{"unit":"A","atZero":-0.2441,"atFull":12.2559},"J":{"unit":"A","atZero":-0.00852,"atFull":0.39148},
+       "V":{"unit":"V","atZero":-0.605,"atFull":60.989}}""";
+
   private final Path folder;
+  private final StringBuilder joined = new StringBuilder();
   private final Map<String, String> params = new LinkedHashMap<>();
   private final TreeMap<Double, List<HostMessage>> host = new TreeMap<>();
   private final List<String> options = new ArrayList<>();
@@ -81,6 +92,23 @@ final class Cosimulation {
     with("jaw", "10m").with("sense", "1").with("usb", "5");
   }
 
+  /** A host that asks for a look of 300 ms and the switch, of a set of 12 V nominal. */
+  static Cosimulation powerUp(Path folder) {
+    TripLimits limits = TripLimits.builder().running(100, 0).silenceMillis(10_000).build();
+    LookParameters look = new LookParameters(false, 300, 563, 5, 51, 61, 236);
+    return new Cosimulation(folder)
+        .at(70, new HostMessage.HelloRequest(LineSpeed.FAST))
+        .at(90, new HostMessage.SetLimits(limits))
+        .at(95, new HostMessage.StreamRequest(StreamKind.RAW))
+        .at(105, new HostMessage.SwitchOn(look));
+  }
+
+  /** Joins something that does not belong there, in the simulator's spelling. */
+  Cosimulation joined(String part) {
+    joined.append(part).append('\n');
+    return this;
+  }
+
   /** Sets a parameter of {@code powered.inc}, in the simulator's spelling. */
   Cosimulation with(String param, String value) {
     params.put(param, value);
@@ -112,7 +140,8 @@ final class Cosimulation {
     Path circuit = folder.resolve("circuit.cir");
     StringBuilder text = new StringBuilder(".param");
     params.forEach((name, value) -> text.append(' ').append(name).append('=').append(value));
-    Files.writeString(circuit, text + "\n.include \"" + BENCH.resolve("powered.inc") + "\"\n");
+    Files.writeString(
+        circuit, text + "\n.include \"" + BENCH.resolve("powered.inc") + "\"\n" + joined);
     Files.writeString(folder.resolve("host"), script());
     List<String> command = new ArrayList<>();
     command.addAll(List.of(PROGRAM, "--elf", ELF.toString(), "--circuit", circuit.toString()));

@@ -5,13 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import firstamp.hardware.Cosimulation.Result;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LineSpeed;
 import firstamp.protocol.LookOutcome;
-import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.StreamKind;
-import firstamp.protocol.TripLimits;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,12 +22,6 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 @ToolCondition.Needs(Cosimulation.PROGRAM)
 class CosimulationTest {
-  /** As the parts make it: 20 counts up on I, J and 10 on V; 12.5 A, 400 mA, 61.594 V over 1024. */
-  private static final String CALIBRATED =
-      """
-      {"I":{"unit":"A","atZero":-0.2441,"atFull":12.2559},"J":{"unit":"A","atZero":-0.00852,"atFull":0.39148},
-       "V":{"unit":"V","atZero":-0.605,"atFull":60.989}}""";
-
   private static final double VOLTS = 12;
   private static final double OHM = 210;
   private static final String SWITCH = "PB0";
@@ -43,7 +32,11 @@ class CosimulationTest {
   @ValueSource(strings = {"0", "1"})
   void lightSetStaysOnAndIsMeasuredAsOhmsLawSays(String chassis) throws Exception {
     Result result =
-        powerUp().with("cset", "1u").with("chassis", chassis).calibrated(CALIBRATED).run(780);
+        powerUp()
+            .with("cset", "1u")
+            .with("chassis", chassis)
+            .calibrated(Cosimulation.CALIBRATED)
+            .run(780);
     assertThat(result.firstMs(SWITCH, "high")).isBetween(630.0, 720.0);
     assertThat(result.of(ProbeMessage.Trip.class)).isEmpty();
     double amperes = VOLTS / OHM;
@@ -61,7 +54,7 @@ class CosimulationTest {
             .with("ilim", "1000")
             .with("shortat", "0.76")
             .with("shortohm", "0.05")
-            .calibrated(CALIBRATED)
+            .calibrated(Cosimulation.CALIBRATED)
             .option("--fine-at-ms", "760")
             .run(790);
     assertThat(result.of(ProbeMessage.Trip.class)).isNotEmpty();
@@ -81,7 +74,7 @@ class CosimulationTest {
 
   @Test
   void surgeIntoAHealthyReservoirIsHeldAndIsNoTrip() throws Exception {
-    Result result = powerUp().with("ilim", "1000").calibrated(CALIBRATED).run(800);
+    Result result = powerUp().with("ilim", "1000").calibrated(Cosimulation.CALIBRATED).run(800);
     assertThat(result.of(ProbeMessage.Trip.class)).isEmpty();
     assertThat(result.firstMs(SWITCH, "high")).isBetween(630.0, 720.0);
     assertThat(result.courses().get("amps").highest()).isBetween(10.0, 16.0);
@@ -92,7 +85,7 @@ class CosimulationTest {
     Result result =
         powerUp()
             .with("cset", "1u")
-            .calibrated(CALIBRATED)
+            .calibrated(Cosimulation.CALIBRATED)
             .option("--stop-clock-at-ms", "760")
             .run(762);
     assertThat(result.firstMs(SWITCH, "high")).isBetween(630.0, 720.0);
@@ -102,7 +95,12 @@ class CosimulationTest {
 
   @Test
   void jawOffTheChassisIsRefused() throws Exception {
-    Result result = powerUp().with("cset", "1u").with("jaw", "1e9").calibrated(CALIBRATED).run(700);
+    Result result =
+        powerUp()
+            .with("cset", "1u")
+            .with("jaw", "1e9")
+            .calibrated(Cosimulation.CALIBRATED)
+            .run(700);
     assertThat(result.firstMs(SWITCH, "high")).isNaN();
     assertThat(result.courses().get("amps").highest()).isLessThan(0.02);
   }
@@ -152,13 +150,7 @@ class CosimulationTest {
   }
 
   private Cosimulation powerUp() {
-    TripLimits limits = TripLimits.builder().running(100, 0).silenceMillis(10_000).build();
-    LookParameters look = new LookParameters(false, 300, 563, 5, 51, 61, 236);
-    return new Cosimulation(folder)
-        .at(70, new HostMessage.HelloRequest(LineSpeed.FAST))
-        .at(90, new HostMessage.SetLimits(limits))
-        .at(95, new HostMessage.StreamRequest(StreamKind.RAW))
-        .at(105, new HostMessage.SwitchOn(look));
+    return Cosimulation.powerUp(folder);
   }
 
   private static double lastMs(Result result, String level) {
