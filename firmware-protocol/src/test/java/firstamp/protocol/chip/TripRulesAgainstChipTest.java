@@ -17,6 +17,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
@@ -69,6 +71,7 @@ class TripRulesAgainstChipTest {
   private void compare(IntStream seeds) throws Exception {
     System.out.println("| seed | what | cause | chip ms | rules ms | other limits ms |");
     int tripped = 0;
+    Map<String, double[]> byCause = new TreeMap<>();
     for (int seed : seeds.toArray()) {
       DrawnPowerUp drawn = new DrawnPowerUp(seed);
       Run noisy = run(drawn, drawn.limits, 0.7);
@@ -78,6 +81,7 @@ class TripRulesAgainstChipTest {
       assertThat(open.trip).as("without limits, seed %d", seed).isNull();
       Long whatIf = withinOneConversion(drawn, quiet, open.counts);
       tripped += noisy.trip == null ? 0 : 1;
+      count(byCause, noisy);
       System.out.printf(
           Locale.ROOT,
           "| %d | %s | %s | %s | %s | %s |%n",
@@ -93,6 +97,21 @@ class TripRulesAgainstChipTest {
               : millis(SlotPlan.microsOf(whatIf) + (double) TripRules.PIN_LOW_MICROS));
     }
     assertThat(tripped).as("power-ups that trip").isPositive();
+    System.out.println("| cause | power-ups | pin low later than 45 us, at most |");
+    byCause.forEach(
+        (cause, seen) ->
+            System.out.printf(Locale.ROOT, "| %s | %.0f | %.0f us |%n", cause, seen[0], seen[1]));
+  }
+
+  /** Power-ups of a cause, and how late the pin was at most. */
+  private static void count(Map<String, double[]> byCause, Run chip) {
+    String cause = chip.trip == null ? "no trip" : chip.trip.cause().toString();
+    double[] seen = byCause.computeIfAbsent(cause, none -> new double[2]);
+    seen[0]++;
+    if (chip.trip != null) {
+      double due = SlotPlan.microsOf(chip.decided) + (double) TripRules.PIN_LOW_MICROS;
+      seen[1] = Math.max(seen[1], chip.pinMicros - due);
+    }
   }
 
   private static String millis(Double micros) {
@@ -140,7 +159,8 @@ class TripRulesAgainstChipTest {
 
   /**
    * On the conversions of another run: sampled some cycles sooner or later, so a value on a slope
-   * may differ by a count.
+   * may differ by a count. The first conversion under the running limit may take a conversion more:
+   * the levels change in it.
    */
   private static Long withinOneConversion(DrawnPowerUp drawn, Run chip, int[] counts) {
     Copy copy = Copy.of(drawn.limits, chip.zeros, counts);
@@ -154,7 +174,7 @@ class TripRulesAgainstChipTest {
     assertThat(copy.decision.channel()).as(which).isEqualTo(chip.trip.channel());
     assertThat(Math.abs(chip.pinMicros - copy.pinMicros()))
         .as(which)
-        .isLessThanOrEqualTo(CONVERSION_MICROS);
+        .isLessThanOrEqualTo(2 * CONVERSION_MICROS);
     return copy.decided;
   }
 

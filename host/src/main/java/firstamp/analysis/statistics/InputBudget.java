@@ -1,5 +1,6 @@
 package firstamp.analysis.statistics;
 
+import firstamp.model.Calibration;
 import firstamp.model.Channel;
 import java.util.List;
 
@@ -22,6 +23,13 @@ public final class InputBudget {
 
   /** The shunt: 75 ppm/K, 20 K for a watt, 50 mohm: share of the gain for an ampere squared. */
   private static final double HEATING_PER_A2 = 75e-6 * 20 * 0.05;
+
+  /**
+   * While RUN is low the limiter's base is forced, and its current runs through the shunt: 0.77 V
+   * of the base over R12, 2.2 kohm, is 0.35 mA (0.9 counts of J). It is in the zero, which is taken
+   * with RUN low, and gone while the switch is on: a current then reads so much low.
+   */
+  private static final double FORCED_BASE_A = 0.77 / 2200;
 
   /** Zero of a rail that was never calibrated: dividers of 1 %, 2.6 counts of drawn values. */
   private static final double BLANK_RAIL_ZERO_COUNTS = 3.4;
@@ -62,6 +70,13 @@ public final class InputBudget {
             zeroPerYear(channel) * YEARS / SQRT3,
             "0.02 and 0.1 % a year of 0.1 and 1 % film (from memory)"),
         new Line(
+            "forced-base",
+            0,
+            channel == Channel.I || channel == Channel.J
+                ? FORCED_BASE_A / Math.abs(stepA(channel)) / SQRT3
+                : 0,
+            "0.77 V at the limiter's base over R12 (drive.cir, simulated); low only"),
+        new Line(
             "shunt-heating", heating, 0, "75 ppm/K (parts.csv), 20 K for a watt (from memory)"));
   }
 
@@ -71,6 +86,10 @@ public final class InputBudget {
       case R1, R2, R3 -> BLANK_RAIL_ZERO_COUNTS;
       default -> 0;
     };
+  }
+
+  private static double stepA(Channel channel) {
+    return Calibration.nominal().scale(channel).perCount();
   }
 
   /** Root of the sum of squares of the parts in the path. */
