@@ -128,6 +128,7 @@ class ArchitectureTest {
           allow(
               "cli.output",
               "account",
+              "alarm",
               "analysis.calibrate",
               "analysis.figures",
               "locate.odds",

@@ -45,6 +45,8 @@ class GermanEverywhereTest {
         "firstamp.alarm.alarms",
         "firstamp.account.verdict",
         "firstamp.account.figures",
+        "firstamp.account.watch",
+        "firstamp.cli.output.show",
         "firstamp.window.scenarios"
       })
   void everyTextHasAGermanForm(String name) {

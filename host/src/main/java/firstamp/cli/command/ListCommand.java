@@ -2,12 +2,13 @@ package firstamp.cli.command;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import firstamp.analysis.figures.FigureText;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.JsonLines;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Speech;
 import firstamp.cli.output.SummaryText;
+import firstamp.cli.run.LanguageOption;
 import firstamp.cli.run.LiveSetup;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
@@ -21,6 +22,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Lists the power-ups of a bench log. */
@@ -28,14 +30,17 @@ import picocli.CommandLine.Option;
     name = "list",
     description = "Lists the power-ups in a bench log, oldest first.",
     footerHeading = "%nExamples:%n",
-    footer = {"  firstamp list", "  firstamp list --log demo.db --json"})
+    footer = {
+      "  firstamp list",
+      "  firstamp list --log demo.db --json",
+      "  firstamp --language de list"
+    })
 public final class ListCommand implements Callable<Integer> {
   private static final DateTimeFormatter LOCAL =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss").withZone(ZoneId.systemDefault());
 
-  private static final String LINE = "%4s  %-19s  %8s  %-13s  %10s  %s";
-  private static final String HEAD =
-      SummaryText.text(LINE, "#", "switched on", "on for", "result", "size", "set, label");
+  private static final List<String> RESULTS =
+      List.of("normal", "interrupted", "no-draw", "alarm", "tripped");
 
   @Option(names = "--log", paramLabel = "FILE", description = "bench log to read")
   private Path file;
@@ -43,19 +48,22 @@ public final class ListCommand implements Callable<Integer> {
   @Option(names = "--json", description = "one JSON object per line")
   private boolean json;
 
+  @Mixin private LanguageOption language;
+
   @Override
   public Integer call() throws CliFailure {
+    Speech speech = language.speech();
     if (file == null && !Files.exists(BenchLog.defaultFile())) {
-      return none(BenchLog.defaultFile());
+      return none(BenchLog.defaultFile(), speech);
     }
     BenchLog log = Logs.openForReading(file);
     try {
       List<PowerUpEntry> entries = log.list();
       if (entries.isEmpty()) {
-        return none(log.file());
+        return none(log.file(), speech);
       }
       if (!json) {
-        System.out.println(HEAD);
+        System.out.println(head(speech));
       }
       JsonLines lines = new JsonLines(System.out);
       for (PowerUpEntry entry : entries) {
@@ -63,7 +71,7 @@ public final class ListCommand implements Callable<Integer> {
         if (json) {
           lines.print(line(row));
         } else {
-          System.out.println(text(row));
+          System.out.println(text(row, speech));
         }
       }
       return ExitCode.NORMAL;
@@ -75,8 +83,8 @@ public final class ListCommand implements Callable<Integer> {
   }
 
   /** That nothing was logged yet is no error, whether the file is there or not. */
-  private static int none(Path log) {
-    System.err.println("firstamp: no power-ups yet in " + log);
+  private static int none(Path log, Speech speech) {
+    System.err.println("firstamp: " + speech.say("list.none", log));
     return ExitCode.NORMAL;
   }
 
@@ -96,26 +104,38 @@ public final class ListCommand implements Callable<Integer> {
     return new Row(entry, onMs, log.find(entry.uuid()).bytes());
   }
 
-  private static String text(Row row) {
-    PowerUpEntry entry = row.entry();
-    return SummaryText.text(
-        LINE,
-        Long.toString(entry.number()),
-        LOCAL.format(Instant.ofEpochMilli(entry.startedEpochMs())),
-        row.onMs() == null ? "" : FigureText.millis(row.onMs()),
-        result(entry),
-        SummaryText.text("%.1f kB", row.bytes() / 1000.0),
-        entry.setName() + (entry.label() == null ? "" : "  \"" + entry.label() + "\""));
+  /** As wide as the longest result of the language. */
+  private static String format(Speech speech) {
+    int widest =
+        RESULTS.stream()
+            .mapToInt(result -> speech.say("result." + result).length())
+            .max()
+            .orElse(0);
+    return "%4s  %-19s  %8s  %-" + widest + "s  %10s  %s";
   }
 
-  /** "Normal" is never said: nobody knows what was not watched. */
-  private static String result(PowerUpEntry entry) {
-    return switch (entry.finished() ? entry.outcome() : "interrupted") {
-      case "normal" -> "no fault seen";
-      case "interrupted" -> "stopped early";
-      case "no-draw" -> "drew nothing";
-      default -> entry.outcome();
-    };
+  private static String head(Speech speech) {
+    return SummaryText.text(
+        format(speech),
+        "#",
+        speech.say("list.switched-on"),
+        speech.say("list.on-for"),
+        speech.say("list.result"),
+        speech.say("list.size"),
+        speech.say("list.set"));
+  }
+
+  private static String text(Row row, Speech speech) {
+    PowerUpEntry entry = row.entry();
+    return SummaryText.text(
+        format(speech),
+        Long.toString(entry.number()),
+        LOCAL.format(Instant.ofEpochMilli(entry.startedEpochMs())),
+        row.onMs() == null ? "" : speech.figures().value(row.onMs(), "ms"),
+        // "Normal" is never said: nobody knows what was not watched.
+        speech.say("result." + (entry.finished() ? entry.outcome() : "interrupted")),
+        speech.number("%.1f kB", row.bytes() / 1000.0),
+        entry.setName() + (entry.label() == null ? "" : "  \"" + entry.label() + "\""));
   }
 
   private static ObjectNode line(Row row) {

@@ -1,23 +1,24 @@
 package firstamp.cli.command;
 
 import firstamp.analysis.figures.Evidence;
-import firstamp.analysis.figures.FigureText;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.EndOfRun;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.JsonLines;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Speech;
 import firstamp.cli.output.Studies;
 import firstamp.cli.output.SummaryText;
+import firstamp.cli.run.LanguageOption;
 import firstamp.cli.run.LiveSetup;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.pipeline.SummaryJson;
 import firstamp.study.PowerUpStudy;
-import firstamp.study.ToldWords;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -26,7 +27,11 @@ import picocli.CommandLine.Parameters;
     name = "show",
     description = "Shows the figures of one logged power-up.",
     footerHeading = "%nExamples:%n",
-    footer = {"  firstamp show last", "  firstamp show 12 --json"})
+    footer = {
+      "  firstamp show last",
+      "  firstamp show 12 --json",
+      "  firstamp show last --language de"
+    })
 public final class ShowCommand implements Callable<Integer> {
   @Parameters(paramLabel = "ID", description = "number, uuid or last")
   private String id;
@@ -37,8 +42,11 @@ public final class ShowCommand implements Callable<Integer> {
   @Option(names = "--json", description = "the stored summary as one JSON object")
   private boolean json;
 
+  @Mixin private LanguageOption language;
+
   @Override
   public Integer call() throws CliFailure {
+    Speech speech = language.speech();
     BenchLog log = Logs.openForReading(file);
     try {
       PowerUpReader reader = Logs.find(log, id);
@@ -48,20 +56,18 @@ public final class ShowCommand implements Callable<Integer> {
         return ExitCode.NORMAL;
       }
       if (stored == null) {
-        System.err.println(
-            "firstamp: power-up "
-                + id
-                + " was stopped early; its figures are worked out from what is there");
+        System.err.println("firstamp: " + speech.say("cut-short", id));
       }
       PowerUpStudy study = Studies.read(log, id);
       if (json) {
         new JsonLines(System.out).print(SummaryJson.of(study.summary()));
       } else {
-        SummaryText.lines(study.summary(), study.figures()).forEach(System.out::println);
-        marks(study);
-        new ToldWords().lines(study.told()).forEach(line -> System.out.println("  " + line));
-        System.out.println("What it showed:");
-        EndOfRun.verdict(study.verdict(), System.out);
+        SummaryText.lines(study.summary(), study.figures(), study.sheet(), speech)
+            .forEach(System.out::println);
+        marks(study, speech);
+        speech.told().lines(study.told()).forEach(line -> System.out.println("  " + line));
+        System.out.println(speech.say("verdict"));
+        EndOfRun.verdict(study, speech, System.out);
       }
       return ExitCode.NORMAL;
     } finally {
@@ -70,15 +76,14 @@ public final class ShowCommand implements Callable<Integer> {
   }
 
   /** The numbers by which compare takes what lies between changes. */
-  private static void marks(PowerUpStudy study) {
+  private static void marks(PowerUpStudy study, Speech speech) {
     for (Evidence.Stretch stretch : study.evidence().stretches()) {
       if (stretch.number() > 0) {
+        String at = speech.figures().value(stretch.fromMs(), "ms");
         System.out.println(
-            "  change #"
-                + stretch.number()
-                + " at "
-                + FigureText.millis(stretch.fromMs())
-                + (stretch.mark() == null ? "" : ": " + stretch.mark()));
+            stretch.mark() == null
+                ? speech.say("change", stretch.number(), at)
+                : speech.say("change.mark", stretch.number(), at, stretch.mark()));
       }
     }
   }

@@ -19,6 +19,15 @@ import java.io.PrintStream;
 public final class EndOfRun {
   private EndOfRun() {}
 
+  /** Prints the verdict of a stored power-up, one sentence a line. */
+  public static void verdict(PowerUpStudy study, Speech speech, PrintStream out) {
+    for (VerdictSentence sentence : study.verdict().sentences()) {
+      out.println(
+          speech.say(
+              "verdict.line", speech.of(sentence, study.summary().notWatched(), study.sheet())));
+    }
+  }
+
   /** Prints the verdict, one sentence a line. */
   public static void verdict(Verdict verdict, PrintStream out) {
     for (VerdictSentence sentence : verdict.sentences()) {

@@ -1,9 +1,9 @@
 package firstamp.cli.output;
 
 import firstamp.account.FigureList;
-import firstamp.analysis.figures.FigureText;
+import firstamp.account.FigureWords;
 import firstamp.model.Alarm;
-import firstamp.model.NotWatched;
+import firstamp.model.JobSheet;
 import firstamp.model.Summary;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,91 +14,117 @@ import java.util.Locale;
  * watched.
  */
 public final class SummaryText {
-  private SummaryText() {}
+  private final Speech speech;
+  private final Summary summary;
+  private final List<String> lines = new ArrayList<>();
 
-  /** With these figures. */
-  public static List<String> lines(Summary summary, FigureList figures) {
-    List<String> lines = new ArrayList<>();
-    lines.add(headline(summary));
-    alarms(summary.alarms(), lines);
-    if (summary.look() != null) {
-      lines.add("  first look: " + summary.look().result());
-    }
-    figures(figures, lines);
-    notWatched(summary, lines);
-    if (summary.conversions() != null) {
-      lines.add(
-          text(
-              "  from the probe box: %d values, %d lost in %d gaps",
-              summary.conversions().received(),
-              summary.conversions().lost(),
-              summary.conversions().gaps()));
-    }
-    if (summary.log() != null && summary.log().file() != null) {
-      String bytes =
-          summary.log().bytes() == null ? "" : text(", %.1f kB", summary.log().bytes() / 1000.0);
-      lines.add("  kept in " + summary.log().file() + bytes);
-    }
-    return lines;
+  private SummaryText(Summary summary, Speech speech) {
+    this.summary = summary;
+    this.speech = speech;
   }
 
-  /** Each with what belongs to it, in the order of their causes. */
-  private static void alarms(List<Alarm> alarms, List<String> lines) {
-    for (Alarm top : alarms) {
-      if (top.foldedUnder() == 0) {
-        lines.add("  ! " + top.text());
-        alarms.stream()
-            .filter(alarm -> alarm.foldedUnder() == top.number())
-            .forEach(alarm -> lines.add("    also: " + alarm.text()));
+  /** With these figures, in English. */
+  public static List<String> lines(Summary summary, FigureList figures) {
+    return lines(summary, figures, null, Speech.ENGLISH);
+  }
+
+  /**
+   * With these figures.
+   *
+   * @param sheet for the names of rails; null = English, which needs none
+   */
+  public static List<String> lines(
+      Summary summary, FigureList figures, JobSheet sheet, Speech speech) {
+    SummaryText text = new SummaryText(summary, speech);
+    text.headline();
+    text.alarms();
+    if (summary.look() != null) {
+      text.add("look.line", speech.say("look." + summary.look().result()));
+    }
+    text.figures(figures);
+    if (summary.notWatched() != null && !summary.notWatched().isEmpty()) {
+      text.add("not-watched", speech.notWatched(summary.notWatched(), sheet, "; "));
+    }
+    text.source();
+    return text.lines;
+  }
+
+  private void add(String key, Object... values) {
+    lines.add(speech.say(key, values));
+  }
+
+  private void source() {
+    if (summary.conversions() != null) {
+      add(
+          "conversions",
+          summary.conversions().received(),
+          summary.conversions().lost(),
+          summary.conversions().gaps());
+    }
+    if (summary.log() != null && summary.log().file() != null) {
+      if (summary.log().bytes() == null) {
+        add("kept", summary.log().file());
+      } else {
+        add(
+            "kept.size",
+            summary.log().file(),
+            speech.number("%.1f", summary.log().bytes() / 1000.0));
       }
     }
   }
 
-  private static String headline(Summary summary) {
-    String number = summary.powerUp() == null ? "Power-up" : "Power-up " + summary.powerUp();
-    String on = summary.onMs() == null ? "" : text(", on for %.2f s", summary.onMs() / 1000);
+  /** Each with what belongs to it, in the order of their causes. */
+  private void alarms() {
+    for (Alarm top : summary.alarms()) {
+      if (top.foldedUnder() == 0) {
+        add("alarm.line", speech.alarms().of(top));
+        summary.alarms().stream()
+            .filter(alarm -> alarm.foldedUnder() == top.number())
+            .forEach(alarm -> add("alarm.also", speech.alarms().of(alarm)));
+      }
+    }
+  }
+
+  private void headline() {
+    String number = summary.powerUp() == null ? "" : summary.powerUp().toString();
+    lines.add(speech.say("head", number, ending()).replace(" :", ":"));
+  }
+
+  private String ending() {
+    boolean offByRule = "rule-off".equals(summary.ended());
+    boolean neverOn = "look".equals(summary.ended());
     return switch (summary.outcome()) {
-      case "tripped" ->
-          number
-              + ": switched itself off"
-              + (summary.tripAtMs() == null
-                  ? ""
-                  : " "
-                      + FigureText.millis(Math.max(0, summary.tripAtMs()))
-                      + " after switching on")
-              + " ("
-              + summary.tripCause()
-              + ").";
-      case "no-draw" -> number + ": the set drew nothing" + on + ".";
-      case "alarm" ->
-          number
-              + switch (String.valueOf(summary.ended())) {
-                case "rule-off" -> ": Firstamp switched it off" + on;
-                case "look" -> ": never switched on";
-                default -> ": finished, with alarms" + on;
-              }
-              + ".";
-      case "interrupted" -> number + ": stopped early" + on + ".";
-      default -> number + ": no alarm" + on + ".";
+      case "tripped" -> tripped();
+      case "alarm" -> offByRule ? on("rule-off") : neverOn ? speech.say("look") : on("alarm");
+      case "no-draw", "interrupted" -> on(summary.outcome());
+      default -> on("normal");
     };
   }
 
-  private static void figures(FigureList figures, List<String> lines) {
-    for (FigureList.Figure figure : figures.figures()) {
-      String sure = figure.plusMinus() == null ? "" : " +- " + figure.plusMinusText();
-      lines.add("  " + figure.name() + ": " + figure.text() + sure);
-    }
+  private String tripped() {
+    String cause = speech.say("cause." + summary.tripCause());
+    return summary.tripAtMs() == null
+        ? speech.say("tripped.unknown", cause)
+        : speech.say(
+            "tripped", speech.figures().value(Math.max(0, summary.tripAtMs()), "ms"), cause);
   }
 
-  private static void notWatched(Summary summary, List<String> lines) {
-    if (summary.notWatched() == null || summary.notWatched().isEmpty()) {
-      return;
+  private String on(String key) {
+    String what = speech.say(key);
+    return summary.onMs() == null
+        ? what
+        : speech.say("on", what, speech.number("%.2f", summary.onMs() / 1000));
+  }
+
+  private void figures(FigureList figures) {
+    FigureWords words = speech.figures();
+    for (FigureList.Figure figure : figures.figures()) {
+      if (figure.plusMinus() == null) {
+        add("figure.line", words.name(figure), words.text(figure));
+      } else {
+        add("figure.sure", words.name(figure), words.text(figure), words.plusMinus(figure));
+      }
     }
-    List<String> parts = new ArrayList<>();
-    for (NotWatched gap : summary.notWatched()) {
-      parts.add(gap.what() + " (" + gap.why() + ")");
-    }
-    lines.add("  not watched: " + String.join("; ", parts));
   }
 
   public static String text(String format, Object... values) {

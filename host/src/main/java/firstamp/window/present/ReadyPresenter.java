@@ -1,9 +1,9 @@
 package firstamp.window.present;
 
+import firstamp.account.NotWatchedWords;
 import firstamp.model.Coverage;
 import firstamp.model.JobSheet;
 import firstamp.sheet.SheetWarnings;
-import firstamp.window.words.NotWatchedWords;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
 import java.util.ArrayList;
@@ -55,7 +55,8 @@ public final class ReadyPresenter {
 
   /** What will not, and why; empty = everything is. */
   public String notWatched(JobSheet sheet) {
-    return new NotWatchedWords(words).say(new Coverage(sheet, false).notWatched(), sheet, false);
+    return new NotWatchedWords(words.locale())
+        .say(new Coverage(sheet, false).notWatched(), sheet, false);
   }
 
   /** What should be said all the same, entries by the names that the form gives them. */

@@ -1,5 +1,6 @@
 package firstamp.window.present;
 
+import firstamp.account.NotWatchedWords;
 import firstamp.account.Verdict;
 import firstamp.alarm.AlarmWords;
 import firstamp.alarm.OffWords;
@@ -14,7 +15,6 @@ import firstamp.model.TripCause;
 import firstamp.run.questions.Asking;
 import firstamp.window.present.BenchView.Sentence;
 import firstamp.window.widgets.Tone;
-import firstamp.window.words.NotWatchedWords;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Outcomes;
 import firstamp.window.words.Spoken;
@@ -36,7 +36,7 @@ public final class SentencePresenter {
 
   public SentencePresenter(Words words, Numbers numbers) {
     this.words = words;
-    this.notWatched = new NotWatchedWords(words);
+    this.notWatched = new NotWatchedWords(words.locale());
     this.numbers = numbers;
     this.spoken = new Spoken(words.locale());
     this.restores = new RestorePresenter(words);

@@ -1,13 +1,13 @@
 package firstamp.window.present;
 
 import firstamp.account.Comparison;
+import firstamp.account.NotWatchedWords;
 import firstamp.account.Verdict;
 import firstamp.account.VerdictSentence;
 import firstamp.app.Desk;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
 import firstamp.window.widgets.Tone;
-import firstamp.window.words.NotWatchedWords;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Outcomes;
 import firstamp.window.words.Spoken;
@@ -53,7 +53,7 @@ public final class VerdictPresenter {
             lines.add(
                 words.get(
                     "verdict.notWatched",
-                    new NotWatchedWords(words).say(summary.notWatched(), sheet, false)));
+                    new NotWatchedWords(words.locale()).say(summary.notWatched(), sheet, false)));
         default -> lines.add(spoken.verdict(sentence));
       }
     }

@@ -15,6 +15,7 @@ public final class Words {
           "firstamp.window.flow",
           "firstamp.window.think",
           "firstamp.window.scenarios",
+          "firstamp.account.watch",
           "firstamp.sheet.questions",
           "firstamp.study.told");
 

@@ -1,10 +1,12 @@
-package firstamp.window.words;
+package firstamp.account;
 
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
+import firstamp.model.Phrases;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** Says in the words of the bench what was not watched, what has the same reason together. */
@@ -12,10 +14,11 @@ public final class NotWatchedWords {
   private static final String NOT_YET = "the set was not on long enough";
   private static final String SHEET = "not on the sheet";
 
-  private final Words words;
+  private final Phrases words;
 
-  public NotWatchedWords(Words words) {
-    this.words = words;
+  /** In this language. */
+  public NotWatchedWords(Locale locale) {
+    this.words = new Phrases("firstamp.account.watch", locale);
   }
 
   /**
@@ -34,17 +37,21 @@ public final class NotWatchedWords {
     }
     List<String> parts = new ArrayList<>();
     byReason.forEach(
-        (why, whats) -> parts.add(words.get("watch.group", String.join(", ", whats), why)));
+        (why, whats) -> parts.add(words.say("watch.group", String.join(", ", whats), why)));
     return String.join("; ", parts);
   }
 
   private String what(NotWatched gap, JobSheet sheet) {
+    if (gap.what().endsWith(" 0")) {
+      String rule = gap.what().substring(0, gap.what().length() - 2);
+      return sayOr("watch.supply." + rule, sayOr("watch." + rule, rule));
+    }
     int space = gap.what().lastIndexOf(' ');
     String last = gap.what().substring(space + 1);
     boolean numbered = space > 0 && last.matches("[1-3]");
     String base = numbered ? gap.what().substring(0, space) : gap.what();
     String key = "watch." + base.replace(' ', '-');
-    String name = words.getOr(key, base);
+    String name = sayOr(key, base);
     if (!numbered) {
       return name;
     }
@@ -53,12 +60,16 @@ public final class NotWatchedWords {
     if (base.equals("rail")) {
       return named ? rail.name() : name + " " + last;
     }
-    return words.get("watch.of", name, named ? rail.name() : last);
+    return words.say("watch.of", name, named ? rail.name() : last);
   }
 
   private String why(String reason) {
     return reason.endsWith(SHEET) && !reason.startsWith("turned")
-        ? words.get("why.not-on-the-sheet")
-        : words.getOr("why." + reason.replace(' ', '-'), reason);
+        ? words.say("why.not-on-the-sheet")
+        : sayOr("why." + reason.replace(' ', '-'), reason);
+  }
+
+  private String sayOr(String key, String otherwise) {
+    return words.has(key) ? words.say(key) : otherwise;
   }
 }

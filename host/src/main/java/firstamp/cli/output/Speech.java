@@ -1,0 +1,86 @@
+package firstamp.cli.output;
+
+import firstamp.account.FigureWords;
+import firstamp.account.NotWatchedWords;
+import firstamp.account.VerdictSentence;
+import firstamp.account.VerdictWords;
+import firstamp.alarm.AlarmWords;
+import firstamp.model.JobSheet;
+import firstamp.model.NotWatched;
+import firstamp.model.Phrases;
+import firstamp.study.ToldWords;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** The language of what a command prints for people. Safe to share. */
+public final class Speech {
+  /** The language of the command line where no other is asked for. */
+  public static final Speech ENGLISH = new Speech(Locale.ROOT);
+
+  private final Locale locale;
+  private final Phrases phrases;
+  private final AlarmWords alarms;
+  private final VerdictWords verdicts;
+  private final FigureWords figures;
+
+  /** In this language. */
+  public Speech(Locale locale) {
+    this.locale = locale;
+    this.phrases = new Phrases("firstamp.cli.output.show", locale);
+    this.alarms = new AlarmWords(locale);
+    this.verdicts = new VerdictWords(locale);
+    this.figures = new FigureWords(locale);
+  }
+
+  /** A line of its own. */
+  public String say(String key, Object... values) {
+    return phrases.say(key, values);
+  }
+
+  /** A number by a format. */
+  public String number(String format, Object... values) {
+    return String.format(locale, format, values);
+  }
+
+  AlarmWords alarms() {
+    return alarms;
+  }
+
+  /** Names and values of figures. */
+  public FigureWords figures() {
+    return figures;
+  }
+
+  /** What the person told. */
+  public ToldWords told() {
+    return new ToldWords(locale, ZoneId.systemDefault());
+  }
+
+  /** A sentence of the verdict. */
+  String of(VerdictSentence sentence, List<NotWatched> gaps, JobSheet sheet) {
+    boolean list = sentence.key().equals("not.watched") && gaps != null;
+    return verdicts.of(
+        list
+            ? new VerdictSentence(
+                sentence.importance(),
+                sentence.key(),
+                0,
+                List.of(notWatched(gaps, sheet, ", ")),
+                null)
+            : sentence);
+  }
+
+  /** What was not watched: in English as the JSON line has it, else in words of the language. */
+  String notWatched(List<NotWatched> gaps, JobSheet sheet, String between) {
+    if (!locale.equals(Locale.ROOT)) {
+      return new NotWatchedWords(locale).say(gaps, sheet, false);
+    }
+    List<String> parts = new ArrayList<>();
+    for (NotWatched gap : gaps) {
+      parts.add(gap.what() + " (" + gap.why() + ")");
+    }
+    return String.join(between, parts);
+  }
+}
