@@ -143,9 +143,13 @@ final class SentenceBar {
   private void fit() {
     Font far = folded ? WindowTheme.font(true, FOLDED_POINTS) : FAR;
     int room = texts.getWidth() > 0 ? texts.getWidth() : USUAL_WIDTH;
-    int width = headline.getFontMetrics(far).stringWidth(headline.getText()) + 2;
-    headline.setFont(
-        width <= room ? far : WindowTheme.font(true, far.getSize2D() * (room - 2) / width));
+    headline.setFont(far);
+    for (int width = headline.getPreferredSize().width;
+        width > room && headline.getFont().getSize2D() > WindowTheme.LEAST_POINTS;
+        width = headline.getPreferredSize().width) {
+      float smaller = headline.getFont().getSize2D() * (room - 2) / width;
+      headline.setFont(WindowTheme.font(true, smaller));
+    }
   }
 
   /** As many words as fit into a line. */

@@ -8,6 +8,7 @@ import firstamp.emulate.Scenarios;
 import firstamp.log.PowerUpEntry;
 import firstamp.sheet.SheetException;
 import firstamp.window.page.Page;
+import firstamp.window.page.PageRoom;
 import firstamp.window.page.Tools;
 import firstamp.window.present.HomePresenter;
 import firstamp.window.widgets.Pieces;
@@ -99,27 +100,29 @@ public final class HomePage implements Page {
     left.add(pieces.plain("home.new", () -> choose(5)), BorderLayout.SOUTH);
     JPanel facts = pieces.clear(new BorderLayout(0, 6));
     facts.add(name, BorderLayout.NORTH);
-    facts.add(about, BorderLayout.CENTER);
+    facts.add(about, BorderLayout.SOUTH);
     JPanel act = pieces.clear(new FlowLayout(FlowLayout.LEFT, 12, 4));
     act.add(start);
     act.add(sheet);
     act.add(scenario);
-    facts.add(act, BorderLayout.SOUTH);
+    facts.add(act, BorderLayout.CENTER);
     JPanel right = pieces.sheet("home-set", new BorderLayout(0, 10));
     right.add(facts, BorderLayout.NORTH);
     right.add(powerUps.component(), BorderLayout.CENTER);
     right.add(pieces.row(replay, showed), BorderLayout.SOUTH);
-    JPanel bottom = pieces.clear(new BorderLayout());
-    bottom.add(
-        pieces.row(
-            pieces.plain("home.probe", () -> choose(6)),
-            pieces.plain("home.look", () -> choose(7))),
-        BorderLayout.WEST);
-    bottom.add(pieces.plain("home.close", this::back), BorderLayout.EAST);
+    JPanel middle = pieces.clear(new BorderLayout(18, 10));
+    middle.add(left, BorderLayout.WEST);
+    middle.add(right, BorderLayout.CENTER);
+    JPanel bottom =
+        pieces.ends(
+            new JComponent[] {
+              pieces.plain("home.probe", () -> choose(6)),
+              pieces.plain("home.look", () -> choose(7))
+            },
+            new JComponent[] {pieces.plain("home.close", this::back)});
     bottom.setBorder(BorderFactory.createEmptyBorder(4, 0, 0, 0));
     page.add(top, BorderLayout.NORTH);
-    page.add(left, BorderLayout.WEST);
-    page.add(right, BorderLayout.CENTER);
+    page.add(PageRoom.middle(middle, null), BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);
   }
 

@@ -5,6 +5,7 @@ import firstamp.app.SheetEntries;
 import firstamp.app.SheetShelf;
 import firstamp.sheet.SheetQuestion;
 import firstamp.window.page.Page;
+import firstamp.window.page.PageRoom;
 import firstamp.window.page.Tools;
 import firstamp.window.present.QuestionsPresenter;
 import firstamp.window.widgets.Pieces;
@@ -100,7 +101,7 @@ public final class QuestionsPage implements Page {
     middle.add(typed, "typed");
     middle.add(choices, "choices");
     JPanel end = pieces.sheet("questions-end", new BorderLayout());
-    end.add(summary, BorderLayout.NORTH);
+    end.add(PageRoom.middle(summary, null), BorderLayout.CENTER);
     middle.add(end, "end");
     JPanel bottom = pieces.clear(new BorderLayout(0, 8));
     bottom.add(problem, BorderLayout.NORTH);

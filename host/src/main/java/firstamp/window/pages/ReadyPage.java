@@ -6,6 +6,7 @@ import firstamp.app.ReadySheet;
 import firstamp.model.Conditions;
 import firstamp.sheet.SheetException;
 import firstamp.window.page.Page;
+import firstamp.window.page.PageRoom;
 import firstamp.window.page.Tools;
 import firstamp.window.present.HomePresenter;
 import firstamp.window.present.ReadyPresenter;
@@ -78,8 +79,10 @@ public final class ReadyPage implements Page {
       page.add(pieces.prose("ready-unreadable", unreadable, 19, Pieces.WIDTH), BorderLayout.CENTER);
       on.setEnabled(false);
     } else {
-      page.add(left(), BorderLayout.CENTER);
-      page.add(right(), BorderLayout.EAST);
+      JPanel middle = pieces.clear(new BorderLayout(24, 0));
+      middle.add(left(), BorderLayout.CENTER);
+      middle.add(right(), BorderLayout.EAST);
+      page.add(PageRoom.middle(middle, null), BorderLayout.CENTER);
     }
     JPanel bottom = pieces.clear(new BorderLayout(0, 8));
     bottom.add(problem, BorderLayout.NORTH);
@@ -118,11 +121,7 @@ public final class ReadyPage implements Page {
     ReadyPresenter presenter = new ReadyPresenter(words, tools.numbers());
     JPanel column = pieces.sheet("ready-clips", null);
     column.setLayout(new BoxLayout(column, BoxLayout.Y_AXIS));
-    column.setPreferredSize(new Dimension(RIGHT_WIDTH + 40, 100));
-    add(column, "clips", words.get("ready.clips"), RIGHT_WIDTH);
-    for (String line : presenter.clips(sheet.effective())) {
-      add(column, "clip", line, RIGHT_WIDTH);
-    }
+    // The port comes first: it is seen however little height there is.
     port.setName("ready.port");
     port.setEditable(true);
     field(column, "ready.port", port);
@@ -135,6 +134,11 @@ public final class ReadyPage implements Page {
     column.add(again);
     label.setName("ready.label");
     field(column, "ready.label", label);
+    column.add(javax.swing.Box.createVerticalStrut(14));
+    add(column, "clips", words.get("ready.clips"), RIGHT_WIDTH);
+    for (String line : presenter.clips(sheet.effective())) {
+      add(column, "clip", line, RIGHT_WIDTH);
+    }
     return column;
   }
 

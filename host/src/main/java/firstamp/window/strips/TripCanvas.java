@@ -53,13 +53,7 @@ public final class TripCanvas {
     if (shown == null) {
       return;
     }
-    text(
-        g,
-        shown.sentence(),
-        LEFT,
-        34,
-        WindowTheme.font(true, WindowTheme.READING_POINTS),
-        palette.ink());
+    sentence(g, width - 2 * LEFT);
     Rectangle2D area = new Rectangle2D.Double(LEFT, TOP, width - 2 * LEFT, height - TOP - BOTTOM);
     float highest = shown.limitA() == null ? 0 : shown.limitA().floatValue();
     for (float amps : shown.amps()) {
@@ -192,6 +186,29 @@ public final class TripCanvas {
 
   private static double y(Rectangle2D area, double amps, double top) {
     return area.getMaxY() - (amps + 0.04 * top) / (1.04 * top) * area.getHeight();
+  }
+
+  /** In two lines where one is too short; letters get smaller before an end is lost. */
+  private void sentence(Graphics2D g, double room) {
+    Font usual = WindowTheme.font(true, WindowTheme.READING_POINTS);
+    String all = shown.sentence();
+    int cut = all.indexOf(". ") + 1;
+    if (cut == 0 || g.getFontMetrics(usual).stringWidth(all) <= room) {
+      text(g, all, LEFT, 34, fitted(g, all, room), palette.ink());
+      return;
+    }
+    String first = all.substring(0, cut);
+    String second = all.substring(cut + 1);
+    text(g, first, LEFT, 22, fitted(g, first, room), palette.ink());
+    text(g, second, LEFT, 44, fitted(g, second, room), palette.ink());
+  }
+
+  private static Font fitted(Graphics2D g, String text, double room) {
+    Font usual = WindowTheme.font(true, WindowTheme.READING_POINTS);
+    int needed = g.getFontMetrics(usual).stringWidth(text);
+    return needed <= room
+        ? usual
+        : WindowTheme.font(true, (float) (WindowTheme.READING_POINTS * room / needed));
   }
 
   private static void text(Graphics2D g, String text, double x, double y, Font font, int rgb) {

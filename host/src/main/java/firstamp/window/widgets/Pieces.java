@@ -61,6 +61,13 @@ public final class Pieces {
   private static final class Prose extends JTextArea {
     private static final long serialVersionUID = 1L;
 
+    /** A width that was given is kept; the height is what its text needs at the width it has. */
+    @Override
+    public Dimension getMaximumSize() {
+      Dimension most = super.getMaximumSize();
+      return isMaximumSizeSet() ? new Dimension(most.width, getPreferredSize().height) : most;
+    }
+
     @Override
     public void setBounds(int x, int y, int width, int height) {
       boolean other = width != getWidth() && width > 0 && !getText().isEmpty();

@@ -65,6 +65,7 @@ public final class Numbers {
       case "V" -> volts(value);
       case "ohm" -> ohms(value);
       case "dB", "dBV" -> decibels(value, unit);
+      case "A2s" -> new Written(short3(value), "A\u00b2s");
       case "" -> new Written(short3(value), "");
       default -> new Written(short3(value), unit);
     };

@@ -20,6 +20,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class TripCanvasTest {
   private static final int WIDTH = 1000;
@@ -85,6 +86,30 @@ class TripCanvasTest {
     assertThat(lost.offMs()).isZero();
     assertThat(lost.firstMs()).isEqualTo(-12);
     assertThat(words.get("trip.picture.axis." + lost.zero().key())).contains("switch open");
+  }
+
+  /** Widths that the picture has on small screens. */
+  @ParameterizedTest
+  @ValueSource(ints = {640, 730, 830, 1000})
+  void theSentenceKeepsItsEndInBothLanguages(int width) {
+    for (Locale locale : List.of(Locale.ENGLISH, Locale.GERMAN)) {
+      Words own = new Words(locale);
+      Numbers figures = new Numbers(locale);
+      Palette palette = Palette.of(WindowOptions.Theme.LIGHT);
+      TripCanvas canvas = new TripCanvas(palette, own, figures);
+      canvas.show(new TripPresenter(own, figures).trip(now));
+      BufferedImage image = new BufferedImage(width, HEIGHT, BufferedImage.TYPE_INT_RGB);
+      Graphics2D g = image.createGraphics();
+      canvas.component().setSize(width, HEIGHT);
+      canvas.component().paint(g);
+      g.dispose();
+      int ground = new Color(palette.surface()).getRGB();
+      for (int x = width - 15; x < width; x++) {
+        for (int y = 0; y < 56; y++) {
+          assertThat(image.getRGB(x, y)).as("%s at %d, %d", locale, x, y).isEqualTo(ground);
+        }
+      }
+    }
   }
 
   private static double zero(BenchView.TripPicture picture) {

@@ -48,6 +48,7 @@ class NumbersTest {
     Numbers numbers = new Numbers(java.util.Locale.ENGLISH);
     assertThat(numbers.inUnit(125, "ms").toString()).isEqualTo("125 ms");
     assertThat(numbers.inUnit(518.2, "ms").toString()).isEqualTo("518 ms");
+    assertThat(numbers.inUnit(1.563, "A2s").toString()).isEqualTo("1.56 A\u00b2s");
     assertThat(numbers.short4(1250)).isEqualTo("1250");
     assertThat(numbers.short3(12.5)).isEqualTo("12.5");
   }
