@@ -198,9 +198,9 @@ public final class TextRunOutput implements RunOutput {
 
   @Override
   public void beside(String sheet, List<RulesBeside.Beside> rows) {
-    say("With %s, beside what was found then:", sheet);
+    say("With %s, compared with the original run:", sheet);
     if (rows.isEmpty()) {
-      say("  nothing then, and nothing now");
+      say("  nothing raised then, and nothing now");
     }
     for (RulesBeside.Beside row : rows) {
       String of = row.railName() == null ? "" : " of " + row.railName();
@@ -213,7 +213,7 @@ public final class TextRunOutput implements RunOutput {
   }
 
   private static String at(Double ms) {
-    return ms == null ? "not at all" : SummaryText.text("at %.1f ms", ms);
+    return ms == null ? "not raised" : SummaryText.text("at %.1f ms", ms);
   }
 
   @Override
