@@ -14,6 +14,7 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -343,6 +344,12 @@ class ArchitectureTest {
 
   private static final int CLASSES_AT_MOST = 32;
 
+  /** Pages lead to each other as the person goes: ready, watch, verdict, and back. */
+  private static final List<String> PAGES =
+      Stream.of("FormPage", "ReadyPage", "VerdictPage", "WatchPage")
+          .map(page -> "firstamp.window.pages." + page)
+          .toList();
+
   @Test
   void seesTheHost() {
     assertThat(HOST.size()).isGreaterThan(1000);
@@ -373,6 +380,33 @@ class ArchitectureTest {
   @Test
   void packagesFormNoCycle() {
     slices().matching("firstamp.(**)").should().beFreeOfCycles().check(HOST);
+  }
+
+  @Test
+  void noMoreThanThreeClassesGoInACircle() {
+    assertThat(ClassCircles.in(HOST))
+        .filteredOn(circle -> circle.size() > 3)
+        .filteredOn(circle -> !circle.equals(PAGES))
+        .isEmpty();
+  }
+
+  @Test
+  void findsACircle() {
+    Map<String, List<String>> uses =
+        Map.of(
+            "a",
+            List.of("b", "e"),
+            "b",
+            List.of("c"),
+            "c",
+            List.of("d"),
+            "d",
+            List.of("a"),
+            "e",
+            List.of("f"),
+            "f",
+            List.of());
+    assertThat(ClassCircles.in(uses)).containsExactly(List.of("a", "b", "c", "d"));
   }
 
   @Test

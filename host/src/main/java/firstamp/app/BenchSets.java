@@ -18,7 +18,7 @@ import java.util.SortedMap;
 public final class BenchSets {
   private final Desk desk;
 
-  BenchSets(Desk desk) {
+  public BenchSets(Desk desk) {
     this.desk = desk;
   }
 

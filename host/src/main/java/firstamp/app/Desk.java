@@ -216,11 +216,6 @@ public final class Desk {
     return warmed.compareAndSet(false, true);
   }
 
-  /** The sets of the first screen. */
-  public BenchSets sets() {
-    return new BenchSets(this);
-  }
-
   public PowerUpReader reader(Path file, long number) throws LogException {
     return BenchLog.openForReading(file, time).find(Long.toString(number));
   }

@@ -17,7 +17,8 @@ public final class Scenarios {
   private static final Map<String, List<String>> GROUPS = new LinkedHashMap<>();
 
   static {
-    ScenarioList.groups()
+    all()
+        .groups()
         .forEach(
             (concerns, scenarios) -> {
               ALL.putAll(scenarios);
@@ -26,6 +27,25 @@ public final class Scenarios {
   }
 
   private Scenarios() {}
+
+  /** All there are, the plain one first. */
+  private static ScenarioList all() {
+    ScenarioList list = new ScenarioList();
+    list.group("as it should be");
+    list.put(
+        "healthy", ScenarioList.larch("The dictation unit comes up as it should.", Script.NONE));
+    list.group("supply and current");
+    SupplyScenarios.addTo(list);
+    list.group("signal");
+    SignalScenarios.addTo(list);
+    list.group("rails");
+    RailScenarios.addTo(list);
+    list.group("probe box, cable and log");
+    BoxScenarios.addTo(list);
+    list.group("lost signal and unknown wires");
+    ThinkingScenarios.addTo(list);
+    return list;
+  }
 
   /** All names, the plain ones first. */
   public static List<String> names() {

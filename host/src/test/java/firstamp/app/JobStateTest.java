@@ -98,7 +98,7 @@ class JobStateTest {
   void isReadFromTheLogAndTheFileOfTheWires(@TempDir Path folder) throws Exception {
     Desk desk = TestBench.empty(folder);
     TestBench.run(desk.log(), "wire-short", null, true);
-    String name = desk.sets().list("emulated").get(0).name();
+    String name = new BenchSets(desk).list("emulated").get(0).name();
     try (BenchLog log = BenchLog.open(desk.log(), desk.time())) {
       log.later(1, new ProbeEvent.Marked(9_000_000, "waits for a fuse"));
       SetNotes.add(
@@ -108,11 +108,13 @@ class JobStateTest {
     Files.createDirectories(wires.getParent());
     Files.writeString(
         wires, firstamp.locate.wire.WireFile.write(ThinkViews.wires("screened-lead", 10)));
-    JobState job = desk.sets().list("emulated").get(0).job();
+    JobState job = new BenchSets(desk).list("emulated").get(0).job();
     assertThat(english.stated(job)).isEqualTo("on the shelf, waits for a fuse");
     assertThat(job.wiresPlaced()).isEqualTo(1);
     assertThat(job.coldChecks()).isGreaterThanOrEqualTo(1);
     Files.writeString(wires, "no file of ours");
-    assertThat(desk.sets().list("emulated").get(0).job().wires()).as("the rest stays").isZero();
+    assertThat(new BenchSets(desk).list("emulated").get(0).job().wires())
+        .as("the rest stays")
+        .isZero();
   }
 }

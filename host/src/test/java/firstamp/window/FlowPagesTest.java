@@ -2,6 +2,7 @@ package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.app.BenchSets;
 import firstamp.app.Desk;
 import firstamp.app.Hearing;
 import firstamp.app.Ports;
@@ -108,7 +109,7 @@ class FlowPagesTest {
           return null;
         });
     assertThat(shell.homeAsked).isTrue();
-    assertThat(desk.sets().list("emulated"))
+    assertThat(new BenchSets(desk).list("emulated"))
         .anyMatch(
             set ->
                 set.kind() == SetEntry.Kind.BEGUN && set.name().equals("Ilvor tuner (invented)"));
@@ -191,7 +192,7 @@ class FlowPagesTest {
   @Test
   void practiceThatWasBroughtIntoTheBenchLogIsShownAndMarked() throws Exception {
     TestBench.run(desk.log(), "lost-head", null, false);
-    java.util.List<SetEntry> sets = desk.sets().list("emulated");
+    java.util.List<SetEntry> sets = new BenchSets(desk).list("emulated");
     assertThat(sets)
         .filteredOn(set -> set.log().equals(desk.log()) && set.kind() == SetEntry.Kind.EMULATED)
         .singleElement()

@@ -8,6 +8,7 @@ import firstamp.cli.run.LiveSetup;
 import firstamp.cli.run.NameChoice;
 import firstamp.cli.run.RunOptions;
 import firstamp.cli.run.Sheets;
+import firstamp.cli.run.ThisBench;
 import firstamp.cli.run.Trials;
 import firstamp.cli.run.WindowRun;
 import firstamp.emulate.EmulatedProbe;
@@ -155,7 +156,7 @@ public final class DemoCommand implements Callable<Integer> {
       checkExample();
     }
     if (!run.headless) {
-      run.look.prepare(Logs.demoFile(run.log));
+      ThisBench.prepare(Logs.demoFile(run.log), run.look);
     }
     if (example != null) {
       if (run.headless || !Scenarios.names().contains(example)) {

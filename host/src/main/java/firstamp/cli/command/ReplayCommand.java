@@ -12,6 +12,7 @@ import firstamp.cli.run.HeadlessRun;
 import firstamp.cli.run.LiveSetup;
 import firstamp.cli.run.LookOptions;
 import firstamp.cli.run.Sheets;
+import firstamp.cli.run.ThisBench;
 import firstamp.cli.run.WindowRun;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
@@ -91,7 +92,7 @@ public final class ReplayCommand implements Callable<Integer> {
   public Integer call() throws CliFailure {
     double factor = factor();
     if (!headless) {
-      look.prepare(file);
+      ThisBench.prepare(file, look);
     }
     BenchLog log = Logs.openForReading(file);
     try {

@@ -129,7 +129,7 @@ public final class WatchCommand implements Callable<Integer> {
     again.check(spec, run.steps);
     checkAccepted();
     if (!run.headless) {
-      run.look.prepare(run.log);
+      ThisBench.prepare(run.log, run.look);
     }
     Sheets.Ready whole = run.fitted(Sheets.read(sheet));
     Sheets.warn(whole);

@@ -4,11 +4,7 @@ import firstamp.app.Desk;
 import firstamp.app.WindowOptions;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
-import firstamp.log.BenchLog;
-import firstamp.window.BenchWindow;
-import firstamp.window.NoDisplayException;
 import firstamp.window.page.ScreenRoom;
-import java.nio.file.Path;
 import java.util.Locale;
 import picocli.CommandLine.Option;
 
@@ -86,38 +82,11 @@ public final class LookOptions {
     return new WindowOptions(chosenTheme(last.theme()), chosenLocale(last.locale()), true);
   }
 
-  /**
-   * Refuses a window that cannot be had before a log is opened, which would leave an empty file
-   * behind; then begins with the window on a thread of its own, as the log takes about as long to
-   * open.
-   *
-   * @param log of the window, null = the bench log
-   */
-  public void prepare(Path log) throws CliFailure {
-    try {
-      BenchWindow.requireScreen();
-    } catch (NoDisplayException none) {
-      throw new CliFailure(ExitCode.USAGE, none.getMessage(), none);
-    }
+  /** Refuses what there is not, before anything is opened. */
+  void check() throws CliFailure {
     checkScale();
     chosenTheme(WindowOptions.Theme.LIGHT);
     chosenLocale(Locale.ENGLISH);
-    Path file = (log == null ? BenchLog.defaultFile() : log).toAbsolutePath();
-    Thread thread =
-        new Thread(
-            () -> {
-              try {
-                BenchWindow.prepare(of(ThisBench.desk(file, file, sheet -> null)));
-              } catch (CliFailure saidLater) {
-                // The window itself meets it.
-                return;
-              } catch (InterruptedException stop) {
-                Thread.currentThread().interrupt();
-              }
-            },
-            "window-prepare");
-    thread.setDaemon(true);
-    thread.start();
   }
 
   private WindowOptions.Theme chosenTheme(WindowOptions.Theme last) throws CliFailure {

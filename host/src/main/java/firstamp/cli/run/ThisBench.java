@@ -40,6 +40,38 @@ public final class ThisBench {
     return ExitCode.NORMAL;
   }
 
+  /**
+   * Refuses a window that cannot be had before a log is opened, which would leave an empty file
+   * behind; then begins with the window on a thread of its own, as the log takes about as long to
+   * open.
+   *
+   * @param log of the window, null = the bench log
+   */
+  public static void prepare(Path log, LookOptions look) throws CliFailure {
+    try {
+      BenchWindow.requireScreen();
+    } catch (NoDisplayException none) {
+      throw new CliFailure(ExitCode.USAGE, none.getMessage(), none);
+    }
+    look.check();
+    Path file = (log == null ? BenchLog.defaultFile() : log).toAbsolutePath();
+    Thread thread =
+        new Thread(
+            () -> {
+              try {
+                BenchWindow.prepare(look.of(desk(file, file, sheet -> null)));
+              } catch (CliFailure saidLater) {
+                // The window itself meets it.
+                return;
+              } catch (InterruptedException stop) {
+                Thread.currentThread().interrupt();
+              }
+            },
+            "window-prepare");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
   /** The emulated set never gets into the bench log. */
   static Path emulatedLog(Path log) {
     return log.resolveSibling("demo.db");

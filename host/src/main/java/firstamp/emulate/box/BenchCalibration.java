@@ -91,7 +91,7 @@ final class BenchCalibration {
     double meanCounts = 0;
     double meanTyped = 0;
     for (int k = 0; k < n; k++) {
-      counts[k] = mean(channel, truths[k]) + noise * DrawnBox.even(random);
+      counts[k] = mean(channel, truths[k]) + noise * random.nextDouble(-1, 1);
       typed[k] = truths[k] * (1 + meterShare) * base;
       meanCounts += counts[k] / n;
       meanTyped += typed[k] / n;

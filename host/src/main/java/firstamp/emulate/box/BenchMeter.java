@@ -17,6 +17,8 @@ public record BenchMeter(double voltsShare, double ampsShare, long noiseSeed) {
 
   static BenchMeter drawn(SplittableRandom random) {
     return new BenchMeter(
-        VOLTS_LIMIT * DrawnBox.even(random), AMPS_LIMIT * DrawnBox.even(random), random.nextLong());
+        VOLTS_LIMIT * random.nextDouble(-1, 1),
+        AMPS_LIMIT * random.nextDouble(-1, 1),
+        random.nextLong());
   }
 }

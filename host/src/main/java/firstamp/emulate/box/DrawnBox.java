@@ -29,7 +29,7 @@ public record DrawnBox(
   /** A box within a year of its calibration, within 5 K of it. */
   public static DrawnBox of(long seed) {
     SplittableRandom random = new SplittableRandom(seed ^ STREAM);
-    double kelvin = ROOM_KELVIN * even(random);
+    double kelvin = ROOM_KELVIN * random.nextDouble(-1, 1);
     double years = random.nextDouble();
     return of(seed, kelvin, years);
   }
@@ -45,19 +45,15 @@ public record DrawnBox(
     Errors assembled = new Errors();
     Errors now = new Errors();
     for (Tolerance part : Tolerance.all()) {
-      double error = part.centre() + part.limit() * even(random);
+      double error = part.centre() + part.limit() * random.nextDouble(-1, 1);
       double drift =
-          part.perKelvin() * kelvin * even(random) + part.perYear() * years * even(random);
+          part.perKelvin() * kelvin * random.nextDouble(-1, 1)
+              + part.perYear() * years * random.nextDouble(-1, 1);
       assembled.add(part, error);
       now.add(part, error + drift);
     }
     return new DrawnBox(
         assembled.inputs(), now.inputs(), assembled.clockShare, BenchMeter.drawn(random));
-  }
-
-  /** Evenly from -1 to 1. */
-  static double even(SplittableRandom random) {
-    return 2 * random.nextDouble() - 1;
   }
 
   /** Never calibrated. */

@@ -1,5 +1,6 @@
 package firstamp.window.pages;
 
+import firstamp.app.BenchSets;
 import firstamp.app.Desk;
 import firstamp.app.ReadySheet;
 import firstamp.app.SetEntry;
@@ -148,7 +149,8 @@ public final class HomePage implements Page {
     reminder.look();
     tools
         .shell()
-        .aside(() -> desk.sets().list(words.get("home.emulated")), this::show, this::failed);
+        .aside(
+            () -> new BenchSets(desk).list(words.get("home.emulated")), this::show, this::failed);
     say(desk.trouble());
   }
 
@@ -221,7 +223,7 @@ public final class HomePage implements Page {
       tools
           .shell()
           .aside(
-              () -> tools.desk().sets().sheetOf(set),
+              () -> new BenchSets(tools.desk()).sheetOf(set),
               json -> {
                 if (set == set()) {
                   about(json);
@@ -286,7 +288,7 @@ public final class HomePage implements Page {
       case BEGUN -> tools.shell().open(new QuestionsPage(tools, set.begunJson()));
       case REAL ->
           aside(
-              () -> tools.desk().sets().sheetOf(set),
+              () -> new BenchSets(tools.desk()).sheetOf(set),
               json -> tools.shell().open(new ReadyPage(tools, json)));
     }
   }
@@ -312,7 +314,7 @@ public final class HomePage implements Page {
       case 1 -> {
         if (set != null && set.kind() == SetEntry.Kind.REAL) {
           aside(
-              () -> tools.desk().sets().sheetOf(set),
+              () -> new BenchSets(tools.desk()).sheetOf(set),
               json -> tools.shell().open(new FormPage(tools, json)));
         }
       }
