@@ -133,6 +133,8 @@ def refusal(got, normal):
         return "across says no supply, the look sees one"
     if supply > 1.15 * 24:
         return f"look: {supply:.1f} V instead of 24 (shunt, look path)"
+    if v_look < max(2 * 61.594 / 1024, 3 * j_look):
+        return f"look: short ({v_look:.2f} V at {j_look * 1000:.0f} mA)"
     if counts(got, "j_look") < counts(got, "j_off") + 1 and supply < 0.8 * 24:
         return f"look: {supply:.1f} V without current (shunt)"
     return None
