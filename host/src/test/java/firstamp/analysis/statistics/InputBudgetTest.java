@@ -69,9 +69,7 @@ final class InputBudgetTest {
               ? 1 + (2 * random.nextDouble() - 1) * 75e-6 * 20 * 0.05 * value * value
               : 1;
       double counts = input.counts(value * heated * base);
-      // The zero is taken with the base of the limiter forced: 0.35 mA flow through the shunt.
-      double forced = channel == Channel.I || channel == Channel.J ? 0.35e-3 : 0;
-      double rest = input.counts(forced * base);
+      double rest = input.counts(0);
       double measured =
           channel.ordinal() <= Channel.V.ordinal()
               ? known.scale(channel).perCount() * (counts - rest)
