@@ -161,6 +161,7 @@ class PageKeysRobotTest {
     hands.pause(300);
     ProbePage page = (ProbePage) BenchRobot.on(() -> window.page());
     assertThat(page.flow().step()).isEqualTo(ProbeFlow.Step.START);
+    assertThat(BenchRobot.on(() -> hands.stands("probe-said"))).as("nothing was tried").isFalse();
     assertThat(typed("probe.port")).isEqualTo("/dev/ttyS0");
     hands.key(KeyEvent.VK_ENTER);
     hands.await(
