@@ -1,7 +1,7 @@
 package firstamp.account;
 
 import firstamp.analysis.figures.Evidence;
-import firstamp.model.Calibration;
+import firstamp.model.samples.Calibration;
 import java.util.List;
 
 /**

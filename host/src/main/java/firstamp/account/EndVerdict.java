@@ -7,7 +7,7 @@ import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 import firstamp.model.Summary;
-import firstamp.model.Wording.Phrase;
+import firstamp.model.text.Wording.Phrase;
 import java.util.List;
 import java.util.Set;
 

@@ -2,7 +2,7 @@ package firstamp.account;
 
 import firstamp.analysis.figures.FigureText;
 import firstamp.model.JobSheet;
-import firstamp.model.Phrases;
+import firstamp.model.text.Phrases;
 import java.util.Locale;
 
 /** Names and values of figures, in a language. Safe to share. */

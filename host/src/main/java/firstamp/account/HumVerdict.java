@@ -5,7 +5,7 @@ import firstamp.analysis.figures.FigureText;
 import firstamp.analysis.spectrum.HumPattern;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
-import firstamp.model.Wording.Phrase;
+import firstamp.model.text.Wording.Phrase;
 import java.util.List;
 import java.util.Locale;
 

@@ -4,7 +4,7 @@ import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.FigureText;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
-import firstamp.model.Wording.Phrase;
+import firstamp.model.text.Wording.Phrase;
 
 /**
  * Sentences about head and meter; hum has its own in {@link HumVerdict}.

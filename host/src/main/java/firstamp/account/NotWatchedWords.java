@@ -2,7 +2,7 @@ package firstamp.account;
 
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
-import firstamp.model.Phrases;
+import firstamp.model.text.Phrases;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

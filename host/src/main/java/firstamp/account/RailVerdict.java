@@ -8,7 +8,7 @@ import firstamp.analysis.figures.SupplyShape;
 import firstamp.analysis.statistics.GuardBand;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
-import firstamp.model.Wording.Phrase;
+import firstamp.model.text.Wording.Phrase;
 import java.util.Locale;
 
 /** Sentences about the rails: where they ended, how they came up, their filters. */

@@ -1,7 +1,7 @@
 package firstamp.account;
 
 import firstamp.analysis.figures.PowerUpTrend;
-import firstamp.model.Scaling;
+import firstamp.model.samples.Scaling;
 import java.util.List;
 
 /**

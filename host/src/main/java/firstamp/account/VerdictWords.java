@@ -1,8 +1,8 @@
 package firstamp.account;
 
 import firstamp.alarm.AlarmWords;
-import firstamp.model.Phrases;
-import firstamp.model.Wording;
+import firstamp.model.text.Phrases;
+import firstamp.model.text.Wording;
 import java.util.Locale;
 import java.util.regex.Pattern;
 

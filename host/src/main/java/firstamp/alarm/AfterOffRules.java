@@ -1,7 +1,7 @@
 package firstamp.alarm;
 
 import firstamp.model.RuleId;
-import firstamp.model.Wording.Quantity;
+import firstamp.model.text.Wording.Quantity;
 
 /** What must not happen once the switch is open: a rail that climbs, current that flows on. */
 final class AfterOffRules {

@@ -4,7 +4,7 @@ import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Priority;
 import firstamp.model.RuleId;
-import firstamp.model.Wording;
+import firstamp.model.text.Wording;
 import java.util.ArrayList;
 import java.util.List;
 

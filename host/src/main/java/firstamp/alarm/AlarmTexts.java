@@ -1,10 +1,10 @@
 package firstamp.alarm;
 
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
-import firstamp.model.Wording;
-import firstamp.model.Wording.Phrase;
-import firstamp.model.Wording.Quantity;
+import firstamp.model.text.Numbers;
+import firstamp.model.text.Wording;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 import java.util.ArrayList;
 import java.util.List;
 

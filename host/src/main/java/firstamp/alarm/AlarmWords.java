@@ -1,9 +1,9 @@
 package firstamp.alarm;
 
 import firstamp.model.Alarm;
-import firstamp.model.Phrases;
 import firstamp.model.RuleId;
-import firstamp.model.Wording;
+import firstamp.model.text.Phrases;
+import firstamp.model.text.Wording;
 import java.util.Locale;
 
 /** What alarms say, in a language. Safe to share. */

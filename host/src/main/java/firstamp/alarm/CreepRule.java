@@ -1,7 +1,7 @@
 package firstamp.alarm;
 
 import firstamp.model.RuleId;
-import firstamp.model.Wording.Quantity;
+import firstamp.model.text.Wording.Quantity;
 
 /**
  * The current climbs slowly: each fifth of the time looked at is higher than the one before, no

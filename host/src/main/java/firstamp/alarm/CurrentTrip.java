@@ -1,8 +1,8 @@
 package firstamp.alarm;
 
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.Trip;
+import firstamp.model.samples.Channel;
 
 /**
  * What the probe saw when it switched off because of the supply current.

@@ -1,9 +1,9 @@
 package firstamp.alarm;
 
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
-import firstamp.model.Wording;
+import firstamp.model.samples.Channel;
+import firstamp.model.text.Wording;
 
 /** Inputs off scale, and the watch on a loudspeaker output. */
 final class InputRules {

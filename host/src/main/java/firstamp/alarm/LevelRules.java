@@ -3,10 +3,10 @@ package firstamp.alarm;
 import firstamp.model.ClipMove;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
-import firstamp.model.LevelWindow;
 import firstamp.model.RuleId;
-import firstamp.model.SamplePlan;
-import firstamp.model.Wording;
+import firstamp.model.samples.LevelWindow;
+import firstamp.model.samples.SamplePlan;
+import firstamp.model.text.Wording;
 
 /** Head against meter, and hum at the head. */
 final class LevelRules {

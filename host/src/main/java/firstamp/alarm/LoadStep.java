@@ -1,8 +1,8 @@
 package firstamp.alarm;
 
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.SamplePlan;
 
 /** When the supply current last rose above half of the running limit. */
 final class LoadStep {

@@ -1,9 +1,9 @@
 package firstamp.alarm;
 
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.SamplePlan;
 
 /**
  * How one rail moves: unsteady, not following the supply, gone with its clip, at the range's end.

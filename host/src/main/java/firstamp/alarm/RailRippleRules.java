@@ -1,9 +1,9 @@
 package firstamp.alarm;
 
 import firstamp.model.JobSheet;
-import firstamp.model.RippleWindow;
 import firstamp.model.RuleId;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.RippleWindow;
+import firstamp.model.samples.SamplePlan;
 
 /** Ripple of one rail: too much, or hardly any while the rail is high. */
 final class RailRippleRules {

@@ -1,10 +1,10 @@
 package firstamp.alarm;
 
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
-import firstamp.model.RippleWindow;
 import firstamp.model.RuleId;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.RippleWindow;
+import firstamp.model.samples.SamplePlan;
 
 /** Rules about one rail while the switch is closed. */
 final class RailRules {

@@ -1,8 +1,8 @@
 package firstamp.alarm;
 
-import firstamp.model.Channel;
-import firstamp.model.Reading;
-import firstamp.model.Scaling;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.Scaling;
 
 /**
  * The reading that is being judged, in ampere and volt, with the last second behind it. One object

@@ -1,22 +1,22 @@
 package firstamp.alarm;
 
 import firstamp.model.Alarm;
-import firstamp.model.Calibration;
 import firstamp.model.ClipMove;
-import firstamp.model.ConversionBlock;
-import firstamp.model.Coverage;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
-import firstamp.model.LevelWindow;
 import firstamp.model.Look;
 import firstamp.model.NotWatched;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
 import firstamp.model.Rest;
-import firstamp.model.RippleWindow;
 import firstamp.model.RuleId;
-import firstamp.model.SamplePlan;
 import firstamp.model.SwitchState;
+import firstamp.model.limits.Coverage;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.LevelWindow;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.RippleWindow;
+import firstamp.model.samples.SamplePlan;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,12 +1,12 @@
 package firstamp.alarm;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.Look;
-import firstamp.model.Scaling;
 import firstamp.model.SwitchState;
-import firstamp.model.Zero;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Scaling;
+import firstamp.model.samples.Zero;
 
 /** State of the power-up: switch, times, zeros. */
 final class RunState {

@@ -3,9 +3,9 @@ package firstamp.alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.Rest;
 import firstamp.model.RuleId;
-import firstamp.model.SamplePlan;
-import firstamp.model.Wording;
-import firstamp.model.Wording.Quantity;
+import firstamp.model.samples.SamplePlan;
+import firstamp.model.text.Wording;
+import firstamp.model.text.Wording.Quantity;
 
 /** Rules about supply current and supply volts while the switch is closed. */
 final class SupplyRules {

@@ -1,17 +1,17 @@
 package firstamp.alarm;
 
-import firstamp.model.Capture;
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
-import firstamp.model.Reading;
 import firstamp.model.RuleId;
-import firstamp.model.Scaling;
 import firstamp.model.Trip;
 import firstamp.model.TripCause;
-import firstamp.model.Wording;
-import firstamp.model.Wording.Phrase;
-import firstamp.model.Wording.Quantity;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.Scaling;
+import firstamp.model.text.Wording;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 
 /** What a trip of the probe means: alarms raised at the probe's own times. */
 final class TripJudge {

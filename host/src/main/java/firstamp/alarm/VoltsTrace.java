@@ -1,7 +1,7 @@
 package firstamp.alarm;
 
-import firstamp.model.ConversionBlock;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.SamplePlan;
 
 /** The last quarter of a second of V conversions, to pair one with a trip. */
 final class VoltsTrace {

@@ -1,6 +1,6 @@
 package firstamp.app;
 
-import firstamp.model.Phrases;
+import firstamp.model.text.Phrases;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;

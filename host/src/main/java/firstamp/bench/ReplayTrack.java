@@ -1,15 +1,15 @@
 package firstamp.bench;
 
 import firstamp.model.Alarm;
-import firstamp.model.Capture;
 import firstamp.model.JobSheet;
 import firstamp.model.Look;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
-import firstamp.model.Scaling;
 import firstamp.model.Summary;
 import firstamp.model.SwitchState;
 import firstamp.model.Trip;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.Scaling;
 import firstamp.pipeline.TripFigures;
 import firstamp.run.RunSteps;
 import firstamp.trend.LoggedCourse;

@@ -1,12 +1,12 @@
 package firstamp.bench;
 
 import firstamp.analysis.figures.TripPeak;
-import firstamp.model.Capture;
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
-import firstamp.model.Scaling;
 import firstamp.model.Trip;
 import firstamp.model.TripCause;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Scaling;
 import firstamp.pipeline.TripFigures;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,6 @@
 package firstamp.emulate;
 
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 
 /**
  * What is at the probe's clips and digital inputs, over time.

@@ -2,8 +2,8 @@ package firstamp.emulate;
 
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxInput;
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.CalibrationData;
 import firstamp.protocol.ChannelScale;
 import java.io.IOException;

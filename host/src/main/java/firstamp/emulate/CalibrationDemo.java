@@ -1,8 +1,8 @@
 package firstamp.emulate;
 
 import firstamp.emulate.box.Box;
-import firstamp.model.Channel;
 import firstamp.model.ProbePort;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.Inputs;
 import java.util.ArrayList;
@@ -68,7 +68,7 @@ public final class CalibrationDemo {
   /** True ampere or volt of a mean of counts. */
   public static double truth(Channel channel, double counts) {
     return scales().get(channel.ordinal()).valueAt(counts)
-        / firstamp.model.Calibration.basePerUnit(channel);
+        / firstamp.model.samples.Calibration.basePerUnit(channel);
   }
 
   /** Volts on the set's terminals and the clips; 0 = clips together. */

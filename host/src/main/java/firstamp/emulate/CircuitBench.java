@@ -1,6 +1,6 @@
 package firstamp.emulate;
 
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.Inputs;
 
 /**

@@ -1,7 +1,8 @@
 package firstamp.emulate;
 
 import firstamp.emulate.box.BoxInput;
-import firstamp.model.Channel;
+import firstamp.emulate.box.Gaussian;
+import firstamp.model.samples.Channel;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -27,7 +28,7 @@ final class Converter {
   Converter(List<BoxInput> inputs, double noise, long seed) {
     this.inputs = inputs.toArray(BoxInput[]::new);
     for (Channel channel : Channel.values()) {
-      basePerUnit[channel.ordinal()] = firstamp.model.Calibration.basePerUnit(channel);
+      basePerUnit[channel.ordinal()] = firstamp.model.samples.Calibration.basePerUnit(channel);
     }
     noisy = noise > 0;
     random = new SplittableRandom(seed);

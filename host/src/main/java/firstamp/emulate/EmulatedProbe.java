@@ -1,11 +1,11 @@
 package firstamp.emulate;
 
 import firstamp.emulate.box.Box;
-import firstamp.model.Channel;
 import firstamp.model.PedalJob;
 import firstamp.model.ProbePort;
-import firstamp.model.SamplePlan;
 import firstamp.model.TimeSource;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.SamplePlan;
 import firstamp.protocol.FrameDecoder;
 import firstamp.protocol.Inputs;
 import java.io.IOException;

@@ -1,6 +1,6 @@
 package firstamp.emulate;
 
-import firstamp.model.ProbeLimits;
+import firstamp.model.limits.ProbeLimits;
 
 /**
  * The limiter of the box: it holds the current of the closed switch at a level that falls with the

@@ -1,6 +1,6 @@
 package firstamp.emulate;
 
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 
 /** "Off" is believed only when nothing flows: looked at for a second after each opening. */
 final class OpenWatch {

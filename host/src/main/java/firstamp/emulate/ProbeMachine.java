@@ -1,8 +1,8 @@
 package firstamp.emulate;
 
-import firstamp.model.Channel;
 import firstamp.model.PedalJob;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.SamplePlan;
 import firstamp.protocol.CalibrationState;
 import firstamp.protocol.Clips;
 import firstamp.protocol.Inputs;

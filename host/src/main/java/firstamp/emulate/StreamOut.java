@@ -1,7 +1,7 @@
 package firstamp.emulate;
 
-import firstamp.model.Channel;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.SamplePlan;
 import firstamp.protocol.ChannelSum;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.StreamKind;

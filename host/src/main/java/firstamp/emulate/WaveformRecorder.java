@@ -2,7 +2,7 @@ package firstamp.emulate;
 
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxText;
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.file.Files;

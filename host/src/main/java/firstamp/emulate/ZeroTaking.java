@@ -1,6 +1,6 @@
 package firstamp.emulate;
 
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.rules.Zeros;
 
 /** Means of 200 ms of I, J and V, from slot 0 on: 100 plans. */

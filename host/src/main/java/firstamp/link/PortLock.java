@@ -1,6 +1,6 @@
 package firstamp.link;
 
-import firstamp.model.Phrases;
+import firstamp.model.text.Phrases;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;

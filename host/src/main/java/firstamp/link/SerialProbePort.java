@@ -1,9 +1,9 @@
 package firstamp.link;
 
 import com.fazecast.jSerialComm.SerialPort;
-import firstamp.model.Phrases;
 import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Phrases;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;

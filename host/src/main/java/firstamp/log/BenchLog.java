@@ -1,9 +1,9 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
-import firstamp.model.FailureWords;
 import firstamp.model.PersonFolders;
 import firstamp.model.TimeSource;
+import firstamp.model.text.FailureWords;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -448,7 +448,7 @@ public final class BenchLog implements AutoCloseable {
   }
 
   /** Keeps a calibration that was written into a probe; one that is there already stays once. */
-  public void keep(firstamp.model.Calibration made) throws LogException {
+  public void keep(firstamp.model.samples.Calibration made) throws LogException {
     wrote = true;
     try (Connection connection = LogDatabase.openForWriting(file)) {
       PowerUpRow.calibration(connection, codec.json(made));

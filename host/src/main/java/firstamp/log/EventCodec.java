@@ -7,10 +7,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import firstamp.model.Capture;
 import firstamp.model.ClipMove;
 import firstamp.model.Happening;
 import firstamp.model.ProbeEvent;
+import firstamp.model.samples.Capture;
 import java.util.LinkedHashMap;
 import java.util.Map;
 

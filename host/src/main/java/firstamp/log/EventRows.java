@@ -1,10 +1,10 @@
 package firstamp.log;
 
 import firstamp.model.Alarm;
-import firstamp.model.Capture;
-import firstamp.model.Channel;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Trip;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.Channel;
 import java.sql.SQLException;
 
 /** Puts events, alarms, gaps and clock fits of one power-up into their tables. */

@@ -1,7 +1,7 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
-import firstamp.model.FailureWords;
+import firstamp.model.text.FailureWords;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;

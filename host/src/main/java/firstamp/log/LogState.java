@@ -1,7 +1,7 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.SamplePlan;
 import java.nio.file.Path;
 import java.text.MessageFormat;
 import java.util.Locale;

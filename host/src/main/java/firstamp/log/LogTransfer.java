@@ -1,8 +1,8 @@
 package firstamp.log;
 
 import firstamp.log.LogException.Kind;
-import firstamp.model.FailureWords;
 import firstamp.model.TimeSource;
+import firstamp.model.text.FailureWords;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;

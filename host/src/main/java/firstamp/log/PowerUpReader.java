@@ -5,10 +5,10 @@ import firstamp.log.stream.Overview;
 import firstamp.log.stream.StreamSink;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
-import firstamp.model.Calibration;
 import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
+import firstamp.model.samples.Calibration;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -191,7 +191,8 @@ public final class PowerUpReader {
         while (row.next()) {
           long first = row.getLong(1);
           gaps.add(
-              new ProbeEvent.Gap(firstamp.model.SamplePlan.microsOf(first), first, row.getLong(2)));
+              new ProbeEvent.Gap(
+                  firstamp.model.samples.SamplePlan.microsOf(first), first, row.getLong(2)));
         }
       }
     } catch (SQLException e) {

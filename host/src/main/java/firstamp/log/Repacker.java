@@ -6,7 +6,7 @@ import firstamp.log.stream.ConversionGroup;
 import firstamp.log.stream.ReadingGroup;
 import firstamp.log.stream.StreamGroup;
 import firstamp.log.stream.Stretches;
-import firstamp.model.Reading;
+import firstamp.model.samples.Reading;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -83,7 +83,7 @@ final class Repacker {
   }
 
   private int step() {
-    return raw ? 1 : firstamp.model.SamplePlan.CONVERSIONS_PER_READING;
+    return raw ? 1 : firstamp.model.samples.SamplePlan.CONVERSIONS_PER_READING;
   }
 
   private boolean isShort(StreamReader.Elements elements) {

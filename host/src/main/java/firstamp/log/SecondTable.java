@@ -1,11 +1,11 @@
 package firstamp.log;
 
 import firstamp.log.stream.Spans;
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.SamplePlan;
-import firstamp.model.Scaling;
-import firstamp.model.Zero;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.SamplePlan;
+import firstamp.model.samples.Scaling;
+import firstamp.model.samples.Zero;
 
 /** Rows of the table of seconds: mean, lowest and highest of each channel in base units. */
 final class SecondTable {

@@ -1,5 +1,7 @@
 package firstamp.model;
 
+import firstamp.model.text.Wording;
+
 /**
  * One raising of a rule, in its present state. Every change of state is a new value with the same
  * {@code number}.

@@ -1,5 +1,7 @@
 package firstamp.model;
 
+import firstamp.model.samples.LevelWindow;
+
 /** Which input of the probe looks at a point: the two differ by a factor of 250 in range. */
 public enum ClipInput {
   /** For millivolts; its range ends at 10 mV. */

@@ -1,5 +1,7 @@
 package firstamp.model;
 
+import firstamp.model.samples.Zero;
+
 /**
  * What the probe found through the look resistor before closing the switch, in the probe's own
  * integers.

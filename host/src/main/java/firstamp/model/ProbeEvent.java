@@ -1,5 +1,7 @@
 package firstamp.model;
 
+import firstamp.model.samples.Capture;
+
 /**
  * Everything that happens in a power-up other than conversions and readings, in probe time.
  *

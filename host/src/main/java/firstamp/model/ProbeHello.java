@@ -1,5 +1,7 @@
 package firstamp.model;
 
+import firstamp.model.samples.Calibration;
+
 /**
  * Who answered on the port.
  *

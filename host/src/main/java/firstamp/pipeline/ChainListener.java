@@ -2,13 +2,13 @@ package firstamp.pipeline;
 
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
-import firstamp.model.LevelWindow;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
-import firstamp.model.Reading;
-import firstamp.model.RippleWindow;
 import firstamp.model.Summary;
+import firstamp.model.samples.LevelWindow;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.RippleWindow;
 
 /**
  * What the chain finds, in the order of the stream; called on the thread that feeds it. Times are

@@ -3,8 +3,8 @@ package firstamp.pipeline;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
 import firstamp.model.SwitchState;
+import firstamp.model.samples.Reading;
 
 /** Where the probe only watches: when the set was switched on by someone else. */
 public final class ObservedSwitch {
@@ -23,7 +23,7 @@ public final class ObservedSwitch {
     for (JobSheet.Rail rail : sheet.rails()) {
       over |=
           rail.nominalV() != null
-              && !reading.clipped(firstamp.model.Channel.ofRail(rail.input()))
+              && !reading.clipped(firstamp.model.samples.Channel.ofRail(rail.input()))
               && Math.abs(chain.scaling().railV(reading, rail.input()))
                   > SHARE_OF_NOMINAL * Math.abs(rail.nominalV());
     }

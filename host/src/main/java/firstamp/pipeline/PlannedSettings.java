@@ -1,6 +1,6 @@
 package firstamp.pipeline;
 
-import firstamp.model.ProbeLimits;
+import firstamp.model.limits.ProbeLimits;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.TripLimits;
 import java.util.List;

@@ -1,9 +1,9 @@
 package firstamp.pipeline;
 
 import firstamp.model.JobSheet;
-import firstamp.model.LimitException;
 import firstamp.model.ProbeHello;
-import firstamp.model.ProbeLimits;
+import firstamp.model.limits.LimitException;
+import firstamp.model.limits.ProbeLimits;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.RailWindow;
 import firstamp.protocol.TripLimits;

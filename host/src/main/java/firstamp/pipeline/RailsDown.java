@@ -1,8 +1,8 @@
 package firstamp.pipeline;
 
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
-import firstamp.model.Reading;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
 
 /**
  * After the switch has opened: until when the rails are followed.

@@ -1,8 +1,8 @@
 package firstamp.pipeline;
 
-import firstamp.model.Channel;
-import firstamp.model.Reading;
-import firstamp.model.Scaling;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.Scaling;
 import java.util.ArrayList;
 import java.util.List;
 

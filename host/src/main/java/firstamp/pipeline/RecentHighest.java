@@ -1,7 +1,7 @@
 package firstamp.pipeline;
 
-import firstamp.model.Reading;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.SamplePlan;
 
 /** The highest 10 ms mean of the supply current in the last five seconds. Not thread-safe. */
 public final class RecentHighest {

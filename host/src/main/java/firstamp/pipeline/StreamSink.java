@@ -1,8 +1,8 @@
 package firstamp.pipeline;
 
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 
 /** Takes the stream of one power-up, in order: conversions or reduced readings, and events. */
 public interface StreamSink {

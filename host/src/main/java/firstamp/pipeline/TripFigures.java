@@ -1,9 +1,9 @@
 package firstamp.pipeline;
 
-import firstamp.model.Channel;
-import firstamp.model.Scaling;
 import firstamp.model.Trip;
 import firstamp.model.TripCause;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Scaling;
 
 /**
  * A trip in physical units.

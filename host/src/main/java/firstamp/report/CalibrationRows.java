@@ -2,9 +2,9 @@ package firstamp.report;
 
 import firstamp.analysis.figures.FigureText;
 import firstamp.analysis.statistics.Uncertainty;
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

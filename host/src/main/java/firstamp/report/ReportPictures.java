@@ -2,11 +2,11 @@ package firstamp.report;
 
 import firstamp.analysis.figures.ChargeFit;
 import firstamp.analysis.figures.PowerUpTrend;
-import firstamp.model.Capture;
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
-import firstamp.model.Scaling;
 import firstamp.model.Trip;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Scaling;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;

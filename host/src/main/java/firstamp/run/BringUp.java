@@ -2,11 +2,11 @@ package firstamp.run;
 
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
 import firstamp.model.SwitchState;
+import firstamp.model.samples.Reading;
+import firstamp.model.text.Numbers;
 import java.util.List;
 
 /**

@@ -5,12 +5,12 @@ import firstamp.model.AlarmState;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
-import firstamp.model.Numbers;
 import firstamp.model.OffCause;
-import firstamp.model.Phrases;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
 import firstamp.model.SwitchState;
+import firstamp.model.samples.Reading;
+import firstamp.model.text.Numbers;
+import firstamp.model.text.Phrases;
 import firstamp.pipeline.RecentHighest;
 import java.util.function.Consumer;
 

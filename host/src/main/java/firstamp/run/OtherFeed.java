@@ -1,8 +1,8 @@
 package firstamp.run;
 
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
-import firstamp.model.Reading;
+import firstamp.model.samples.Reading;
+import firstamp.model.text.Numbers;
 import firstamp.pipeline.ReadingFigures;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.talk.Refusals;

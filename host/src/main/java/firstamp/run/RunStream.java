@@ -1,11 +1,11 @@
 package firstamp.run;
 
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.ProbePort;
-import firstamp.model.Reading;
 import firstamp.model.Summary;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 import firstamp.pipeline.Chain;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ObservedSwitch;

@@ -1,8 +1,8 @@
 package firstamp.run;
 
 import firstamp.model.JobSheet;
-import firstamp.model.Phrases;
 import firstamp.model.RuleId;
+import firstamp.model.text.Phrases;
 import java.util.HashMap;
 import java.util.Map;
 

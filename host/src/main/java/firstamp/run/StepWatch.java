@@ -2,7 +2,7 @@ package firstamp.run;
 
 import firstamp.analysis.figures.LeakageAcceptance;
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
+import firstamp.model.text.Numbers;
 import firstamp.pipeline.SlopeFit;
 
 /**

@@ -1,11 +1,11 @@
 package firstamp.sheet;
 
-import firstamp.model.Coverage;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
-import firstamp.model.Numbers;
 import firstamp.model.Rest;
 import firstamp.model.RuleId;
+import firstamp.model.limits.Coverage;
+import firstamp.model.text.Numbers;
 import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;

@@ -1,8 +1,8 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.ProbeLimits;
 import firstamp.model.RuleId;
+import firstamp.model.limits.ProbeLimits;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

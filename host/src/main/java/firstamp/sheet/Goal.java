@@ -1,9 +1,9 @@
 package firstamp.sheet;
 
-import firstamp.model.Coverage;
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
 import firstamp.model.RuleId;
+import firstamp.model.limits.Coverage;
+import firstamp.model.text.Numbers;
 
 /**
  * What one rule of the host looks for, in words.

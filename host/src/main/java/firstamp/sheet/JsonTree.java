@@ -8,7 +8,7 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.json.JsonReadFeature;
-import firstamp.model.JsonWords;
+import firstamp.model.text.JsonWords;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

@@ -1,6 +1,6 @@
 package firstamp.sheet;
 
-import firstamp.model.Numbers;
+import firstamp.model.text.Numbers;
 
 /**
  * What a number may be; both ends belong to it.

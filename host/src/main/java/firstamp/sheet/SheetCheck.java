@@ -1,14 +1,14 @@
 package firstamp.sheet;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.Coverage;
 import firstamp.model.JobSheet;
-import firstamp.model.LimitException;
 import firstamp.model.NotWatched;
-import firstamp.model.Numbers;
-import firstamp.model.ProbeLimits;
 import firstamp.model.RuleId;
+import firstamp.model.limits.Coverage;
+import firstamp.model.limits.LimitException;
+import firstamp.model.limits.ProbeLimits;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.text.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,8 +1,8 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.LimitException;
-import firstamp.model.Numbers;
+import firstamp.model.limits.LimitException;
+import firstamp.model.text.Numbers;
 
 /**
  * A job sheet as read, which still knows line and column of each value.

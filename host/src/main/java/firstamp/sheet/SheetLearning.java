@@ -1,8 +1,8 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
 import firstamp.model.Summary;
+import firstamp.model.text.Numbers;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;

@@ -1,7 +1,7 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
+import firstamp.model.text.Numbers;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;

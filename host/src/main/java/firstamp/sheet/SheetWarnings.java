@@ -1,7 +1,7 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
+import firstamp.model.text.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

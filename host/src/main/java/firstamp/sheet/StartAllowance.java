@@ -1,7 +1,7 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.ProbeLimits;
+import firstamp.model.limits.ProbeLimits;
 
 /**
  * What a motor may draw when it starts: volts over its winding's ohms, plus what the rest of the

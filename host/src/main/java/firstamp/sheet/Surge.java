@@ -1,8 +1,8 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
-import firstamp.model.ProbeLimits;
+import firstamp.model.limits.ProbeLimits;
+import firstamp.model.text.Numbers;
 
 /**
  * The energy that the switch of the probe takes while its limiter fills the empty capacitors of a

@@ -1,8 +1,8 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.ProbeLimits;
 import firstamp.model.SourceOhm;
+import firstamp.model.limits.ProbeLimits;
 
 /**
  * The surge into the set's capacitors as predicted from the sheet, never too small. More than the

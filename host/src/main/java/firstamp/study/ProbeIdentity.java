@@ -2,7 +2,7 @@ package firstamp.study;
 
 import firstamp.account.Comparison;
 import firstamp.log.PowerUpHeader;
-import firstamp.model.Calibration;
+import firstamp.model.samples.Calibration;
 
 /**
  * Whether one probe box took two power-ups, so that its calibration drops out of their difference.

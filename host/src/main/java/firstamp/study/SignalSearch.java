@@ -10,12 +10,12 @@ import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
-import firstamp.model.Channel;
 import firstamp.model.ClipMove;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
-import firstamp.model.LevelWindow;
 import firstamp.model.ProbeHello;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.LevelWindow;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ForwardingChainListener;
 import firstamp.sheet.Defaults;
@@ -100,7 +100,7 @@ public final class SignalSearch implements ChainListener {
   }
 
   private static double blankDb() {
-    return DB_PER_SHARE * firstamp.model.Calibration.BLANK_GAIN_UNCERTAINTY;
+    return DB_PER_SHARE * firstamp.model.samples.Calibration.BLANK_GAIN_UNCERTAINTY;
   }
 
   @Override

@@ -1,11 +1,11 @@
 package firstamp.study;
 
 import firstamp.log.stream.StreamSink;
-import firstamp.model.ConversionBlock;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
 import firstamp.model.SwitchState;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 import java.util.Arrays;
 
 /**

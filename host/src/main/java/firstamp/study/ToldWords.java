@@ -1,8 +1,8 @@
 package firstamp.study;
 
 import firstamp.model.Conditions;
-import firstamp.model.Numbers;
 import firstamp.model.ProbeEvent;
+import firstamp.model.text.Numbers;
 import java.text.MessageFormat;
 import java.time.Instant;
 import java.time.ZoneId;

@@ -5,8 +5,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.Alarm;
-import firstamp.model.Numbers;
 import firstamp.model.Summary;
+import firstamp.model.text.Numbers;
 import java.util.Set;
 
 /** Whether a power-up says anything about a wire that was joined in it. */

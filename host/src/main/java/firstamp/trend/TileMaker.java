@@ -4,13 +4,13 @@ import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
 import firstamp.log.stream.Overview;
 import firstamp.log.stream.StreamSink;
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
-import firstamp.model.ReadingReducer;
-import firstamp.model.SamplePlan;
-import firstamp.model.Scaling;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.ReadingReducer;
+import firstamp.model.samples.SamplePlan;
+import firstamp.model.samples.Scaling;
 
 /**
  * Makes tiles of a logged power-up: buckets of 10 ms out of the stream itself, exactly as a live

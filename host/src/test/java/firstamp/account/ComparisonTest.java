@@ -8,10 +8,10 @@ import firstamp.analysis.SignalFeed;
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.PowerUpFigures;
 import firstamp.analysis.statistics.Tukey;
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
-import firstamp.model.ReadingReducer;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.ReadingReducer;
 import org.junit.jupiter.api.Test;
 
 class ComparisonTest {

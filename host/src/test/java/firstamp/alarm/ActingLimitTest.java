@@ -2,12 +2,12 @@ package firstamp.alarm;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
-import firstamp.model.SamplePlan;
 import firstamp.model.TripCause;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.SamplePlan;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 

@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
 import firstamp.model.RuleId;
 import firstamp.model.TripCause;
+import firstamp.model.samples.Channel;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
-import firstamp.model.Channel;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.LimitKind;
@@ -13,6 +12,7 @@ import firstamp.model.Look;
 import firstamp.model.NotWatched;
 import firstamp.model.ProbeEvent;
 import firstamp.model.TripCause;
+import firstamp.model.samples.Channel;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;

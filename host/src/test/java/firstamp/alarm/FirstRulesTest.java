@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
-import firstamp.model.Channel;
 import firstamp.model.Look;
 import firstamp.model.ProbeEvent;
 import firstamp.model.TripCause;
+import firstamp.model.samples.Channel;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 

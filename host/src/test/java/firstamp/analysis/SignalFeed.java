@@ -1,9 +1,9 @@
 package firstamp.analysis;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.SamplePlan;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Random;

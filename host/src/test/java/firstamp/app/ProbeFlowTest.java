@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.offset;
 
 import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.emulate.CalibrationDemo;
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import firstamp.window.TestBench;
 import firstamp.window.present.ProbePresenter;
 import firstamp.window.words.Numbers;

@@ -139,7 +139,7 @@ class LogTroubleTest {
       ChainListener answering =
           new ForwardingChainListener(hearing()) {
             @Override
-            public void reading(firstamp.model.Reading reading, double atMs) {
+            public void reading(firstamp.model.samples.Reading reading, double atMs) {
               if (asked.get() == null && !gate.questions().isEmpty()) {
                 asked.set(gate.questions().get(0));
                 assertThat(heard).doesNotContain("on");

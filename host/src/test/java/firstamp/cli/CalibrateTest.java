@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxKind;
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -26,7 +26,7 @@ class CalibrateTest {
 
   private static double truth(Channel channel, double counts) {
     return TRULY.input(channel).scale().valueAt(counts)
-        / firstamp.model.Calibration.basePerUnit(channel);
+        / firstamp.model.samples.Calibration.basePerUnit(channel);
   }
 
   private CommandRunner.Result run(String typed, String... arguments) {

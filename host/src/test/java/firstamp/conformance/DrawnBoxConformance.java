@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import firstamp.emulate.box.BoxKind;
-import firstamp.model.Channel;
-import firstamp.model.Reading;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
 import firstamp.protocol.CalibrationState;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.HostMessage;

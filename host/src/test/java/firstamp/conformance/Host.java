@@ -1,9 +1,9 @@
 package firstamp.conformance;
 
 import firstamp.model.ProbePort;
-import firstamp.model.Reading;
-import firstamp.model.ReadingReducer;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.ReadingReducer;
+import firstamp.model.samples.SamplePlan;
 import firstamp.protocol.Frame;
 import firstamp.protocol.FrameDecoder;
 import firstamp.protocol.FrameEncoder;

@@ -2,8 +2,8 @@ package firstamp.conformance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.model.Channel;
-import firstamp.model.Reading;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
 import firstamp.protocol.CalibrationData;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.ChannelSum;

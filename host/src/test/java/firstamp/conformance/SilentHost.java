@@ -2,10 +2,10 @@ package firstamp.conformance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.model.Calibration;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeHello;
 import firstamp.model.SwitchState;
+import firstamp.model.samples.Calibration;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.ProbeMessage;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxInput;
 import firstamp.emulate.box.DrawnBox;
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LookOutcome;

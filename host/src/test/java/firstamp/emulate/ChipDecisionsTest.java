@@ -3,8 +3,8 @@ package firstamp.emulate;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import firstamp.model.Channel;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.SamplePlan;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;

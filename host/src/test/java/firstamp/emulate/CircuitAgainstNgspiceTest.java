@@ -2,7 +2,7 @@ package firstamp.emulate;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;

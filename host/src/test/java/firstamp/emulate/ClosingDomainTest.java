@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxKind;
-import firstamp.model.Calibration;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeHello;
 import firstamp.model.SwitchState;
+import firstamp.model.samples.Calibration;
 import firstamp.pipeline.PlannedSettings;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.protocol.LookOutcome;

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxKind;
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.LookOutcome;
 import firstamp.protocol.ProbeMessage;

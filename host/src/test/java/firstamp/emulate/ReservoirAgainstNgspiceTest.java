@@ -3,7 +3,7 @@ package firstamp.emulate;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -8,7 +8,7 @@ import firstamp.emulate.box.BoxInput;
 import firstamp.emulate.box.BoxKind;
 import firstamp.emulate.box.BoxText;
 import firstamp.emulate.box.DrawnBox;
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.ChannelScale;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;

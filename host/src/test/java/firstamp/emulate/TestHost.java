@@ -1,7 +1,7 @@
 package firstamp.emulate;
 
-import firstamp.model.Channel;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.SamplePlan;
 import firstamp.protocol.Frame;
 import firstamp.protocol.FrameDecoder;
 import firstamp.protocol.FrameEncoder;

@@ -3,8 +3,8 @@ package firstamp.log;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.log.stream.StreamSink;
-import firstamp.model.ConversionBlock;
 import firstamp.model.TimeSource;
+import firstamp.model.samples.ConversionBlock;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -69,7 +69,7 @@ final class BacklogTest {
                 }
 
                 @Override
-                public void reading(firstamp.model.Reading reading) {
+                public void reading(firstamp.model.samples.Reading reading) {
                   throw new AssertionError("readings in a raw stream");
                 }
 

@@ -6,10 +6,10 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
-import firstamp.model.ConversionBlock;
 import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;

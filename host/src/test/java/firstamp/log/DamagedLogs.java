@@ -274,10 +274,10 @@ final class DamagedLogs {
   /** Keeps nothing. */
   private static final class Forgetful implements StreamSink {
     @Override
-    public void conversions(firstamp.model.ConversionBlock block) {}
+    public void conversions(firstamp.model.samples.ConversionBlock block) {}
 
     @Override
-    public void reading(firstamp.model.Reading reading) {}
+    public void reading(firstamp.model.samples.Reading reading) {}
 
     @Override
     public void event(ProbeEvent event) {}

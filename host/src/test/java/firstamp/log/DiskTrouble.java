@@ -3,8 +3,8 @@ package firstamp.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
+import firstamp.model.samples.ConversionBlock;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -3,12 +3,9 @@ package firstamp.log;
 import firstamp.log.stream.StreamSink;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
-import firstamp.model.Calibration;
-import firstamp.model.Capture;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
 import firstamp.model.Conditions;
-import firstamp.model.ConversionBlock;
 import firstamp.model.Difference;
 import firstamp.model.Happening;
 import firstamp.model.Look;
@@ -17,13 +14,16 @@ import firstamp.model.OffReason;
 import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
-import firstamp.model.Reading;
-import firstamp.model.ReadingReducer;
 import firstamp.model.SwitchState;
 import firstamp.model.TimeSource;
 import firstamp.model.Trip;
 import firstamp.model.TripCause;
-import firstamp.model.Zero;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.ReadingReducer;
+import firstamp.model.samples.Zero;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -73,7 +73,7 @@ final class Fixture {
   static ConversionBlock block(long firstIndex, int count, Random random) {
     short[] counts = new short[count];
     for (int k = 0; k < count; k++) {
-      int channel = firstamp.model.SamplePlan.channelAt(firstIndex + k).ordinal();
+      int channel = firstamp.model.samples.SamplePlan.channelAt(firstIndex + k).ordinal();
       counts[k] =
           (short)
               Math.max(

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import firstamp.log.stream.ReadingGroup;
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;

@@ -1,8 +1,8 @@
 package firstamp.log;
 
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.SamplePlan;
 import java.nio.ByteOrder;
 import java.nio.MappedByteBuffer;
 import java.nio.channels.FileChannel;

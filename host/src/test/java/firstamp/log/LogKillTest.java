@@ -3,10 +3,10 @@ package firstamp.log;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.log.stream.StreamSink;
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.SamplePlan;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.file.Files;

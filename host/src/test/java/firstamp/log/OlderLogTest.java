@@ -217,7 +217,7 @@ final class OlderLogTest {
                   item ->
                       item instanceof Fixture.Run run
                           ? run.counts.size()
-                          : item instanceof firstamp.model.Reading ? 1 : 0)
+                          : item instanceof firstamp.model.samples.Reading ? 1 : 0)
               .sum());
     }
     return lengths;

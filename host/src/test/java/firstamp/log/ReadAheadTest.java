@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import firstamp.log.stream.StreamSink;
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;

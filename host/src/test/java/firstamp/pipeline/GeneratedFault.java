@@ -1,7 +1,7 @@
 package firstamp.pipeline;
 
-import firstamp.model.Channel;
 import firstamp.model.RuleId;
+import firstamp.model.samples.Channel;
 
 /**
  * One generated fault: what it does to a power-up, and from when on.

@@ -1,15 +1,15 @@
 package firstamp.pipeline;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
-import firstamp.model.ConversionBlock;
 import firstamp.model.Look;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
-import firstamp.model.SamplePlan;
 import firstamp.model.SwitchState;
-import firstamp.model.Zero;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.SamplePlan;
+import firstamp.model.samples.Zero;
 import java.util.SplittableRandom;
 
 /**

@@ -3,11 +3,11 @@ package firstamp.pipeline;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.model.Alarm;
-import firstamp.model.Calibration;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.RuleId;
 import firstamp.model.SwitchState;
+import firstamp.model.samples.Calibration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

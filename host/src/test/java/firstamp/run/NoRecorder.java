@@ -1,10 +1,10 @@
 package firstamp.run;
 
 import firstamp.model.Alarm;
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
-import firstamp.model.Reading;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 import firstamp.pipeline.PlannedSettings;
 
 /** Keeps nothing; a test keeps what it wants. */

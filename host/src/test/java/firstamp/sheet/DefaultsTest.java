@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import firstamp.model.Calibration;
 import firstamp.model.JobSheet;
-import firstamp.model.LimitException;
 import firstamp.model.NotWatched;
+import firstamp.model.limits.LimitException;
+import firstamp.model.samples.Calibration;
 import org.junit.jupiter.api.Test;
 
 class DefaultsTest {

@@ -3,8 +3,8 @@ package firstamp.sheet;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import firstamp.model.Calibration;
 import firstamp.model.JobSheet;
+import firstamp.model.samples.Calibration;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -3,11 +3,11 @@ package firstamp.study;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.log.PowerUpHeader;
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
 import firstamp.model.ProbeHello;
 import firstamp.model.SwitchState;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
 import java.util.EnumMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;

@@ -16,12 +16,12 @@ class OneCurrentTest {
 
   @Test
   void writesMilliampereBelowOneAmpereEverywhere() {
-    assertThat(firstamp.model.Numbers.amps(0.13)).isEqualTo("130 mA");
-    assertThat(firstamp.model.Numbers.amps(0.0098)).isEqualTo("9.8 mA");
-    assertThat(firstamp.model.Numbers.amps(0.99949)).isEqualTo("999 mA");
-    assertThat(firstamp.model.Numbers.amps(0.9995)).isEqualTo("1 A");
-    assertThat(firstamp.model.Numbers.amps(3.094)).isEqualTo("3.09 A");
-    assertThat(firstamp.model.Numbers.amps(0)).isEqualTo("0 A");
+    assertThat(firstamp.model.text.Numbers.amps(0.13)).isEqualTo("130 mA");
+    assertThat(firstamp.model.text.Numbers.amps(0.0098)).isEqualTo("9.8 mA");
+    assertThat(firstamp.model.text.Numbers.amps(0.99949)).isEqualTo("999 mA");
+    assertThat(firstamp.model.text.Numbers.amps(0.9995)).isEqualTo("1 A");
+    assertThat(firstamp.model.text.Numbers.amps(3.094)).isEqualTo("3.09 A");
+    assertThat(firstamp.model.text.Numbers.amps(0)).isEqualTo("0 A");
     assertThat(FigureText.amps(0.13)).isEqualTo("130 mA");
     assertThat(header.amps(0.13).toString()).isEqualTo("130 mA");
   }
@@ -32,7 +32,7 @@ class OneCurrentTest {
     Random random = new Random(7);
     for (int k = 0; k < 10_000; k++) {
       double amps = 0.001 * Math.pow(12_500, random.nextDouble());
-      String[] said = firstamp.model.Numbers.amps(amps).split(" ");
+      String[] said = firstamp.model.text.Numbers.amps(amps).split(" ");
       assertThat(said[1]).as("%s A", amps).isEqualTo(header.amps(amps).unit());
       double unit = said[1].equals("mA") ? 1000 : 1;
       assertThat(Double.parseDouble(said[0]) / unit)

@@ -85,7 +85,7 @@ final class OtherFormats {
     int at = 0;
     for (int channel = 0; channel < 8; channel++) {
       for (int k = 0; k < counts.length; k++) {
-        if (firstamp.model.SamplePlan.channelAt(k).ordinal() == channel) {
+        if (firstamp.model.samples.SamplePlan.channelAt(k).ordinal() == channel) {
           bytes[at++] = (byte) counts[k];
           bytes[at++] = (byte) (counts[k] >> 8);
         }
@@ -292,8 +292,8 @@ final class OtherFormats {
               try (Connection connection = sqlite(file, columns.toString());
                   PreparedStatement insert =
                       connection.prepareStatement("INSERT INTO run VALUES (" + marks + ")")) {
-                firstamp.model.ReadingReducer reducer =
-                    new firstamp.model.ReadingReducer(reading -> insert(insert, reading));
+                firstamp.model.samples.ReadingReducer reducer =
+                    new firstamp.model.samples.ReadingReducer(reading -> insert(insert, reading));
                 reducer.accept(0, counts, 0, counts.length);
                 insert.executeBatch();
                 connection.commit();
@@ -320,11 +320,11 @@ final class OtherFormats {
     note("SQLite, row per reading (not the conversions)", file, writes, reads);
   }
 
-  private static void insert(PreparedStatement insert, firstamp.model.Reading reading) {
+  private static void insert(PreparedStatement insert, firstamp.model.samples.Reading reading) {
     try {
       insert.setLong(1, reading.firstIndex());
       int column = 2;
-      for (firstamp.model.Channel channel : firstamp.model.Channel.values()) {
+      for (firstamp.model.samples.Channel channel : firstamp.model.samples.Channel.values()) {
         insert.setInt(column++, reading.sum(channel));
         insert.setInt(column++, reading.lowest(channel));
         insert.setInt(column++, reading.highest(channel));

@@ -1,6 +1,6 @@
 package firstamp.benchmarks;
 
-import firstamp.model.ConversionBlock;
+import firstamp.model.samples.ConversionBlock;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.InputStream;

@@ -1,7 +1,7 @@
 package firstamp.analysis.calibrate;
 
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -29,7 +29,8 @@ public record CalibrationLine(
   private static final double HALF_COUNT = 1 / Math.sqrt(12);
 
   /** A gain no better known than that of an uncalibrated probe is not a calibration. */
-  private static final double WORST_GAIN_SHARE = firstamp.model.Calibration.BLANK_GAIN_UNCERTAINTY;
+  private static final double WORST_GAIN_SHARE =
+      firstamp.model.samples.Calibration.BLANK_GAIN_UNCERTAINTY;
 
   /** Copies the lists. */
   public CalibrationLine {

@@ -1,9 +1,9 @@
 package firstamp.analysis.calibrate;
 
 import firstamp.analysis.statistics.Uncertainty;
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;

@@ -1,7 +1,7 @@
 package firstamp.analysis.calibrate;
 
-import firstamp.model.Channel;
-import firstamp.model.Reading;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
 import java.util.ArrayDeque;
 import java.util.Deque;
 

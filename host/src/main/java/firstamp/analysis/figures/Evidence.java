@@ -1,8 +1,8 @@
 package firstamp.analysis.figures;
 
 import firstamp.analysis.spectrum.HumPattern;
-import firstamp.model.Calibration;
 import firstamp.model.Summary;
+import firstamp.model.samples.Calibration;
 import java.util.List;
 
 /**

@@ -1,6 +1,6 @@
 package firstamp.analysis.figures;
 
-import firstamp.model.Numbers;
+import firstamp.model.text.Numbers;
 import java.util.Locale;
 
 /** Figures with their units, three digits, as written in sentences: 118 mA, 2200 uF, 0.5 s. */

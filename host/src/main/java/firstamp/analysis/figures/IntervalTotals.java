@@ -1,9 +1,9 @@
 package firstamp.analysis.figures;
 
-import firstamp.model.Channel;
 import firstamp.model.JobSheet;
-import firstamp.model.Reading;
-import firstamp.model.Scaling;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.Scaling;
 
 /** What one closing has brought so far. Not thread-safe. */
 final class IntervalTotals {

@@ -2,10 +2,10 @@ package firstamp.analysis.figures;
 
 import firstamp.analysis.statistics.Moments;
 import firstamp.analysis.statistics.Uncertainty;
-import firstamp.model.Channel;
-import firstamp.model.Reading;
-import firstamp.model.Scaling;
 import firstamp.model.Summary;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.Scaling;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 

@@ -3,9 +3,9 @@ package firstamp.analysis.figures;
 import firstamp.analysis.spectrum.Decibels;
 import firstamp.analysis.spectrum.LevelMeter;
 import firstamp.analysis.spectrum.VuBallistics;
-import firstamp.model.ChannelScale;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
+import firstamp.model.samples.ChannelScale;
 import java.util.List;
 
 /** Figures of head and meter, and what the converter's noise and steps leave to be seen of them. */

@@ -3,7 +3,7 @@ package firstamp.analysis.figures;
 import firstamp.analysis.spectrum.HumPattern;
 import firstamp.analysis.spectrum.LevelDetail;
 import firstamp.analysis.spectrum.LevelMeter;
-import firstamp.model.LevelWindow;
+import firstamp.model.samples.LevelWindow;
 
 /**
  * Mean powers of head and meter over windows: of those with the tone, of those with any signal, and

@@ -1,11 +1,11 @@
 package firstamp.analysis.figures;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
 import firstamp.model.Look;
 import firstamp.model.LookOhm;
-import firstamp.model.Scaling;
 import firstamp.model.Summary;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Scaling;
 
 /**
  * What the look through the resistor says in ohms, microfarads and volts (wire-format.md section 3,

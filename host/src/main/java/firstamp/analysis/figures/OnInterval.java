@@ -1,7 +1,7 @@
 package firstamp.analysis.figures;
 
-import firstamp.model.Reading;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.SamplePlan;
 
 /**
  * When the switch closed and opened, and what lies between. Times are the probe's microseconds. Not

@@ -3,11 +3,11 @@ package firstamp.analysis.figures;
 import firstamp.analysis.statistics.FirstOrderFit;
 import firstamp.analysis.statistics.Moments;
 import firstamp.analysis.statistics.Uncertainty;
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,7 +1,7 @@
 package firstamp.analysis.figures;
 
 import firstamp.analysis.statistics.FirstOrderFit;
-import firstamp.model.ChannelScale;
+import firstamp.model.samples.ChannelScale;
 import java.util.Arrays;
 
 /**

@@ -1,9 +1,9 @@
 package firstamp.analysis.figures;
 
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
-import firstamp.model.Reading;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.SamplePlan;
 
 /** The first seconds of all three rails, from conversions and readings. Not thread-safe. */
 final class RailStarts {

@@ -1,6 +1,6 @@
 package firstamp.analysis.figures;
 
-import firstamp.model.RippleWindow;
+import firstamp.model.samples.RippleWindow;
 
 /** Mean powers of a rail's ripple over windows. Not thread-safe. */
 public final class RippleSums {

@@ -3,7 +3,7 @@ package firstamp.analysis.figures;
 import firstamp.analysis.spectrum.LevelDetail;
 import firstamp.analysis.spectrum.LevelMeter;
 import firstamp.analysis.spectrum.ThirdOctaves;
-import firstamp.model.LevelWindow;
+import firstamp.model.samples.LevelWindow;
 import java.util.ArrayList;
 import java.util.List;
 

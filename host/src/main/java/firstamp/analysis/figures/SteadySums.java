@@ -3,9 +3,9 @@ package firstamp.analysis.figures;
 import firstamp.analysis.spectrum.HumCoherence;
 import firstamp.analysis.spectrum.HumPair;
 import firstamp.analysis.spectrum.LevelPair;
-import firstamp.model.Reading;
-import firstamp.model.RippleWindow;
-import firstamp.model.Scaling;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.RippleWindow;
+import firstamp.model.samples.Scaling;
 
 /**
  * What one stretch of time has brought that is not about switching on: course, ripple, levels, hum.

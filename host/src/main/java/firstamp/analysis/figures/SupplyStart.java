@@ -1,8 +1,8 @@
 package firstamp.analysis.figures;
 
-import firstamp.model.Channel;
-import firstamp.model.Reading;
-import firstamp.model.Scaling;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.Scaling;
 
 /**
  * Peak, inrush I2t and charge of the first second after closing, from the integers of the readings:

@@ -1,7 +1,7 @@
 package firstamp.analysis.figures;
 
-import firstamp.model.Reading;
-import firstamp.model.Scaling;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.Scaling;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

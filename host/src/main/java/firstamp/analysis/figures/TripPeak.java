@@ -1,10 +1,10 @@
 package firstamp.analysis.figures;
 
-import firstamp.model.Capture;
-import firstamp.model.Channel;
-import firstamp.model.Scaling;
 import firstamp.model.Trip;
 import firstamp.model.TripCause;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Scaling;
 
 /**
  * Highest supply current of a trip: the one figure that verdict, headline, picture and report give.

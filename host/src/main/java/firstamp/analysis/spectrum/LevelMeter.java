@@ -1,11 +1,11 @@
 package firstamp.analysis.spectrum;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
-import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
-import firstamp.model.LevelWindow;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.LevelWindow;
 import java.util.Objects;
 import java.util.function.Consumer;
 

@@ -1,6 +1,6 @@
 package firstamp.analysis.spectrum;
 
-import firstamp.model.LevelWindow;
+import firstamp.model.samples.LevelWindow;
 
 /**
  * A window of levels with its details.

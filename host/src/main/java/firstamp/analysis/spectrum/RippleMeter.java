@@ -1,10 +1,10 @@
 package firstamp.analysis.spectrum;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
 import firstamp.model.JobSheet;
-import firstamp.model.RippleWindow;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.RippleWindow;
 import java.util.Objects;
 import java.util.function.Consumer;
 

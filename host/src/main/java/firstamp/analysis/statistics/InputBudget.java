@@ -1,7 +1,7 @@
 package firstamp.analysis.statistics;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
 import java.util.List;
 
 /**

@@ -2,7 +2,7 @@ package firstamp.cli.command;
 
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
-import firstamp.model.FailureWords;
+import firstamp.model.text.FailureWords;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.channels.FileChannel;

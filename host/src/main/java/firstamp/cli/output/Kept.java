@@ -3,7 +3,7 @@ package firstamp.cli.output;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.SamplePlan;
 
 /**
  * What of a power-up is in the log although the run could not go on, or could not be kept whole.

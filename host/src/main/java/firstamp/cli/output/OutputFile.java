@@ -1,7 +1,7 @@
 package firstamp.cli.output;
 
 import firstamp.log.LogException;
-import firstamp.model.FailureWords;
+import firstamp.model.text.FailureWords;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;

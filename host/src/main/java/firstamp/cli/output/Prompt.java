@@ -1,6 +1,6 @@
 package firstamp.cli.output;
 
-import firstamp.model.FailureWords;
+import firstamp.model.text.FailureWords;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;

@@ -7,7 +7,7 @@ import firstamp.account.VerdictWords;
 import firstamp.alarm.AlarmWords;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
-import firstamp.model.Phrases;
+import firstamp.model.text.Phrases;
 import firstamp.study.ToldWords;
 import java.time.ZoneId;
 import java.util.ArrayList;

@@ -1,6 +1,6 @@
 package firstamp.cli.output;
 
-import firstamp.model.FailureWords;
+import firstamp.model.text.FailureWords;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;

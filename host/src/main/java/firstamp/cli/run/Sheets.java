@@ -2,8 +2,8 @@ package firstamp.cli.run;
 
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
-import firstamp.model.FailureWords;
 import firstamp.model.JobSheet;
+import firstamp.model.text.FailureWords;
 import firstamp.run.SheetTexts;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetDocument;

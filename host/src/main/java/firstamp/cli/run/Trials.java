@@ -8,7 +8,7 @@ import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.JobSheet;
-import firstamp.model.Numbers;
+import firstamp.model.text.Numbers;
 import firstamp.run.SheetTexts;
 import firstamp.sheet.SheetWriter;
 import firstamp.study.Thinking;

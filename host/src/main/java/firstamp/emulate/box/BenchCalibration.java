@@ -1,7 +1,7 @@
 package firstamp.emulate.box;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.CalibrationData;
 import firstamp.protocol.ChannelScale;
 import java.util.ArrayList;

@@ -1,6 +1,6 @@
 package firstamp.emulate.box;
 
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.CalibrationData;
 import firstamp.protocol.ChannelScale;
 import java.util.ArrayList;

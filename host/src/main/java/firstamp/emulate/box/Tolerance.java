@@ -1,6 +1,6 @@
 package firstamp.emulate.box;
 
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;

@@ -1,6 +1,6 @@
 package firstamp.locate.signal;
 
-import firstamp.model.Numbers;
+import firstamp.model.text.Numbers;
 import java.util.List;
 
 /**

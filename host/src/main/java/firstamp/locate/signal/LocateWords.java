@@ -1,7 +1,7 @@
 package firstamp.locate.signal;
 
 import firstamp.locate.odds.OddsWord;
-import firstamp.model.Numbers;
+import firstamp.model.text.Numbers;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;

@@ -1,7 +1,7 @@
 package firstamp.locate.signal;
 
 import firstamp.model.ClipInput;
-import firstamp.model.LevelWindow;
+import firstamp.model.samples.LevelWindow;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,7 +1,7 @@
 package firstamp.locate.wire;
 
-import firstamp.model.Numbers;
-import firstamp.model.Phrases;
+import firstamp.model.text.Numbers;
+import firstamp.model.text.Phrases;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;

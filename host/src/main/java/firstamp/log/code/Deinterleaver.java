@@ -1,7 +1,7 @@
 package firstamp.log.code;
 
-import firstamp.model.Channel;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.SamplePlan;
 
 /** Conversions in the order of the plan, and the values of each channel out of it. */
 public final class Deinterleaver {

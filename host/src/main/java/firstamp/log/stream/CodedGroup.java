@@ -2,7 +2,7 @@ package firstamp.log.stream;
 
 import firstamp.log.code.CodedSeries;
 import firstamp.log.code.MalformedChunkException;
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.atomic.AtomicInteger;

@@ -10,7 +10,7 @@ import firstamp.log.code.MinMax;
 import firstamp.log.code.PredictorBank;
 import firstamp.log.code.ReferenceChannel;
 import firstamp.log.code.SeriesCoder;
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -1,6 +1,6 @@
 package firstamp.log.stream;
 
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 
 /**
  * A span of a power-up in columns: lowest, highest and mean of each channel, in counts.

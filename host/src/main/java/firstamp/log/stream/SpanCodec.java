@@ -4,7 +4,7 @@ import firstamp.log.code.BankTrainer;
 import firstamp.log.code.Bits;
 import firstamp.log.code.MalformedChunkException;
 import firstamp.log.code.SeriesCoder;
-import firstamp.model.Channel;
+import firstamp.model.samples.Channel;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 

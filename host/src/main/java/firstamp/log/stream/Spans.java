@@ -2,9 +2,9 @@ package firstamp.log.stream;
 
 import firstamp.log.code.Deinterleaver;
 import firstamp.log.code.MinMax;
-import firstamp.model.Channel;
-import firstamp.model.Reading;
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.SamplePlan;
 import java.util.Arrays;
 import java.util.List;
 

@@ -1,8 +1,8 @@
 package firstamp.log.stream;
 
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 
 /** Takes the stream of a power-up in its original order. */
 public interface StreamSink {

@@ -7,7 +7,6 @@ import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import firstamp.model.JsonWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;

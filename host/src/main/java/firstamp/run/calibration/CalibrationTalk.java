@@ -1,17 +1,17 @@
 package firstamp.run.calibration;
 
 import firstamp.analysis.calibrate.SettledSecond;
-import firstamp.model.Calibration;
-import firstamp.model.Capture;
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
 import firstamp.model.Look;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.ProbePort;
-import firstamp.model.Reading;
 import firstamp.model.SwitchState;
 import firstamp.model.Trip;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 import firstamp.pipeline.RunRefused;
 import firstamp.pipeline.StreamSink;
 import firstamp.protocol.CalibrationData;

@@ -1,7 +1,7 @@
 package firstamp.run.calibration;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.TripLimits;
 

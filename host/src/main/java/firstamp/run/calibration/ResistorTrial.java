@@ -2,13 +2,13 @@ package firstamp.run.calibration;
 
 import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.analysis.figures.LookCalculation;
-import firstamp.model.Calibration;
-import firstamp.model.Capture;
-import firstamp.model.Channel;
-import firstamp.model.Numbers;
 import firstamp.model.ProbeHello;
-import firstamp.model.Scaling;
 import firstamp.model.Summary;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Scaling;
+import firstamp.model.text.Numbers;
 import firstamp.pipeline.RunRefused;
 import firstamp.protocol.LookParameters;
 import java.io.IOException;

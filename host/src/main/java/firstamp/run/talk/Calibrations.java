@@ -1,8 +1,8 @@
 package firstamp.run.talk;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
 import firstamp.protocol.CalibrationData;
 import java.util.ArrayList;
 import java.util.EnumMap;

@@ -1,7 +1,7 @@
 package firstamp.run.talk;
 
-import firstamp.model.Capture;
 import firstamp.model.Trip;
+import firstamp.model.samples.Capture;
 import firstamp.protocol.ProbeMessage;
 
 /** Puts the sixteen blocks of a trip's capture together; blocks may come twice or in any order. */

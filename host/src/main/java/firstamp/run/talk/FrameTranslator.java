@@ -1,16 +1,16 @@
 package firstamp.run.talk;
 
-import firstamp.model.Capture;
-import firstamp.model.ConversionBlock;
 import firstamp.model.Look;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
-import firstamp.model.SamplePlan;
 import firstamp.model.SwitchState;
 import firstamp.model.Trip;
 import firstamp.model.TripCause;
-import firstamp.model.Zero;
+import firstamp.model.samples.Capture;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.SamplePlan;
+import firstamp.model.samples.Zero;
 import firstamp.pipeline.StreamSink;
 import firstamp.protocol.ChannelSum;
 import firstamp.protocol.PressKind;

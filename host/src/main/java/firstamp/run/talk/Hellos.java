@@ -1,10 +1,10 @@
 package firstamp.run.talk;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
 import firstamp.model.ProbeHello;
 import firstamp.model.TripCause;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
 import firstamp.protocol.CalibrationData;
 import firstamp.protocol.Frame;
 import firstamp.protocol.ProbeMessage;

@@ -1,6 +1,6 @@
 package firstamp.run.talk;
 
-import firstamp.model.Phrases;
+import firstamp.model.text.Phrases;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SelfTest;
 import firstamp.protocol.SelfTestFault;

@@ -148,7 +148,7 @@ final class FormFields {
   /** A number that follows from others may have more digits than anybody wants to read. */
   private static String shortened(String usual) {
     Double number = SheetEntries.number(usual);
-    return number == null ? usual : firstamp.model.Numbers.text(number);
+    return number == null ? usual : firstamp.model.text.Numbers.text(number);
   }
 
   private String unit(SheetField field) {

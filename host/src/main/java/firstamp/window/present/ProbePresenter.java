@@ -2,8 +2,8 @@ package firstamp.window.present;
 
 import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.app.ProbeFlow;
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
 import firstamp.run.calibration.ResistorTrial;
 import firstamp.window.widgets.Tone;
 import firstamp.window.words.Numbers;

@@ -1,8 +1,8 @@
 package firstamp.window.present;
 
 import firstamp.account.NotWatchedWords;
-import firstamp.model.Coverage;
 import firstamp.model.JobSheet;
+import firstamp.model.limits.Coverage;
 import firstamp.sheet.SheetWarnings;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;

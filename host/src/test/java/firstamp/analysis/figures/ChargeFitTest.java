@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import firstamp.analysis.Sheets;
 import firstamp.analysis.SignalFeed;
-import firstamp.model.Channel;
-import firstamp.model.ReadingReducer;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ReadingReducer;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 

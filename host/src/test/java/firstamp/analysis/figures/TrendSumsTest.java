@@ -2,11 +2,11 @@ package firstamp.analysis.figures;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.Reading;
-import firstamp.model.Scaling;
-import firstamp.model.Zero;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.Reading;
+import firstamp.model.samples.Scaling;
+import firstamp.model.samples.Zero;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;

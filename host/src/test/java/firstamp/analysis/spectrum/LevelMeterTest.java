@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import firstamp.analysis.Sheets;
 import firstamp.analysis.SignalFeed;
-import firstamp.model.Channel;
-import firstamp.model.ConversionBlock;
-import firstamp.model.LevelWindow;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.LevelWindow;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;

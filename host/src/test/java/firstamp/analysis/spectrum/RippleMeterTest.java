@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import firstamp.analysis.Sheets;
 import firstamp.analysis.SignalFeed;
 import firstamp.analysis.figures.RippleSums;
-import firstamp.model.RippleWindow;
+import firstamp.model.samples.RippleWindow;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import firstamp.emulate.box.BoxInput;
 import firstamp.emulate.box.DrawnBox;
-import firstamp.model.Calibration;
-import firstamp.model.Channel;
-import firstamp.model.ChannelScale;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
 import firstamp.protocol.CalibrationData;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import firstamp.locate.Chains;
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
-import firstamp.model.LevelWindow;
+import firstamp.model.samples.LevelWindow;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -2,7 +2,7 @@ package firstamp.log.code;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.model.SamplePlan;
+import firstamp.model.samples.SamplePlan;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 

@@ -2,9 +2,9 @@ package firstamp.run.talk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.model.ConversionBlock;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Reading;
+import firstamp.model.samples.ConversionBlock;
+import firstamp.model.samples.Reading;
 import firstamp.pipeline.StreamSink;
 import firstamp.protocol.Frame;
 import firstamp.protocol.FrameDecoder;

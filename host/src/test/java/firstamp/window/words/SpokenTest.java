@@ -6,7 +6,7 @@ import firstamp.account.VerdictSentence;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Priority;
-import firstamp.model.Wording;
+import firstamp.model.text.Wording;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;

@@ -1,14 +1,14 @@
-package firstamp.emulate;
+package firstamp.emulate.box;
 
 /** Quantiles of the standard normal distribution. */
-final class Gaussian {
+public final class Gaussian {
   private static final int TERMS = 120;
   private static final int HALVINGS = 60;
 
   private Gaussian() {}
 
   /** The value under which the share {@code p} lies, 0 below p below 1. */
-  static double quantile(double p) {
+  public static double quantile(double p) {
     double low = -9;
     double high = 9;
     for (int i = 0; i < HALVINGS; i++) {

@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.samples;
 
 /**
  * Counts to ampere and volt for one power-up: calibration, with the zero of I, J and V taken off.

@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.samples;
 
 /**
  * What the counts of one channel mean: value = zero + (full - zero) * counts / 1024.

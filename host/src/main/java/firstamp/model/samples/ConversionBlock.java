@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.samples;
 
 /**
  * Consecutive conversions as they came from the probe or from the log.

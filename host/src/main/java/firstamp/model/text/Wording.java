@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.text;
 
 import java.util.ArrayList;
 import java.util.List;

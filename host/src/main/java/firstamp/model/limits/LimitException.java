@@ -1,4 +1,6 @@
-package firstamp.model;
+package firstamp.model.limits;
+
+import firstamp.model.text.Numbers;
 
 /** A number on the job sheet that this probe cannot watch. */
 public final class LimitException extends Exception {

@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.samples;
 
 /**
  * The fixed order in which the probe converts its inputs, and the time of each conversion.

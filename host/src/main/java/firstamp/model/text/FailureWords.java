@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.text;
 
 import java.io.FileNotFoundException;
 import java.io.IOException;

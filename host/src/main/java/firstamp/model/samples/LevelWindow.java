@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.samples;
 
 /**
  * Levels of head and meter over one window of 200 ms (800 conversions each), the same window for

@@ -1,5 +1,12 @@
-package firstamp.model;
+package firstamp.model.limits;
 
+import firstamp.model.JobSheet;
+import firstamp.model.RuleId;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
+import firstamp.model.samples.ChannelScale;
+import firstamp.model.samples.Scaling;
+import firstamp.model.text.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 

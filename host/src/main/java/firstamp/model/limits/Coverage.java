@@ -1,5 +1,8 @@
-package firstamp.model;
+package firstamp.model.limits;
 
+import firstamp.model.JobSheet;
+import firstamp.model.NotWatched;
+import firstamp.model.RuleId;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.text;
 
 import java.util.List;
 import java.util.regex.Matcher;

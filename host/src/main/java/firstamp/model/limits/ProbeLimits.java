@@ -1,5 +1,9 @@
-package firstamp.model;
+package firstamp.model.limits;
 
+import firstamp.model.JobSheet;
+import firstamp.model.RuleId;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
 import java.util.List;
 
 /**

@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.samples;
 
 import java.util.function.Consumer;
 

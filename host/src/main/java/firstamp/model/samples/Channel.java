@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.samples;
 
 /**
  * One converter input of the probe; the order is that of the wire format and of the converter's

@@ -1,10 +1,13 @@
-package firstamp.model;
+package firstamp.model.limits;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import firstamp.model.JobSheet;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;

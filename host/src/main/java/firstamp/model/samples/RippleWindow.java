@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.samples;
 
 /**
  * Ripple of one rail over one window of 200 ms.

@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.samples;
 
 /**
  * What I, J and V read with the switch open, taken by the probe before each arming.

@@ -1,4 +1,4 @@
-package firstamp.model;
+package firstamp.model.text;
 
 import java.text.MessageFormat;
 import java.util.Locale;
