@@ -350,7 +350,7 @@ class BenchWindowTest {
     open(FakeSession.Scene.SHORT);
     show();
     assertThat(Components.onSwing(() -> window.frame().getTitle()))
-        .startsWith("A short: 0.5 \u03a9");
+        .startsWith("A short: 0.51 \u03a9");
   }
 
   @Test

@@ -288,7 +288,7 @@ public final class SentencePresenter {
     String below = numbers.decibels(alarm.value(), "dB").toString();
     return new Sentence(
         toneOf(alarm.priority()),
-        words.get("head.below", weak, below),
+        words.get("head.below", below),
         join(headCurrent(now, expected), action));
   }
 

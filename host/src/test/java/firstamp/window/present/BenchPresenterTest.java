@@ -109,8 +109,7 @@ class BenchPresenterTest {
     BenchView view = view(FakeSession.Scene.LOST_HEAD);
     assertThat(view.figures().get(4).name()).isEqualTo("head below meter");
     assertThat(view.figures().get(4).number()).isEqualTo("70.0");
-    assertThat(view.sentence().headline())
-        .isEqualTo("Record current too low: 70.2 dB below the meter");
+    assertThat(view.sentence().headline()).isEqualTo("Head low: 70.2 dB below the meter");
   }
 
   /** Nothing was measured: no clip is said to be off. */
