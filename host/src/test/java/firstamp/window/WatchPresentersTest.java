@@ -46,10 +46,20 @@ class WatchPresentersTest {
     Snapshot slept =
         scene(FakeSession.Scene.FALLING).with(new Snapshot.Beside(null, at, null, null, false));
     BenchView view = presenter.view(slept, null);
-    assertThat(view.sentence().headline()).isEqualTo("The computer slept at 21:42");
+    assertThat(view.sentence().headline()).isEqualTo("The computer slept or hung at 21:42");
     assertThat(view.sentence().action()).startsWith("The set has been off since. ");
     assertThat(view.sentence().tone()).isEqualTo(Tone.ALARM);
-    assertThat(view.title()).startsWith("The computer slept at 21:42");
+    assertThat(view.title()).startsWith("The computer slept or hung at 21:42");
+  }
+
+  /** A busy computer that hung for some seconds looks the same: a trip has its own cause. */
+  @Test
+  void aTripIsNotHiddenByASleep() {
+    Snapshot shorted = scene(FakeSession.Scene.SHORT);
+    String cause = presenter.view(shorted, null).sentence().headline();
+    Snapshot slept = shorted.with(new Snapshot.Beside(null, 1_790_000_000_000L, null, null, false));
+    assertThat(cause).startsWith("A short");
+    assertThat(presenter.view(slept, null).sentence().headline()).isEqualTo(cause);
   }
 
   @Test

@@ -44,13 +44,16 @@ public final class SentencePresenter {
 
   Sentence sentence(Snapshot now) {
     List<Alarm> standing = now.alarms().stream().filter(SentencePresenter::matters).toList();
-    if (now.beside().sleptAtEpochMs() != null && isOff(now.phase())) {
+    boolean tripped = now.trip() != null && hasTripped(now);
+    // Other trips have a cause of their own: that the computer hung meanwhile does not hide it.
+    boolean silent = !tripped || now.trip().cause() == TripCause.HOST_SILENCE;
+    if (now.beside().sleptAtEpochMs() != null && isOff(now.phase()) && silent) {
       return slept(now, standing);
     }
     if (RestorePresenter.met(now) != null) {
       return restores.sentence(RestorePresenter.met(now), mains(now.sheet()));
     }
-    if (now.trip() != null && hasTripped(now)) {
+    if (tripped) {
       return tripped(now, standing);
     }
     if (!standing.isEmpty()) {
