@@ -10,8 +10,8 @@ import firstamp.window.words.Words;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.Font;
-import java.awt.FontMetrics;
 import java.util.Locale;
+import java.util.function.ToIntFunction;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
@@ -28,6 +28,7 @@ final class SentenceBar {
   /** Room for the headline before the bar has been laid out. */
   private static final int USUAL_WIDTH = 1000;
 
+  private static final String MORE = " \u2026";
   private static final Font FAR = WindowTheme.font(true, WindowTheme.FAR_POINTS);
 
   private final Palette palette;
@@ -125,7 +126,7 @@ final class SentenceBar {
     fitted = texts.getWidth();
     headline.setText(sentence.headline());
     fit();
-    action.setText(folded ? oneLine(sentence.action()) : sentence.action());
+    action.setText(folded ? oneLine(sentence.action(), actionRoom()) : sentence.action());
     bar.setToolTipText(folded ? sentence.action() : null);
     headline.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
     action.setForeground(WindowTheme.colour(palette.inkOn(sentence.tone())));
@@ -152,19 +153,25 @@ final class SentenceBar {
     }
   }
 
-  /** As many words as fit into a line. */
-  private String oneLine(String text) {
-    int room = texts.getWidth() > 0 ? texts.getWidth() - 2 : USUAL_WIDTH;
-    FontMetrics metrics = action.getFontMetrics(action.getFont());
-    String part = text;
-    while (metrics.stringWidth(part) > room && part.lastIndexOf(' ') > 0) {
-      part = part.substring(0, part.lastIndexOf(' ')) + " \u2026";
-      part = part.replace(" \u2026 \u2026", " \u2026");
-      if (metrics.stringWidth(part) > room) {
-        part = part.substring(0, part.length() - 2);
-      }
+  private int actionRoom() {
+    return texts.getWidth() > 0 ? texts.getWidth() - 2 : USUAL_WIDTH;
+  }
+
+  /** As many words as fit into a line; where some are missing it says so. */
+  private String oneLine(String text, int room) {
+    return oneLine(text, room, action.getFontMetrics(action.getFont())::stringWidth);
+  }
+
+  /** The same by any measure of width. */
+  static String oneLine(String text, int room, ToIntFunction<String> width) {
+    if (width.applyAsInt(text) <= room) {
+      return text;
     }
-    return part;
+    String part = text;
+    while (width.applyAsInt(part + MORE) > room && part.lastIndexOf(' ') > 0) {
+      part = part.substring(0, part.lastIndexOf(' '));
+    }
+    return part + MORE;
   }
 
   /** A long text makes the bar higher rather than losing its end. */
