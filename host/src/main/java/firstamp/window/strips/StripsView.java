@@ -41,7 +41,9 @@ public final class StripsView {
   /** At the right a limit has its words and the scale its values. */
   private static final int WORDS_ROOM = 260;
 
-  private static final int NAME_ROOM = 150;
+  /** Before the end of a trace: its name, and the name of a band that had no room until now. */
+  private static final int NAME_ROOM = 300;
+
   private static final int NEAR_POINTS = 6;
 
   /** From this width of a column on, four pictures a second are made. */
