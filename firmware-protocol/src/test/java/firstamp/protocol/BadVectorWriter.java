@@ -75,13 +75,13 @@ final class BadVectorWriter {
   }
 
   private void brokenOnTheLine() {
-    byte[] good = VectorWriter.frame(VectorWriter.VERSION, 0x48, SEQUENCE, 0, new byte[0]);
+    byte[] good = ReferenceFrames.frame(ReferenceFrames.VERSION, 0x48, SEQUENCE, 0, new byte[0]);
     line("cobs-code-past-end", "-", "050102", "expect=bad-cobs");
     line("cobs-code-past-end-long", "-", "FF" + "01".repeat(253), "expect=bad-cobs");
     line(
         "cobs-last-byte-missing",
         "-",
-        HEX.formatHex(chopped(VectorWriter.cobs(good))),
+        HEX.formatHex(chopped(ReferenceFrames.cobs(good))),
         "expect=bad-cobs");
     line("one-code-only", "", "01", "expect=too-short");
     plain("nine-bytes", Arrays.copyOf(good, 9), "expect=too-short");
@@ -100,19 +100,21 @@ final class BadVectorWriter {
 
   private void wholeButForeign() {
     plain(
-        "version-0", VectorWriter.frame(0, 0x48, SEQUENCE, 0, new byte[0]), "expect=wrong-version");
+        "version-0",
+        ReferenceFrames.frame(0, 0x48, SEQUENCE, 0, new byte[0]),
+        "expect=wrong-version");
     plain(
         "version-1",
-        VectorWriter.frame(1, 0x48, SEQUENCE, 0, new byte[0]),
+        ReferenceFrames.frame(1, 0x48, SEQUENCE, 0, new byte[0]),
         "expect=wrong-version version=1");
     // As the firmware of version 1 says who it is, 94 bytes: its first start, never calibrated.
     plain(
         "version-1-hello",
-        VectorWriter.frame(1, 0x01, 0, 0, HEX.parseHex(HELLO_OF_VERSION_1)),
+        ReferenceFrames.frame(1, 0x01, 0, 0, HEX.parseHex(HELLO_OF_VERSION_1)),
         "expect=wrong-version version=1");
     plain(
         "version-255",
-        VectorWriter.frame(255, 0x7F, SEQUENCE, 0, new byte[3]),
+        ReferenceFrames.frame(255, 0x7F, SEQUENCE, 0, new byte[3]),
         "expect=wrong-version version=255");
     for (int type : new int[] {0x00, 0x0D, 0x3F, 0x40, 0x52, 0xFF}) {
       frame(String.format("type-%02X", type), type, "", "expect=unknown-type");
@@ -231,12 +233,12 @@ final class BadVectorWriter {
   private void frame(String name, int type, String payload, String expect) {
     plain(
         name,
-        VectorWriter.frame(VectorWriter.VERSION, type, SEQUENCE, 0, HEX.parseHex(payload)),
+        ReferenceFrames.frame(ReferenceFrames.VERSION, type, SEQUENCE, 0, HEX.parseHex(payload)),
         expect);
   }
 
   private void plain(String name, byte[] plain, String expect) {
-    line(name, HEX.formatHex(plain), HEX.formatHex(VectorWriter.cobs(plain)), expect);
+    line(name, HEX.formatHex(plain), HEX.formatHex(ReferenceFrames.cobs(plain)), expect);
   }
 
   private void line(String name, String plain, String encoded, String expect) {

@@ -22,7 +22,9 @@ final class PublishedVectorsTest {
       byte[] input = HEX.parseHex(row[0].trim());
       int expected = Integer.parseInt(row[1], 16);
       assertThat(Crc16.of(input, 0, input.length)).as("input %s", row[0]).isEqualTo(expected);
-      assertThat(VectorWriter.crc(input)).as("vector writer, input %s", row[0]).isEqualTo(expected);
+      assertThat(ReferenceFrames.crc(input))
+          .as("vector writer, input %s", row[0])
+          .isEqualTo(expected);
     }
   }
 
@@ -37,7 +39,7 @@ final class PublishedVectorsTest {
       byte[] part = Arrays.copyOfRange(bytes, offset, offset + length);
       assertThat(Crc16.of(bytes, offset, length))
           .as("length %d", length)
-          .isEqualTo(VectorWriter.crc(part));
+          .isEqualTo(ReferenceFrames.crc(part));
     }
   }
 
@@ -51,7 +53,7 @@ final class PublishedVectorsTest {
       byte[] out = new byte[Cobs.longestEncoded(plain.length)];
       assertThat(Arrays.copyOf(out, Cobs.encode(plain, 0, plain.length, out, 0)))
           .isEqualTo(encoded);
-      assertThat(VectorWriter.cobs(plain)).isEqualTo(encoded);
+      assertThat(ReferenceFrames.cobs(plain)).isEqualTo(encoded);
       byte[] back = new byte[plain.length];
       assertThat(Cobs.decode(encoded, 0, encoded.length, back, back.length))
           .isEqualTo(plain.length);

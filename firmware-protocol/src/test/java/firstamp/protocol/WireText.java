@@ -6,21 +6,20 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * Spells a decoded frame as the keys of a vector, so that every accessor is held against its
- * field's name.
+ * Spells a decoded frame as the keys of a vector, so that every accessor is checked against the
+ * name of its field. Commands of the host are in {@link HostWireText}.
  */
-final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visitor<String> {
+final class WireText implements ProbeMessage.Visitor<String> {
   static String of(Frame frame) {
-    WireText words = new WireText();
     String payload =
         frame.message() instanceof ProbeMessage fromProbe
-            ? fromProbe.accept(words)
-            : ((HostMessage) frame.message()).accept(words);
+            ? fromProbe.accept(new WireText())
+            : ((HostMessage) frame.message()).accept(new HostWireText());
     return "frame.type=%d frame.sequence=%d frame.tick=%d%s"
         .formatted(frame.type().code(), frame.sequence(), frame.tickMicros(), payload);
   }
 
-  private static <T> String list(List<T> values, Function<T, Object> part) {
+  static <T> String list(List<T> values, Function<T, Object> part) {
     return values.stream()
         .map(value -> part.apply(value).toString())
         .collect(Collectors.joining(","));
@@ -179,136 +178,12 @@ final class WireText implements ProbeMessage.Visitor<String>, HostMessage.Visito
     return calibration(m.data());
   }
 
-  private static String calibration(CalibrationData data) {
+  static String calibration(CalibrationData data) {
     return " calibrated_s=%d%s gain_u=%s offset_u=%s"
         .formatted(
             data.calibratedEpochSeconds(),
             scales(data.scales()),
             list(data.gainUncertaintyE5(), u -> u),
             list(data.zeroUncertaintyHundredths(), u -> u));
-  }
-
-  @Override
-  public String helloRequest(HostMessage.HelloRequest m) {
-    return " speed=" + m.speed().code();
-  }
-
-  @Override
-  public String streamRequest(HostMessage.StreamRequest m) {
-    return " kind=" + m.kind().code();
-  }
-
-  @Override
-  public String setLimits(HostMessage.SetLimits m) {
-    TripLimits l = m.limits();
-    return " inrush_ms=%d inrush_i=%d running_i=%d running_j=%d peak_i=%d mean_i=%d mean_j=%d"
-            .formatted(
-                l.inrushMillis(),
-                l.inrushICounts(),
-                l.runningICounts(),
-                l.runningJCounts(),
-                l.peakICounts(),
-                l.meanISixteenths(),
-                l.meanJSixteenths())
-        + " confirm_i=%d confirm_j=%d confirm_rail=%d confirm_v=%d i2t_budget=%d i2t_running=%d"
-            .formatted(
-                l.confirmI(),
-                l.confirmJ(),
-                l.confirmRail(),
-                l.confirmV(),
-                l.i2tBudgetCounts2(),
-                l.i2tRunningICounts())
-        + " rail_low=%s rail_high=%s over_v=%d silence_ms=%d look_over_j=%d start_i=%d start_ms=%d"
-            .formatted(
-                list(l.rails(), RailWindow::lowCounts),
-                list(l.rails(), RailWindow::highCounts),
-                l.overVCounts(),
-                l.silenceMillis(),
-                l.lookOverJCounts(),
-                l.startICounts(),
-                l.startMillis());
-  }
-
-  private static String look(LookParameters look) {
-    return " skip=%d max_ms=%d v_per_j=%d short_v_per_j=%d low_v_per_j=%d supply_lowest=%d supply_highest=%d charge_limit=%d"
-        .formatted(
-            look.skip() ? 1 : 0,
-            look.longestMillis(),
-            look.vPerJ256ths(),
-            look.shortVPerJ256ths(),
-            look.lowVPerJ256ths(),
-            look.supplyLowestCounts(),
-            look.supplyHighestCounts(),
-            look.chargeLimit());
-  }
-
-  @Override
-  public String lookRequest(HostMessage.LookRequest m) {
-    return look(m.look());
-  }
-
-  @Override
-  public String switchOn(HostMessage.SwitchOn m) {
-    return look(m.look());
-  }
-
-  @Override
-  public String switchOff(HostMessage.SwitchOff m) {
-    return " by=" + m.by().code();
-  }
-
-  @Override
-  public String restore(HostMessage.Restore m) {
-    return " number=" + m.tripNumber() + look(m.look());
-  }
-
-  @Override
-  public String heartbeat(HostMessage.Heartbeat m) {
-    return "";
-  }
-
-  @Override
-  public String sendAgain(HostMessage.SendAgain m) {
-    return " what=%d number=%d".formatted(m.what().code(), m.tripNumber());
-  }
-
-  @Override
-  public String calibrationRead(HostMessage.CalibrationRead m) {
-    return "";
-  }
-
-  @Override
-  public String calibrationWrite(HostMessage.CalibrationWrite m) {
-    return calibration(m.data());
-  }
-
-  @Override
-  public String statusRequest(HostMessage.StatusRequest m) {
-    return "";
-  }
-
-  @Override
-  public String selfTestRequest(HostMessage.SelfTestRequest m) {
-    return "";
-  }
-
-  @Override
-  public String sound(HostMessage.Sound m) {
-    return " pattern=" + m.pattern().code();
-  }
-
-  @Override
-  public String clearTrip(HostMessage.ClearTrip m) {
-    return " number=" + m.tripNumber();
-  }
-
-  @Override
-  public String setPedal(HostMessage.SetPedal m) {
-    return " duty=" + m.duty().code();
-  }
-
-  @Override
-  public String readClips(HostMessage.ReadClips m) {
-    return "";
   }
 }

@@ -3,110 +3,17 @@ package firstamp.account;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.analysis.Sheets;
-import firstamp.analysis.SignalFeed;
-import firstamp.analysis.figures.PowerUpFigures;
-import firstamp.analysis.spectrum.LevelMeter;
-import firstamp.analysis.spectrum.RippleMeter;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
-import firstamp.model.Happening;
 import firstamp.model.JobSheet;
-import firstamp.model.NotWatched;
-import firstamp.model.OffCause;
 import firstamp.model.Priority;
-import firstamp.model.ProbeEvent;
-import firstamp.model.Summary;
-import firstamp.model.SwitchState;
-import firstamp.model.samples.Channel;
-import firstamp.model.samples.ConversionBlock;
-import firstamp.model.samples.ReadingReducer;
 import java.util.Enumeration;
-import java.util.HashMap;
-import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.ResourceBundle;
-import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 
-class VerdictTest {
-  private final SignalFeed feed =
-      new SignalFeed()
-          .noise(0.7, 21)
-          .amps(t -> 0.12)
-          .with(Channel.V, t -> 12)
-          .with(Channel.H, t -> 0)
-          .with(Channel.M, t -> 0);
-
-  private final Map<Double, String> marks = new HashMap<>();
-
-  private static JobSheet.Rail rail(String rectifier, Double uF) {
-    return new JobSheet.Rail(1, "B1", 9.0, 10.0, 300.0, 14.0, null, uF, rectifier);
-  }
-
-  private Verdict run(JobSheet sheet, int seconds, Alarm... alarms) {
-    return run(sheet, seconds, 0, alarms);
-  }
-
-  /** The switch closes {@code offSeconds} after the begin; courses count from the begin. */
-  private Verdict run(JobSheet sheet, int seconds, int offSeconds, Alarm... alarms) {
-    PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330, 10);
-    ReadingReducer reducer = new ReadingReducer(figures::onReading);
-    LevelMeter levels =
-        new LevelMeter(sheet, feed.calibration(), figures::onLevels, figures::onDetail);
-    RippleMeter ripple =
-        new RippleMeter(sheet, feed.calibration(), figures::onRipple, figures::onRailLines);
-    for (int second = 0; second < seconds + offSeconds; second++) {
-      if (second == offSeconds) {
-        figures.onEvent(
-            new ProbeEvent.SwitchChanged(second * 1_000_000L, SwitchState.ON, OffCause.USER));
-      }
-      String mark = marks.get((double) (second - offSeconds));
-      if (mark != null) {
-        figures.onEvent(
-            new ProbeEvent.Happened(second * 1_000_000L, new Happening.SetChanged(mark)));
-      }
-      ConversionBlock block = feed.block(second * 16_000L, 16_000);
-      figures.accept(block);
-      reducer.accept(block.firstIndex(), block.counts(), 0, 16_000);
-      levels.accept(block);
-      ripple.accept(block);
-    }
-    Summary summary =
-        new Summary(
-            1,
-            "u",
-            "normal",
-            "time",
-            null,
-            null,
-            figures.onMs(),
-            figures.look(),
-            figures.supply(),
-            figures.rails(),
-            figures.levels(),
-            List.of(),
-            List.of(new NotWatched("rail 2", "no clip")),
-            List.of(alarms),
-            null,
-            null,
-            null);
-    return Verdict.of(sheet, summary, figures.evidence());
-  }
-
-  private static VerdictSentence find(Verdict verdict, String key) {
-    return verdict.sentences().stream()
-        .filter(sentence -> sentence.key().equals(key))
-        .findFirst()
-        .orElseThrow(() -> new AssertionError(key + " not among " + verdict.sentences()));
-  }
-
-  /** Full-wave sawtooth of I / (100 Hz C). */
-  private static DoubleUnaryOperator sawtooth(double meanV, double amps, double uF, double hz) {
-    double vpp = amps / (hz * uF * 1e-6);
-    return t -> meanV + vpp * (0.5 - t * hz % 1);
-  }
-
+/** What the verdict concludes about supply current, rails and filters. */
+class VerdictTest extends VerdictCase {
   @Test
   void namesATiredFilterWithItsFigures() {
     feed.rail(1, sawtooth(9, 0.12, 210, 100));
@@ -194,104 +101,6 @@ class VerdictTest {
     Verdict verdict = run(Sheets.sheet(null, rail("none", null)), 8);
     assertThat(find(verdict, "rail.overshoot").text()).contains("went up to 11 V");
     assertThat(find(verdict, "rail.droop").text()).contains("down to 8 V at 4 s");
-  }
-
-  @Test
-  void aHeadWithoutSignalBehindAMovingMeterComesFirst() {
-    feed.rail(1, t -> 9).with(Channel.M, SignalFeed.sine(0.126, 400));
-    Verdict verdict = run(Sheets.sheet(Sheets.levels(400.0), rail("none", null)), 4);
-    assertThat(verdict.sentences().get(0).key()).isIn("head.floor", "head.low");
-    feed.with(Channel.H, SignalFeed.sine(0.126e-2, 400));
-    assertThat(run(Sheets.sheet(Sheets.levels(400.0), rail("none", null)), 4).sentences())
-        .noneMatch(sentence -> sentence.key().startsWith("head."));
-  }
-
-  @Test
-  void withoutAnExpectedDistanceItOffersToKeepTheOneFound() {
-    feed.rail(1, t -> 9)
-        .with(Channel.M, SignalFeed.sine(0.126, 400))
-        .with(Channel.H, SignalFeed.sine(1.26e-3, 400));
-    JobSheet.Levels levels = new JobSheet.Levels(400.0, 10.0, null, null, -30.0, 500.0);
-    assertThat(find(run(Sheets.sheet(levels, rail("none", null)), 4), "head.keep").text())
-        .startsWith("The head is 40.0 dB below the meter.");
-  }
-
-  @Test
-  void saysWhenTheMeterStaysQuiet() {
-    feed.rail(1, t -> 9);
-    assertThat(
-            find(run(Sheets.sheet(Sheets.levels(400.0), rail("none", null)), 4), "meter.silent")
-                .text())
-        .startsWith("I cannot see your meter");
-  }
-
-  @Test
-  void humThatWasThereBeforeIsNotFromTheSet() {
-    feed.rail(1, t -> 9).with(Channel.H, SignalFeed.sine(0.4e-3, 50));
-    JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("none", null));
-    assertThat(find(run(sheet, 4, 2), "hum.before").text()).startsWith("Hum of -68.0 dBV was");
-    feed.with(Channel.H, t -> t < 2 ? 0 : SignalFeed.sine(0.4e-3, 50).applyAsDouble(t));
-    assertThat(find(run(sheet, 4, 2), "hum.mains").text())
-        .startsWith("Hum in the head is -68.0 dBV, nearly all of it 50 Hz");
-    // With the tone on, whose frequency is a multiple of the mains: it is no hum.
-    DoubleUnaryOperator tone = SignalFeed.sine(4e-3, 400);
-    feed.with(Channel.M, t -> t < 2 ? 0 : 50 * tone.applyAsDouble(t))
-        .with(
-            Channel.H,
-            t -> t < 2 ? 0 : tone.applyAsDouble(t) + SignalFeed.sine(0.4e-3, 50).applyAsDouble(t));
-    assertThat(find(run(sheet, 4, 2), "hum.mains").text()).contains("nearly all of it 50 Hz");
-    feed.with(Channel.M, t -> 0);
-    feed.with(Channel.H, t -> t < 2 ? 0 : SignalFeed.sine(0.4e-3, 120).applyAsDouble(t));
-    assertThat(find(run(sheet, 4, 2), "hum.twice").text()).contains("nearly all of it 120 Hz");
-    feed.with(
-        Channel.H,
-        t ->
-            t < 2
-                ? 0
-                : SignalFeed.sine(0.3e-3, 50).applyAsDouble(t)
-                    + SignalFeed.sine(0.2e-3, 100).applyAsDouble(t));
-    assertThat(find(run(sheet, 4, 2), "hum.seen").text()).contains("multiples of 50 Hz");
-    // The rail ripples at 100 Hz, half of the hum is at 50: it explains half at most.
-    feed.rail(1, sawtooth(9, 0.12, 500, 100));
-    assertThat(find(run(sheet, 4, 2), "hum.not-in-step").text()).startsWith("B1 ripples too, but");
-  }
-
-  @Test
-  void humInStepWithARailsRippleNamesThatRail() {
-    DoubleUnaryOperator rail = sawtooth(9, 0.12, 500, 100);
-    feed.rail(1, rail).with(Channel.H, t -> t < 2 ? 0 : 4e-4 * (rail.applyAsDouble(t - 0.001) - 9));
-    JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("full", 500.0));
-    Verdict verdict = run(sheet, 4, 2);
-    assertThat(find(verdict, "hum.in-step").text())
-        .contains("is in step with B1, which ripples at 100 Hz");
-    assertThat(verdict.sentences()).noneMatch(one -> one.key().equals("hum.not-in-step"));
-    // Half as much is the hum of an ordinary set: a figure, and no advice.
-    feed.with(Channel.H, t -> t < 2 ? 0 : 2e-4 * (rail.applyAsDouble(t - 0.001) - 9));
-    assertThat(run(sheet, 4, 2).sentences()).noneMatch(one -> one.key().startsWith("hum."));
-  }
-
-  @Test
-  void aBuzzIsToldFromAHum() {
-    feed.rail(1, t -> 9)
-        .with(Channel.H, t -> t < 2 ? 0 : Math.floorMod((long) (t * 16_000), 160L) < 4 ? 3e-3 : 0);
-    JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("none", null));
-    assertThat(find(run(sheet, 4, 2), "hum.buzz").text()).contains("150 Hz and above");
-  }
-
-  @Test
-  void aMarkMakesABeforeAndAfterOfTheHum() {
-    marks.put(3.0, "charger off");
-    feed.rail(1, t -> 9)
-        .with(Channel.H, t -> t < 5 ? SignalFeed.sine(0.4e-3, 50).applyAsDouble(t) : 0);
-    JobSheet sheet = Sheets.sheet(Sheets.levels(400.0), rail("none", null));
-    Verdict verdict = run(sheet, 6, 2);
-    assertThat(find(verdict, "hum.gone").text())
-        .contains("\u201ccharger off\u201d")
-        .contains("-68.0 dBV before");
-    feed.with(Channel.H, t -> SignalFeed.sine(t < 5 ? 0.4e-3 : 0.1e-3, 50).applyAsDouble(t));
-    assertThat(find(run(sheet, 6, 2), "hum.fell").text()).contains("from -68.0 dBV to -80");
-    feed.with(Channel.H, t -> SignalFeed.sine(t < 5 ? 0.1e-3 : 0.4e-3, 50).applyAsDouble(t));
-    assertThat(find(run(sheet, 6, 2), "hum.rose").text()).contains("from -80");
   }
 
   @Test

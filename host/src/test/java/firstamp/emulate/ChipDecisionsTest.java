@@ -1,79 +1,30 @@
 package firstamp.emulate;
 
+import static firstamp.emulate.Decisions.NO_LOOK;
+import static firstamp.emulate.Decisions.PLAIN;
+import static firstamp.emulate.Decisions.SILENT;
+import static firstamp.emulate.Decisions.decided;
+import static firstamp.emulate.Decisions.host;
+import static firstamp.emulate.Decisions.run;
+import static firstamp.emulate.Decisions.step;
+import static firstamp.emulate.Decisions.trip;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import firstamp.model.samples.Channel;
-import firstamp.model.samples.SamplePlan;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
 import firstamp.protocol.RailWindow;
-import firstamp.protocol.RefusalReason;
-import firstamp.protocol.Resend;
-import firstamp.protocol.StreamKind;
 import firstamp.protocol.SwitchCause;
 import firstamp.protocol.TripCause;
 import firstamp.protocol.TripLimits;
-import java.io.IOException;
-import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Every cause and refusal, on waveforms whose times are written out here. */
+/** Every trip cause, on waveforms whose times are written out here. */
 final class ChipDecisionsTest {
-  private static final LookParameters NO_LOOK = TestHost.look(12, true);
-  private static final String PLAIN = "{\"look\":{\"supplyV\":12,\"loadOhm\":200,\"loadUf\":500}}";
-  private static final ProbeOptions SILENT = ProbeOptions.of(1, Pace.MAX).withNoiseCounts(0);
-
-  private static TestHost host(String csv, String frontEnd, ProbeOptions options)
-      throws IOException {
-    return new TestHost(
-        Waveforms.open(
-            WaveformFile.parse(csv, "test.csv"),
-            FrontEndFile.parse(frontEnd, "test.json", 12),
-            "test",
-            options));
-  }
-
-  private static TestHost run(String csv, String frontEnd, TripLimits limits) throws IOException {
-    TestHost host = host(csv, frontEnd, SILENT);
-    host.switchOn(limits, NO_LOOK);
-    host.runFor(2.5);
-    return host;
-  }
-
-  private static ProbeMessage.Trip trip(TestHost host) {
-    return host.last(ProbeMessage.Trip.class).orElseThrow();
-  }
-
-  /** Conversions from closing to the deciding one. */
-  private static long decided(TestHost host) {
-    return SamplePlan.indexAt(trip(host).decidedTickMicros())
-        - SamplePlan.indexAt(host.tickOf(ProbeState.ON));
-  }
-
-  private static String step(String column, double fromS, double low, double high) {
-    return "t_s,supply_V,"
-        + column
-        + "\n0,12,"
-        + low
-        + "\n"
-        + fromS
-        + ",12,"
-        + low
-        + "\n"
-        + (fromS + 1e-6)
-        + ",12,"
-        + high
-        + "\n10,12,"
-        + high
-        + "\n";
-  }
-
   @Test
   void runningLimitDecidesOnTheThirdConversionAndThePinFollows45MicrosLater() throws Exception {
     // 1 s is conversion 16000, slot 0, but sampled 3 us after its start: the step is over by then.
@@ -204,23 +155,6 @@ final class ChipDecisionsTest {
   }
 
   @Test
-  void lostChassisClipIsATripAndRefusesArming() throws Exception {
-    String frontEnd = "{\"at\":[{\"ms\":1500,\"chassisClip\":false}]}";
-    TestHost host = run(step("supply_A", 5, 0.1, 0.1), frontEnd, TestHost.limits().build());
-    assertEquals(TripCause.CHASSIS_CLIP, trip(host).cause());
-    // Off at the sixth look in a row, 2 ms apart.
-    assertEquals(1_511_000, host.tickOf(ProbeState.TRIPPED), 1_100);
-
-    host.send(new HostMessage.Restore(trip(host).number(), NO_LOOK));
-    host.runFor(0.1);
-    assertEquals(RefusalReason.NO_CHASSIS_CLIP, refusal(host).reason());
-  }
-
-  private static ProbeMessage.Refused refusal(TestHost host) {
-    return host.last(ProbeMessage.Refused.class).orElseThrow();
-  }
-
-  @Test
   void buttonIsAnOffAndNoTrip() throws Exception {
     String frontEnd = "{\"at\":[{\"ms\":1500,\"button\":true},{\"ms\":1600,\"button\":false}]}";
     TestHost host = run(step("supply_A", 5, 0.1, 0.1), frontEnd, TestHost.limits().build());
@@ -244,184 +178,6 @@ final class ChipDecisionsTest {
         new ProbeMessage.SwitchChanged(ProbeState.OFF, SwitchCause.PEDAL),
         host.last(ProbeMessage.SwitchChanged.class).orElseThrow());
     assertEquals(1_002_000, host.lastTick(ProbeMessage.SwitchChanged.class), 4_000);
-  }
-
-  @Test
-  void latchNeedsItsNumberAndSurvivesAReset() throws Exception {
-    TestHost host =
-        host(step("supply_A", 0.5, 0.1, 1.5), PLAIN, SILENT.withFaults(Faults.NONE.withResetAt(2)));
-    host.switchOn(TestHost.limits().build(), NO_LOOK);
-    host.runUntil(1.5);
-    int number = trip(host).number();
-    assertEquals(1, number);
-
-    host.send(new HostMessage.SwitchOn(NO_LOOK));
-    host.runFor(0.1);
-    assertEquals(RefusalReason.TRIP_LATCHED, refusal(host).reason());
-    host.send(new HostMessage.Restore(number + 1, NO_LOOK));
-    host.runFor(0.1);
-    assertEquals(RefusalReason.WRONG_NUMBER, refusal(host).reason());
-    host.send(new HostMessage.SendAgain(Resend.CAPTURE, number));
-    host.runFor(0.1);
-    assertEquals(32, host.all(ProbeMessage.Capture.class).size());
-
-    host.runUntil(2.2);
-    ProbeMessage.Hello hello = host.last(ProbeMessage.Hello.class).orElseThrow();
-    assertEquals(2, hello.bootId());
-    assertEquals(number, hello.latchedTrip());
-    assertEquals(ProbeState.TRIPPED, hello.state());
-
-    host.send(new HostMessage.Restore(number, NO_LOOK));
-    host.runFor(0.1);
-    assertEquals(RefusalReason.NO_LIMITS, refusal(host).reason());
-    host.send(new HostMessage.SetLimits(TestHost.limits().build()));
-    host.send(new HostMessage.Restore(number, NO_LOOK));
-    host.runFor(0.6);
-    assertEquals(ProbeState.ON, host.last(ProbeMessage.SwitchChanged.class).orElseThrow().state());
-  }
-
-  @Test
-  void stuckSwitchIsFoundBeforeTheNextArming() throws Exception {
-    TestHost host =
-        host(
-            step("supply_A", 9, 0.1, 0.1), PLAIN, SILENT.withFaults(Faults.NONE.withStuckSwitch()));
-    host.switchOn(TestHost.limits().build(), NO_LOOK);
-    host.send(new HostMessage.SwitchOff(SwitchCause.USER));
-    host.runFor(0.1);
-    host.send(new HostMessage.SwitchOn(NO_LOOK));
-    host.runFor(1);
-
-    ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
-    assertEquals(firstamp.protocol.LookOutcome.CURRENT_WHILE_OFF, result.outcome());
-    assertEquals(false, result.closes());
-  }
-
-  /** The switch comes on with its gate volts: nothing is joined, and the box says what is wrong. */
-  @Test
-  void limiterThatDoesNotHoldIsFoundBeforeAnythingIsJoined() throws Exception {
-    for (LookParameters look : List.of(NO_LOOK, TestHost.look(12, false))) {
-      TestHost host =
-          host(
-              step("supply_A", 9, 0.1, 0.1),
-              PLAIN,
-              SILENT.withFaults(Faults.NONE.withFailedLimiter()));
-      host.open(StreamKind.RAW);
-      host.send(new HostMessage.SetLimits(TestHost.limits().build()));
-      host.send(new HostMessage.SwitchOn(look));
-      host.runFor(4);
-
-      ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
-      assertEquals(firstamp.protocol.LookOutcome.LIMITER, result.outcome());
-      assertEquals(false, result.closes());
-      assertEquals(0, result.pairs());
-      for (ProbeMessage.SwitchChanged change : host.all(ProbeMessage.SwitchChanged.class)) {
-        assertEquals(true, change.state() != ProbeState.ON && change.state() != ProbeState.LOOK);
-      }
-      host.send(new HostMessage.StatusRequest());
-      host.runFor(0.2);
-      assertEquals(
-          0,
-          host.last(ProbeMessage.Status.class).orElseThrow().inputs().bits()
-              & firstamp.protocol.Inputs.LIMITER_TESTED);
-    }
-  }
-
-  @Test
-  void currentAfterOpeningIsAFailedSelfTest() throws Exception {
-    TestHost host =
-        host(
-            step("supply_A", 9, 0.1, 0.1), PLAIN, SILENT.withFaults(Faults.NONE.withStuckSwitch()));
-    host.switchOn(TestHost.limits().build(), NO_LOOK);
-    host.send(new HostMessage.SwitchOff(SwitchCause.USER));
-    host.runFor(1);
-    host.send(new HostMessage.SwitchOn(NO_LOOK));
-    host.runFor(0.1);
-
-    assertEquals(RefusalReason.SELF_TEST, refusal(host).reason());
-    assertEquals(1 << 7, refusal(host).detail());
-  }
-
-  @Test
-  void damagedCalibrationRefusesArming() throws Exception {
-    TestHost host =
-        host(
-            step("supply_A", 9, 0.1, 0.1),
-            PLAIN,
-            SILENT.withFaults(Faults.NONE.withDamagedCalibration()));
-    host.open(StreamKind.RAW);
-    host.send(new HostMessage.SetLimits(TestHost.limits().build()));
-    host.send(new HostMessage.SwitchOn(NO_LOOK));
-    host.runFor(0.1);
-
-    assertEquals(RefusalReason.CALIBRATION_DAMAGED, refusal(host).reason());
-  }
-
-  @Test
-  void limitsNeverGetWiderWhileOn() throws Exception {
-    TestHost host = host(step("supply_A", 9, 0.1, 0.1), PLAIN, SILENT);
-    host.switchOn(TestHost.limits().build(), NO_LOOK);
-    host.send(new HostMessage.SetLimits(TestHost.limits().running(83, 0).build()));
-    host.runFor(0.1);
-
-    assertEquals(RefusalReason.LIMIT_GETS_WIDER, refusal(host).reason());
-    assertEquals(3, refusal(host).detail());
-  }
-
-  @Test
-  void sameSeedSameBytes() throws Exception {
-    byte[][] runs = new byte[2][];
-    for (int i = 0; i < 2; i++) {
-      TestHost host = new TestHost(Scenarios.open("wire-short", 7, Pace.MAX));
-      host.switchOn(TestHost.limits().build(), TestHost.LOOK);
-      host.runFor(1.5);
-      runs[i] = host.bytes.toByteArray();
-    }
-    org.junit.jupiter.api.Assertions.assertArrayEquals(runs[0], runs[1]);
-    assertTrue(runs[0].length > 50_000, "bytes of the run");
-  }
-
-  @Test
-  void badLineLosesFramesButInventsNone() throws Exception {
-    TestHost host =
-        new TestHost(
-            Scenarios.open(
-                "healthy",
-                ProbeOptions.of(3, Pace.MAX).withFaults(Faults.NONE.withLine(1e-4, 1e-4, 1e-4))));
-    host.open(StreamKind.RAW);
-    host.runFor(3);
-
-    assertTrue(host.rejected.size() > 3, host.rejected.size() + " rejected");
-    assertTrue(host.lostFrames > 3, host.lostFrames + " lost");
-  }
-
-  @Test
-  void foreignVersionIsSeenAsSuch() throws Exception {
-    TestHost host =
-        new TestHost(
-            Scenarios.open(
-                "healthy",
-                ProbeOptions.of(3, Pace.MAX).withFaults(Faults.NONE.withProtocolVersion(1))));
-    host.open(StreamKind.NONE);
-
-    assertTrue(host.frames.isEmpty());
-    assertTrue(
-        host.rejected.stream()
-            .allMatch(r -> r.reason() == firstamp.protocol.RejectReason.WRONG_VERSION),
-        host.rejected.toString());
-    assertTrue(host.rejected.size() >= 2, "hello and answers");
-  }
-
-  @Test
-  void pulledCableEndsTheLineWithinAFrame() throws Exception {
-    TestHost host =
-        new TestHost(
-            Scenarios.open(
-                "healthy",
-                ProbeOptions.of(3, Pace.MAX).withFaults(Faults.NONE.withCableOutAt(0.5))));
-    host.open(StreamKind.RAW);
-
-    org.junit.jupiter.api.Assertions.assertThrows(IOException.class, () -> host.runFor(1));
-    assertEquals(0.5, host.nowS(), 0.002);
   }
 
   @Test

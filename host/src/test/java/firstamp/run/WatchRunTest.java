@@ -9,21 +9,15 @@ import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.emulate.box.BoxKind;
-import firstamp.model.Alarm;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
-import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
-import firstamp.model.samples.ConversionBlock;
-import firstamp.model.samples.Reading;
 import firstamp.pipeline.Chain;
-import firstamp.pipeline.ChainListener;
-import firstamp.pipeline.PlannedSettings;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.pipeline.RunRefused;
 import firstamp.pipeline.Summaries;
@@ -33,7 +27,6 @@ import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
 import java.io.IOException;
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.EnumMap;
 import java.util.List;
@@ -42,8 +35,8 @@ import org.junit.jupiter.api.Test;
 
 /** A live run against the emulated probe with something wrong on the line or in the probe. */
 class WatchRunTest {
-  private final Kept kept = new Kept();
-  private final Heard heard = new Heard();
+  private final CountingRecorder kept = new CountingRecorder();
+  private final HeardAlarms heard = new HeardAlarms();
 
   private static JobSheet sheet(String scenario) {
     try {
@@ -271,82 +264,5 @@ class WatchRunTest {
       zeros.put(channel, zeroCounts);
     }
     return new Calibration(Calibration.Kind.VALID, scales, 1_700_000_000L, gains, zeros);
-  }
-
-  /** Keeps what a log would keep. */
-  private static final class Kept implements Recorder {
-    private final List<ProbeEvent> events = new ArrayList<>();
-    private long conversions;
-    private long gapConversions;
-    private int outOfOrder;
-    private long nextIndex = -1;
-    private long failFromConversion = Long.MAX_VALUE;
-    private boolean said;
-
-    @Override
-    public void begin(ProbeHello hello, PlannedSettings settings) {}
-
-    @Override
-    public void accept(ConversionBlock block) {
-      conversions += block.counts().length;
-      outOfOrder += block.firstIndex() < nextIndex ? 1 : 0;
-      nextIndex = block.endIndex();
-    }
-
-    @Override
-    public void accept(Reading reading) {}
-
-    @Override
-    public void accept(ProbeEvent event) {
-      events.add(event);
-      if (event instanceof ProbeEvent.Gap gap) {
-        gapConversions += gap.conversions();
-      }
-    }
-
-    @Override
-    public void alarm(Alarm alarm) {}
-
-    @Override
-    public void awaitRoom() {}
-
-    @Override
-    public void clock(double slowPpm, long points, long probeMicros) {}
-
-    @Override
-    public String stateChange() {
-      if (!said && conversions > failFromConversion) {
-        said = true;
-        return "the disk is full";
-      }
-      return null;
-    }
-
-    @Override
-    public boolean logging() {
-      return !said;
-    }
-  }
-
-  /** Remembers what was said. */
-  private static final class Heard implements ChainListener {
-    private final List<ProbeEvent.LinkState> links = new ArrayList<>();
-    private final List<String> rules = new ArrayList<>();
-    private final List<String> states = new ArrayList<>();
-    private Runnable onAlarm = () -> {};
-
-    @Override
-    public void alarm(Alarm alarm) {
-      rules.add(alarm.rule());
-      states.add(alarm.state().id());
-      Runnable once = onAlarm;
-      onAlarm = () -> {};
-      once.run();
-    }
-
-    @Override
-    public void link(ProbeEvent.LinkState state, String text, double atMs) {
-      links.add(state);
-    }
   }
 }

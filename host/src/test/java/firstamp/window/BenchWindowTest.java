@@ -1,9 +1,7 @@
 package firstamp.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import firstamp.app.WindowOptions;
 import firstamp.bench.Snapshot;
 import firstamp.run.questions.Asking;
 import firstamp.run.questions.OpenQuestion;
@@ -11,54 +9,17 @@ import firstamp.window.pages.AgainPage;
 import java.awt.Component;
 import java.awt.Robot;
 import java.awt.event.KeyEvent;
-import java.awt.event.WindowEvent;
 import java.util.List;
-import java.util.Locale;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicBoolean;
-import javax.swing.JFrame;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** The real window on a scripted session: keys, controls, closing, its own failure. */
+/** The real window on a scripted session: keys, controls, what they switch and what they show. */
 @NeedsDisplay
 @Timeout(value = 60, unit = TimeUnit.SECONDS)
-class BenchWindowTest {
-  private static final WindowOptions OPTIONS =
-      new WindowOptions(WindowOptions.Theme.LIGHT, Locale.ENGLISH, false);
-
-  private BenchWindow window;
-  private FakeSession session;
-
-  private void open(FakeSession.Scene scene) throws Exception {
-    session = new FakeSession(scene);
-    window = BenchWindow.show(session, OPTIONS);
-  }
-
-  @AfterEach
-  void close() throws Exception {
-    if (window != null) {
-      JFrame frame = window.frame();
-      SwingUtilities.invokeAndWait(frame::dispose);
-    }
-  }
-
-  /** A key as the keyboard sends it to whatever has the focus. */
-  private void key(int code, char character) throws Exception {
-    Component to = window.panel().component();
-    for (int id : new int[] {KeyEvent.KEY_PRESSED, KeyEvent.KEY_RELEASED}) {
-      SwingUtilities.invokeAndWait(
-          () ->
-              to.dispatchEvent(
-                  new KeyEvent(to, id, System.nanoTime() / 1_000_000, 0, code, character)));
-    }
-  }
-
+class BenchWindowTest extends BenchWindowCase {
   private void press(String name) throws Exception {
     Components.onSwing(
         () -> {
@@ -266,86 +227,6 @@ class BenchWindowTest {
   }
 
   @Test
-  void closingAsksWhileTheSetIsWatchedAndThenClosesTheSession() throws Exception {
-    open(FakeSession.Scene.HEALTHY);
-    wantClose();
-    show();
-    assertThat(session.closed).isFalse();
-    key(KeyEvent.VK_0, '0');
-    show();
-    assertThat(session.closed).isFalse();
-    assertThat(window.frame().isDisplayable()).isTrue();
-    wantClose();
-    show();
-    key(KeyEvent.VK_ENTER, '\n');
-    assertThat(session.wishes).as("Enter leaves nothing").isEmpty();
-    key(KeyEvent.VK_1, '1');
-    assertThat(session.wishes).contains("off");
-    session.set(new FakeSession(FakeSession.Scene.FALLING).snapshot());
-    show();
-    assertThat(session.closed).as("the rails are still up").isFalse();
-    session.set(new FakeSession(FakeSession.Scene.OVER).snapshot());
-    window.awaitClosed();
-    assertThat(session.closed).isTrue();
-  }
-
-  @Test
-  void closesWithoutAskingOnceItIsOver() throws Exception {
-    open(FakeSession.Scene.OVER);
-    wantClose();
-    window.awaitClosed();
-    assertThat(session.closed).isTrue();
-  }
-
-  @Test
-  void isClosedOnlyWhenWhatWasBegunAsideIsDone() throws Exception {
-    open(FakeSession.Scene.OVER);
-    CountDownLatch go = new CountDownLatch(1);
-    AtomicBoolean done = new AtomicBoolean();
-    SwingUtilities.invokeAndWait(
-        () ->
-            window
-                .shell()
-                .aside(
-                    () -> {
-                      go.await();
-                      done.set(true);
-                      return null;
-                    },
-                    nothing -> {},
-                    failed -> {}));
-    CompletableFuture<Boolean> doneWhenClosed = new CompletableFuture<>();
-    Thread waiting =
-        new Thread(
-            () -> {
-              try {
-                window.awaitClosed();
-                doneWhenClosed.complete(done.get());
-              } catch (InterruptedException stop) {
-                doneWhenClosed.completeExceptionally(stop);
-              }
-            });
-    waiting.start();
-    wantClose();
-    // Waiting for the window has no end of its own, waiting for what is aside has one.
-    while (!doneWhenClosed.isDone() && waiting.getState() != Thread.State.TIMED_WAITING) {
-      Thread.onSpinWait();
-    }
-    go.countDown();
-    assertThat(doneWhenClosed.get(30, TimeUnit.SECONDS)).isTrue();
-  }
-
-  @Test
-  void opensTheSwitchFirstWhenTheWindowItselfFails() throws Exception {
-    open(FakeSession.Scene.HEALTHY);
-    session.failing = new IllegalArgumentException("a defect");
-    assertThatThrownBy(() -> window.awaitClosed())
-        .isInstanceOf(IllegalStateException.class)
-        .hasRootCauseMessage("a defect");
-    assertThat(session.wishes).containsExactly("off", "close");
-  }
-
-  @Test
   void showsATripInTheTitle() throws Exception {
     open(FakeSession.Scene.SHORT);
     show();
@@ -363,14 +244,6 @@ class BenchWindowTest {
     assertThat(session.wishes)
         .isEqualTo(
             List.of("pause false", "step", "seek " + (FakeSession.CLOSED_MS + 3100), "step"));
-  }
-
-  private void wantClose() throws Exception {
-    SwingUtilities.invokeAndWait(
-        () ->
-            window
-                .frame()
-                .dispatchEvent(new WindowEvent(window.frame(), WindowEvent.WINDOW_CLOSING)));
   }
 
   private java.util.List<String> header() throws Exception {
@@ -395,14 +268,5 @@ class BenchWindowTest {
     open(FakeSession.Scene.HEALTHY);
     show();
     assertThat(header()).isNotEmpty().doesNotContain("Replay, nothing is switched");
-  }
-
-  /** One picture, as the timer would make it. */
-  private void show() throws Exception {
-    SwingUtilities.invokeAndWait(
-        () -> {
-          window.panel().show(session.snapshot(), null, true);
-          window.shell().tick();
-        });
   }
 }

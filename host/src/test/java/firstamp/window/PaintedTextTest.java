@@ -75,7 +75,8 @@ class PaintedTextTest {
     WindowOptions options = new WindowOptions(WindowOptions.Theme.LIGHT, locale, false);
     BenchView shown = new BenchPresenter(locale).view(new FakeSession(scene).snapshot(), null);
     List<RecordingGraphics.Ink> inks =
-        Components.onSwing(() -> PaintedText.of(Views.watch(options, scene), Screenshots.SIZE));
+        Components.onSwing(
+            () -> PaintedText.of(WatchViews.watch(options, scene), Screenshots.SIZE));
     List<String> wanted = new ArrayList<>(List.of(shown.sentence().headline()));
     shown.figures().forEach(figure -> wanted.add(figure.number()));
     for (String text : wanted) {

@@ -1,7 +1,6 @@
 package firstamp.window;
 
 import firstamp.app.Desk;
-import firstamp.app.Hearing;
 import firstamp.app.HomeFolder;
 import firstamp.app.Watched;
 import firstamp.app.WindowOptions;
@@ -9,19 +8,16 @@ import firstamp.model.RuleId;
 import firstamp.run.TripsInARow;
 import firstamp.sheet.SheetField;
 import firstamp.window.page.Page;
-import firstamp.window.page.Shell;
 import firstamp.window.page.Tools;
 import firstamp.window.pages.AgainPage;
 import firstamp.window.pages.FormPage;
 import firstamp.window.pages.FormSections;
 import firstamp.window.pages.HomePage;
 import firstamp.window.pages.LeavePage;
-import firstamp.window.pages.LocatePage;
 import firstamp.window.pages.LookPage;
 import firstamp.window.pages.ProbePage;
 import firstamp.window.pages.QuestionsPage;
 import firstamp.window.pages.ReadyPage;
-import firstamp.window.pages.TrialPage;
 import firstamp.window.pages.VerdictPage;
 import firstamp.window.pages.WatchPage;
 import firstamp.window.widgets.WindowTheme;
@@ -124,70 +120,7 @@ public final class Views implements AutoCloseable {
       all.put("probe-" + upTo, options -> probe(options, upTo, false));
     }
     all.put("probe-cut", options -> probe(options, 0, true));
-    for (FakeSession.Scene scene : FakeSession.Scene.values()) {
-      all.put(
-          "watch-" + scene.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
-          options -> watch(options, scene));
-    }
-    WatchStates.addTo(all);
-    all.put(
-        "live-locate",
-        options ->
-            framed(options, new FakeSession(FakeSession.Scene.HEALTHY), Hearing.NOTHING)
-                .over(
-                    new LocatePage(
-                        tools(options, null),
-                        new SearchingSession(ThinkViews.search(2)),
-                        null,
-                        null))
-                .view(true));
-    all.put(
-        "live-wires",
-        options ->
-            framed(options, new FakeSession(FakeSession.Scene.HEALTHY), Hearing.NOTHING)
-                .over(
-                    new TrialPage(
-                        new Tools(
-                            new Words(options.locale()),
-                            new Numbers(options.locale()),
-                            new WindowTheme(options.theme()).palette(),
-                            new LiveShell(options),
-                            null),
-                        ThinkViews.wires("screened-lead", 4),
-                        ThinkViews.KEEPING,
-                        null))
-                .view(true));
-    all.put("watch-heard", options -> watch(options, FakeSession.Scene.SHORT, new FakeHearing()));
-    for (FakeSession.Scene scene :
-        List.of(
-            FakeSession.Scene.LOST_HEAD,
-            FakeSession.Scene.SHORT,
-            FakeSession.Scene.SHORT_OVER,
-            FakeSession.Scene.REPLAY)) {
-      all.put(
-          "think-" + scene.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
-          options -> {
-            FakeSession session = new FakeSession(scene);
-            session.set(Scenes.withThinking(session.snapshot()));
-            return watch(options, session, new FakeHearing());
-          });
-    }
-    for (FakeSession.Scene scene : List.of(FakeSession.Scene.HEALTHY, FakeSession.Scene.REPLAY)) {
-      all.put(
-          "first-look-" + scene.name().toLowerCase(java.util.Locale.ROOT),
-          options -> turned(options, scene));
-    }
-    all.put(
-        "watch-muted",
-        options -> {
-          FakeHearing hearing = new FakeHearing();
-          hearing.mute(true);
-          return watch(options, FakeSession.Scene.LOST_HEAD, hearing);
-        });
-    all.put(
-        "watch-no-device",
-        options ->
-            watch(options, FakeSession.Scene.RAIL_LOW, new Hearing.Still(Hearing.State.NO_DEVICE)));
+    WatchViews.addTo(all);
     return all;
   }
 
@@ -223,42 +156,6 @@ public final class Views implements AutoCloseable {
         theme.palette(),
         new StillShell(options),
         desk);
-  }
-
-  /** A shell in which the set is on. */
-  private record LiveShell(WindowOptions options) implements Shell {
-    @Override
-    public void open(Page page) {
-      // There is one page only.
-    }
-
-    @Override
-    public void home() {
-      // There is one page only.
-    }
-
-    @Override
-    public void close() {
-      // Nothing is open.
-    }
-
-    @Override
-    public void dress(WindowOptions next) {
-      // It is dressed once.
-    }
-
-    @Override
-    public String noOhms() {
-      return new Words(options.locale()).get("ohms.on");
-    }
-
-    @Override
-    public <T> void aside(
-        java.util.concurrent.Callable<T> task,
-        java.util.function.Consumer<T> then,
-        java.util.function.Consumer<Exception> otherwise) {
-      Shell.atOnce(task, then, otherwise);
-    }
   }
 
   static View page(Page page) {
@@ -307,37 +204,6 @@ public final class Views implements AutoCloseable {
       page.goOn();
     }
     return View.of(page.component());
-  }
-
-  static View watch(WindowOptions options, FakeSession.Scene scene) {
-    return watch(options, scene, Hearing.NOTHING);
-  }
-
-  private static View watch(WindowOptions options, FakeSession.Scene scene, Hearing hearing) {
-    return watch(options, new FakeSession(scene), hearing);
-  }
-
-  /** With the first look in the place of the strips. */
-  private View turned(WindowOptions options, FakeSession.Scene scene) {
-    FakeSession session = new FakeSession(scene);
-    Framed framed = framed(options, session, Hearing.NOTHING);
-    for (int turn = scene.shorted() ? 0 : 1; turn < 2; turn++) {
-      framed.panel().toggleView();
-      framed.show(true);
-    }
-    return framed.view(true);
-  }
-
-  private static View watch(WindowOptions options, FakeSession session, Hearing hearing) {
-    return framed(options, session, hearing).view(true);
-  }
-
-  private static Framed framed(WindowOptions options, FakeSession session, Hearing hearing) {
-    Framed framed = new Framed(options, session, hearing);
-    framed.panel().whenOver(() -> {}, () -> {});
-    framed.panel().whenThinking(() -> {}, () -> {});
-    framed.show(true);
-    return framed;
   }
 
   /**
