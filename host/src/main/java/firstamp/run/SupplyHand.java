@@ -6,6 +6,7 @@ import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
 import firstamp.pipeline.RunRefused;
 import firstamp.supply.BenchSupply;
+import firstamp.supply.SupplyState;
 
 /**
  * A bench supply beside the probe: on before arming, off as soon as the switch is open, and the
@@ -50,15 +51,15 @@ final class SupplyHand {
       asked = true;
       supply.give(volts, limitA);
     }
-    BenchSupply.State state = supply.state();
-    if (state.phase() == BenchSupply.Phase.FAILED) {
+    SupplyState state = supply.state();
+    if (state.phase() == SupplyState.Phase.FAILED) {
       throw new RunRefused(
           RunRefused.Kind.ARMING,
           "the bench supply "
               + state.problem()
               + ". It was told to switch off; look at it, then try again, or leave --supply out.");
     }
-    return state.phase() == BenchSupply.Phase.ON;
+    return state.phase() == SupplyState.Phase.ON;
   }
 
   /** Once per turn. */
@@ -71,8 +72,8 @@ final class SupplyHand {
     if (open && stream.chain().offBy() != null && asked) {
       off();
     }
-    BenchSupply.State now = supply.state();
-    if (now.phase() == BenchSupply.Phase.FAILED && !failureSaid) {
+    SupplyState now = supply.state();
+    if (now.phase() == SupplyState.Phase.FAILED && !failureSaid) {
       failureSaid = true;
       said("the bench supply " + now.problem());
       if (!open) {

@@ -1,6 +1,7 @@
 package firstamp.supply;
 
 import firstamp.model.ProbePort;
+import firstamp.supply.SupplyState.Phase;
 import java.io.IOException;
 import java.util.Objects;
 
@@ -10,7 +11,7 @@ import java.util.Objects;
  *
  * <p>{@link #off} writes the command itself before anything else; the thread then makes sure that
  * it was obeyed. A supply that fails in any way gets the command to switch off, and {@link
- * State#phase} says so. All methods may be called from any thread and return at once, but for
+ * SupplyState#phase} says so. All methods may be called from any thread and return at once, but for
  * {@link #close}.
  */
 public final class BenchSupply implements AutoCloseable {
@@ -32,36 +33,8 @@ public final class BenchSupply implements AutoCloseable {
   private boolean failed;
   private boolean closing;
   private boolean confirming;
-  private volatile State state = new State(Phase.CONNECTING, null, null, null, null, null);
-
-  /** How far it has come. */
-  public enum Phase {
-    /** It has not said who it is. */
-    CONNECTING,
-    /** It obeys, its output is off. */
-    OFF,
-    /** The latest request is being carried out. */
-    BUSY,
-    /** Its output is on as last requested. */
-    ON,
-    /** It was told to switch off and has not confirmed it yet. */
-    SWITCHING_OFF,
-    /** It does not obey; it was told to switch off. */
-    FAILED
-  }
-
-  /**
-   * State of the supply.
-   *
-   * @param phase see there
-   * @param name that it gave, null = not known yet
-   * @param volts set, null = nothing yet
-   * @param limitA set, null = nothing yet
-   * @param measuredA current by its own meter, null = not measured
-   * @param problem what went wrong, in words; null = nothing
-   */
-  public record State(
-      Phase phase, String name, Double volts, Double limitA, Double measuredA, String problem) {}
+  private volatile SupplyState state =
+      new SupplyState(Phase.CONNECTING, null, null, null, null, null);
 
   private record Wish(double volts, double limitA) {}
 
@@ -80,7 +53,7 @@ public final class BenchSupply implements AutoCloseable {
   }
 
   /** Its present state; immutable. */
-  public State state() {
+  public SupplyState state() {
     return state;
   }
 
@@ -136,7 +109,7 @@ public final class BenchSupply implements AutoCloseable {
     try {
       String name = orders.begin();
       synchronized (lock) {
-        state = new State(Phase.OFF, name, null, null, null, null);
+        state = new SupplyState(Phase.OFF, name, null, null, null, null);
         if (offWanted) {
           show(Phase.SWITCHING_OFF, null);
         } else if (wish != null) {
@@ -210,7 +183,8 @@ public final class BenchSupply implements AutoCloseable {
     synchronized (lock) {
       if (!offWanted && wish == null) {
         state =
-            new State(Phase.ON, state.name(), next.volts(), next.limitA(), state.measuredA(), null);
+            new SupplyState(
+                Phase.ON, state.name(), next.volts(), next.limitA(), state.measuredA(), null);
       }
     }
   }
@@ -224,7 +198,8 @@ public final class BenchSupply implements AutoCloseable {
     double ampere = orders.measuredAmpere();
     synchronized (lock) {
       if (state.phase() == Phase.ON) {
-        state = new State(Phase.ON, state.name(), state.volts(), state.limitA(), ampere, null);
+        state =
+            new SupplyState(Phase.ON, state.name(), state.volts(), state.limitA(), ampere, null);
       }
     }
   }
@@ -281,7 +256,7 @@ public final class BenchSupply implements AutoCloseable {
 
   private void show(Phase phase, String problem) {
     state =
-        new State(
+        new SupplyState(
             phase,
             state.name(),
             state.volts(),

@@ -20,9 +20,9 @@ class BenchSupplyTest {
     supply.close();
   }
 
-  private BenchSupply.State await(BenchSupply.Phase phase) {
+  private SupplyState await(SupplyState.Phase phase) {
     for (int k = 0; k < 20_000; k++) {
-      BenchSupply.State state = supply.state();
+      SupplyState state = supply.state();
       if (state.phase() == phase) {
         return state;
       }
@@ -42,7 +42,7 @@ class BenchSupplyTest {
   private void on() {
     supply.start();
     supply.give(12, 0.5);
-    await(BenchSupply.Phase.ON);
+    await(SupplyState.Phase.ON);
   }
 
   @Test
@@ -63,9 +63,9 @@ class BenchSupplyTest {
   void onlyStandardCommandsAreSent() {
     on();
     supply.give(15, 1);
-    await(BenchSupply.Phase.ON);
+    await(SupplyState.Phase.ON);
     supply.off();
-    await(BenchSupply.Phase.OFF);
+    await(SupplyState.Phase.OFF);
     assertThat(responder.line("SYST:ERR?")).containsExactly("0,\"No error\"");
     assertThat(responder.line("BLINK")).isEmpty();
     assertThat(responder.line("SYST:ERR?").get(0)).as("the responder is strict").startsWith("-113");
@@ -76,7 +76,7 @@ class BenchSupplyTest {
     on();
     supply.off();
     assertThat(responder.on()).as("written by the caller itself").isFalse();
-    await(BenchSupply.Phase.OFF);
+    await(SupplyState.Phase.OFF);
     assertThat(supply.confirmedOff()).isTrue();
   }
 
@@ -95,7 +95,7 @@ class BenchSupplyTest {
   void whatItCannotDoIsRefusedAndItIsSwitchedOff() {
     supply.start();
     supply.give(40, 0.5);
-    BenchSupply.State state = await(BenchSupply.Phase.FAILED);
+    SupplyState state = await(SupplyState.Phase.FAILED);
     assertThat(state.problem()).contains("-222").contains("VOLT 40.0000");
     assertThat(responder.on()).isFalse();
     assertThat(toldToSwitchOff()).contains("OUTP OFF").doesNotContain("OUTP ON");
@@ -107,7 +107,7 @@ class BenchSupplyTest {
     responder.fault(question, StrictResponder.Fault.WRONG);
     supply.start();
     supply.give(12, 0.5);
-    assertThat(await(BenchSupply.Phase.FAILED).problem()).contains(question).contains("QB");
+    assertThat(await(SupplyState.Phase.FAILED).problem()).contains(question).contains("QB");
     assertThat(responder.on()).isFalse();
     assertThat(toldToSwitchOff()).contains("OUTP OFF");
   }
@@ -118,7 +118,7 @@ class BenchSupplyTest {
     responder.fault(question, StrictResponder.Fault.MISSING);
     supply.start();
     supply.give(12, 0.5);
-    assertThat(await(BenchSupply.Phase.FAILED).problem()).contains("does not answer " + question);
+    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("does not answer " + question);
     assertThat(responder.on()).isFalse();
     assertThat(toldToSwitchOff()).contains("OUTP OFF");
   }
@@ -137,7 +137,7 @@ class BenchSupplyTest {
   void aSupplyThatFallsSilentWhileOnIsToldToSwitchOff() {
     on();
     responder.fallsSilent();
-    assertThat(await(BenchSupply.Phase.FAILED).problem()).contains("does not answer");
+    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("does not answer");
     assertThat(responder.on()).as("it still listens").isFalse();
   }
 
@@ -146,7 +146,7 @@ class BenchSupplyTest {
     on();
     responder.hearsNothing();
     supply.off();
-    for (int k = 0; k < 20_000 && supply.state().phase() != BenchSupply.Phase.FAILED; k++) {
+    for (int k = 0; k < 20_000 && supply.state().phase() != SupplyState.Phase.FAILED; k++) {
       LockSupport.parkNanos(1_000_000);
     }
     assertThat(supply.state().problem()).contains("Switch it off by hand");
@@ -158,7 +158,7 @@ class BenchSupplyTest {
     on();
     responder.stuckOn();
     supply.off();
-    assertThat(await(BenchSupply.Phase.FAILED).problem())
+    assertThat(await(SupplyState.Phase.FAILED).problem())
         .contains("still on")
         .contains("Switch it off by hand");
   }
@@ -167,21 +167,21 @@ class BenchSupplyTest {
   void anOutputThatGoesOffByItselfIsNoticed() {
     on();
     responder.switchesItselfOff();
-    assertThat(await(BenchSupply.Phase.FAILED).problem()).contains("by itself");
+    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("by itself");
   }
 
   @Test
   void anOutputThatIsOnBeforehandIsRefused() {
     responder.switchedOnAtItsFront();
     supply.start();
-    assertThat(await(BenchSupply.Phase.FAILED).problem()).contains("output on already");
+    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("output on already");
   }
 
   @Test
   void aPulledPlugFails() {
     on();
     line.pull();
-    assertThat(await(BenchSupply.Phase.FAILED).problem()).contains("unplugged");
+    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("unplugged");
   }
 
   @Test

@@ -95,7 +95,7 @@ class SupplyOnPtyTest {
     }
   }
 
-  private BenchSupply.State await(BenchSupply.Phase phase, long ms) {
+  private SupplyState await(SupplyState.Phase phase, long ms) {
     for (int k = 0; k < ms; k++) {
       if (supply.state().phase() == phase) {
         return supply.state();
@@ -108,11 +108,11 @@ class SupplyOnPtyTest {
   @Test
   void givesStepsAndSwitchesOff() {
     supply.give(6, 0.1);
-    await(BenchSupply.Phase.ON, 10_000);
+    await(SupplyState.Phase.ON, 10_000);
     assertThat(responder.volts()).isEqualTo(6);
     assertThat(responder.on()).isTrue();
     supply.off();
-    await(BenchSupply.Phase.OFF, 10_000);
+    await(SupplyState.Phase.OFF, 10_000);
     assertThat(responder.on()).isFalse();
   }
 
@@ -120,7 +120,7 @@ class SupplyOnPtyTest {
   void aLateAnswerIsNotMixedUp() {
     responder.fault("VOLT?", StrictResponder.Fault.LATE);
     supply.give(6, 0.1);
-    await(BenchSupply.Phase.ON, 15_000);
+    await(SupplyState.Phase.ON, 15_000);
     assertThat(supply.state().volts()).isEqualTo(6);
   }
 
@@ -128,16 +128,16 @@ class SupplyOnPtyTest {
   void aWrongAnswerSwitchesOff() {
     responder.fault("CURR?", StrictResponder.Fault.WRONG);
     supply.give(6, 0.1);
-    assertThat(await(BenchSupply.Phase.FAILED, 10_000).problem()).contains("CURR?");
+    assertThat(await(SupplyState.Phase.FAILED, 10_000).problem()).contains("CURR?");
     assertThat(responder.on()).isFalse();
   }
 
   @Test
   void silenceWhileOnSwitchesOff() {
     supply.give(6, 0.1);
-    await(BenchSupply.Phase.ON, 10_000);
+    await(SupplyState.Phase.ON, 10_000);
     responder.fallsSilent();
-    await(BenchSupply.Phase.FAILED, 15_000);
+    await(SupplyState.Phase.FAILED, 15_000);
     for (int k = 0; k < 5_000 && responder.on(); k++) {
       LockSupport.parkNanos(1_000_000);
     }
