@@ -167,9 +167,10 @@ def short(volts, ohm, lead, after_ms, chassis=0, celsius=27, bounce=0, seed=None
     got = run("closing", values, [parts(seed)] if seed is not None else [], options=f".options temp={celsius}")
     share = shares(got)
     off_us = (got.get("tgone", 0) - at - waits) * 1e6
-    leads_us = 4 * float(lead.replace("u", "")) * got["ipk"] / 75  # L I / U: the four leads empty into the clamp
+    # L I / U: the supply's two leads empty into the clamp (80 V at a few ampere) against the supply; the set's go on through D2 across the set.
+    leads_us = 2 * float(lead.replace("u", "")) * got["icut"] / (80 - volts)
     return told(got, {"off in 5 us, and what the leads hold": off_us < 5 + leads_us, "nothing left": abs(got["iend"]) < 5e-3, **{k: v < SHARE for k, v in share.items()}},
-                amperes=got["ipk"], offUs=max(off_us, 0), joule=got["ej"], kelvin=got["tjm"], volts=got["vdspk"], **{f"share {k}": v for k, v in share.items()})
+                amperes=got["ipk"], cutAmperes=got["icut"], offUs=max(off_us, 0), leadsUs=leads_us, joule=got["ej"], kelvin=got["tjm"], volts=got["vdspk"], **{f"share {k}": v for k, v in share.items()})
 
 
 def shorts():
