@@ -174,7 +174,7 @@ public final class Desk {
     started = next;
   }
 
-  /** Closes the line to the probe box; steps that are finished begin anew the next time. */
+  /** Closes the line to the probe box; finished steps start again the next time. */
   public synchronized void leaveProbe() {
     if (probeFlow != null) {
       probeFlow.leave();
@@ -310,7 +310,7 @@ public final class Desk {
             () -> EarlierPowerUps.course(open, sheet.texts().setName()));
     LiveBench before = searched.put(sheet.texts().setName(), bench);
     bench.carryOn(before == null ? null : before.search());
-    // A process that is told to end opens the switch first.
+    // On a request to end, the process opens the switch first.
     Thread onSignal = new Thread(bench::close, "signal");
     Runtime.getRuntime().addShutdownHook(onSignal);
     Watched watched =
@@ -380,7 +380,7 @@ public final class Desk {
   }
 
   /**
-   * A stored power-up with what it is held against.
+   * A stored power-up and what it is compared with.
    *
    * @param study of it
    * @param against earlier ones of the same set

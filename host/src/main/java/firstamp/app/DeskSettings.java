@@ -46,7 +46,7 @@ public record DeskSettings(
     return new DeskSettings(null, null, null, null, null, null, null, null, null);
   }
 
-  /** What stands in the folder; nothing where there is no such file or it makes no sense. */
+  /** The settings in the folder; none if there is no such file or it makes no sense. */
   static DeskSettings load(Path folder) {
     try {
       return MAPPER.readValue(Files.readString(folder.resolve(FILE)), DeskSettings.class);

@@ -68,7 +68,7 @@ public record JobState(
     return new JobState(words(events), wires, tried.size(), placed, checks, good);
   }
 
-  /** Words of the marks; those typed afterwards stand in the place of the first ones. */
+  /** Words of the marks; words typed afterwards replace the first ones. */
   private static List<String> words(List<ProbeEvent> events) {
     List<String> said = new ArrayList<>();
     for (ProbeEvent event : events) {

@@ -118,7 +118,7 @@ public final class ProbeFlow {
     };
   }
 
-  /** The person's meter, from its paper. */
+  /** The person's meter, from its data sheet. */
   public void accuracy(MeterAccuracy volts, MeterAccuracy amps) {
     voltsAccuracy = volts;
     ampsAccuracy = amps;
@@ -147,7 +147,7 @@ public final class ProbeFlow {
   }
 
   /**
-   * Does what the step is about and goes on to the next.
+   * Does what the step is about and continues with the next.
    *
    * @param reading of the person's meter where the step asks for one
    */
@@ -227,7 +227,7 @@ public final class ProbeFlow {
     course.off();
   }
 
-  /** One step back; false at the begin. */
+  /** One step back; false at the first step. */
   public boolean back() {
     switch (step) {
       case START -> {
@@ -239,7 +239,7 @@ public final class ProbeFlow {
     return true;
   }
 
-  /** Begins anew; points that were taken are forgotten with the flow. */
+  /** Starts again; points that were taken are forgotten with the flow. */
   boolean finished() {
     return step == Step.WRITTEN || step == Step.CUT_DONE || step == Step.START;
   }

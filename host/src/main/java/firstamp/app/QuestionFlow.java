@@ -14,8 +14,8 @@ import java.util.Deque;
 import java.util.List;
 
 /**
- * The way through the questions of a new job sheet and what could be said besides: which one comes
- * next, what was answered, where it was left. Knows no display; not thread-safe.
+ * The way through the questions of a new job sheet and the further ones: which one comes next, what
+ * was answered, where it was left. Knows no display; not thread-safe.
  */
 public final class QuestionFlow {
   private static final ObjectMapper MAPPER = new ObjectMapper();
@@ -28,9 +28,9 @@ public final class QuestionFlow {
   private String refusedAnswer;
 
   /**
-   * A flow that begins, or goes on where it was left.
+   * A flow that begins, or continues where it was left.
    *
-   * @param begunJson what {@link #begun} gave, null = begin anew
+   * @param begunJson what {@link #begun} gave, null = start with none
    */
   public QuestionFlow(String begunJson) {
     JsonNode answers = answers(begunJson);
@@ -86,7 +86,7 @@ public final class QuestionFlow {
     return refusedAnswer;
   }
 
-  /** Takes an answer and goes on; blank means "don't know". */
+  /** Takes an answer and continues; blank means "don't know". */
   public boolean answer(String text) {
     SheetQuestion now = question;
     if (now == null) {
@@ -114,7 +114,7 @@ public final class QuestionFlow {
     return true;
   }
 
-  /** Goes on with what could be said besides; at its end there is nothing more to ask. */
+  /** Continues with the further questions; after the last there is nothing more to ask. */
   public void more() {
     List<SheetQuestion> useful = form.stillToAsk().isEmpty() ? form.alsoUseful() : List.of();
     question = useful.isEmpty() ? null : useful.get(0);

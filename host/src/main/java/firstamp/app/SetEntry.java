@@ -13,7 +13,7 @@ import java.util.List;
  * @param begunJson answers that were begun and left, null = none
  * @param log where its power-ups are
  * @param powerUps newest first
- * @param lastEpochMs when it was touched last
+ * @param lastEpochMs when it was last used
  * @param job where its job stands
  */
 public record SetEntry(

@@ -22,8 +22,8 @@ public final class SetList {
   public record Sheet(String setName, String json, long writtenEpochMs) {}
 
   /**
-   * The real sets, touched last first; then what was begun; then practice that was brought into the
-   * bench's log, set by set; the emulated ones last.
+   * The real sets, most recently used first; then what was begun; then practice that was brought
+   * into the bench's log, set by set; the emulated ones last.
    *
    * @param log of the bench
    * @param entries its power-ups, oldest first

@@ -14,9 +14,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A job sheet being filled in: every entry by its place, the problem that stands against it, and
- * what is taken for an entry that is left empty. What the form does not know (signal path, unknown
- * wires) is kept as it is. Not thread-safe.
+ * A job sheet being filled in: every entry by its place, its problem, and what is taken for an
+ * entry that is left empty. What the form does not know (signal path, unknown wires) is kept as it
+ * is. Not thread-safe.
  *
  * <p>Places read like {@code supply.nominalV}, {@code rail2.name}, {@code rules.short.onDelayMs}.
  */
@@ -197,7 +197,7 @@ public final class SheetEntries {
     node.remove(empty);
   }
 
-  /** Reads what is there as a sheet; keeps what stands against it, or what it comes to. */
+  /** Reads the entries as a sheet; keeps the problem, or the sheet with its defaults. */
   private void look() {
     try {
       filled =
@@ -211,7 +211,7 @@ public final class SheetEntries {
     }
   }
 
-  /** What stands against it, null = it can be watched. */
+  /** Why it cannot be watched, null = it can. */
   public SheetException problem() {
     return problem;
   }

@@ -36,7 +36,7 @@ public record Watched(
      * Starts it.
      *
      * @param tripNumber that the probe box remembers, 0 = none
-     * @throws Exception what stands against it
+     * @throws Exception why it cannot start
      */
     Watched start(int tripNumber) throws Exception;
   }

@@ -329,7 +329,7 @@ public record Snapshot(
    */
   public record Moved(LimitMove move, MoveState state, String why) {}
 
-  /** What became of a moved limit. */
+  /** The answer to a moved limit. */
   public enum MoveState {
     /** On its way to the probe. */
     ASKED,

@@ -40,7 +40,7 @@ import picocli.CommandLine.ParameterException;
 /** Start of the program. */
 @Command(
     name = "firstamp",
-    description = "Powers up a repaired set while watching it, and keeps what was seen.",
+    description = "Powers up a repaired set while watching it, and keeps a record.",
     footerHeading = "%nExamples:%n",
     footer = {
       "  firstamp                                           the window: sets, power-ups, a new set, the probe box",

@@ -42,7 +42,7 @@ final class QuickStart {
   private static final long LOOK_NANOS = 1_000_000;
   private static final int LONGEST_LOOKS = 20_000;
 
-  /** What the runtime brings along for a screen and does not load without one. */
+  /** Parts of the runtime for a screen, which are not loaded without one. */
   private static final List<String> SCREEN =
       List.of(
           "sun/awt/X11",

@@ -23,7 +23,7 @@ final class CaptureRing {
   /** A capture block and the time of its first conversion. */
   record Block(ProbeMessage.Capture message, long tickMicros) {}
 
-  /** Recording starts anew; what was kept is gone. */
+  /** Restarts recording; what was kept is gone. */
   void start() {
     taken = 0;
     filled = IDLE;

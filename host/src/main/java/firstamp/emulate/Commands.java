@@ -196,7 +196,7 @@ final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
     return null;
   }
 
-  /** Answers with a refusal if something stands against arming. */
+  /** Answers with a refusal if something prevents arming. */
   private boolean notArmable(boolean restore, int number) {
     ProbeState state = machine.state();
     if (state == ProbeState.CHECK || state == ProbeState.LOOK) {

@@ -221,7 +221,7 @@ public record Faults(
         silentForS);
   }
 
-  /** Nothing arrives for a while; what the host says goes on arriving. */
+  /** Nothing arrives for a while; commands of the host still arrive. */
   public Faults withSilence(double atS, double forS) {
     return new Faults(
         droppedShare,

@@ -14,8 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Reads a front-end file, strictly: an unknown key, a wrong kind or a number out of range is said
- * with file, line, field and what was expected.
+ * Reads a front-end file, strictly: an unknown key, a wrong kind or a number out of range is
+ * reported with file, line, field and what was expected.
  */
 final class FrontEndFile {
   private static final int LONGEST_CHARS = 1_000_000;
@@ -63,7 +63,7 @@ final class FrontEndFile {
     return parse(text, path.toString(), supplyV);
   }
 
-  /** Reads text; {@code name} stands in messages. */
+  /** Reads text; {@code name} is for messages. */
   static FrontEnd parse(String text, String name, double supplyV) throws IOException {
     if (text.length() > LONGEST_CHARS) {
       throw new WaveformException(

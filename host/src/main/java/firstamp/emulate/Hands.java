@@ -1,6 +1,6 @@
 package firstamp.emulate;
 
-/** What a person's hands do at a bench besides switching: an emulated one has none of its own. */
+/** What a person's hands do at a bench apart from switching; an emulated one has none. */
 public interface Hands {
   /** Nothing can be moved. */
   Hands NONE = new Hands() {};

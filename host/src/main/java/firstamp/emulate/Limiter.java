@@ -27,7 +27,7 @@ final class Limiter {
     seen = false;
   }
 
-  /** The current that it lets through now. */
+  /** The current that it limits to now. */
   double ampere() {
     return Math.max(0, ProbeLimits.LIMITER_A - FOLD_BACK_SIEMENS * slowV);
   }

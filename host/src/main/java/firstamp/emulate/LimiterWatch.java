@@ -81,7 +81,7 @@ final class LimiterWatch {
     return volts >= 0 && inSurge && count > MUST_FALL && !falls;
   }
 
-  /** A short that bounces must not begin anew each time. */
+  /** A short that bounces must not restart the count each time. */
   private void forget() {
     if (count == 0 || ++notSeen < FORGETS) {
       return;

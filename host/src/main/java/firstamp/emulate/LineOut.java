@@ -41,7 +41,7 @@ final class LineOut implements Outlet {
     this.random = new SplittableRandom(seed);
   }
 
-  /** The probe begins anew: the frame under way is cut off, a delimiter ends what is left of it. */
+  /** The probe restarts: the frame under way is cut off, a delimiter ends what is left of it. */
   void restart() {
     cut();
     encoder = new FrameEncoder();

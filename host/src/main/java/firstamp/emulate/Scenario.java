@@ -8,7 +8,7 @@ import java.util.function.Supplier;
  *
  * @param description one sentence for the person
  * @param sheet resource that holds the job sheet
- * @param values of the set, made anew for every run
+ * @param values of the set, made again for every run
  * @param script what happens as time passes
  * @param rule that finds it first, null = none
  * @param seconds how long the switch must be closed for that

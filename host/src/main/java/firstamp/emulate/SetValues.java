@@ -85,7 +85,7 @@ final class SetValues {
   boolean speech;
   double chainFullV = 8.2;
 
-  /** What stands on rail 1 besides the filtered volts. */
+  /** Hum on rail 1, on top of the filtered voltage. */
   double railHumPeakV;
 
   /** What a fault feeds into the rail from elsewhere, ampere. */
@@ -97,7 +97,7 @@ final class SetValues {
   /** Clip 2 on the reservoir capacitor. */
   boolean reservoirClipOn;
 
-  /** Clip 3 on the loudspeaker output; what stands there as direct volts, and the start's thump. */
+  /** Clip 3 on the loudspeaker output; its dc voltage, and the thump at the start. */
   boolean outputClipOn;
 
   double outputOffsetV;

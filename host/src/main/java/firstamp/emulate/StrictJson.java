@@ -4,7 +4,7 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 
-/** Members of a JSON text taken one after the other; what is wrong is said with file and line. */
+/** Members of a JSON text taken one after the other; errors give file and line. */
 final class StrictJson {
   private final String name;
   private final JsonParser json;

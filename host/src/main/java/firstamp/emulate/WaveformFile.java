@@ -57,7 +57,7 @@ final class WaveformFile {
     }
   }
 
-  /** Reads text; {@code name} stands in messages. */
+  /** Reads text; {@code name} is for messages. */
   static WaveformFile parse(String text, String name) throws WaveformException {
     WaveformFile file = new WaveformFile(name);
     String[] lines = text.split("\r\n|\n|\r", -1);

@@ -158,7 +158,7 @@ public final class Chain implements StreamSink {
 
   /**
    * Milliseconds from closing, negative before one that is known to come; where the closing is not
-   * known (yet): from the begin of the look, before that 0.
+   * known (yet): from the start of the look, before that 0.
    */
   public double ms(long micros) {
     Long coming = closesMicros != null ? closesMicros : lookStartMicros;

@@ -6,7 +6,7 @@ import firstamp.protocol.TripLimits;
 import java.util.List;
 
 /**
- * What the probe is told before arming.
+ * The settings that go to the probe before arming.
  *
  * @param limits on which it trips
  * @param look its parameters

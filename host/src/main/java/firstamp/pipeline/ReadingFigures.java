@@ -9,7 +9,7 @@ import java.util.List;
 /**
  * One reading in physical units.
  *
- * @param atMs of its begin, from closing
+ * @param atMs its start, from closing
  * @param probeMs the same from the probe's start
  * @param supplyA supply current
  * @param supplyV volts on the set side

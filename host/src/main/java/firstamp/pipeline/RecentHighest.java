@@ -12,7 +12,7 @@ public final class RecentHighest {
   private int next;
   private long nextIndex = -1;
 
-  /** A hole in the readings starts anew: what was in it is not known. */
+  /** A hole in the readings restarts it: what was in the hole is not known. */
   public void take(Reading reading, double supplyA) {
     if (reading.firstIndex() != nextIndex) {
       forget();

@@ -3,7 +3,7 @@ package firstamp.pipeline;
 import firstamp.model.TripCause;
 import java.io.Serializable;
 
-/** A power-up cannot be started; the message says what stands against it and what to try. */
+/** A power-up cannot be started; the message says why, and what to try. */
 public final class RunRefused extends Exception {
   private static final long serialVersionUID = 1L;
 

@@ -3,7 +3,7 @@ package firstamp.pipeline;
 import firstamp.model.ProbeHello;
 import java.util.Set;
 
-/** Makes what the probe is told. */
+/** Makes the settings that go to the probe. */
 @FunctionalInterface
 public interface SettingsPlan {
   /**

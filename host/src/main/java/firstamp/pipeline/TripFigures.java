@@ -12,7 +12,7 @@ import firstamp.model.samples.Scaling;
  * @param rail 1 to 3 for over-voltage of a rail, 0 for the supply, null otherwise
  * @param atMs switch pin low, milliseconds from closing
  * @param value what the probe saw, of a hard short what the limiter held; null = it has no figure
- * @param limit what it was held against, null = none
+ * @param limit what it was compared with, null = none
  * @param unit of both
  * @param limitedMs how long the limiter had held the current, null = it did not, or nobody said
  */

@@ -130,7 +130,7 @@ final class Arming {
 
   /**
    * A clip that is joined to nothing reads full scale, or the probe has found it open when it read
-   * the clips back: it is said, not watched.
+   * the clips back: it is reported, not watched.
    */
   private Set<Integer> findOpenRails() {
     Set<Integer> open = new TreeSet<>();
@@ -199,7 +199,7 @@ final class Arming {
     return RunStep.ARMING;
   }
 
-  /** No countdown runs: it begins anew when nothing is waited for any more. */
+  /** No countdown runs: it restarts once nothing is waited for any more. */
   private RunStep waits(long now) {
     quietSince = now;
     if (countdownSaid >= 0) {
@@ -222,7 +222,8 @@ final class Arming {
   }
 
   /**
-   * What is not kept is not switched on unasked: the next power-up has nothing to be held against.
+   * Without a log the set is not switched on unless the person agrees: there would be nothing to
+   * compare the next power-up with.
    */
   private void askAboutLog() throws RunRefused {
     ArmGate gate = stream.setup().gate();

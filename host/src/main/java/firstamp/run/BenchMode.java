@@ -4,7 +4,7 @@ package firstamp.run;
 public enum BenchMode {
   /** The limits of the sheet. */
   USUAL,
-  /** Hands or a tool are in the set: the running limit is drawn in to what the set draws now. */
+  /** Hands or a tool are in the set: the running limit is lowered to what the set draws now. */
   HANDS_IN,
   /** Nobody watches: any alarm switches off, and so does the end of the time. */
   SOAK;
@@ -19,11 +19,11 @@ public enum BenchMode {
    *
    * @param mode now
    * @param words what that means, or why another one was refused; null = nothing to say
-   * @param limitA running limit that was drawn in, null = none
+   * @param limitA running limit that was lowered, null = none
    * @param leftMs until soak switches off, null = not soaking
    */
   public record State(BenchMode mode, String words, Double limitA, Double leftMs) {
-    /** At the begin of a run. */
+    /** At the start of a run. */
     public static final State BEGIN = new State(USUAL, null, null, null);
   }
 }

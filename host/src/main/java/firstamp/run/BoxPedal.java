@@ -5,7 +5,7 @@ import firstamp.protocol.PressKind;
 
 /**
  * What a press of the probe box's own pedal makes the host do, by the one job chosen for the run.
- * Nothing else: no press ever switches on, answers, acknowledges or goes on.
+ * Nothing else: no press ever switches on, answers, acknowledges or continues.
  */
 enum BoxPedal {
   NOTHING,

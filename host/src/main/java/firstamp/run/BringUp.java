@@ -10,7 +10,7 @@ import firstamp.model.text.Numbers;
 import java.util.List;
 
 /**
- * A staged bring-up: one step of the sheet after the other, each with an event at its begin and its
+ * A staged bring-up: one step of the sheet after the other, each with an event at its start and its
  * end, so that the table of volts, amps and ohms is in the power-up.
  *
  * <p>The steps are watched by the computer; the probe keeps the limits of the sheet, as it takes no

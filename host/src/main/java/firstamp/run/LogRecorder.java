@@ -64,7 +64,7 @@ final class LogRecorder implements Recorder {
                   RulesVersion.NOW),
               states::add);
     } catch (LogException failed) {
-      // Watching goes on: the rule not-logging says so, and the exit code does.
+      // Watching continues: the rule not-logging reports it, and so does the exit code.
       beginFailed = failed;
       states.add(LogState.trouble(failed, log.file()));
     }

@@ -17,7 +17,7 @@ import java.util.function.Consumer;
 /**
  * The modes of a run: hands in, soak, and back.
  *
- * <p>A limit that was drawn in stays so until the switch is opened: the probe takes no wider one
+ * <p>A limit that was lowered stays so until the switch is opened: the probe takes no wider one
  * while it is closed. What changes is in the stream as an event and, for the limit, as what the
  * probe accepted, so a replay shows it. Not thread-safe but for {@link #state}: belongs to the
  * session thread.

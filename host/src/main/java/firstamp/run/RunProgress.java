@@ -20,7 +20,7 @@ public interface RunProgress {
   default void step(RunStep step) {}
 
   /**
-   * What became of a moved limit.
+   * The answer to a moved limit.
    *
    * @param taken the probe acts on it
    * @param why it is not, null if it does
@@ -30,7 +30,7 @@ public interface RunProgress {
   /** What a step of a staged bring-up asks for, or why it stopped. */
   default void bringUp(int step, int of, String words) {}
 
-  /** The mode, or what is said about it, has changed. */
+  /** The mode, or the text about it, has changed. */
   default void mode(BenchMode.State state) {}
 
   /** Health of the probe. */

@@ -39,7 +39,7 @@ public record RunSetup(
     TriedWire trial,
     PedalJob pedal) {
 
-  /** A run in a room of which nothing is said, with no wire on trial; its pedal is OFF. */
+  /** A run without a room temperature and with no wire on trial; its pedal is OFF. */
   public RunSetup(
       JobSheet effective,
       SettingsPlan settings,

@@ -266,7 +266,7 @@ public final class RunSteps {
     offSent = true;
   }
 
-  /** A switch that was told to open and is not open is told again, for as long as that is so. */
+  /** Repeats the command to open the switch for as long as it is not open. */
   private void insistOnOff() throws IOException {
     if (offBy == null || stream.setup().observe()) {
       return;

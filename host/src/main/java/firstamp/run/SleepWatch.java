@@ -21,7 +21,7 @@ public final class SleepWatch {
     lastEpochMillis = time.epochMillis();
   }
 
-  /** Starts anew: nobody has looked for a while, and what happened meanwhile is no sleep. */
+  /** Restarts: nobody has looked for a while, and what happened meanwhile is no sleep. */
   public void restart() {
     lastEpochMillis = time.epochMillis();
   }

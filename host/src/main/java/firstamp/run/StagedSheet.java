@@ -7,8 +7,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The sheet for a staged bring-up: what needs full volts rests, and is said not to be watched; the
- * look expects the volts of the first step. Limits of current and highest volts stay as they are.
+ * The sheet for a staged bring-up: rules that need the full voltage rest, and are reported as not
+ * watched; the look expects the voltage of the first step. The current limits and the maximum
+ * voltage stay as they are.
  */
 public final class StagedSheet {
   /** They need nominal volts, or a current that stands. */

@@ -89,7 +89,7 @@ final class SupplyHand {
     }
   }
 
-  /** The run is over, whatever happened: off, and what it did not confirm is said. */
+  /** The run is over, whatever happened: off, and a missing confirmation is reported. */
   void end() {
     off();
     supply.close();

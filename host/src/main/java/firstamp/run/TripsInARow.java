@@ -91,7 +91,7 @@ public record TripsInARow(int count, String cause, Long restUntilEpochMs) {
     return difference == Difference.NOTHING || count >= PROOF_FROM;
   }
 
-  /** The highest volts of a power-up that was promised half of them. */
+  /** The maximum voltage of a power-up for which half the voltage was promised. */
   public static LimitMove ceiling(double halfV) {
     return new LimitMove(LimitKind.SUPPLY_MAX_V, 0, HALF_MARGIN * halfV);
   }

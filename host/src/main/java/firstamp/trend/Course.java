@@ -88,7 +88,7 @@ public final class Course implements TimeCourse {
     return slots == 0;
   }
 
-  /** Course time of the begin of the first reading, 0 while empty. */
+  /** Start of the first reading, on the time axis of the course; 0 while empty. */
   @Override
   public long beginMs() {
     return slots == 0 ? 0 : originMs;

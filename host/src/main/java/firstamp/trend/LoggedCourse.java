@@ -102,7 +102,7 @@ public final class LoggedCourse implements TimeCourse, AutoCloseable {
     return new Scaling(calibration, zero == null ? Zero.NONE : zero);
   }
 
-  /** What was known at the begin. */
+  /** What was known at the start. */
   public PowerUpHeader header() {
     return header;
   }
@@ -172,7 +172,7 @@ public final class LoggedCourse implements TimeCourse, AutoCloseable {
     }
   }
 
-  /** Takes the buckets that begin in a span; where none does, the one around its begin. */
+  /** Takes the buckets that begin in a span; where none does, the one around its start. */
   private void take(CourseSpan span, int level, double fromMs, double toMs) {
     double first = Math.max(0, fromMs);
     double last = Math.min(endMs, toMs);

@@ -8,7 +8,7 @@ public interface TimeCourse {
   /** Whether there is nothing yet. */
   boolean isEmpty();
 
-  /** Course time of the begin, 0 while empty. */
+  /** Start on the time axis of the course, 0 while empty. */
   long beginMs();
 
   /** Course time of the end, 0 while empty. */

@@ -42,14 +42,14 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** Calibrates the probe with what is at hand, and tests that it switches off. */
+/** Calibrates the probe with simple means, and tests that it switches off. */
 @Command(
     name = "calibrate",
     description = {
-      "Calibrates the probe box with what is at hand: clips together, a battery, a resistor, your meter.",
+      "Calibrates the probe box with simple means: clips together, a battery, a resistor, your meter.",
       "Move the clips with the supply off: switch off, clip on, hands out, switch on. A clip that slips"
           + " on a live terminal can short it; hold only its insulated part.",
-      "No set on the clips meanwhile. Without it the box works with nominal values, every figure +-5 %%.",
+      "No set on the clips meanwhile. Without it the box works with nominal values, every figure \u00b15 %%.",
     },
     footerHeading = "%nExamples:%n",
     footer = {
@@ -99,7 +99,8 @@ public final class CalibrateCommand implements Callable<Integer> {
       names = "--meter-volts-percent",
       paramLabel = "X",
       defaultValue = "0.8",
-      description = "accuracy of your meter on dc volts, from its paper (default ${DEFAULT-VALUE})")
+      description =
+          "accuracy of your meter on dc volts, from its data sheet (default ${DEFAULT-VALUE})")
   private double voltsPercent;
 
   @Option(
@@ -107,14 +108,15 @@ public final class CalibrateCommand implements Callable<Integer> {
       paramLabel = "X",
       defaultValue = "1.5",
       description =
-          "accuracy of your meter on dc current, from its paper (default ${DEFAULT-VALUE})")
+          "accuracy of your meter on dc current, from its data sheet (default ${DEFAULT-VALUE})")
   private double ampsPercent;
 
   @Option(
       names = "--meter-ohms-percent",
       paramLabel = "X",
       defaultValue = "1",
-      description = "accuracy of your meter on ohms, from its paper (default ${DEFAULT-VALUE})")
+      description =
+          "accuracy of your meter on ohms, from its data sheet (default ${DEFAULT-VALUE})")
   private double ohmsPercent;
 
   @Option(

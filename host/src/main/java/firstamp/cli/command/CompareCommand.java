@@ -30,9 +30,9 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "compare",
     description =
-        "Holds two logged power-ups against each other, figure by figure: difference, uncertainty,"
-            + " changed or not. An ID with #2 behind it is what follows its mark 2, #0 what came"
-            + " before its first mark. Of three and more, supply and rails are judged all at once.",
+        "Compares two logged power-ups figure by figure: difference, uncertainty, changed or not."
+            + " ID#2 is the part after its mark 2, ID#0 the part before its first mark. With three"
+            + " or more, supply and rails are judged together.",
     footerHeading = "%nExamples:%n",
     footer = {
       "  firstamp compare 12 last",

@@ -97,7 +97,7 @@ final class DemoHands implements HeadlessRun.Companion {
     };
   }
 
-  /** The next thing to do; everything is said by events, so that it is in the log. */
+  /** Does the next thing; everything is recorded as an event, so that it is in the log. */
   private void act() {
     if (steps++ == 0) {
       String mode = graph.modes().get(0).name();

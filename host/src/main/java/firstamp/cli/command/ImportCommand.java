@@ -17,7 +17,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "import",
     description =
-        "Takes the power-ups of a file into the bench log, after every check on that file. What is there already is left.",
+        "Checks a file and imports its power-ups into the bench log. Power-ups already there stay as they are.",
     footerHeading = "%nExamples:%n",
     footer = {"  firstamp import from-a-friend.firstamp"})
 public final class ImportCommand implements Callable<Integer> {

@@ -27,7 +27,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "locate",
     description = {
-      "Finds where a signal stops: says where to measure next, and in the end where it is lost.",
+      "Finds where a signal stops: names the next point to measure, and in the end where it is lost.",
       "Move the clip with the set off: switch off, wait until the rails are down, clip on, hands out,"
           + " switch on.",
       "A clip that slips in a live set can short a rail and give a shock; only where it cannot be"
@@ -106,7 +106,7 @@ public final class LocateCommand extends ThinkCommand<LocateSession> {
   @Option(
       names = "--mended",
       paramLabel = "JOINT",
-      description = "was mended: measure again where the signal was missed")
+      description = "was mended: measure again where the signal was missing")
   private String mended;
 
   @Option(names = "--rail-alarm", paramLabel = "TEXT", description = "a rail alarm that is active")

@@ -14,7 +14,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "ports",
     description =
-        "Lists the serial ports and what makes each usable or not. Opens none: opening resets common boards.",
+        "Lists the serial ports and whether each can be used. Opens none: opening resets common boards.",
     footerHeading = "%nExamples:%n",
     footer = {"  firstamp ports", "  firstamp ports --json"})
 public final class PortsCommand implements Callable<Integer> {

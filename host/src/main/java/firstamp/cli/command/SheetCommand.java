@@ -43,7 +43,7 @@ public final class SheetCommand implements Runnable {
   @Command(
       name = "check",
       description =
-          "Reads a job sheet and says what will be watched, on which range, how fast, and what will"
+          "Reads a job sheet and prints what will be watched, on which range, how fast, and what will"
               + " not.",
       footerHeading = "%nExamples:%n",
       footer = {"  firstamp sheet check set.json", "  firstamp sheet check set.json --json"})

@@ -23,8 +23,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "learn",
     description = {
-      "Says what a power-up in which nothing was found can add to a job sheet: current, capacitance, rails, level of the head.",
-      "What the sheet says already stays as it is. Nothing is written without --to.",
+      "Prints what a power-up without findings can add to a job sheet: current, capacitance, rails, level of the head.",
+      "Entries already on the sheet stay as they are. Nothing is written without --to.",
     },
     footerHeading = "%nExamples:%n",
     footer = {

@@ -26,7 +26,7 @@ import picocli.CommandLine.Parameters;
     name = "new",
     description = {
       "Makes a job sheet from five questions: what is it, how many volts, which pole is the chassis, what feeds it, which fuse.",
-      "Each may be answered with ? (don't know); what that costs is said. What an option answers is not asked.",
+      "Each may be answered with ? (don't know); what will not be watched then is printed. Questions answered by an option are not asked.",
       "Mains and stored charge can kill; circuits up to 60 V dc / 30 V rms only. Local electrical codes and licensed practice come first.",
     },
     footerHeading = "%nExamples:%n",
@@ -90,7 +90,7 @@ final class SheetNewCommand implements Callable<Integer> {
   @Option(
       names = "--idle",
       paramLabel = "A",
-      description = "what it drew when it was good, " + NUMBER_OR)
+      description = "idle current when it was in order, " + NUMBER_OR)
   private String idle;
 
   @Option(

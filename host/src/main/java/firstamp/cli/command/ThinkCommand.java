@@ -154,7 +154,7 @@ abstract class ThinkCommand<T> implements Callable<Integer> {
   /**
    * One stage of a replay.
    *
-   * @param step in words, null at the begin
+   * @param step in words, null at the start
    * @param state with it
    * @param show prints it
    */

@@ -107,7 +107,7 @@ public final class TrialCommand extends ThinkCommand<WireCase> {
   @Option(
       names = "--known",
       paramLabel = "NOTE",
-      description = "what reads so few ohms to the chassis: a winding, a resistor")
+      description = "what reads so low to the chassis: a winding, a resistor")
   private String known;
 
   @Option(names = "--volts-alone", paramLabel = "V", description = "volts of the insulated end")

@@ -81,7 +81,7 @@ public final class WatchCommand implements Callable<Integer> {
       description = {
         "answers yes to the questions of a headless run, for this run only:",
         "floating-supply (no path round the switch), above-60 (no point clipped to can pass 60 V),"
-            + " no-fuse (go on without),",
+            + " no-fuse (continue without),",
         "tape-out (recorders: the owner's tape is out, RECORD erases)"
       })
   private List<String> accept = new ArrayList<>();

@@ -35,7 +35,7 @@ public final class EndOfRun {
     }
   }
 
-  /** Prints both; a log that cannot be read again is said and ends nothing. */
+  /** Prints both; a log that cannot be read again is reported and ends nothing. */
   public static void print(
       BenchLog log, JobSheet sheet, LivePowerUp.Result result, PrintStream out) {
     out.println("What it showed:");

@@ -15,7 +15,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.UUID;
 
 /**
- * A file that a command makes: whole or not at all, and never over another one unasked.
+ * A file that a command makes: whole or not at all, and never over another one unless asked.
  *
  * <p>It is written under a name of its own beside the target. A symbolic link counts as a file that
  * is there; when it is to be replaced, the link goes and what it leads to stays as it is.

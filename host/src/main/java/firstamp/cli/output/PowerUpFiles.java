@@ -32,8 +32,8 @@ public final class PowerUpFiles {
   /**
    * The readings as CSV.
    *
-   * <p>Cells hold numbers only, so that no spreadsheet finds a formula in a name or a mark; what is
-   * said in words is in the JSON export.
+   * <p>Cells hold numbers only, so that no spreadsheet finds a formula in a name or a mark; texts
+   * are in the JSON export.
    */
   public static void csv(PowerUpReader reader, Path file, Progress progress)
       throws IOException, LogException {

@@ -20,7 +20,7 @@ import java.util.List;
  * A power-up as a table: one row per reading (10 ms) in units of the trade, in constant memory.
  *
  * <p>The columns up to {@code meter_V} are those of a waveform file. Time counts from the first
- * closing of the switch, from the begin of the log if it never closed.
+ * closing of the switch, or from the start of the log if it never closed.
  */
 final class PowerUpTable {
   /** Heads of the columns, units in their names. */

@@ -13,8 +13,8 @@ import java.util.Set;
 
 /**
  * Standard output that notices when it can no longer be written (full disk, closed pipe): that is
- * reported at once, and the exit code says so. What a command does besides printing continues: a
- * set stays watched, its log is written. Safe to share.
+ * reported at once, and the exit code says so. Everything else that a command does continues: a set
+ * stays watched, its log is written. Safe to share.
  */
 public final class StandardOutput extends OutputStream {
   private static final int BUFFER_BYTES = 8192;

@@ -29,7 +29,7 @@ public final class TextRunOutput implements RunOutput {
   private Double lookOhm;
   private boolean closed;
 
-  /** Sentences on a stream, of a set of which nothing is foretold. */
+  /** Sentences on a stream, without a forecast of the inrush. */
   public TextRunOutput(
       PrintStream out, PrintStream err, boolean readings, boolean countsDown, String afterOff) {
     this(out, err, readings, countsDown, afterOff, null);
@@ -38,8 +38,8 @@ public final class TextRunOutput implements RunOutput {
   /**
    * Sentences on a stream.
    *
-   * @param sheet by which the inrush is foretold after the look, null = it is not
-   * @param countsDown whether the seconds before switching on are told
+   * @param sheet by which the inrush is forecast after the first look, null = it is not
+   * @param countsDown whether the seconds before switching on are counted down
    * @param afterOff what stays live once the switch is open, whole sentences; empty = nothing
    */
   public TextRunOutput(

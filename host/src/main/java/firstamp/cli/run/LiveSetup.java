@@ -114,7 +114,7 @@ public final class LiveSetup {
     }
   }
 
-  /** Closes a log; what fails is said, the exit code is that of the run. */
+  /** Closes a log; a failure is reported, the exit code is that of the run. */
   public static void closeLog(BenchLog log) {
     saying(log::close);
   }

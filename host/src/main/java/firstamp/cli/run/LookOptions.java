@@ -15,13 +15,13 @@ public final class LookOptions {
   @Option(
       names = "--language",
       paramLabel = "LANGUAGE",
-      description = "of the window: en or de (default as the last time, en at first)")
+      description = "of the window: en or de (default: as the last time, first en)")
   private String language;
 
   @Option(
       names = "--theme",
       paramLabel = "THEME",
-      description = "of the window: light, dark or high-contrast (default as the last time)")
+      description = "of the window: light, dark or high-contrast (default: as the last time)")
   private String theme;
 
   @Option(

@@ -28,7 +28,7 @@ final class RunKeys {
     this.awakeProblem = awakeProblem;
   }
 
-  /** Reads until the input ends; the run goes on without it. */
+  /** Reads until the input ends; the run continues without it. */
   void start() {
     Thread thread = new Thread(this::work, "keys");
     thread.setDaemon(true);

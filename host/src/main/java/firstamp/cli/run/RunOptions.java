@@ -65,7 +65,7 @@ public final class RunOptions {
       names = "--sound",
       negatable = true,
       description =
-          "--sound: alarms are heard, also in a headless demo; --no-sound: they are not, also not of what is begun in the window later; else a test beep comes before switching on")
+          "--sound: alarms are heard, also in a headless demo; --no-sound: they are not, nor those of anything started from the window later; without either, a test beep comes before switching on")
   public Boolean sound;
 
   @Option(
@@ -122,7 +122,7 @@ public final class RunOptions {
   @Option(
       names = "--hands-in",
       description =
-          "after seven seconds the running limit is drawn in to just above what the set draws, until the switch opens")
+          "after seven seconds the running limit is lowered to just above the present current, until the switch opens")
   boolean handsIn;
 
   @Option(

@@ -69,7 +69,7 @@ public final class Sheets {
     }
   }
 
-  /** Reads a sheet that the program brings along or that a log holds. */
+  /** Reads a sheet that comes with the program or is in a log. */
   public static Ready parse(String name, String json) throws CliFailure {
     try {
       return ready(SheetReader.parse(name, json), json);

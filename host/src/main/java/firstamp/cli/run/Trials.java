@@ -60,7 +60,7 @@ public final class Trials {
     return run.label == null && tried != null ? tried.label() : run.label;
   }
 
-  /** The sheet as it was, or with tight limits, which is said; null tries nothing. */
+  /** The sheet as it was, or with tight limits, which is reported; null tries nothing. */
   public static Sheets.Ready tightened(Sheets.Ready ready, TriedWire tried, BenchLog log)
       throws CliFailure {
     if (tried == null) {

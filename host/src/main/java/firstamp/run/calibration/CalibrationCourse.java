@@ -135,7 +135,7 @@ public final class CalibrationCourse implements AutoCloseable {
   /**
    * Lets a current through the resistor flow, and measures it over a second.
    *
-   * @param holdNanos how long it flows besides, for the person to read the meter
+   * @param holdNanos how much longer it flows, for the person to read the meter
    */
   public SettledSecond current(long holdNanos) throws IOException, RunRefused {
     talk.connect();

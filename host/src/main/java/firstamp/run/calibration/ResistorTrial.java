@@ -46,7 +46,7 @@ public final class ResistorTrial {
   /**
    * A second of steady current through the resistor, the switch opened again after it.
    *
-   * @param holdNanos how long the current flows besides, for the person to read the meter
+   * @param holdNanos how much longer the current flows, for the person to read the meter
    */
   public SettledSecond current(ProbeHello hello, Calibration calibration, long holdNanos)
       throws IOException, RunRefused {

@@ -26,7 +26,7 @@ public final class ArmGate {
   /**
    * A gate whose questions are answered once.
    *
-   * @param questionIds in the order in which they are asked; none = open from the begin
+   * @param questionIds in the order in which they are asked; none = open from the start
    */
   public ArmGate(List<String> questionIds) {
     this(null, List.of(), true);
@@ -37,7 +37,7 @@ public final class ArmGate {
    * A gate that asks before each switching on what is due then.
    *
    * @param asking knows what is due
-   * @param also questions asked besides, before the last one
+   * @param also further questions, asked before the last one
    */
   public ArmGate(Asking asking, List<String> also) {
     this(asking, also, true);
@@ -62,7 +62,7 @@ public final class ArmGate {
     return gate;
   }
 
-  /** Asks anew what is due now. */
+  /** Asks again what is due now. */
   public synchronized void renew() {
     takenBack = false;
     if (asking == null) {

@@ -60,7 +60,7 @@ public final class Questions {
     return "recorder".equals(effective.set().kind());
   }
 
-  /** Whether a loudspeaker hangs on it. */
+  /** Whether a loudspeaker is connected to it. */
   public static boolean speaks(JobSheet effective) {
     String kind = effective.set().kind();
     return "amplifier".equals(kind) || "receiver".equals(kind);

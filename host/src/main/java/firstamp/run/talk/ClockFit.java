@@ -85,7 +85,7 @@ public final class ClockFit {
     return started ? latestMicros + Math.round((hostNanos - latestNanos) / 1000.0 / rate()) : 0;
   }
 
-  /** The probe was restarted: its clock begins anew. */
+  /** The probe was restarted: its clock starts again. */
   public void reset() {
     started = false;
     points = 0;

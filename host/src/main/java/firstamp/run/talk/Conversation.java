@@ -27,13 +27,10 @@ public final class Conversation implements FrameDecoder.Sink {
     /** The probe's state of health. */
     void status(ProbeMessage.Status status);
 
-    /**
-     * The probe's clock has begun anew and no hello came: the one of a restart was lost on the
-     * line.
-     */
+    /** The probe's clock has restarted and no hello came: the hello was lost on the line. */
     default void restartUnsaid() {}
 
-    /** Button or pedal, as soon as it is told. */
+    /** Button or pedal, as soon as it is reported. */
     default void press(ProbeMessage.Press press) {}
 
     /** What the probe keeps of its calibration. */
@@ -84,7 +81,7 @@ public final class Conversation implements FrameDecoder.Sink {
     lastSentNanos = nowNanos - HEARTBEAT_NANOS;
   }
 
-  /** Goes on over another line; what was asked before is forgotten. */
+  /** Continues over another line; what was asked before is forgotten. */
   public void over(ProbePort next) {
     port = next;
     decoder = new FrameDecoder(this);

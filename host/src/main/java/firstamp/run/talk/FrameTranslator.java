@@ -25,7 +25,7 @@ import java.util.List;
  * Frames to conversions, readings and events in unwrapped probe time; finds the gaps and counts
  * what came and what did not.
  *
- * <p>After a restart of the probe its tick starts anew: time goes on here from where the host
+ * <p>After a restart of the probe its tick starts at 0: time continues here from where the host
  * believes it to be, on a 10 ms boundary, so that what follows can be kept in the same power-up.
  * Not thread-safe: belongs to the session thread.
  */

@@ -1,7 +1,7 @@
 package firstamp.run.talk;
 
 /**
- * Finds by the ticks of its status frames that the probe's clock has begun anew. Every other frame
+ * Finds by the ticks of its status frames that the probe's clock has restarted. Every other frame
  * with a tick may be one that is sent again, and old.
  *
  * <p>Not thread-safe: belongs to the session thread.
