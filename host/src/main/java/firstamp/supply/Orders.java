@@ -76,10 +76,6 @@ final class Orders {
     };
   }
 
-  double measuredVolts() throws IOException, SupplyException {
-    return number("MEAS:VOLT?");
-  }
-
   double measuredAmpere() throws IOException, SupplyException {
     return number("MEAS:CURR?");
   }

@@ -86,15 +86,6 @@ final class BenchRobot {
     press(at.x, at.y);
   }
 
-  /** Holds the mouse's button down on something. */
-  void holdMouse(String name, int millis) throws Exception {
-    Point at = middleOf(name);
-    robot.mouseMove(at.x, at.y);
-    robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
-    robot.delay(millis);
-    robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
-  }
-
   private Point middleOf(String name) throws Exception {
     await(name, () -> stands(name));
     return on(

@@ -192,35 +192,6 @@ public record ProbeLimits(
         left);
   }
 
-  /** The same with another host silence, 200 to 10 000 ms. */
-  public ProbeLimits withSilenceMs(int ms) {
-    if (ms < 200 || ms > 10_000) {
-      throw new IllegalArgumentException("silence " + ms + " ms, allowed 200 to 10000");
-    }
-    return new ProbeLimits(
-        inrushMs,
-        inrushI,
-        runningI,
-        runningJ,
-        peakI,
-        meanI,
-        meanJ,
-        confirmI,
-        confirmJ,
-        confirmRail,
-        confirmV,
-        i2tBudget,
-        i2tRunning,
-        railLow,
-        railHigh,
-        overV,
-        ms,
-        lookOverJ,
-        startI,
-        startMs,
-        planned);
-  }
-
   private static int sixteenBits(double value) {
     return (int) Math.max(1, Math.min(65_535, Math.round(value)));
   }
