@@ -15,7 +15,7 @@ final class BoxScenarios {
     list.put(
         "chassis-lost",
         larch(
-            "The chassis clip springs off while the set is on.",
+            "The chassis clip comes off while the set is on.",
             (set, sinceS) -> set.chassisClipOn = sinceS < 1.5));
     list.put(
         "cable-loose",

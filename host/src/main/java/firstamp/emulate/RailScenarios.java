@@ -21,7 +21,7 @@ final class RailScenarios {
     list.put(
         "rail-late",
         larch(
-                "The rail comes up slowly: the dropper resistor has risen.",
+                "The rail comes up slowly: the dropper resistor has gone high.",
                 set -> {
                   set.dropperOhm = 110;
                   set.stagesSiemens = 0.0015;
@@ -64,7 +64,7 @@ final class RailScenarios {
             .showing(RuleId.RAIL_UNSTEADY));
     list.put(
         "wrong-polarity",
-        larch("The rail stands on the wrong side of the chassis.", set -> set.railSign = -1)
+        larch("The rail is on the wrong side of the chassis.", set -> set.railSign = -1)
             .showing(RuleId.WRONG_POLARITY));
     list.put(
         "rail-climbs",
@@ -75,7 +75,7 @@ final class RailScenarios {
     list.put(
         "clip-off",
         other(
-                "The rail's clip springs off.",
+                "The rail's clip comes off.",
                 PLAIN,
                 InventedSets::larch,
                 (set, sinceS) -> set.railClipOn = sinceS < 2)
@@ -101,7 +101,7 @@ final class RailScenarios {
     list.put(
         "ripple-too-low",
         mains(
-                "The reservoir stands high and shows no ripple: an adaptor feeds the set instead.",
+                "The reservoir voltage is high and has no ripple: an adaptor feeds the set instead.",
                 set -> {
                   set.rectifierPaths = 0;
                   set.emfV = 13.8;

@@ -58,7 +58,7 @@ final class SupplyScenarios {
     list.put(
         "bring-up-leaky",
         other(
-            "The same with a filter capacitor that leaks: the first step stops (demo --steps).",
+            "The same with a leaky filter capacitor: the first step is stopped (demo --steps).",
             "larch-d2-steps.json",
             SetValues::new,
             (set, sinceS) -> {
@@ -77,7 +77,7 @@ final class SupplyScenarios {
     list.put(
         "creep",
         larch(
-                "The current climbs slowly and goes on climbing.",
+                "The current climbs slowly and does not stop climbing.",
                 (set, sinceS) -> set.idleOhm = 1000 / (1 + Math.max(0, sinceS) * 0.15))
             .showing(RuleId.CURRENT_CREEP, 17));
     list.put(

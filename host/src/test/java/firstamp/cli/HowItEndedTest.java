@@ -194,7 +194,7 @@ class HowItEndedTest {
             line ->
                 line.matches(
                     "The inrush reached 6\\.[45]\\d* A; the first look \\(\\d+ uF\\) and the supply"
-                        + " foretold up to [45](\\.\\d+)? A\\. .*"));
+                        + " predicted up to [45](\\.\\d+)? A\\. .*"));
     assertThat(inrush(sheet, front, "4")).noneMatch(line -> line.startsWith("The inrush reached"));
   }
 

@@ -111,7 +111,7 @@ public final class DemoCommand implements Callable<Integer> {
       names = "--speed",
       paramLabel = "SPEED",
       defaultValue = "1",
-      description = "1 = as the clock goes, max = as fast as it goes")
+      description = "1 = real time, max = as fast as possible")
   private String speed;
 
   @Option(

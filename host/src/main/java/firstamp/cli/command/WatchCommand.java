@@ -44,8 +44,8 @@ import picocli.CommandLine.Spec;
     name = "watch",
     description = {
       "Powers up a set through the probe box while watching it.",
-      "Mains and stored charge can kill. Circuits up to 60 V dc / 30 V rms only. The trip is an aid"
-          + " and no protective device;",
+      "Mains and stored charge can kill. Circuits up to 60 V dc / 30 V rms only. The trip is an aid,"
+          + " not a protective device;",
       "local electrical codes and licensed practice come first.",
     },
     footerHeading = "%nExamples:%n",
