@@ -201,7 +201,8 @@ class ArchitectureTest {
               "sheet",
               "study",
               "trend",
-              "model.samples"),
+              "model.samples",
+              "model.text"),
           allow(
               "pipeline",
               "alarm",
@@ -211,7 +212,8 @@ class ArchitectureTest {
               "sheet",
               "protocol",
               "model.limits",
-              "model.samples"),
+              "model.samples",
+              "model.text"),
           allow(
               "run",
               "analysis.figures",
@@ -240,7 +242,7 @@ class ArchitectureTest {
               "protocol",
               "model.samples",
               "model.text"),
-          allow("run.questions", "log", "model"),
+          allow("run.questions", "log", "model", "model.text"),
           allow("run.talk", "model", "pipeline", "protocol", "model.samples", "model.text"),
           allow(
               "study",
@@ -349,7 +351,8 @@ class ArchitectureTest {
               "window.widgets",
               "window.words",
               "model.limits",
-              "model.samples"),
+              "model.samples",
+              "model.text"),
           allow(
               "window.strips",
               "bench",
@@ -371,9 +374,10 @@ class ArchitectureTest {
               "window.present",
               "window.strips",
               "window.widgets",
-              "window.words"),
+              "window.words",
+              "model.text"),
           allow("window.widgets", "app", "locate.signal", "window.words"),
-          allow("window.words", "account", "alarm", "model", "sheet"),
+          allow("window.words", "account", "alarm", "model", "sheet", "model.text"),
           allow("model.limits", "model", "model.samples", "model.text"),
           allow("model.samples"));
 

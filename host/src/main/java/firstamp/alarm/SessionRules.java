@@ -86,7 +86,7 @@ final class SessionRules {
           false,
           null,
           null,
-          texts.text("not-logging", false, sentence(event.text())));
+          texts.text("not-logging", false, said(event)));
       notLoggingMicros = event.micros();
     } else if (event.logging() && notLogging.stands()) {
       book.clear(
@@ -96,8 +96,12 @@ final class SessionRules {
               "not-logging-over",
               false,
               Math.max(0.1, Math.rint((event.micros() - notLoggingMicros) / 1e5) / 10),
-              sentence(event.text())));
+              said(event)));
     }
+  }
+
+  private static Object said(ProbeEvent.LogChanged event) {
+    return event.words() == null ? sentence(event.text()) : event.words();
   }
 
   /** What older versions kept began small and had no full stop. */

@@ -1,6 +1,6 @@
 package firstamp.app;
 
-import firstamp.model.text.Phrases;
+import firstamp.model.text.Worded;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
@@ -16,13 +16,13 @@ import java.util.concurrent.TimeUnit;
  * to share.
  */
 public final class AwakeKeeper {
-  private static final Phrases WORDS = new Phrases("firstamp.run.modes");
+  private static final String BUNDLE = "firstamp.run.modes";
   private static final long GIVES_UP_AT_ONCE_MS = 300;
 
   private final Starter starter;
   private final List<String> command;
   private Child child;
-  private volatile String problem;
+  private volatile Worded problem;
 
   /** Starts a child process. */
   interface Starter {
@@ -99,20 +99,20 @@ public final class AwakeKeeper {
       return;
     }
     if (command == null) {
-      problem = WORDS.say("awake.unknown");
+      problem = Worded.of(BUNDLE, "awake.unknown");
       return;
     }
     try {
       child = starter.start(command);
       if (child.endedWithin(GIVES_UP_AT_ONCE_MS)) {
         child = null;
-        problem = WORDS.say("awake.ended", command.get(0));
+        problem = Worded.of(BUNDLE, "awake.ended", command.get(0));
       } else {
         problem = null;
       }
     } catch (IOException missing) {
       child = null;
-      problem = WORDS.say("awake.missing", command.get(0));
+      problem = Worded.of(BUNDLE, "awake.missing", command.get(0));
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
     }
@@ -127,7 +127,7 @@ public final class AwakeKeeper {
   }
 
   /** Why the computer may go to sleep all the same; null = it does not, or was not asked for. */
-  public String problem() {
+  public Worded problem() {
     return problem;
   }
 

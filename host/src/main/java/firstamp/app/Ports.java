@@ -1,6 +1,7 @@
 package firstamp.app;
 
 import firstamp.model.ProbePort;
+import firstamp.model.text.Worded;
 import java.io.IOException;
 import java.util.List;
 
@@ -23,5 +24,5 @@ public interface Ports {
    * @param usable whether it can be opened as far as one can tell without opening it
    * @param why not, or null
    */
-  record Found(String path, String description, boolean usable, String why) {}
+  record Found(String path, String description, boolean usable, Worded why) {}
 }

@@ -3,6 +3,7 @@ package firstamp.bench;
 import firstamp.model.Happening;
 import firstamp.model.OffReason;
 import firstamp.model.ProbeEvent;
+import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
 import firstamp.run.LimitMove;
 import firstamp.study.SearchState;
@@ -63,7 +64,7 @@ public interface BenchSession extends AutoCloseable {
    *
    * @param awakeProblem why the computer may fall asleep, null = it is kept awake
    */
-  default void mode(BenchMode mode, String awakeProblem) {}
+  default void mode(BenchMode mode, Worded awakeProblem) {}
 
   /** The mode now. */
   default BenchMode.State mode() {

@@ -13,6 +13,8 @@ import firstamp.model.SwitchState;
 import firstamp.model.TimeSource;
 import firstamp.model.samples.LevelWindow;
 import firstamp.model.samples.Reading;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.Chain;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ForwardingChainListener;
@@ -81,7 +83,7 @@ public final class LiveBench implements BenchSession {
   private volatile Snapshot.LookScale lookScale;
   private RunStep step = RunStep.CONNECTING;
   private Integer countdownS;
-  private String notice;
+  private Worded notice;
   private long publishedNanos;
 
   /** Makes the power-up once its listeners are known. */
@@ -206,7 +208,7 @@ public final class LiveBench implements BenchSession {
         result = powerUp.run();
       } catch (RunRefused | IOException refused) {
         failure = refused;
-        notice = refused.getMessage();
+        notice = Explained.of(refused);
       } finally {
         ended = true;
         snapshot = build();
@@ -267,7 +269,7 @@ public final class LiveBench implements BenchSession {
           powerUp.watch().chain().accept(event);
         }
       } catch (LogException failed) {
-        notice = failed.getMessage();
+        notice = Explained.of(failed);
       }
       snapshot = build();
     }
@@ -390,7 +392,7 @@ public final class LiveBench implements BenchSession {
   }
 
   @Override
-  public void mode(BenchMode mode, String awakeProblem) {
+  public void mode(BenchMode mode, Worded awakeProblem) {
     powerUp.watch().mode(mode, awakeProblem, 0);
   }
 
@@ -399,7 +401,7 @@ public final class LiveBench implements BenchSession {
    *
    * @param soakMicros how long to soak, 0 = the usual
    */
-  public void mode(BenchMode mode, String awakeProblem, long soakMicros) {
+  public void mode(BenchMode mode, Worded awakeProblem, long soakMicros) {
     powerUp.watch().mode(mode, awakeProblem, soakMicros);
   }
 
@@ -686,13 +688,13 @@ public final class LiveBench implements BenchSession {
     }
 
     @Override
-    public void waiting(String words) {
+    public void waiting(Worded words) {
       notice = words;
       snapshot = build();
     }
 
     @Override
-    public void limitAnswer(LimitMove move, boolean taken, String why) {
+    public void limitAnswer(LimitMove move, boolean taken, Worded why) {
       moved =
           new Snapshot.Moved(
               move, taken ? Snapshot.MoveState.TAKEN : Snapshot.MoveState.REFUSED, why);

@@ -9,6 +9,8 @@ import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Summary;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.LimitMove;
 import firstamp.sheet.SheetException;
@@ -51,7 +53,7 @@ public final class ReplayBench implements BenchSession {
   private volatile Snapshot.WhatIf whatIf;
   private volatile EarlierPowerUp beside;
   private volatile int whatIfWanted;
-  private volatile String notice;
+  private volatile Worded notice;
 
   /** Adds an event to the power-up in the log. */
   @FunctionalInterface
@@ -277,7 +279,7 @@ public final class ReplayBench implements BenchSession {
   }
 
   /** Why a mark or words could not be added; null otherwise. */
-  public String notice() {
+  public Worded notice() {
     return notice;
   }
 
@@ -291,7 +293,7 @@ public final class ReplayBench implements BenchSession {
     ReplayTrack now = track;
     if (failure != null || now == null) {
       return ReplaySnapshot.waiting(
-          reader.entry(), sheet, logFile, failure == null ? null : failure.getMessage());
+          reader.entry(), sheet, logFile, failure == null ? null : Explained.of(failure));
     }
     double ms = clock.position();
     Snapshot.Replay replay =
@@ -340,7 +342,7 @@ public final class ReplayBench implements BenchSession {
             later.add(event);
           } catch (LogException failed) {
             // The power-up can be looked at all the same.
-            notice = failed.getMessage();
+            notice = Explained.of(failed);
             return;
           }
           ReplayTrack again = new ReplayTrack(sheet, course, reader.events(), track.transitions());

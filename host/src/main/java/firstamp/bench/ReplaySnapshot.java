@@ -5,6 +5,7 @@ import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Summary;
+import firstamp.model.text.Worded;
 import firstamp.trend.Course;
 import firstamp.trend.LoggedCourse;
 import java.util.List;
@@ -17,14 +18,14 @@ final class ReplaySnapshot {
   private ReplaySnapshot() {}
 
   /** Before it can be looked at, or when it cannot be read. */
-  static Snapshot waiting(PowerUpEntry entry, JobSheet sheet, String logFile, String failure) {
+  static Snapshot waiting(PowerUpEntry entry, JobSheet sheet, String logFile, Worded failure) {
     return new Snapshot(
         failure == null ? Snapshot.Phase.CONNECTING : Snapshot.Phase.ENDED,
         Snapshot.Kind.REPLAY,
         (int) entry.number(),
         entry.label(),
         sheet,
-        failure == null ? "reading the bench log ..." : failure,
+        failure == null ? Worded.of("firstamp.run.modes", "reading") : failure,
         null,
         0,
         null,

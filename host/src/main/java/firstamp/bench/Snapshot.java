@@ -12,6 +12,7 @@ import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.model.TripCause;
 import firstamp.model.samples.Channel;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.LimitMove;
 import firstamp.run.questions.OpenQuestion;
@@ -65,7 +66,7 @@ public record Snapshot(
     Integer powerUp,
     String label,
     JobSheet sheet,
-    String notice,
+    Worded notice,
     Integer countdownS,
     double nowMs,
     Double closedMs,
@@ -115,7 +116,7 @@ public record Snapshot(
       Integer powerUp,
       String label,
       JobSheet sheet,
-      String notice,
+      Worded notice,
       Integer countdownS,
       double nowMs,
       Double closedMs,
@@ -327,7 +328,7 @@ public record Snapshot(
    * @param state what became of it
    * @param why it was refused, null otherwise
    */
-  public record Moved(LimitMove move, MoveState state, String why) {}
+  public record Moved(LimitMove move, MoveState state, Worded why) {}
 
   /** The answer to a moved limit. */
   public enum MoveState {

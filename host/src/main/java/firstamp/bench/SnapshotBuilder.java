@@ -11,6 +11,7 @@ import firstamp.model.samples.Capture;
 import firstamp.model.samples.LevelWindow;
 import firstamp.model.samples.Reading;
 import firstamp.model.samples.Scaling;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.Chain;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.RecentMean;
@@ -190,7 +191,7 @@ public final class SnapshotBuilder implements ChainListener {
       Snapshot.Kind kind,
       Integer powerUp,
       String label,
-      String notice,
+      Worded notice,
       Integer countdownS,
       Double nowMs,
       String port,

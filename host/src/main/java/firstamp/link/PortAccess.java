@@ -1,6 +1,5 @@
 package firstamp.link;
 
-import firstamp.model.text.Phrases;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,7 +8,6 @@ import java.util.Locale;
 
 /** What can be found out about a port without opening it. */
 final class PortAccess {
-  private static final Phrases WORDS = new Phrases("firstamp.link.ports");
   private static final boolean DEVICE_NODES =
       !System.getProperty("os.name", "").toLowerCase(Locale.ROOT).startsWith("windows");
 
@@ -38,24 +36,22 @@ final class PortAccess {
     }
     Path node = path(port);
     if (!Files.exists(node)) {
-      throw new PortException(PortException.Kind.ABSENT, WORDS.say("absent.list", node));
+      throw new PortException(PortException.Kind.ABSENT, "absent.list", node);
     }
     if (Files.isRegularFile(node) || Files.isDirectory(node)) {
-      throw new PortException(PortException.Kind.UNUSABLE, WORDS.say("no-port", node));
+      throw new PortException(PortException.Kind.UNUSABLE, "no-port", node);
     }
     if (!Files.isReadable(node) || !Files.isWritable(node)) {
-      throw new PortException(PortException.Kind.NOT_PERMITTED, notPermitted(node));
+      throw new PortException(PortException.Kind.NOT_PERMITTED, "group", node, group(node));
     }
   }
 
-  private static String notPermitted(Path node) {
-    String group = "dialout";
+  private static Object group(Path node) {
     try {
-      group = Files.readAttributes(node, PosixFileAttributes.class).group().getName();
+      return Files.readAttributes(node, PosixFileAttributes.class).group().getName();
     } catch (IOException | UnsupportedOperationException unknown) {
-      group = "dialout (uucp on some systems)";
+      return "dialout";
     }
-    return WORDS.say("group", node, group);
   }
 
   static Path path(String port) {

@@ -1,6 +1,6 @@
 package firstamp.link;
 
-import firstamp.model.text.Phrases;
+import firstamp.model.text.FailureWords;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -19,7 +19,6 @@ import java.nio.file.StandardOpenOption;
  * fail. The lock goes with the process, however it ends.
  */
 final class PortLock implements AutoCloseable {
-  private static final Phrases WORDS = new Phrases("firstamp.link.ports");
   private final FileChannel channel;
   private final FileLock lock;
 
@@ -46,7 +45,7 @@ final class PortLock implements AutoCloseable {
       if (lock == null) {
         String owner = read(channel);
         channel.close();
-        throw new PortException(PortException.Kind.BUSY, WORDS.say("busy.own", portPath, owner));
+        throw new PortException(PortException.Kind.BUSY, "busy.own", portPath, owner);
       }
       channel.truncate(0);
       channel.write(
@@ -58,7 +57,7 @@ final class PortLock implements AutoCloseable {
       throw busy;
     } catch (IOException failed) {
       throw new PortException(
-          PortException.Kind.UNUSABLE, WORDS.say("lock-file", file, portPath, failed.getMessage()));
+          PortException.Kind.UNUSABLE, "lock-file", file, portPath, FailureWords.worded(failed));
     }
   }
 
@@ -76,7 +75,7 @@ final class PortLock implements AutoCloseable {
       channel.read(buffer, 0);
       String pid =
           new String(buffer.array(), 0, buffer.position(), StandardCharsets.US_ASCII).trim();
-      return pid.isEmpty() ? "" : " (process " + pid + ")";
+      return pid.isEmpty() ? "" : " (PID " + pid + ")";
     } catch (IOException unreadable) {
       return "";
     }

@@ -1,6 +1,7 @@
 package firstamp.link;
 
 import com.fazecast.jSerialComm.SerialPort;
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -16,7 +17,7 @@ public final class SerialPorts {
    * @param usable whether it can be opened as far as one can tell without opening it
    * @param why not, or null
    */
-  public record Found(String path, String description, boolean usable, String why) {}
+  public record Found(String path, String description, boolean usable, Worded why) {}
 
   /**
    * Refuses a port that is absent or not permitted, without opening it.
@@ -32,11 +33,11 @@ public final class SerialPorts {
     List<Found> found = new ArrayList<>();
     for (SerialPort port : SerialPort.getCommPorts()) {
       String path = port.getSystemPortPath();
-      String why = null;
+      Worded why = null;
       try {
         PortAccess.check(path);
       } catch (PortException against) {
-        why = against.getMessage();
+        why = against.words();
       }
       found.add(new Found(path, port.getDescriptivePortName(), why == null, why));
     }

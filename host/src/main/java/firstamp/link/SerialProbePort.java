@@ -3,7 +3,6 @@ package firstamp.link;
 import com.fazecast.jSerialComm.SerialPort;
 import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
-import firstamp.model.text.Phrases;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -21,7 +20,6 @@ import java.util.concurrent.atomic.AtomicLong;
  * gone; the library's own flags stay as they were.
  */
 public final class SerialProbePort implements ProbePort {
-  private static final Phrases WORDS = new Phrases("firstamp.link.ports");
 
   /** Speed of the raw stream. */
   public static final int BAUD_RAW = 500_000;
@@ -98,18 +96,18 @@ public final class SerialProbePort implements ProbePort {
             & port.setComPortTimeouts(
                 SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_TIMEOUT_MILLIS, 0);
     if (!set) {
-      throw new PortException(PortException.Kind.UNUSABLE, WORDS.say("speed", name, baud));
+      throw new PortException(PortException.Kind.UNUSABLE, "speed", name, baud);
     }
   }
 
   private static PortException openFailed(String name, int errno) {
     return switch (errno) {
-      case 13 -> new PortException(PortException.Kind.NOT_PERMITTED, WORDS.say("denied", name));
-      case 2, 6, 19 -> new PortException(PortException.Kind.ABSENT, WORDS.say("absent", name));
-      case 11, 16 -> new PortException(PortException.Kind.BUSY, WORDS.say("busy", name));
+      case 13 -> new PortException(PortException.Kind.NOT_PERMITTED, "denied", name);
+      case 2, 6, 19 -> new PortException(PortException.Kind.ABSENT, "absent", name);
+      case 11, 16 -> new PortException(PortException.Kind.BUSY, "busy", name);
       // ENOTTY of POSIX: "inappropriate I/O control operation", no terminal.
-      case 25 -> new PortException(PortException.Kind.UNUSABLE, WORDS.say("no-terminal", name));
-      default -> new PortException(PortException.Kind.BUSY, WORDS.say("not-opened", name, errno));
+      case 25 -> new PortException(PortException.Kind.UNUSABLE, "no-terminal", name);
+      default -> new PortException(PortException.Kind.BUSY, "not-opened", name, errno);
     };
   }
 
@@ -153,13 +151,12 @@ public final class SerialProbePort implements ProbePort {
       throw lineGone();
     }
     if (!toSend.offer(bytes.clone())) {
-      throw new PortException(
-          PortException.Kind.GONE, WORDS.say("full", describe(), QUEUED_WRITES));
+      throw new PortException(PortException.Kind.GONE, "full", describe(), QUEUED_WRITES);
     }
   }
 
   private PortException lineGone() {
-    return new PortException(PortException.Kind.GONE, WORDS.say("gone", describe()));
+    return new PortException(PortException.Kind.GONE, "gone", describe());
   }
 
   private void readLoop() {

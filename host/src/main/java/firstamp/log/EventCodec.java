@@ -47,6 +47,8 @@ final class EventCodec {
         node = mapper.valueToTree(event);
       }
       node.remove("micros");
+      // Kept in English only.
+      node.remove("words");
       return mapper.writeValueAsString(node);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("event cannot be written as JSON: " + event, e);

@@ -2,10 +2,9 @@ package firstamp.log;
 
 import firstamp.log.LogException.Kind;
 import firstamp.model.samples.SamplePlan;
+import firstamp.model.text.Worded;
 import java.nio.file.Path;
-import java.text.MessageFormat;
 import java.util.Locale;
-import java.util.ResourceBundle;
 
 /**
  * Whether what comes is being written.
@@ -13,9 +12,8 @@ import java.util.ResourceBundle;
  * @param logging false: it waits in memory
  * @param text whole sentences: what is wrong and what to do, or that it is written again
  */
-public record LogState(boolean logging, String text) {
-  private static final ResourceBundle WORDS =
-      ResourceBundle.getBundle("firstamp.log.trouble", Locale.ROOT);
+public record LogState(boolean logging, Worded text) {
+  private static final String BUNDLE = "firstamp.log.trouble";
 
   /** It cannot be written; each cause has a sentence of its own. */
   public static LogState trouble(LogException failed, Path file) {
@@ -49,7 +47,7 @@ public record LogState(boolean logging, String text) {
     };
   }
 
-  private static String say(String key, Object... values) {
-    return MessageFormat.format(WORDS.getString(key), values);
+  private static Worded say(String key, Object... values) {
+    return Worded.of(BUNDLE, key, values);
   }
 }

@@ -1,6 +1,7 @@
 package firstamp.model;
 
 import firstamp.model.samples.Capture;
+import firstamp.model.text.Worded;
 
 /**
  * Everything that happens in a power-up other than conversions and readings, in probe time.
@@ -74,8 +75,23 @@ public sealed interface ProbeEvent {
     }
   }
 
-  /** Whether the log is being written. */
-  record LogChanged(long micros, boolean logging, String text) implements ProbeEvent {
+  /**
+   * Whether the log is being written.
+   *
+   * @param text the sentence about it in English, as the log keeps it
+   * @param words the same before any language; null = it was read from a log
+   */
+  record LogChanged(long micros, boolean logging, String text, Worded words) implements ProbeEvent {
+    /** As it was read from a log. */
+    public LogChanged(long micros, boolean logging, String text) {
+      this(micros, logging, text, null);
+    }
+
+    /** As it happens. */
+    public static LogChanged now(long micros, boolean logging, Worded words) {
+      return new LogChanged(micros, logging, words.english(), words);
+    }
+
     @Override
     public <R> R accept(Visitor<R> visitor) {
       return visitor.logChanged(this);

@@ -4,6 +4,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.ProbeHello;
 import firstamp.model.limits.LimitException;
 import firstamp.model.limits.ProbeLimits;
+import firstamp.model.text.Worded;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.RailWindow;
 import firstamp.protocol.TripLimits;
@@ -23,7 +24,7 @@ public final class ProbeSettings implements SettingsPlan {
 
   @Override
   public PlannedSettings plan(ProbeHello hello, Set<Integer> openRails) throws RunRefused {
-    String tooMuch = Surge.refusal(effective);
+    Worded tooMuch = Surge.refusal(effective);
     if (tooMuch != null) {
       throw new RunRefused(RunRefused.Kind.ARMING, tooMuch);
     }
@@ -37,7 +38,7 @@ public final class ProbeSettings implements SettingsPlan {
           look(ProbeLimits.look(effective, hello.calibration(), hello.lookOhm())),
           limits.planned());
     } catch (LimitException unfit) {
-      throw new RunRefused(RunRefused.Kind.SHEET, unfit.getMessage());
+      throw new RunRefused(RunRefused.Kind.SHEET, unfit.words());
     }
   }
 

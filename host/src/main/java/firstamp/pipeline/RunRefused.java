@@ -1,10 +1,12 @@
 package firstamp.pipeline;
 
 import firstamp.model.TripCause;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
 import java.io.Serializable;
 
 /** A power-up cannot be started; the message says why, and what to try. */
-public final class RunRefused extends Exception {
+public final class RunRefused extends Exception implements Explained {
   private static final long serialVersionUID = 1L;
 
   /** What kind of obstacle. */
@@ -21,6 +23,7 @@ public final class RunRefused extends Exception {
 
   private final Kind kind;
   private final Latched latched;
+  private final transient Worded words;
 
   /**
    * What the probe box remembers of switching itself off.
@@ -30,17 +33,24 @@ public final class RunRefused extends Exception {
    */
   public record Latched(int number, TripCause cause) implements Serializable {}
 
-  public RunRefused(Kind kind, String message) {
-    super(message);
+  public RunRefused(Kind kind, Worded words) {
+    super(words.english());
     this.kind = kind;
     this.latched = null;
+    this.words = words;
   }
 
   /** The probe box stays off because of what it remembers. */
-  public RunRefused(Latched latched, String message) {
-    super(message);
+  public RunRefused(Latched latched, Worded words) {
+    super(words.english());
     this.kind = Kind.ARMING;
     this.latched = latched;
+    this.words = words;
+  }
+
+  @Override
+  public Worded words() {
+    return words;
   }
 
   /** What the probe box remembers and has to be switched on again after; null = it is not that. */

@@ -1,6 +1,8 @@
 package firstamp.run;
 
 import firstamp.model.TripCause;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Phrase;
 import firstamp.pipeline.RunRefused;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SelfTest;
@@ -19,34 +21,27 @@ final class ArmCheck {
   static void check(ProbeMessage.Hello hello, int restoreTrip) throws RunRefused {
     int latched = hello.latchedTrip();
     if (latched != 0 && restoreTrip != latched) {
-      String cause =
-          hello
-              .latchedCause()
-              .map(one -> one.name().toLowerCase(Locale.ROOT).replace('_', '-'))
-              .orElse("unknown");
+      Phrase cause =
+          new Phrase(
+              "cause."
+                  + hello
+                      .latchedCause()
+                      .map(one -> one.name().toLowerCase(Locale.ROOT).replace('_', '-'))
+                      .orElse("unknown"));
       throw new RunRefused(
           new RunRefused.Latched(
               latched, hello.latchedCause().map(one -> TripCause.ofWire(one.code())).orElse(null)),
-          "the probe box has switched itself off before: number "
-              + latched
-              + ", cause "
-              + cause
-              + ". Find out why; then switch on again with `--restore "
-              + latched
-              + "`.");
+          Refusals.say("latched", latched, cause));
     }
     if (latched == 0 && restoreTrip != 0) {
-      throw refused(
-          "--restore "
-              + restoreTrip
-              + " was given, but the probe box has not switched itself off. Leave it out.");
+      throw refused(Refusals.say("not-latched", restoreTrip));
     }
     if (new SelfTest(hello.selfTest().bits()).refusesArming()) {
       throw refused(Refusals.failsSelfTest(hello.selfTest().bits()));
     }
   }
 
-  private static RunRefused refused(String words) {
+  private static RunRefused refused(Worded words) {
     return new RunRefused(RunRefused.Kind.ARMING, words);
   }
 }

@@ -94,7 +94,7 @@ final class Arming {
       startStream();
       return RunStep.STARTING;
     }
-    if (!answered("start the stream")) {
+    if (!answered("start-stream")) {
       return RunStep.STARTING;
     }
     if (stream.setup().observe()) {
@@ -231,16 +231,14 @@ final class Arming {
       gate.withdraw(ArmGate.NOT_LOGGING);
     } else if (!gate.ask(ArmGate.NOT_LOGGING, stream.recorder().trouble())) {
       throw new RunRefused(
-          RunRefused.Kind.LOG,
-          "the bench log cannot be written, so nothing was switched on. "
-              + stream.recorder().trouble());
+          RunRefused.Kind.LOG, Refusals.say("no-log", stream.recorder().trouble()));
     }
   }
 
   private RunStep arming() throws RunRefused {
     boolean moved =
         stream.chain().state() != SwitchState.OFF && stream.chain().state() != SwitchState.TRIPPED;
-    return moved || answered("switch on") ? RunStep.CLOSING : RunStep.ARMING;
+    return moved || answered("switch-on") ? RunStep.CLOSING : RunStep.ARMING;
   }
 
   private boolean answered(String what) throws RunRefused {
@@ -252,11 +250,7 @@ final class Arming {
       case SILENT ->
           throw new RunRefused(
               RunRefused.Kind.PROBE,
-              "the probe box on "
-                  + stream.talk().port().describe()
-                  + " does not answer the request to "
-                  + what
-                  + ". Unplug it, plug it in again, and try once more.");
+              Refusals.say("silent." + what, stream.talk().port().describe()));
     };
   }
 }

@@ -1,5 +1,7 @@
 package firstamp.run;
 
+import firstamp.model.text.Worded;
+
 /** What the person is doing with a set that is on. */
 public enum BenchMode {
   /** The limits of the sheet. */
@@ -22,7 +24,7 @@ public enum BenchMode {
    * @param limitA running limit that was lowered, null = none
    * @param leftMs until soak switches off, null = not soaking
    */
-  public record State(BenchMode mode, String words, Double limitA, Double leftMs) {
+  public record State(BenchMode mode, Worded words, Double limitA, Double leftMs) {
     /** At the start of a run. */
     public static final State BEGIN = new State(USUAL, null, null, null);
   }

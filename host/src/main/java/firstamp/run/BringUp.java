@@ -6,7 +6,8 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
 import firstamp.model.samples.Reading;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Quantity;
 import java.util.List;
 
 /**
@@ -36,7 +37,7 @@ final class BringUp {
    * @param words what to do, or what was seen
    * @param done all steps are over
    */
-  public record State(int step, int of, String words, boolean done) {}
+  public record State(int step, int of, Worded words, boolean done) {}
 
   /**
    * Before the first step.
@@ -73,20 +74,20 @@ final class BringUp {
     double ampere = stream.chain().scaling().supplyA(reading);
     switch (watch.reading(atMs, volts, ampere)) {
       case WAIT -> {}
-      case SAY -> happened(Happening.StepState.SEEN, watch.words());
+      case SAY -> happened(Happening.StepState.SEEN, watch.words().english());
       case GO_ON -> {
-        happened(Happening.StepState.SETTLED, watch.words());
+        happened(Happening.StepState.SETTLED, watch.words().english());
         if (at + 1 < steps.size()) {
           begin(at + 1);
         } else {
           over = true;
-          happened(Happening.StepState.DONE, "all steps are done");
-          say("All steps are done.", true);
+          happened(Happening.StepState.DONE, StepWords.of("done.event").english());
+          say(StepWords.of("done"), true);
         }
       }
       case STOP -> {
         over = true;
-        happened(Happening.StepState.STOPPED, watch.words());
+        happened(Happening.StepState.STOPPED, watch.words().english());
         say(watch.words(), false);
         wishes.off(OffCause.RULE);
       }
@@ -102,13 +103,13 @@ final class BringUp {
     at = next;
     JobSheet.Step step = steps.get(next);
     watch = new StepWatch(step, farad);
-    String text = Numbers.text(step.supplyV()) + " V, at most " + Numbers.amps(step.limitA());
-    happened(Happening.StepState.BEGUN, text);
+    Object[] values = {new Quantity(step.supplyV(), "V"), Quantity.amps(step.limitA())};
+    happened(Happening.StepState.BEGUN, StepWords.of("begun", values).english());
     if (supplyHand == null) {
-      say("Turn the supply to " + text + ".", false);
+      say(StepWords.of("turn", values), false);
     } else {
       supplyHand.give(step.supplyV(), step.limitA());
-      say("The supply goes to " + text + ".", false);
+      say(StepWords.of("given", values), false);
     }
   }
 
@@ -117,7 +118,7 @@ final class BringUp {
     stream.accept(new ProbeEvent.Happened(stream.now(), what));
   }
 
-  private void say(String words, boolean done) {
+  private void say(Worded words, boolean done) {
     state = new State(at + 1, steps.size(), words, done);
     stream.progress().bringUp(at + 1, steps.size(), words);
   }

@@ -3,6 +3,7 @@ package firstamp.run;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.PlannedSettings;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.pipeline.RunRefused;
@@ -35,7 +36,7 @@ final class LimitMoves {
      * @param taken the probe acts on it
      * @param why it does not, null if it does
      */
-    void answer(LimitMove move, boolean taken, String why);
+    void answer(LimitMove move, boolean taken, Worded why);
   }
 
   LimitMoves(RunStream stream, Answers answers) {
@@ -51,7 +52,7 @@ final class LimitMoves {
   /** The command was overtaken by a more urgent one; its answer is of no interest. */
   void forget() {
     if (asked != null) {
-      tell(asked, false, "overtaken by switching off");
+      tell(asked, false, Refusals.say("limit.overtaken"));
       asked = null;
     }
   }
@@ -70,7 +71,7 @@ final class LimitMoves {
         }
         case ACCEPTED -> taken();
         case REFUSED -> refused(Refusals.words(stream.talk().refusal()));
-        default -> refused("the probe box does not answer; the limit is as it was.");
+        default -> refused(Refusals.say("limit.silent"));
       }
     }
     LimitMove next = wanted.poll();
@@ -79,7 +80,7 @@ final class LimitMoves {
     }
     if (next.widens(sheet) && stream.chain().state() != SwitchState.OFF) {
       asked = next;
-      refused("a limit can be made wider only while the switch is open.");
+      refused(Refusals.say("limit.wider"));
       return false;
     }
     return ask(next, openRails);
@@ -92,7 +93,7 @@ final class LimitMoves {
       stream.talk().ask(new HostMessage.SetLimits(settings.limits()));
       return true;
     } catch (RunRefused unfit) {
-      refused(unfit.getMessage());
+      refused(unfit.words());
       return false;
     }
   }
@@ -106,13 +107,13 @@ final class LimitMoves {
     tell(move, true, null);
   }
 
-  private void refused(String why) {
+  private void refused(Worded why) {
     LimitMove move = asked;
     asked = null;
     tell(move, false, why);
   }
 
-  private void tell(LimitMove move, boolean taken, String why) {
+  private void tell(LimitMove move, boolean taken, Worded why) {
     answers.answer(move, taken, why);
     stream.progress().limitAnswer(move, taken, why);
   }

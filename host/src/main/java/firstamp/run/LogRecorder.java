@@ -12,6 +12,7 @@ import firstamp.model.RulesVersion;
 import firstamp.model.TimeSource;
 import firstamp.model.samples.ConversionBlock;
 import firstamp.model.samples.Reading;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.PlannedSettings;
 import firstamp.pipeline.SettingsJson;
 import java.util.Queue;
@@ -33,7 +34,7 @@ final class LogRecorder implements Recorder {
   private PowerUpWriter writer;
   private volatile boolean logging = true;
   private LogException beginFailed;
-  private String trouble;
+  private Worded trouble;
 
   LogRecorder(BenchLog log, TimeSource time, SheetTexts sheet, RunSetup setup, String uuid) {
     this.log = log;
@@ -113,7 +114,7 @@ final class LogRecorder implements Recorder {
   }
 
   @Override
-  public String stateChange() {
+  public Worded stateChange() {
     for (LogState state = states.poll(); state != null; state = states.poll()) {
       if (state.logging() != logging) {
         logging = state.logging();
@@ -138,7 +139,7 @@ final class LogRecorder implements Recorder {
   }
 
   @Override
-  public String trouble() {
+  public Worded trouble() {
     return trouble;
   }
 

@@ -9,8 +9,8 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
 import firstamp.model.samples.Reading;
-import firstamp.model.text.Numbers;
-import firstamp.model.text.Phrases;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Quantity;
 import firstamp.pipeline.RecentHighest;
 import java.util.function.Consumer;
 
@@ -23,8 +23,6 @@ import java.util.function.Consumer;
  * session thread.
  */
 final class Modes {
-  private static final Phrases WORDS = new Phrases("firstamp.run.modes");
-
   private static final long LOOKED_AT_MICROS = 5_000_000;
   private static final long START_MICROS = 2_000_000;
 
@@ -61,18 +59,18 @@ final class Modes {
    * @param awakeProblem why the computer may fall asleep, null = it is kept awake
    * @param soakMicros how long to soak, 0 = the usual
    */
-  void want(BenchMode mode, String awakeProblem, long soakMicros) {
+  void want(BenchMode mode, Worded awakeProblem, long soakMicros) {
     waiting = null;
     switch (mode) {
       case USUAL -> usual();
       case HANDS_IN -> {
         waiting = BenchMode.HANDS_IN;
         if (!on() || !recent.full()) {
-          say(state.mode(), WORDS.say("handsIn.early"));
+          say(state.mode(), Soak.words("handsIn.early"));
         }
       }
       case SOAK -> {
-        String against = Soak.refused(stream.setup().effective(), awakeProblem);
+        Worded against = Soak.refused(stream.setup().effective(), awakeProblem);
         if (against == null) {
           soakEnds = soakMicros == 0 ? Soak.USUAL_HOURS * 3_600_000_000L : soakMicros;
           waiting = BenchMode.SOAK;
@@ -90,7 +88,7 @@ final class Modes {
     }
     say(
         BenchMode.USUAL,
-        drawnIn == null ? null : WORDS.say("handsIn.stays", Numbers.amps(drawnIn)));
+        drawnIn == null ? null : Soak.words("handsIn.stays", Quantity.amps(drawnIn)));
   }
 
   private boolean on() {
@@ -117,7 +115,7 @@ final class Modes {
       waiting = null;
       soakEnds += stream.now();
       set(Happening.Mode.SOAK);
-      say(BenchMode.SOAK, WORDS.say("soak.on"));
+      say(BenchMode.SOAK, Soak.words("soak.on"));
     }
     if (state.mode() == BenchMode.SOAK && !over) {
       double leftMs = Math.max(0, (soakEnds - stream.now()) / 1000.0);
@@ -145,30 +143,30 @@ final class Modes {
     JobSheet.Limits limits = stream.setup().effective().limits();
     Double running = drawnIn != null ? drawnIn : limits == null ? null : limits.runningA();
     if (running == null) {
-      say(state.mode(), WORDS.say("handsIn.noLimit"));
+      say(state.mode(), Soak.words("handsIn.noLimit"));
       return;
     }
     set(Happening.Mode.HANDS_IN);
     if (limit >= running) {
-      say(BenchMode.HANDS_IN, WORDS.say("handsIn.narrow", Numbers.amps(running)));
+      say(BenchMode.HANDS_IN, Soak.words("handsIn.narrow", Quantity.amps(running)));
       return;
     }
     asked = limit;
-    say(BenchMode.HANDS_IN, WORDS.say("handsIn.drawing", Numbers.amps(limit)));
+    say(BenchMode.HANDS_IN, Soak.words("handsIn.drawing", Quantity.amps(limit)));
     limitMoves.accept(new LimitMove(LimitKind.RUNNING_A, 0, limit));
   }
 
   /** What the probe said to a moved limit. */
-  void answer(LimitMove move, boolean taken, String why) {
+  void answer(LimitMove move, boolean taken, Worded why) {
     if (asked == null || move.kind() != LimitKind.RUNNING_A || move.value() != asked) {
       return;
     }
     asked = null;
     if (taken) {
       drawnIn = move.value();
-      say(BenchMode.HANDS_IN, WORDS.say("handsIn.drawn", Numbers.amps(drawnIn)));
+      say(BenchMode.HANDS_IN, Soak.words("handsIn.drawn", Quantity.amps(drawnIn)));
     } else {
-      say(BenchMode.USUAL, WORDS.say("handsIn.refused", why));
+      say(BenchMode.USUAL, Soak.words("handsIn.refused", why));
     }
   }
 
@@ -183,7 +181,7 @@ final class Modes {
     stream.accept(new ProbeEvent.Happened(stream.now(), new Happening.ModeSet(mode)));
   }
 
-  private void say(BenchMode mode, String words) {
+  private void say(BenchMode mode, Worded words) {
     state =
         new BenchMode.State(mode, words, drawnIn, mode == BenchMode.SOAK ? state.leftMs() : null);
     stream.progress().mode(state);

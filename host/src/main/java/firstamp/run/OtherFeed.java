@@ -2,7 +2,9 @@ package firstamp.run;
 
 import firstamp.model.JobSheet;
 import firstamp.model.samples.Reading;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 import firstamp.pipeline.ReadingFigures;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.talk.Refusals;
@@ -23,7 +25,7 @@ final class OtherFeed {
 
   private final RunStream stream;
   private long sinceMicros = -1;
-  private String said;
+  private Worded said;
 
   OtherFeed(RunStream stream) {
     this.stream = stream;
@@ -47,11 +49,11 @@ final class OtherFeed {
     }
     long now = stream.translator().lastMicros();
     sinceMicros = sinceMicros < 0 ? now : sinceMicros;
-    String volts = Numbers.inUnit(Math.round(10 * found.volts()) / 10.0, "V");
+    Quantity volts = new Quantity(Math.round(10 * found.volts()) / 10.0, "V");
     if (now - sinceMicros >= PATIENCE_MICROS) {
       throw new RunRefused(RunRefused.Kind.ARMING, Refusals.otherFeed(volts, found.where()));
     }
-    String text = Refusals.otherFeedWaits(volts, found.where());
+    Worded text = Refusals.otherFeedWaits(volts, found.where());
     if (!text.equals(said)) {
       said = text;
       stream.progress().waiting(text);
@@ -59,15 +61,14 @@ final class OtherFeed {
     return true;
   }
 
-  private record Found(double volts, String where) {}
+  private record Found(double volts, Object where) {}
 
   private Found highest(Set<Integer> openRails) {
     Reading latest = stream.chain().latest();
     if (latest == null) {
       return null;
     }
-    Found most =
-        take(null, stream.chain().scaling().supplyV(latest), "the supply leads of the set");
+    Found most = take(null, stream.chain().scaling().supplyV(latest), new Phrase("supply-leads"));
     for (JobSheet.Rail rail : stream.setup().effective().rails()) {
       if (!openRails.contains(rail.input()) && ReadingFigures.clipOn(latest, rail.input())) {
         most = take(most, stream.chain().scaling().railV(latest, rail.input()), rail.name());
@@ -76,7 +77,7 @@ final class OtherFeed {
     return most;
   }
 
-  private static Found take(Found most, double volts, String where) {
+  private static Found take(Found most, double volts, Object where) {
     boolean more = Math.abs(volts) > MOST_V && (most == null || Math.abs(volts) > most.volts());
     return more ? new Found(Math.abs(volts), where) : most;
   }

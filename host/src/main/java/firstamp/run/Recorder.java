@@ -2,6 +2,7 @@ package firstamp.run;
 
 import firstamp.model.Alarm;
 import firstamp.model.ProbeHello;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.PlannedSettings;
 import firstamp.pipeline.StreamSink;
 
@@ -22,8 +23,10 @@ public interface Recorder extends StreamSink {
   /** Rate and points of the clock fit. */
   void clock(double slowPpm, long points, long probeMicros);
 
-  /** Text of a change between logging and not logging since the last call; null = none. */
-  String stateChange();
+  /**
+   * The sentence about a change between logging and not logging since the last call; null = none.
+   */
+  Worded stateChange();
 
   /** Whether the log is being written. */
   boolean logging();
@@ -32,7 +35,7 @@ public interface Recorder extends StreamSink {
   default void settle() {}
 
   /** Why it is not being written and what to do, whole sentences; null = it is. */
-  default String trouble() {
+  default Worded trouble() {
     return null;
   }
 }

@@ -1,6 +1,7 @@
 package firstamp.run;
 
 import firstamp.model.ProbeHello;
+import firstamp.model.text.Worded;
 
 /** Told how a live run gets on, on the session thread; must not wait. */
 public interface RunProgress {
@@ -14,7 +15,7 @@ public interface RunProgress {
   default void countdown(int seconds) {}
 
   /** Why the countdown does not begin yet, in words; null = it may. */
-  default void waiting(String words) {}
+  default void waiting(Worded words) {}
 
   /** What the run is doing now. */
   default void step(RunStep step) {}
@@ -25,10 +26,10 @@ public interface RunProgress {
    * @param taken the probe acts on it
    * @param why it is not, null if it does
    */
-  default void limitAnswer(LimitMove move, boolean taken, String why) {}
+  default void limitAnswer(LimitMove move, boolean taken, Worded why) {}
 
   /** What a step of a staged bring-up asks for, or why it stopped. */
-  default void bringUp(int step, int of, String words) {}
+  default void bringUp(int step, int of, Worded words) {}
 
   /** The mode, or the text about it, has changed. */
   default void mode(BenchMode.State state) {}

@@ -6,6 +6,7 @@ import firstamp.model.ProbePort;
 import firstamp.model.Summary;
 import firstamp.model.samples.ConversionBlock;
 import firstamp.model.samples.Reading;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.Chain;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ObservedSwitch;
@@ -123,8 +124,8 @@ final class RunStream implements StreamSink {
 
   /** What became known about the log since the last turn. */
   void logState(long micros) {
-    for (String text = recorder.stateChange(); text != null; text = recorder.stateChange()) {
-      accept(new ProbeEvent.LogChanged(micros, recorder.logging(), text));
+    for (Worded text = recorder.stateChange(); text != null; text = recorder.stateChange()) {
+      accept(ProbeEvent.LogChanged.now(micros, recorder.logging(), text));
     }
   }
 

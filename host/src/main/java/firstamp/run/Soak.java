@@ -2,7 +2,7 @@ package firstamp.run;
 
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
-import firstamp.model.text.Phrases;
+import firstamp.model.text.Worded;
 import java.util.HashMap;
 import java.util.Map;
 
@@ -17,7 +17,7 @@ public final class Soak {
   /** How long it lasts where nobody says. */
   public static final int USUAL_HOURS = 2;
 
-  private static final Phrases WORDS = new Phrases("firstamp.run.modes");
+  private static final String BUNDLE = "firstamp.run.modes";
   private static final double SHARE_PER_MIN = 0.02;
   private static final double LEAST_A_PER_MIN = 0.001;
 
@@ -68,13 +68,18 @@ public final class Soak {
    *
    * @param awakeProblem why the computer may fall asleep, null = it is kept awake
    */
-  public static String refused(JobSheet effective, String awakeProblem) {
+  public static Worded refused(JobSheet effective, Worded awakeProblem) {
     if (effective.supply().fuseA() == null) {
-      return WORDS.say("soak.noFuse");
+      return words("soak.noFuse");
     }
     if (effective.limits() == null || effective.limits().runningA() == null) {
-      return WORDS.say("soak.noLimit");
+      return words("soak.noLimit");
     }
-    return awakeProblem == null ? null : WORDS.say("soak.asleep", awakeProblem);
+    return awakeProblem == null ? null : words("soak.asleep", awakeProblem);
+  }
+
+  /** What hands in or soak says. */
+  static Worded words(String key, Object... values) {
+    return Worded.of(BUNDLE, key, values);
   }
 }

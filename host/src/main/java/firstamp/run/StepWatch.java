@@ -2,7 +2,9 @@ package firstamp.run;
 
 import firstamp.analysis.figures.LeakageAcceptance;
 import firstamp.model.JobSheet;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 import firstamp.pipeline.SlopeFit;
 
 /**
@@ -54,7 +56,7 @@ final class StepWatch {
     STOP
   }
 
-  private String words;
+  private Worded words;
 
   /**
    * A step that begins with the first reading.
@@ -71,7 +73,7 @@ final class StepWatch {
   }
 
   /** What the last answer means, for the person. */
-  String words() {
+  Worded words() {
     return words;
   }
 
@@ -118,10 +120,7 @@ final class StepWatch {
   private Next limits(double atMs, double volts, double ampere) {
     if (volts > 1.15 * step.supplyV() + 0.3) {
       return say(
-          Next.STOP,
-          "The supply is at %s V; this step goes up to %s V. Turn it back.",
-          volts,
-          step.supplyV());
+          Next.STOP, "over-volts", new Quantity(volts, "V"), new Quantity(step.supplyV(), "V"));
     }
     if (ampere <= step.limitA()) {
       overSinceMs = Double.NaN;
@@ -130,10 +129,10 @@ final class StepWatch {
     } else if (atMs - overSinceMs >= chargeMs) {
       return say(
           Next.STOP,
-          "It draws %s at %s V, this step allows %s.",
-          Numbers.amps(ampere),
-          volts,
-          Numbers.amps(step.limitA()));
+          "over-amps",
+          Quantity.amps(ampere),
+          new Quantity(volts, "V"),
+          Quantity.amps(step.limitA()));
     }
     return Next.WAIT;
   }
@@ -145,7 +144,7 @@ final class StepWatch {
     if (!there) {
       reachedMs = Double.NaN;
       slope.clear();
-      return timedOut(atMs, "the supply has not come to " + Numbers.text(step.supplyV()) + " V");
+      return timedOut(atMs, new Phrase("no-volts", new Quantity(step.supplyV(), "V")));
     }
     if (Double.isNaN(reachedMs)) {
       reachedMs = atMs;
@@ -160,24 +159,14 @@ final class StepWatch {
     boolean settled = slope.full() && Math.abs(slope.perMinute()) <= allowed;
     boolean low = meanA <= step.belowA();
     if (dwelt && settled && low) {
-      say(
-          Next.GO_ON,
-          "%s V, %s, %s ohm.",
-          meanV,
-          Numbers.amps(meanA),
-          meanA < 1e-4 ? Double.POSITIVE_INFINITY : meanV / meanA);
-      words += leakWords();
+      words = leakWords(StepWords.said(meanV, meanA));
       return Next.GO_ON;
     }
     return timedOut(
         atMs,
         !low && settled
-            ? "it still draws "
-                + Numbers.amps(meanA)
-                + ", "
-                + Numbers.amps(step.belowA())
-                + " was asked for"
-            : "the current does not settle");
+            ? new Phrase("still-draws", Quantity.amps(meanA), Quantity.amps(step.belowA()))
+            : new Phrase("no-settling"));
   }
 
   private Next leakage(double perSecond) {
@@ -188,8 +177,7 @@ final class StepWatch {
     leakA = meanA - farad * perSecond;
     double heat = meanV * Math.max(0, leakA);
     if (heat >= HOT_W) {
-      return say(
-          Next.STOP, "The capacitor turns %s W into heat (%s): stop.", heat, Numbers.amps(leakA));
+      return say(Next.STOP, "hot", new Quantity(heat, "W"), Quantity.amps(leakA));
     }
     if (leakA > RISES * lowestLeakA && leakA > lowestLeakA + LEAST_RISE_A) {
       rising++;
@@ -198,52 +186,38 @@ final class StepWatch {
     }
     lowestLeakA = Math.min(lowestLeakA, Math.max(0, leakA));
     if (rising >= RISING_SECONDS) {
-      return say(
-          Next.STOP,
-          "The leakage rises: %s, it had come down to %s. This capacitor does not form.",
-          Numbers.amps(leakA),
-          Numbers.amps(lowestLeakA));
+      return say(Next.STOP, "leak-rises", Quantity.amps(leakA), Quantity.amps(lowestLeakA));
     }
     if (heat >= WARM_W && !warmSaid) {
       warmSaid = true;
-      return say(Next.SAY, "The capacitor turns %s W into heat: feel whether it gets warm.", heat);
+      return say(Next.SAY, "warm", new Quantity(heat, "W"));
     }
     return Next.WAIT;
   }
 
   /** What the leakage means, where the capacitance is known; the volts of the step as rated. */
-  private String leakWords() {
+  private Worded leakWords(Worded said) {
     double old = LeakageAcceptance.oldCanA(farad, step.supplyV());
     if (!step.forming() || farad <= 0 || Double.isNaN(leakA) || Double.isNaN(old)) {
-      return "";
+      return said;
     }
-    return " It leaks "
-        + Numbers.amps(Math.max(0, leakA))
-        + "; a new capacitor leaks up to "
-        + Numbers.amps(LeakageAcceptance.newPartA(farad, step.supplyV()))
-        + " at these volts, an old large can up to "
-        + Numbers.amps(old)
-        + ".";
+    return StepWords.of(
+        "leaks",
+        said,
+        Quantity.amps(Math.max(0, leakA)),
+        Quantity.amps(LeakageAcceptance.newPartA(farad, step.supplyV())),
+        Quantity.amps(old));
   }
 
-  private Next timedOut(double atMs, String why) {
+  private Next timedOut(double atMs, Phrase why) {
     if (atMs - beganMs < step.timeoutMs()) {
       return Next.WAIT;
     }
-    return say(
-        Next.STOP, "The time of this step is over: " + why + " (%s s).", step.timeoutMs() / 1000);
+    return say(Next.STOP, "time-over", why, new Quantity(step.timeoutMs() / 1000, "s"));
   }
 
-  private Next say(Next next, String form, Object... values) {
-    Object[] texts = new Object[values.length];
-    for (int k = 0; k < values.length; k++) {
-      texts[k] = values[k] instanceof Number number ? said(number.doubleValue()) : values[k];
-    }
-    words = String.format(java.util.Locale.ROOT, form, texts);
+  private Next say(Next next, String key, Object... values) {
+    words = StepWords.of(key, values);
     return next;
-  }
-
-  private static String said(double value) {
-    return Double.isInfinite(value) ? "many" : Numbers.text(value);
   }
 }

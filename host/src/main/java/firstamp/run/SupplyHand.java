@@ -5,6 +5,7 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
 import firstamp.pipeline.RunRefused;
+import firstamp.run.talk.Refusals;
 import firstamp.supply.BenchSupply;
 import firstamp.supply.SupplyState;
 
@@ -53,11 +54,7 @@ final class SupplyHand {
     }
     SupplyState state = supply.state();
     if (state.phase() == SupplyState.Phase.FAILED) {
-      throw new RunRefused(
-          RunRefused.Kind.ARMING,
-          "the bench supply "
-              + state.problem()
-              + ". It was told to switch off; look at it, then try again, or leave --supply out.");
+      throw new RunRefused(RunRefused.Kind.ARMING, Refusals.say("supply-failed", state.problem()));
     }
     return state.phase() == SupplyState.Phase.ON;
   }

@@ -9,6 +9,7 @@ import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.model.SwitchState;
 import firstamp.model.samples.Reading;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.Chain;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ForwardingChainListener;
@@ -21,6 +22,7 @@ import firstamp.protocol.SwitchCause;
 import firstamp.run.talk.Conversation;
 import firstamp.run.talk.FrameTranslator;
 import firstamp.run.talk.PortOpener;
+import firstamp.run.talk.Refusals;
 import firstamp.supply.BenchSupply;
 import java.io.IOException;
 
@@ -113,7 +115,7 @@ public final class WatchRun {
    * @param awakeProblem why the computer may fall asleep, null = it is kept awake
    * @param soakMicros how long to soak, 0 = two hours
    */
-  public void mode(BenchMode mode, String awakeProblem, long soakMicros) {
+  public void mode(BenchMode mode, Worded awakeProblem, long soakMicros) {
     wishes.later(() -> modes.want(mode, awakeProblem, soakMicros));
   }
 
@@ -178,7 +180,7 @@ public final class WatchRun {
       stream.talk().port().close();
     }
     if (stream.chain() == null) {
-      throw new RunRefused(RunRefused.Kind.PROBE, "ended before the probe box answered.");
+      throw new RunRefused(RunRefused.Kind.PROBE, Refusals.say("ended-before"));
     }
     return stream.chain();
   }

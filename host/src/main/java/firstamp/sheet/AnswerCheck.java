@@ -20,8 +20,7 @@ final class AnswerCheck {
     }
     if (question.choices().isEmpty()) {
       if (answer.isEmpty() || answer.length() > Keys.LONGEST_TEXT) {
-        throw new AnswerRefused(
-            question, "expected a name of 1 to " + Keys.LONGEST_TEXT + " letters, or ?");
+        throw new AnswerRefused(question, SheetException.words("answer.name", Keys.LONGEST_TEXT));
       }
       return answer;
     }
@@ -34,13 +33,8 @@ final class AnswerCheck {
     if (!ids.contains(word)) {
       throw new AnswerRefused(
           question,
-          "\""
-              + answer
-              + "\" is no answer here; expected one of "
-              + String.join(", ", ids)
-              + ", or ?. Did you mean \""
-              + Nearest.to(word, ids)
-              + "\"?");
+          SheetException.words(
+              "answer.choice", answer, String.join(", ", ids), Nearest.to(word, ids)));
     }
     if (word.equals("mains-direct")) {
       throw new AnswerRefused(question, SheetQuestion.word("refused.mains-direct"));
@@ -56,12 +50,7 @@ final class AnswerCheck {
     Range range = (Range) Keys.SUPPLY.get(key(question));
     if (number == null || !range.holds(number)) {
       throw new AnswerRefused(
-          question,
-          "\""
-              + answer
-              + "\" is no answer here; expected a number from "
-              + range.text()
-              + ", or ?");
+          question, SheetException.words("answer.number", answer, range.phrase()));
     }
     return number;
   }

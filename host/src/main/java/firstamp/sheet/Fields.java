@@ -1,5 +1,6 @@
 package firstamp.sheet;
 
+import firstamp.model.text.Wording.Phrase;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -19,7 +20,7 @@ final class Fields {
   /** Checks that it is an object and has no unknown key. */
   static Fields of(String file, Node node, Map<String, Object> keys) throws SheetException {
     if (!node.isObject()) {
-      throw problem(file, node, "an object", "Put braces around it.");
+      throw problem(file, node, new Phrase("object"), new Phrase("braces"));
     }
     for (Map.Entry<String, Node> member : node.members().entrySet()) {
       if (!keys.containsKey(member.getKey())) {
@@ -29,18 +30,17 @@ final class Fields {
                 member.getValue().field(),
                 member.getValue().line(),
                 member.getValue().column(),
-                "an unknown key"),
-            "one of " + String.join(", ", keys.keySet()),
-            "Did you mean \"" + Nearest.to(member.getKey(), keys.keySet()) + "\"?");
+                Node.UNKNOWN_KEY),
+            new Phrase("one-of", String.join(", ", keys.keySet())),
+            new Phrase("meant", Nearest.to(member.getKey(), keys.keySet())));
       }
     }
     return new Fields(file, node, keys);
   }
 
-  static SheetException problem(String file, Node node, String allowed, String remedy) {
-    String shown = "an unknown key".equals(node.value()) ? "an unknown key" : node.shown();
+  static SheetException problem(String file, Node node, Object allowed, Object remedy) {
     return new SheetException(
-        file, node.line(), node.column(), node.field(), shown, allowed, remedy);
+        file, node.line(), node.column(), node.field(), node.shown(), allowed, remedy);
   }
 
   boolean has(String key) {
@@ -62,7 +62,7 @@ final class Fields {
       return List.of();
     }
     if (!at(key).isList()) {
-      throw problem(file, at(key), "a list", "Put square brackets around it.");
+      throw problem(file, at(key), new Phrase("list"), new Phrase("brackets"));
     }
     return at(key).items();
   }
@@ -82,11 +82,10 @@ final class Fields {
 
   static Double number(String file, Node node, Range range) throws SheetException {
     if (!(node.value() instanceof Double number)) {
-      throw problem(
-          file, node, "a number, " + range.text(), "Write a number without quotes or unit.");
+      throw problem(file, node, new Phrase("number", range.phrase()), new Phrase("no-unit"));
     }
     if (!range.holds(number)) {
-      throw problem(file, node, range.text(), "Write a number in this range.");
+      throw problem(file, node, range.phrase(), new Phrase("in-range"));
     }
     return number;
   }
@@ -100,8 +99,8 @@ final class Fields {
       throw problem(
           file,
           at(key),
-          "a whole number, " + ((Range) keys.get(key)).text(),
-          "Write a number without a point.");
+          new Phrase("whole-number", ((Range) keys.get(key)).phrase()),
+          new Phrase("no-point"));
     }
     return (int) number.doubleValue();
   }
@@ -111,7 +110,7 @@ final class Fields {
       return null;
     }
     if (!(at(key).value() instanceof Boolean flag)) {
-      throw problem(file, at(key), "true or false", "Write it without quotes.");
+      throw problem(file, at(key), new Phrase("truth"), new Phrase("no-quotes"));
     }
     return flag;
   }
@@ -124,8 +123,7 @@ final class Fields {
     if (!(item.value() instanceof String text)
         || text.isBlank()
         || text.length() > Keys.LONGEST_TEXT) {
-      throw problem(
-          file, item, "a name of 1 to " + Keys.LONGEST_TEXT + " characters", "Write it in quotes.");
+      throw problem(file, item, new Phrase("name", Keys.LONGEST_TEXT), new Phrase("quotes"));
     }
     return text;
   }
@@ -138,11 +136,11 @@ final class Fields {
     @SuppressWarnings("unchecked") // Keys puts lists of words there
     List<String> words = (List<String>) keys.get(key);
     if (!(at(key).value() instanceof String text) || !words.contains(text)) {
-      String remedy =
+      Phrase remedy =
           at(key).value() instanceof String text
-              ? "Did you mean \"" + Synonyms.meant(text, words) + "\"?"
-              : "Write one of them in quotes.";
-      throw problem(file, at(key), "one of " + String.join(", ", words), remedy);
+              ? new Phrase("meant", Synonyms.meant(text, words))
+              : new Phrase("quotes.one");
+      throw problem(file, at(key), new Phrase("one-of", String.join(", ", words)), remedy);
     }
     return text;
   }
@@ -156,9 +154,9 @@ final class Fields {
           node.line(),
           node.column(),
           place,
-          "missing",
-          "it to be said",
-          "Add it, for example " + example + ".");
+          new Phrase("missing"),
+          new Phrase("said"),
+          new Phrase("add", example));
     }
   }
 }

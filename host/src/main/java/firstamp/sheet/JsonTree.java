@@ -9,6 +9,7 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.json.JsonReadFeature;
 import firstamp.model.text.JsonWords;
+import firstamp.model.text.Wording.Phrase;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -51,14 +52,14 @@ final class JsonTree {
           0,
           0,
           "",
-          text.length() + " characters long",
-          "at most " + CONSTRAINTS.getMaxDocumentLength(),
-          "Is this the right file?");
+          new Phrase("long.text", text.length()),
+          new Phrase("most", CONSTRAINTS.getMaxDocumentLength()),
+          new Phrase("right-file"));
     }
     try (JsonParser parser = FACTORY.createParser(text)) {
       if (parser.nextToken() == null) {
         throw new SheetException(
-            file, 1, 1, "", "empty", "a job sheet", "The README shows a short one to begin with");
+            file, 1, 1, "", new Phrase("empty"), new Phrase("sheet"), new Phrase("readme"));
       }
       Node top = value(parser, "");
       if (parser.nextToken() != null) {
@@ -68,9 +69,9 @@ final class JsonTree {
             place.getLineNr(),
             place.getColumnNr(),
             "",
-            "followed by more text",
-            "one object",
-            "Delete what stands after the last brace.");
+            new Phrase("more"),
+            new Phrase("one-object"),
+            new Phrase("delete"));
       }
       return top;
     } catch (JsonProcessingException e) {
@@ -80,9 +81,9 @@ final class JsonTree {
           place == null ? 0 : place.getLineNr(),
           place == null ? 0 : place.getColumnNr(),
           "",
-          "not readable (" + JsonWords.of(e.getOriginalMessage()) + ")",
-          "JSON text",
-          "Look at commas, quotes and braces near this place.");
+          new Phrase("unreadable", JsonWords.worded(e.getOriginalMessage())),
+          new Phrase("json"),
+          new Phrase("look-at"));
     } catch (IOException e) {
       throw new IllegalStateException("reading from a string cannot fail", e);
     }

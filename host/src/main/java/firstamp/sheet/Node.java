@@ -1,5 +1,6 @@
 package firstamp.sheet;
 
+import firstamp.model.text.Wording.Phrase;
 import java.util.List;
 import java.util.Map;
 
@@ -12,6 +13,9 @@ import java.util.Map;
  * @param value a {@code Map<String, Node>}, {@code List<Node>}, String, Double, Boolean or null
  */
 record Node(String field, int line, int column, Object value) {
+
+  /** Instead of a value: its key is none of a sheet. */
+  static final Phrase UNKNOWN_KEY = new Phrase("unknown-key");
 
   boolean isObject() {
     return value instanceof Map;
@@ -32,12 +36,12 @@ record Node(String field, int line, int column, Object value) {
   }
 
   /** The value as it is shown in an error. */
-  String shown() {
-    if (isObject()) {
-      return "an object";
+  Object shown() {
+    if (value == UNKNOWN_KEY) {
+      return UNKNOWN_KEY;
     }
-    if (isList()) {
-      return "a list";
+    if (isObject() || isList()) {
+      return new Phrase(isObject() ? "object" : "list");
     }
     if (value instanceof Double number && number == Math.rint(number) && Math.abs(number) < 1e15) {
       return Long.toString(number.longValue());

@@ -1,6 +1,7 @@
 package firstamp.sheet;
 
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 
 /**
  * What a number may be; both ends belong to it.
@@ -14,8 +15,7 @@ record Range(double low, double high, String unit) {
     return Double.isFinite(value) && value >= low && value <= high;
   }
 
-  String text() {
-    String text = Numbers.text(low) + " to " + Numbers.text(high);
-    return unit.isEmpty() ? text : text + " " + unit;
+  Phrase phrase() {
+    return new Phrase("to", low, unit.isEmpty() ? (Object) high : new Quantity(high, unit));
   }
 }

@@ -33,7 +33,6 @@ public final class SheetDocument {
   /** A limit that the probe cannot watch, as an error of this sheet with line and column. */
   public SheetException locate(LimitException problem) {
     Node node = find(top, problem.field());
-    String message = problem.getMessage();
     return new SheetException(
         file,
         node == null ? 0 : node.line(),
@@ -41,7 +40,7 @@ public final class SheetDocument {
         problem.field(),
         Numbers.text(problem.value()),
         problem.allowed(),
-        message.substring(message.lastIndexOf(". ") + 2));
+        problem.remedy());
   }
 
   private static Node find(Node node, String field) {

@@ -1,6 +1,7 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -97,7 +98,7 @@ public final class SheetForm {
    * @param answer as it would be taken
    * @param why in words
    */
-  public record Suggestion(String answer, String why) {}
+  public record Suggestion(String answer, Worded why) {}
 
   /** What is taken while the question is not answered; null = nothing is. */
   public Suggestion suggestion(SheetQuestion question) {
@@ -125,13 +126,13 @@ public final class SheetForm {
    * What is not known, and what will not be watched for that reason, one sentence each; empty =
    * nothing.
    */
-  public List<String> costs() {
-    List<String> costs = new ArrayList<>();
+  public List<Worded> costs() {
+    List<Worded> costs = new ArrayList<>();
     if (RunningLimit.of(sheet()).loose()) {
       costs.add(SheetQuestion.word("limits.loose"));
     }
     for (SheetQuestion question : SheetQuestion.values()) {
-      String cost = cost(question);
+      Worded cost = cost(question);
       if (cost != null) {
         costs.add(cost);
       }
@@ -143,7 +144,7 @@ public final class SheetForm {
    * What will not be watched because this is not known; null = it is known, or makes no difference
    * here.
    */
-  public String cost(SheetQuestion question) {
+  public Worded cost(SheetQuestion question) {
     if (answer(question) != null) {
       return null;
     }
@@ -168,7 +169,7 @@ public final class SheetForm {
    * @param unit of the value
    * @param why in words
    */
-  public record Limit(String field, double value, String unit, String why) {}
+  public record Limit(String field, double value, String unit, Worded why) {}
 
   /** The limits that will act, and how to set a bench supply, each with its reason. */
   public List<Limit> suggestedLimits() {

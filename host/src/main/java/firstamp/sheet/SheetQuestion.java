@@ -1,5 +1,6 @@
 package firstamp.sheet;
 
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -56,8 +57,7 @@ public enum SheetQuestion {
   /** Whether a valve rectifies. */
   VALVE_RECTIFIER("valve-rectifier", false, "", "yes", "no");
 
-  private static final ResourceBundle WORDS =
-      ResourceBundle.getBundle("firstamp.sheet.questions", Locale.ROOT);
+  private static final String BUNDLE = "firstamp.sheet.questions";
 
   private final String id;
   private final boolean first;
@@ -103,18 +103,26 @@ public enum SheetQuestion {
   }
 
   /** The question. */
-  public String words() {
-    return WORDS.getString(id + ".ask");
+  public String words(Locale locale) {
+    return plain(locale, id + ".ask");
   }
 
   /** Where the answer can be found. */
-  public String hint() {
-    return WORDS.getString(id + ".hint");
+  public String hint(Locale locale) {
+    return plain(locale, id + ".hint");
   }
 
   /** One choice in words. */
-  public String words(Choice choice) {
-    return WORDS.getString(id + "." + choice.id());
+  public String words(Choice choice, Locale locale) {
+    return plain(locale, id + "." + choice.id());
+  }
+
+  private static String plain(Locale locale, String key) {
+    return ResourceBundle.getBundle(
+            BUNDLE,
+            locale,
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES))
+        .getString(key);
   }
 
   /** How many are always asked. */
@@ -123,11 +131,12 @@ public enum SheetQuestion {
   }
 
   /** What will not be watched without an answer. */
-  String costWords() {
-    return WORDS.getString(id + ".cost");
+  Worded costWords() {
+    return word(id + ".cost");
   }
 
-  static String word(String key) {
-    return WORDS.getString(key);
+  /** A reason, a cost or a refusal around the questions. */
+  static Worded word(String key) {
+    return Worded.of(BUNDLE, key);
   }
 }

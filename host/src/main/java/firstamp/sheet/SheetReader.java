@@ -2,6 +2,8 @@ package firstamp.sheet;
 
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
@@ -41,9 +43,9 @@ public final class SheetReader {
           0,
           0,
           "",
-          Files.size(path) + " bytes long",
-          "at most " + LARGEST_BYTES,
-          "Is this the right file?");
+          new Phrase("long", Files.size(path)),
+          new Phrase("most", LARGEST_BYTES),
+          new Phrase("right-file"));
     }
     byte[] bytes = Files.readAllBytes(path);
     // Strict: a letter of another encoding is refused, not replaced.
@@ -85,8 +87,7 @@ public final class SheetReader {
 
   private void newer(Fields top) throws SheetException {
     if (top.has("sheet") && top.at("sheet").value() instanceof Double version && version > 1) {
-      throw Fields.problem(
-          file, top.at("sheet"), "1", "A newer version of Firstamp wrote this sheet. Update it.");
+      throw Fields.problem(file, top.at("sheet"), "1", new Phrase("newer"));
     }
   }
 
@@ -99,10 +100,7 @@ public final class SheetReader {
       double volts = step.number("supplyV");
       if (!steps.isEmpty() && volts < steps.get(steps.size() - 1).supplyV()) {
         throw Fields.problem(
-            file,
-            step.at("supplyV"),
-            "volts not under those of the step before",
-            "Sort the steps from low to high.");
+            file, step.at("supplyV"), new Phrase("steps"), new Phrase("steps.sort"));
       }
       steps.add(
           new JobSheet.Step(
@@ -133,7 +131,10 @@ public final class SheetReader {
     supply.needs("nominalV", "\"nominalV\":12");
     if (supply.at("nominalV").value() instanceof Double volts && volts > HIGHEST_V) {
       throw Fields.problem(
-          file, supply.at("nominalV"), "0.5 to 60 V", SheetQuestion.word("refused.above-60"));
+          file,
+          supply.at("nominalV"),
+          new Phrase("to", 0.5, new Quantity(60, "V")),
+          new Phrase("above60"));
     }
     return new JobSheet.Supply(
         supply.word("kind"),
@@ -171,8 +172,7 @@ public final class SheetReader {
       rail.needs("input", "\"input\":1");
       int input = rail.whole("input");
       if (!inputs.add(input)) {
-        throw Fields.problem(
-            file, rail.at("input"), "an input that no other rail has", "Use another clip.");
+        throw Fields.problem(file, rail.at("input"), new Phrase("rail"), new Phrase("other-clip"));
       }
       rails.add(
           new JobSheet.Rail(
@@ -211,11 +211,7 @@ public final class SheetReader {
       point.needs("db", "\"db\":38");
       double hz = point.number("hz");
       if (!curve.isEmpty() && hz <= curve.get(curve.size() - 1).hz()) {
-        throw Fields.problem(
-            file,
-            point.at("hz"),
-            "a frequency above that of the point before",
-            "Sort the curve from low to high.");
+        throw Fields.problem(file, point.at("hz"), new Phrase("curve"), new Phrase("curve.sort"));
       }
       curve.add(new JobSheet.LevelPoint(hz, point.number("db")));
     }

@@ -1,7 +1,8 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -31,25 +32,22 @@ final class SheetSense {
       throw Fields.problem(
           file,
           node.members().get("minV"),
-          "under nominalV " + Numbers.text(supply.nominalV()) + " V",
-          "Write a smaller minV.");
+          new Phrase("under", new Quantity(supply.nominalV(), "V")),
+          new Phrase("smaller", "minV"));
     }
     if (supply.maxV() != null && supply.maxV() <= supply.nominalV()) {
       throw Fields.problem(
           file,
           node.members().get("maxV"),
-          "over nominalV " + Numbers.text(supply.nominalV()) + " V",
-          "Write a larger maxV.");
+          new Phrase("over", new Quantity(supply.nominalV(), "V")),
+          new Phrase("larger", "maxV"));
     }
   }
 
   private void rail(JobSheet.Rail rail, Node node) throws SheetException {
     if (rail.nominalV() != null && Math.abs(rail.nominalV()) < 0.1) {
       throw Fields.problem(
-          file,
-          node.members().get("nominalV"),
-          "at least 0.1 V on one side of the chassis",
-          "Leave the rail out if it is the chassis.");
+          file, node.members().get("nominalV"), new Phrase("zero"), new Phrase("chassis"));
     }
     if (rail.overV() != null
         && rail.nominalV() != null
@@ -57,8 +55,8 @@ final class SheetSense {
       throw Fields.problem(
           file,
           node.members().get("overV"),
-          "over nominalV " + Numbers.text(Math.abs(rail.nominalV())) + " V",
-          "Write a larger overV.");
+          new Phrase("over", new Quantity(Math.abs(rail.nominalV()), "V")),
+          new Phrase("larger", "overV"));
     }
   }
 
@@ -95,10 +93,10 @@ final class SheetSense {
       throw Fields.problem(
           file,
           node,
-          "the name of a " + what + " of the path",
+          new Phrase(what),
           names.isEmpty()
-              ? "Add the " + what + " first."
-              : "Did you mean \"" + Nearest.to((String) node.value(), names) + "\"?");
+              ? new Phrase(what + ".add")
+              : new Phrase("meant", Nearest.to((String) node.value(), names)));
     }
   }
 }

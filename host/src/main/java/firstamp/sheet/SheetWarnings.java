@@ -2,6 +2,7 @@ package firstamp.sheet;
 
 import firstamp.model.JobSheet;
 import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -100,9 +101,9 @@ public final class SheetWarnings {
   }
 
   private static void surge(List<String> warnings, JobSheet sheet) {
-    String warning = Surge.warning(sheet);
+    Worded warning = Surge.warning(sheet);
     if (warning != null) {
-      warnings.add(warning);
+      warnings.add(warning.english());
     }
   }
 

@@ -2,7 +2,7 @@ package firstamp.sheet;
 
 import firstamp.model.JobSheet;
 import firstamp.model.limits.ProbeLimits;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
 
 /**
  * The energy that the switch of the probe takes while its limiter fills the empty capacitors of a
@@ -35,36 +35,26 @@ public final class Surge {
   }
 
   /** What to know before the first look; null where the switch bears the surge. */
-  static String warning(JobSheet sheet) {
-    return beyond(sheet)
-        ? told(sheet)
-            + " If the first look cannot charge them far enough, the switch stays open: charge the"
-            + " set through a lamp first, and write \"through\":\"lamp\" for that."
-        : null;
+  static Worded warning(JobSheet sheet) {
+    return beyond(sheet) ? told("surge.warning", sheet) : null;
   }
 
   /**
    * Why the switch must not close without a first look; null where it may, or where the capacitors
    * are not known.
    */
-  public static String refusal(JobSheet sheet) {
+  public static Worded refusal(JobSheet sheet) {
     return Boolean.FALSE.equals(sheet.supply().look()) && beyond(sheet)
-        ? told(sheet)
-            + " Not switched on: without the first look they are not charged beforehand. Take"
-            + " \"look\":false off the sheet, or charge the set through a lamp first and write"
-            + " \"through\":\"lamp\" for that."
+        ? told("surge.refusal", sheet)
         : null;
   }
 
-  private static String told(JobSheet sheet) {
-    return "Empty, the capacitors of this set ("
-        + Numbers.text(farad(sheet) * 1e6)
-        + " uF) take "
-        + Numbers.text(joule(sheet))
-        + " J at "
-        + Numbers.text(sheet.supply().nominalV())
-        + " V when the switch closes; the limiter of the probe box bears "
-        + Numbers.text(ProbeLimits.LARGEST_SURGE_J)
-        + " J.";
+  private static Worded told(String key, JobSheet sheet) {
+    return SheetException.words(
+        key,
+        farad(sheet) * 1e6,
+        joule(sheet),
+        sheet.supply().nominalV(),
+        ProbeLimits.LARGEST_SURGE_J);
   }
 }

@@ -50,7 +50,7 @@ class AwakeKeeperTest {
   void saysThatTheToolEndedAtOnce() {
     AwakeKeeper keeper = new AwakeKeeper(starter(true), List.of("tool"));
     keeper.keep();
-    assertThat(keeper.problem())
+    assertThat(keeper.problem().english())
         .isEqualTo("tool ended at once and does not keep the computer awake.");
   }
 
@@ -63,14 +63,14 @@ class AwakeKeeperTest {
             },
             List.of("tool"));
     keeper.keep();
-    assertThat(keeper.problem()).startsWith("tool is missing: ");
+    assertThat(keeper.problem().english()).startsWith("tool is missing: ");
   }
 
   @Test
   void saysThatNoToolIsKnown() {
     AwakeKeeper keeper = new AwakeKeeper(starter(false), AwakeKeeper.commandFor("Plan", 1));
     keeper.keep();
-    assertThat(keeper.problem())
+    assertThat(keeper.problem().english())
         .isEqualTo("On this system Firstamp cannot keep the computer awake.");
     assertThat(done).isEmpty();
   }

@@ -56,7 +56,7 @@ class SheetEntriesTest {
     SheetEntries entries = SheetEntries.of(SMALL);
     entries.set("supply.nominalV", SheetField.Kind.NUMBER, "90");
     assertThat(entries.problemPlace()).isEqualTo("supply.nominalV");
-    assertThat(entries.problem().allowed()).contains("60");
+    assertThat(entries.problem().remedy().english()).contains("60");
     entries.set("supply.nominalV", SheetField.Kind.NUMBER, "9");
     entries.set("rail3.toleranceX", SheetField.Kind.NUMBER, "9");
     assertThat(entries.problemPlace()).startsWith("rail3");

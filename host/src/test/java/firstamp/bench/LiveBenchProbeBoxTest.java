@@ -181,7 +181,9 @@ final class LiveBenchProbeBoxTest extends LiveBenchCase {
     assertThat(port.clock.epochMillis() - before).isLessThan(5_000);
     assertThat(bench.snapshot().beside().neverAnswered()).isTrue();
     assertThat(bench.snapshot().questions()).isEmpty();
-    assertThat(bench.snapshot().notice()).contains("/dev/ttyS0").contains("Choose another port");
+    assertThat(bench.snapshot().notice().english())
+        .contains("/dev/ttyS0")
+        .contains("Choose another port");
   }
 
   @Test

@@ -149,7 +149,7 @@ class LogTroubleTest {
           };
       LivePowerUp.Result result = powerUp(log, Pace.MAX, 1, gate, answering).run();
       assertThat(asked.get().id()).isEqualTo("not-logging");
-      assertThat(asked.get().text()).startsWith("bench.db is gone.");
+      assertThat(asked.get().text().english()).startsWith("bench.db is gone.");
       assertThat(heard).contains("on");
       assertThat(result.summary().powerUp()).isNull();
       assertThat(result.logFailure().kind()).isEqualTo(LogException.Kind.GONE);
@@ -236,7 +236,7 @@ class LogTroubleTest {
   void eachCauseHasWholeSentencesOfItsOwn() {
     Set<String> different = new HashSet<>();
     for (LogException.Kind kind : LogException.Kind.values()) {
-      String text = LogState.trouble(new LogException(kind, "x", null), file()).text();
+      String text = LogState.trouble(new LogException(kind, "x", null), file()).text().english();
       assertThat(text)
           .as(kind.name().toLowerCase(Locale.ROOT))
           .matches("[\\p{Lu}b].*\\.")

@@ -19,7 +19,7 @@ class PortLockTest {
           .isInstanceOfSatisfying(
               PortException.class, e -> assertThat(e.kind()).isEqualTo(PortException.Kind.BUSY))
           .hasMessageContaining("/dev/ttyX0 is in use by another Firstamp")
-          .hasMessageContaining("process " + ProcessHandle.current().pid());
+          .hasMessageContaining("PID " + ProcessHandle.current().pid());
       PortLock.take(folder, "/dev/ttyX1").close();
     }
     PortLock.take(folder, "/dev/ttyX0").close();

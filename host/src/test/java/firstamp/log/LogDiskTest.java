@@ -64,7 +64,7 @@ final class LogDiskTest {
       try (PowerUpWriter writer = log.begin(large, states::add, 1 << 20, limited(file))) {
         assertThat(writer.number()).isZero();
         assertThat(states).extracting(LogState::logging).containsExactly(false);
-        assertThat(states.get(0).text()).contains("The disk with bench.db is full.");
+        assertThat(states.get(0).text().english()).contains("The disk with bench.db is full.");
         ConversionBlock block = Fixture.block(500, 30_000, random);
         writer.append(block);
         writer.append(new ProbeEvent.Marked(7, "kept"));

@@ -5,6 +5,7 @@ import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.samples.ConversionBlock;
 import firstamp.model.samples.Reading;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.PlannedSettings;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,10 +51,10 @@ final class CountingRecorder implements Recorder {
   public void clock(double slowPpm, long points, long probeMicros) {}
 
   @Override
-  public String stateChange() {
+  public Worded stateChange() {
     if (!said && conversions > failFromConversion) {
       said = true;
-      return "the disk is full";
+      return Worded.asIs("the disk is full");
     }
     return null;
   }

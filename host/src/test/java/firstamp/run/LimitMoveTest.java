@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import firstamp.model.Alarm;
 import firstamp.model.LimitKind;
 import firstamp.model.ProbeEvent;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.ChainListener;
 import firstamp.study.ReplayPowerUp;
 import java.nio.file.Path;
@@ -33,8 +34,8 @@ class LimitMoveTest {
           }
 
           @Override
-          public void answer(LimitMove moved, boolean taken, String why) {
-            answers.add(moved.kind() + " " + taken + " " + why);
+          public void answer(LimitMove moved, boolean taken, Worded why) {
+            answers.add(moved.kind() + " " + taken + " " + (why == null ? null : why.english()));
           }
         });
   }

@@ -9,6 +9,7 @@ import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
 import firstamp.model.samples.Reading;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ForwardingChainListener;
 import firstamp.pipeline.ProbeSettings;
@@ -71,7 +72,7 @@ public final class LoggedRun {
             listener,
             new RunProgress() {
               @Override
-              public void limitAnswer(LimitMove move, boolean taken, String why) {
+              public void limitAnswer(LimitMove move, boolean taken, Worded why) {
                 atReading.answer(move, taken, why);
               }
             });
@@ -84,7 +85,7 @@ public final class LoggedRun {
     void at(int count, WatchRun run);
 
     /** When the probe has answered about a limit. */
-    default void answer(LimitMove move, boolean taken, String why) {}
+    default void answer(LimitMove move, boolean taken, Worded why) {}
 
     /** Nothing. */
     static EachReading nothing() {

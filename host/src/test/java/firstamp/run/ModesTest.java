@@ -14,6 +14,7 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.RuleId;
 import firstamp.model.SwitchState;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.Chain;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ProbeSettings;
@@ -141,7 +142,7 @@ class ModesTest {
     assertThat(chain.ended()).isEqualTo("time");
     assertThat(limits).as("nothing was made wider").hasSize(1);
     assertThat(run.mode().mode()).isEqualTo(BenchMode.USUAL);
-    assertThat(run.mode().words()).contains("until you switch off");
+    assertThat(run.mode().words().english()).contains("until you switch off");
   }
 
   private Chain runWith(WatchRun run, Runnable onReading) throws Exception {
@@ -205,19 +206,21 @@ class ModesTest {
   @Test
   void soakIsRefusedWithoutFuseLimitOrAWakefulComputer() {
     String set = "{\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":12%s}}";
-    assertThat(Soak.refused(sheet(set.formatted("")), null)).contains("fuse");
+    assertThat(Soak.refused(sheet(set.formatted("")), null).english()).contains("fuse");
     assertThat(Soak.refused(sheet(set.formatted(",\"fuseA\":0.5")), null)).isNull();
-    assertThat(Soak.refused(sheet(set.formatted(",\"fuseA\":0.5")), "no tool for it"))
+    assertThat(
+            Soak.refused(sheet(set.formatted(",\"fuseA\":0.5")), Worded.asIs("no tool for it"))
+                .english())
         .contains("no tool for it");
   }
 
   @Test
   void aSoakRefusedWhileRunningLeavesTheModeAndSaysWhy() throws Exception {
     WatchRun run = run("healthy", fused("healthy"), 1_000_000L);
-    run.mode(BenchMode.SOAK, "lid closed", 0);
+    run.mode(BenchMode.SOAK, Worded.asIs("lid closed"), 0);
     run.run();
     assertThat(run.mode().mode()).isEqualTo(BenchMode.USUAL);
-    assertThat(run.mode().words()).contains("lid closed");
+    assertThat(run.mode().words().english()).contains("lid closed");
     assertThat(happened).doesNotContain("mode: soak");
   }
 

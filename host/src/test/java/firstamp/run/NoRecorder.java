@@ -5,6 +5,7 @@ import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.samples.ConversionBlock;
 import firstamp.model.samples.Reading;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.PlannedSettings;
 
 /** Keeps nothing; a test keeps what it wants. */
@@ -31,7 +32,7 @@ public class NoRecorder implements Recorder {
   public void clock(double slowPpm, long points, long probeMicros) {}
 
   @Override
-  public String stateChange() {
+  public Worded stateChange() {
     return null;
   }
 

@@ -44,7 +44,7 @@ class StepWatchTest {
     assertThat(next).isEqualTo(StepWatch.Next.GO_ON);
     assertThat(endedMs).isBetween(72_000.0, 84_000.0);
     assertThat(watch.ampere()).isCloseTo(0.020, offset(0.0005));
-    assertThat(watch.words()).endsWith("300 ohm.");
+    assertThat(watch.words().english()).endsWith("300 ohm.");
   }
 
   @Test
@@ -63,7 +63,7 @@ class StepWatchTest {
   @Test
   void doesNotGoOnWhileMoreThanAskedForFlows() {
     assertThat(run(step(2000, 0.01, false), 0, t -> 6, t -> 0.05)).isEqualTo(StepWatch.Next.STOP);
-    assertThat(watch.words()).contains("time of this step is over").contains("10 mA");
+    assertThat(watch.words().english()).contains("time of this step is over").contains("10 mA");
   }
 
   @Test
@@ -73,7 +73,7 @@ class StepWatchTest {
         .isEqualTo(StepWatch.Next.GO_ON);
     assertThat(run(step(2000, 0.1, false), FARAD, t -> 6, t -> t < 0.35 ? 0.5 : 0.05))
         .isEqualTo(StepWatch.Next.STOP);
-    assertThat(watch.words()).contains("500 mA").contains("allows 100 mA");
+    assertThat(watch.words().english()).contains("500 mA").contains("allows 100 mA");
     assertThat(run(step(2000, 0.1, false), 0, t -> 6, t -> t < 5 ? 0.05 : 0.11))
         .isEqualTo(StepWatch.Next.STOP);
   }
@@ -82,7 +82,7 @@ class StepWatchTest {
   void stopsWhenTheSupplyIsTurnedTooHigh() {
     assertThat(run(step(9000, 0.1, false), 0, t -> t < 3 ? 7.1 : 7.3, t -> 0.05))
         .isEqualTo(StepWatch.Next.STOP);
-    assertThat(watch.words()).contains("Turn it back");
+    assertThat(watch.words().english()).contains("Turn it back");
   }
 
   /** Charging at 5 s time constant with a leak of 2 mA on top: the leak is what is left. */
@@ -104,10 +104,12 @@ class StepWatchTest {
     assertThat(run(step(20_000, 0.01, true), FARAD, t -> 6, t -> 0.0002 + 0.010 * Math.exp(-t / 6)))
         .isEqualTo(StepWatch.Next.GO_ON);
     // 0.01 x 1000 uF x 6 V = 60 uA; 0.01 x 1000 + 0.3 = 10.3 mA (see LeakageAcceptanceTest).
-    assertThat(watch.words()).contains("new capacitor leaks up to 0.06 mA").contains("10.3 mA");
+    assertThat(watch.words().english())
+        .contains("new capacitor leaks up to 0.06 mA")
+        .contains("10.3 mA");
     assertThat(run(step(60_000, 0.0001, true), FARAD, t -> 6, t -> 0.004 + Math.abs(t - 20) * 2e-4))
         .isEqualTo(StepWatch.Next.STOP);
-    assertThat(watch.words()).contains("leakage rises");
+    assertThat(watch.words().english()).contains("leakage rises");
     assertThat(endedMs).isBetween(22_000.0, 32_000.0);
     // The same course where nothing is formed is the set's own affair.
     assertThat(run(step(2000, 0.1, false), FARAD, t -> 6, t -> 0.004 + Math.abs(t - 20) * 2e-4))
@@ -123,10 +125,10 @@ class StepWatchTest {
       said = watch.reading(ms, 6, 0.043);
     }
     assertThat(said).isEqualTo(StepWatch.Next.SAY);
-    assertThat(watch.words()).contains("0.258 W");
+    assertThat(watch.words().english()).contains("0.258 W");
     assertThat(run(step(2000, 0.1, true), FARAD, t -> 6, t -> 0.0835))
         .isEqualTo(StepWatch.Next.STOP);
-    assertThat(watch.words()).contains("W into heat");
+    assertThat(watch.words().english()).contains("W into heat");
     assertThat(run(step(2000, 0.1, true), FARAD, t -> 6, t -> 0.041))
         .as("under a quarter of a watt nothing is said")
         .isNotEqualTo(StepWatch.Next.STOP);

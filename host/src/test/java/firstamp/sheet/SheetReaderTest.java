@@ -67,7 +67,7 @@ class SheetReaderTest {
             SheetException.class, () -> SheetReader.parse("s.json", Sheets.minimal(more)));
     assertThat(problem).as(more).isNotNull();
     assertThat(problem.field()).isEqualTo(field);
-    assertThat(problem.value()).contains(value);
+    assertThat(problem.value().english()).contains(value);
     assertThat(problem.getMessage()).startsWith("s.json, line 2, column ").contains(words);
   }
 
@@ -93,7 +93,7 @@ class SheetReaderTest {
         catchThrowableOfType(SheetException.class, () -> SheetReader.parse("s.json", text));
     assertThat(problem).as(text).isNotNull();
     assertThat(problem.line()).isEqualTo(line);
-    assertThat(problem.remedy()).isNotBlank();
+    assertThat(problem.remedy().english()).isNotBlank();
   }
 
   @Test
@@ -141,7 +141,7 @@ class SheetReaderTest {
                       "{\"set\":{\"name\":\"S\",\"kind\":\""
                           + pair[0]
                           + "\"},\"supply\":{\"nominalV\":9}}"));
-      assertThat(bad.remedy()).isEqualTo("Did you mean \"" + pair[1] + "\"?");
+      assertThat(bad.remedy().english()).endsWith(". Did you mean \"" + pair[1] + "\"?");
     }
   }
 

@@ -45,7 +45,9 @@ class SurgeTest {
 
   @Test
   void saysWhatIsTooMuchAndWhatToDo() throws SheetException {
-    assertThat(Surge.refusal(sheet("\"nominalV\":24,\"capacitanceUf\":10000,\"look\":false")))
+    assertThat(
+            Surge.refusal(sheet("\"nominalV\":24,\"capacitanceUf\":10000,\"look\":false"))
+                .english())
         .isEqualTo(
             "Empty, the capacitors of this set (10000 uF) take 2.88 J at 24 V when the switch"
                 + " closes; the limiter of the probe box bears 2 J. Not switched on: without the"

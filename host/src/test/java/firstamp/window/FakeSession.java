@@ -3,6 +3,7 @@ package firstamp.window;
 import firstamp.bench.BenchSession;
 import firstamp.bench.Snapshot;
 import firstamp.model.JobSheet;
+import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
 import firstamp.run.LimitMove;
 import firstamp.trend.Course;
@@ -205,7 +206,7 @@ public final class FakeSession implements BenchSession {
   }
 
   @Override
-  public void mode(BenchMode wanted, String awakeProblem) {
+  public void mode(BenchMode wanted, Worded awakeProblem) {
     wishes.add("mode " + wanted);
     mode = new BenchMode.State(wanted, null, null, null);
   }

@@ -3,16 +3,14 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import firstamp.model.text.Worded;
 import firstamp.sheet.SheetException;
 import firstamp.sheet.SheetReader;
 import firstamp.window.words.Spoken;
-import java.text.MessageFormat;
-import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -38,8 +36,12 @@ class GermanEverywhereTest {
   @ValueSource(
       strings = {
         "firstamp.link.ports",
+        "firstamp.log.trouble",
+        "firstamp.model.limits.limits",
+        "firstamp.model.text.failures",
         "firstamp.run.modes",
         "firstamp.run.refusals",
+        "firstamp.run.steps",
         "firstamp.sheet.problems",
         "firstamp.sheet.questions",
         "firstamp.alarm.alarms",
@@ -63,22 +65,24 @@ class GermanEverywhereTest {
     }
   }
 
-  /** Said as the code says it, every port's and mode's sentence comes out German. */
-  @Test
-  void findsEverySentenceOfPortsAndModesAgain() {
-    for (String name : List.of("firstamp.link.ports", "firstamp.run.modes")) {
-      ResourceBundle english = bundle(name, Locale.ROOT);
-      for (String key : english.keySet()) {
-        Object[] values = {"/dev/x1", "42", "abc"};
-        String said = new MessageFormat(english.getString(key), Locale.ROOT).format(values);
-        String expected =
-            new MessageFormat(bundle(name, Locale.GERMAN).getString(key), Locale.GERMAN)
-                .format(values);
-        String found =
-            name.endsWith("ports") ? german.failure(new Exception(said)) : german.mode(said);
-        assertThat(found).as(key).isEqualTo(expected);
-        assertThat(found).as(key).doesNotContainPattern(ENGLISH);
-      }
+  /** What other packages say comes out German, whatever is put into it. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "firstamp.link.ports",
+        "firstamp.log.trouble",
+        "firstamp.model.limits.limits",
+        "firstamp.model.text.failures",
+        "firstamp.run.modes",
+        "firstamp.run.refusals",
+        "firstamp.run.steps",
+        "firstamp.sheet.problems"
+      })
+  void everySentenceIsGerman(String name) {
+    for (String key : bundle(name, Locale.ROOT).keySet()) {
+      Worded words = Worded.of(name, key, "/dev/x1", 42, "abc", 1.5, "x", "y");
+      String said = german.say(words).replaceAll("`[^`]*`|\"[^\"]*\"|\\([^)]*\\)", "");
+      assertThat(said).as(key).doesNotContainPattern(ENGLISH).doesNotContain("{");
     }
   }
 

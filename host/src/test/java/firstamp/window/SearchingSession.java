@@ -3,6 +3,7 @@ package firstamp.window;
 import firstamp.bench.BenchSession;
 import firstamp.bench.Snapshot;
 import firstamp.model.Happening;
+import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
 import firstamp.study.SearchState;
 import java.util.ArrayList;
@@ -45,7 +46,7 @@ final class SearchingSession implements BenchSession {
   }
 
   @Override
-  public void mode(BenchMode mode, String awakeProblem) {
+  public void mode(BenchMode mode, Worded awakeProblem) {
     modes.add(mode);
   }
 

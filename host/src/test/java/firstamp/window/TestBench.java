@@ -15,6 +15,7 @@ import firstamp.log.BenchLog;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.run.LivePowerUp;
@@ -39,7 +40,8 @@ public final class TestBench {
       public List<Found> list() {
         return List.of(
             new Found(PORT, "USB serial adapter", true, null),
-            new Found("/dev/ttyS0", "serial port", false, "You may not open /dev/ttyS0"));
+            new Found(
+                "/dev/ttyS0", "serial port", false, Worded.asIs("You may not open /dev/ttyS0")));
       }
 
       @Override

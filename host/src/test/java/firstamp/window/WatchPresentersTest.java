@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import firstamp.app.Hearing;
 import firstamp.bench.Snapshot;
 import firstamp.model.LimitKind;
+import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
 import firstamp.run.LimitMove;
 import firstamp.run.questions.OpenQuestion;
@@ -78,7 +79,9 @@ class WatchPresentersTest {
     assertThat(limits.became(now, new Snapshot.Moved(move, Snapshot.MoveState.TAKEN, null)))
         .isEqualTo("The probe box has accepted it: running limit 800 mA.");
     assertThat(
-            limits.became(now, new Snapshot.Moved(move, Snapshot.MoveState.REFUSED, "too fine.")))
+            limits.became(
+                now,
+                new Snapshot.Moved(move, Snapshot.MoveState.REFUSED, Worded.asIs("too fine."))))
         .isEqualTo("running limit 800 mA was not accepted, the old limit stays: too fine.");
     LimitMove rail = new LimitMove(LimitKind.RAIL_OVER_V, 1, 9);
     assertThat(limits.say(now, rail)).isEqualTo("B1 off beyond 9.00 V");
@@ -134,7 +137,10 @@ class WatchPresentersTest {
     Snapshot on = scene(FakeSession.Scene.HEALTHY);
     assertThat(modes.state(on, BenchMode.State.BEGIN)).isNull();
     assertThat(
-            modes.state(on, new BenchMode.State(BenchMode.HANDS_IN, "careful", 0.3, null)).text())
+            modes
+                .state(
+                    on, new BenchMode.State(BenchMode.HANDS_IN, Worded.asIs("careful"), 0.3, null))
+                .text())
         .isEqualTo("hands in, off above 300 mA");
     assertThat(modes.state(on, new BenchMode.State(BenchMode.SOAK, null, null, 3_725_000.0)).text())
         .isEqualTo("soak, 1:02:05 left");

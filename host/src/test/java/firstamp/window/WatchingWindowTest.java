@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import firstamp.app.Hearing;
 import firstamp.app.Watched;
 import firstamp.model.PedalJob;
+import firstamp.model.text.Worded;
 import firstamp.window.frame.FrameKeys;
 import java.awt.Component;
 import java.awt.event.KeyEvent;
@@ -145,9 +146,13 @@ class WatchingWindowTest extends BenchWindowCase {
     open(FakeSession.Scene.HEALTHY);
     SwingUtilities.invokeAndWait(
         () -> {
-          window.panel().show(session.snapshot(), "Nothing keeps this computer awake.", true);
+          window
+              .panel()
+              .show(session.snapshot(), Worded.asIs("Nothing keeps this computer awake."), true);
           window.panel().soak();
-          window.panel().show(session.snapshot(), "Nothing keeps this computer awake.", true);
+          window
+              .panel()
+              .show(session.snapshot(), Worded.asIs("Nothing keeps this computer awake."), true);
         });
     assertThat(isThere("question-yes")).isFalse();
     assertThat(

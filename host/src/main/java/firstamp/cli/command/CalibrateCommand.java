@@ -25,6 +25,7 @@ import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
+import firstamp.model.text.Explained;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.calibration.CalibrationCourse;
 import firstamp.run.calibration.ResistorTrial;
@@ -162,12 +163,12 @@ public final class CalibrateCommand implements Callable<Integer> {
       course.requireOff();
       return tryTheCut ? cut() : calibrate(before);
     } catch (RunRefused refused) {
-      throw new CliFailure(HeadlessRun.code(refused), refused.getMessage(), refused);
+      throw new CliFailure(HeadlessRun.code(refused), refused.words(), refused);
     } catch (CalibrationRefused refused) {
       throw new CliFailure(
           ExitCode.BAD_DATA, refused.getMessage() + " Nothing was written.", refused);
     } catch (IOException failed) {
-      throw new CliFailure(ExitCode.NO_PORT, failed.getMessage(), failed);
+      throw new CliFailure(ExitCode.NO_PORT, Explained.of(failed), failed);
     }
   }
 

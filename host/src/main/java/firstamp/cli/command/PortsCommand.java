@@ -32,14 +32,14 @@ public final class PortsCommand implements Callable<Integer> {
         node.put("path", port.path());
         node.put("description", port.description());
         node.put("usable", port.usable());
-        node.put("why", port.why());
+        node.put("why", port.why() == null ? null : port.why().english());
         lines.print(node);
       } else {
         out.println(
             port.path()
                 + "  "
                 + port.description()
-                + (port.usable() ? "" : "  not usable: " + port.why()));
+                + (port.usable() ? "" : "  not usable: " + port.why().english()));
       }
     }
     if (found.isEmpty() && !json) {

@@ -165,7 +165,7 @@ public final class ReplayCommand implements Callable<Integer> {
       }
       return would;
     } catch (RunRefused unfit) {
-      throw new CliFailure(ExitCode.BAD_DATA, unfit.getMessage(), unfit);
+      throw new CliFailure(ExitCode.BAD_DATA, unfit.words(), unfit);
     }
   }
 

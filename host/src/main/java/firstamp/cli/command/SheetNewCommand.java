@@ -7,6 +7,7 @@ import firstamp.cli.output.Prompt;
 import firstamp.model.limits.LimitException;
 import firstamp.model.samples.Calibration;
 import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
 import firstamp.sheet.AnswerRefused;
 import firstamp.sheet.SheetCheck;
 import firstamp.sheet.SheetForm;
@@ -15,6 +16,7 @@ import firstamp.sheet.SheetWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -166,14 +168,19 @@ final class SheetNewCommand implements Callable<Integer> {
   private static SheetForm ask(Prompt prompt, SheetForm form, SheetQuestion question)
       throws CliFailure {
     SheetForm.Suggestion suggestion = question.first() ? null : form.suggestion(question);
-    StringBuilder words = new StringBuilder(question.words()).append("  (? = don't know)");
-    words.append("\n  ").append(question.hint());
+    StringBuilder words =
+        new StringBuilder(question.words(Locale.ROOT)).append("  (? = don't know)");
+    words.append("\n  ").append(question.hint(Locale.ROOT));
     for (SheetQuestion.Choice choice : question.choices()) {
-      words.append("\n    ").append(choice.id()).append(": ").append(question.words(choice));
+      words
+          .append("\n    ")
+          .append(choice.id())
+          .append(": ")
+          .append(question.words(choice, Locale.ROOT));
     }
     if (suggestion != null) {
       words.append("\n  Enter alone takes ").append(suggestion.answer());
-      words.append(": ").append(suggestion.why());
+      words.append(": ").append(suggestion.why().english());
     }
     while (true) {
       String answer = prompt.answer(words.toString());
@@ -184,9 +191,9 @@ final class SheetNewCommand implements Callable<Integer> {
       String taken = !answer.isEmpty() ? answer : suggestion == null ? "?" : suggestion.answer();
       try {
         SheetForm next = form.answered(question, taken);
-        String cost = next.cost(question);
+        Worded cost = next.cost(question);
         if (cost != null) {
-          System.err.println("  " + cost);
+          System.err.println("  " + cost.english());
         }
         return next;
       } catch (AnswerRefused refused) {
@@ -201,15 +208,20 @@ final class SheetNewCommand implements Callable<Integer> {
     for (SheetForm.Limit limit : form.suggestedLimits()) {
       String name = limit.field().isEmpty() ? "bench supply" : limit.field();
       System.out.println(
-          "  " + name + " " + Numbers.inUnit(limit.value(), limit.unit()) + ": " + limit.why());
+          "  "
+              + name
+              + " "
+              + Numbers.inUnit(limit.value(), limit.unit())
+              + ": "
+              + limit.why().english());
     }
     System.out.println("What is not known, and what that costs:");
-    form.costs().forEach(cost -> System.out.println("  " + cost));
+    form.costs().forEach(cost -> System.out.println("  " + cost.english()));
     try {
       SheetCheck check = SheetCheck.of(form.sheet(), Calibration.nominal(), false);
       check.warnings().forEach(warning -> System.out.println("Mind: " + warning));
     } catch (LimitException unfit) {
-      throw new CliFailure(ExitCode.BAD_DATA, unfit.getMessage(), unfit);
+      throw new CliFailure(ExitCode.BAD_DATA, unfit.words(), unfit);
     }
     System.out.println("Next: firstamp sheet check " + file);
     System.out.println(

@@ -180,7 +180,7 @@ public final class WatchCommand implements Callable<Integer> {
     try {
       SerialPorts.check(port);
     } catch (PortException absent) {
-      throw new CliFailure(ExitCode.NO_PORT, absent.getMessage(), absent);
+      throw new CliFailure(ExitCode.NO_PORT, absent.words(), absent);
     }
   }
 

@@ -14,6 +14,8 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.BenchMode;
@@ -123,9 +125,12 @@ public final class HeadlessRun {
     } catch (RunRefused refused) {
       String kept =
           refused.kind() == RunRefused.Kind.LOG ? " " + Kept.words(log, powerUp.uuid()) : "";
-      throw new CliFailure(code(refused), refused.getMessage() + kept, refused);
+      throw new CliFailure(
+          code(refused),
+          kept.isEmpty() ? refused.words() : Worded.asIs(refused.getMessage() + kept),
+          refused);
     } catch (IOException failed) {
-      throw new CliFailure(ExitCode.NO_PORT, failed.getMessage(), failed);
+      throw new CliFailure(ExitCode.NO_PORT, Explained.of(failed), failed);
     } finally {
       done.countDown();
       modes.close();
@@ -202,21 +207,21 @@ public final class HeadlessRun {
     }
 
     @Override
-    public void bringUp(int step, int of, String words) {
-      System.err.println("firstamp: step " + step + " of " + of + ": " + words);
+    public void bringUp(int step, int of, Worded words) {
+      System.err.println("firstamp: step " + step + " of " + of + ": " + words.english());
     }
 
     @Override
     public void mode(BenchMode.State state) {
       if (state.words() != null) {
-        System.err.println("firstamp: " + state.words());
+        System.err.println("firstamp: " + state.words().english());
       }
     }
 
     @Override
-    public void waiting(String words) {
+    public void waiting(Worded words) {
       if (words != null) {
-        System.err.println("firstamp: " + words);
+        System.err.println("firstamp: " + words.english());
       }
     }
 

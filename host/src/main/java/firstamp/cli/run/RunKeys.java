@@ -3,6 +3,7 @@ package firstamp.cli.run;
 import firstamp.model.ClipMove;
 import firstamp.model.Happening;
 import firstamp.model.OffCause;
+import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
 import firstamp.run.WatchRun;
 import firstamp.sound.AlarmSound;
@@ -20,9 +21,9 @@ final class RunKeys {
 
   private final WatchRun watch;
   private final AlarmSound sound;
-  private final String awakeProblem;
+  private final Worded awakeProblem;
 
-  RunKeys(WatchRun watch, AlarmSound sound, String awakeProblem) {
+  RunKeys(WatchRun watch, AlarmSound sound, Worded awakeProblem) {
     this.watch = watch;
     this.sound = sound;
     this.awakeProblem = awakeProblem;

@@ -5,6 +5,7 @@ import firstamp.bench.LiveBench;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.model.JobSheet;
+import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
 import firstamp.run.Soak;
 import firstamp.run.WatchRun;
@@ -35,7 +36,7 @@ public final class RunModes implements AutoCloseable {
       begin(watch, supply, effective);
     }
     boolean mayFollowSoak = options.soakMicros != null || options.keys;
-    String problem = mayFollowSoak ? keepAwake() : null;
+    Worded problem = mayFollowSoak ? keepAwake() : null;
     begin(watch::mode, effective, problem);
     if (options.keys) {
       new RunKeys(watch, sound, problem).start();
@@ -49,11 +50,11 @@ public final class RunModes implements AutoCloseable {
 
   /** Takes a wish for a mode. */
   private interface Wish {
-    void mode(BenchMode mode, String awakeProblem, long soakMicros);
+    void mode(BenchMode mode, Worded awakeProblem, long soakMicros);
   }
 
   /** Why the computer may fall asleep; null = it is kept awake, or nothing can burn. */
-  private String keepAwake() {
+  private Worded keepAwake() {
     if (emulated) {
       return null;
     }
@@ -61,9 +62,9 @@ public final class RunModes implements AutoCloseable {
     return awake.problem();
   }
 
-  private void begin(Wish wish, JobSheet effective, String problem) throws CliFailure {
+  private void begin(Wish wish, JobSheet effective, Worded problem) throws CliFailure {
     if (options.soakMicros != null) {
-      String against = Soak.refused(effective, problem);
+      Worded against = Soak.refused(effective, problem);
       if (against != null) {
         throw new CliFailure(ExitCode.REFUSED, against);
       }

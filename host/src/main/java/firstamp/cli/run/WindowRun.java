@@ -19,6 +19,7 @@ import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Explained;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.LivePowerUp;
@@ -105,10 +106,10 @@ public final class WindowRun {
       return HeadlessRun.exitCode(result.summary());
     }
     if (bench.failure() instanceof RunRefused refused) {
-      throw new CliFailure(HeadlessRun.code(refused), refused.getMessage(), refused);
+      throw new CliFailure(HeadlessRun.code(refused), refused.words(), refused);
     }
     if (bench.failure() != null) {
-      throw new CliFailure(ExitCode.NO_PORT, bench.failure().getMessage(), bench.failure());
+      throw new CliFailure(ExitCode.NO_PORT, Explained.of(bench.failure()), bench.failure());
     }
     return ExitCode.INTERRUPTED;
   }

@@ -1,14 +1,20 @@
 package firstamp.model.limits;
 
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 
 /** A number on the job sheet that this probe cannot watch. */
-public final class LimitException extends Exception {
+public final class LimitException extends Exception implements Explained {
+  private static final String BUNDLE = "firstamp.model.limits.limits";
   private static final long serialVersionUID = 1L;
 
   private final String field;
   private final double value;
-  private final String allowed;
+  private final transient Worded allowed;
+  private final transient Worded remedy;
+  private final transient Worded words;
 
   /**
    * What is wrong with one number.
@@ -16,23 +22,25 @@ public final class LimitException extends Exception {
    * @param field place in the sheet, for example {@code limits.runningA}
    * @param value as stated
    * @param unit of the value
-   * @param allowed what the probe can do, in words with unit
-   * @param remedy what to change
+   * @param allowed what the probe can do, with unit
+   * @param remedy key of what to change
    */
-  public LimitException(String field, double value, String unit, String allowed, String remedy) {
-    super(
-        field
-            + " is "
-            + Numbers.text(value)
-            + " "
-            + unit
-            + ", this probe can watch "
-            + allowed
-            + ". "
-            + remedy);
+  LimitException(String field, double value, String unit, Phrase allowed, String remedy) {
+    this(
+        field,
+        value,
+        words("unfit", field, new Quantity(value, unit), allowed, new Phrase(remedy)),
+        words(allowed.key(), allowed.values().toArray()),
+        words(remedy));
+  }
+
+  private LimitException(String field, double value, Worded words, Worded allowed, Worded remedy) {
+    super(words.english());
     this.field = field;
     this.value = value;
     this.allowed = allowed;
+    this.remedy = remedy;
+    this.words = words;
   }
 
   /** Place in the sheet. */
@@ -46,7 +54,21 @@ public final class LimitException extends Exception {
   }
 
   /** What the probe can do, in words. */
-  public String allowed() {
+  public Worded allowed() {
     return allowed;
+  }
+
+  /** What to change. */
+  public Worded remedy() {
+    return remedy;
+  }
+
+  @Override
+  public Worded words() {
+    return words;
+  }
+
+  private static Worded words(String key, Object... values) {
+    return Worded.of(BUNDLE, key, values);
   }
 }

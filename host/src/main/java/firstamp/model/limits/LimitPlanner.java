@@ -6,7 +6,8 @@ import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
 import firstamp.model.samples.Scaling;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -163,13 +164,11 @@ final class LimitPlanner {
           field,
           ampere,
           "A",
-          Numbers.text(Math.ceil(FINEST_COUNTS * step(channel) * 1e4) / 1e4)
-              + " to "
-              + Numbers.text(Math.floor(HIGHEST_I * step(Channel.I) * 10) / 10)
-              + " A",
-          counts < FINEST_COUNTS
-              ? "Write a larger value, or leave the field out."
-              : "Write a smaller value.");
+          new Phrase(
+              "to",
+              Math.ceil(FINEST_COUNTS * step(channel) * 1e4) / 1e4,
+              new Quantity(Math.floor(HIGHEST_I * step(Channel.I) * 10) / 10, "A")),
+          counts < FINEST_COUNTS ? "larger" : "smaller");
     }
     return (int) (counts * parts);
   }
@@ -188,8 +187,8 @@ final class LimitPlanner {
           "limits.i2tA2s",
           squares,
           "A2s",
-          Numbers.text(one) + " to " + Numbers.text(HIGHEST_BUDGET * one) + " A2s",
-          "Write a value in this range.");
+          new Phrase("to", one, new Quantity(HIGHEST_BUDGET * one, "A2s")),
+          "in-range");
     }
     long used = (long) budget;
     planned.add(
@@ -258,8 +257,8 @@ final class LimitPlanner {
           "rails[" + sheet.rails().indexOf(rail) + "].nominalV",
           rail.nominalV(),
           "V",
-          "more than " + Numbers.text(lowest) + " and less than " + Numbers.text(highest) + " V",
-          "Use the clip with the larger resistor, or leave this rail out.");
+          new Phrase("between", lowest, new Quantity(highest, "V")),
+          "other-clip");
     }
   }
 

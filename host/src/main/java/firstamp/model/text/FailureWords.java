@@ -15,64 +15,76 @@ import java.util.Map;
 
 /** Why a file or stream could not be read or written, in words for people. */
 public final class FailureWords {
-  /** What the C library says (strerror, English), in our words. */
+  private static final String BUNDLE = "firstamp.model.text.failures";
+
+  /** What the C library says (strerror, English), and the key of our words. */
   private static final Map<String, String> REASONS =
       Map.ofEntries(
-          Map.entry("no space left on device", "no room on the disk"),
-          Map.entry("disk quota exceeded", "your share of the disk is used up"),
-          Map.entry("broken pipe", "the program that reads it has ended"),
-          Map.entry("read-only file system", "the disk is read-only"),
-          Map.entry("is a directory", "it is a folder"),
-          Map.entry("not a directory", "a part of its path is a file and not a folder"),
-          Map.entry("file name too long", "its name is too long"),
-          Map.entry("permission denied", "no permission"),
-          Map.entry("operation not permitted", "no permission"),
-          Map.entry("no such file or directory", "there is no such file or folder"),
-          Map.entry("too many levels of symbolic links", "its symbolic links lead in a circle"),
-          Map.entry("too many open files", "too many files are open"),
-          Map.entry("input/output error", "the disk or device reports an error"),
-          Map.entry("device or resource busy", "another program uses it"),
-          Map.entry("text file busy", "another program uses it"));
+          Map.entry("no space left on device", "no-room"),
+          Map.entry("disk quota exceeded", "quota"),
+          Map.entry("broken pipe", "reader-ended"),
+          Map.entry("read-only file system", "read-only"),
+          Map.entry("is a directory", "folder"),
+          Map.entry("not a directory", "path"),
+          Map.entry("file name too long", "long-name"),
+          Map.entry("permission denied", "no-permission"),
+          Map.entry("operation not permitted", "no-permission"),
+          Map.entry("no such file or directory", "missing"),
+          Map.entry("too many levels of symbolic links", "circle"),
+          Map.entry("too many open files", "too-many"),
+          Map.entry("input/output error", "device"),
+          Map.entry("device or resource busy", "busy"),
+          Map.entry("text file busy", "busy"));
 
   private FailureWords() {}
 
-  /** The reason, without the path and without a full stop. */
+  /** The reason in English. */
   public static String of(IOException failed) {
+    return worded(failed).english();
+  }
+
+  static Worded say(String key, Object... values) {
+    return Worded.of(BUNDLE, key, values);
+  }
+
+  /** The reason, without the path and without a full stop. */
+  public static Worded worded(IOException failed) {
     if (failed instanceof NoSuchFileException) {
-      return "there is no such file or folder";
+      return say("missing");
     }
     if (failed instanceof AccessDeniedException) {
-      return "no permission";
+      return say("no-permission");
     }
     if (failed instanceof FileAlreadyExistsException) {
-      return "it is there already";
+      return say("there");
     }
     if (failed instanceof DirectoryNotEmptyException) {
-      return "it is a folder that is not empty";
+      return say("not-empty");
     }
     if (failed instanceof NotDirectoryException) {
-      return "it is not a folder";
+      return say("no-folder");
     }
     if (failed instanceof FileSystemLoopException) {
-      return "its symbolic links lead in a circle";
+      return say("circle");
     }
     if (failed instanceof CharacterCodingException) {
-      return "it is not text in UTF-8";
+      return say("not-utf8");
     }
     return words(
         failed instanceof FileSystemException of ? of.getReason() : failed.getMessage(),
         failed instanceof FileNotFoundException);
   }
 
-  private static String words(String reason, boolean bracketed) {
+  private static Worded words(String reason, boolean bracketed) {
     if (reason == null || reason.isBlank()) {
-      return "the system gives no reason";
+      return say("no-reason");
     }
     // "path (reason)" is how the older classes write it.
     String bare =
         bracketed && reason.endsWith(")") && reason.contains(" (")
             ? reason.substring(reason.lastIndexOf(" (") + 2, reason.length() - 1)
             : reason;
-    return REASONS.getOrDefault(bare.toLowerCase(Locale.ROOT), bare);
+    String key = REASONS.get(bare.toLowerCase(Locale.ROOT));
+    return key == null ? Worded.asIs(bare) : say(key);
   }
 }

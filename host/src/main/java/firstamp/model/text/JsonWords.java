@@ -15,38 +15,45 @@ public final class JsonWords {
   private static final Pattern TWICE =
       Pattern.compile("Duplicate (?:field|Object property) [\"'](.+?)[\"']");
 
-  /** Parts of the reader's messages, and ours; the first that fits counts. */
+  /** Parts of the reader's messages, and the key of ours; the first that fits counts. */
   private static final List<String[]> KNOWN =
       List.of(
-          new String[] {"ALLOW_COMMENTS", "a comment, and JSON has none"},
-          new String[] {"ALLOW_NON_NUMERIC_NUMBERS", "a value that is no number (NaN or infinity)"},
-          new String[] {"ALLOW_", "a form that JSON does not have"},
-          new String[] {"Unexpected end-of-input", "it ends in the middle"},
-          new String[] {"Unexpected end-of-String", "a text without its closing quote"},
-          new String[] {"exceeds the maximum", "longer or deeper than allowed"},
-          new String[] {"Leading zero", "a number with a zero in front"},
-          new String[] {"control character", "a line break or control character inside a text"},
-          new String[] {"No content", "nothing in it"});
+          new String[] {"ALLOW_COMMENTS", "json.comment"},
+          new String[] {"ALLOW_NON_NUMERIC_NUMBERS", "json.nan"},
+          new String[] {"ALLOW_", "json.form"},
+          new String[] {"Unexpected end-of-input", "json.ends"},
+          new String[] {"Unexpected end-of-String", "json.quote"},
+          new String[] {"exceeds the maximum", "json.long"},
+          new String[] {"Leading zero", "json.zero"},
+          new String[] {"control character", "json.control"},
+          new String[] {"No content", "json.nothing"});
 
   private JsonWords() {}
 
-  /** The reason without its place; {@code said} is the message of the JSON reader. */
+  /** The reason in English. */
   public static String of(String said) {
+    return worded(said).english();
+  }
+
+  /** The reason without its place; {@code said} is the message of the JSON reader. */
+  public static Worded worded(String said) {
     String text = said == null ? "" : said;
     for (String[] one : KNOWN) {
       if (text.contains(one[0])) {
-        return one[1];
+        return FailureWords.say(one[1]);
       }
     }
     Matcher twice = TWICE.matcher(text);
     if (twice.find()) {
-      return "the key \"" + twice.group(1) + "\" twice";
+      return FailureWords.say("json.twice", twice.group(1));
     }
     Matcher word = WORD.matcher(text);
     if (word.find()) {
-      return "the word " + word.group(1) + ", which is no JSON";
+      return FailureWords.say("json.word", word.group(1));
     }
     Matcher character = CHARACTER.matcher(text);
-    return character.find() ? "a " + character.group(1) + " where none may be" : "no JSON";
+    return character.find()
+        ? FailureWords.say("json.character", character.group(1))
+        : FailureWords.say("json.none");
   }
 }

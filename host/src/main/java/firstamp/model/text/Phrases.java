@@ -57,6 +57,9 @@ public final class Phrases {
     if (value instanceof Wording.Phrase phrase) {
       return say(phrase.key(), phrase.values().toArray());
     }
+    if (value instanceof Worded worded) {
+      return worded.in(locale);
+    }
     return String.valueOf(value);
   }
 

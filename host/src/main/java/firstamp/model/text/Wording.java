@@ -32,7 +32,7 @@ public record Wording(List<Phrase> phrases) {
    *
    * @param key in the bundle
    * @param values what goes into it: a number (written with three digits), a {@link Quantity}, a
-   *     further phrase, or text as it is
+   *     further phrase, something {@link Worded}, or text as it is
    */
   public record Phrase(String key, List<Object> values) {
     /** Copies the values. */

@@ -12,6 +12,7 @@ import firstamp.model.SwitchState;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.pipeline.RunRefused;
+import firstamp.run.talk.Refusals;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -61,10 +62,9 @@ public final class CalibrationCourse implements AutoCloseable {
     if (hello.state() != SwitchState.OFF) {
       throw new RunRefused(
           RunRefused.Kind.ARMING,
-          "the probe box is not off (state "
-              + hello.state()
-              + (hello.latchedTrip() == 0 ? "" : ", number " + hello.latchedTrip())
-              + "). Find out why it switched itself off, or end the other power-up first.");
+          hello.latchedTrip() == 0
+              ? Refusals.say("calibration.not-off", hello.state())
+              : Refusals.say("calibration.tripped", hello.state(), hello.latchedTrip()));
     }
   }
 

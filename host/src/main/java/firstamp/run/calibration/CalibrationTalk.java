@@ -12,6 +12,7 @@ import firstamp.model.samples.Capture;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ConversionBlock;
 import firstamp.model.samples.Reading;
+import firstamp.model.text.Wording.Phrase;
 import firstamp.pipeline.RunRefused;
 import firstamp.pipeline.StreamSink;
 import firstamp.protocol.CalibrationData;
@@ -99,7 +100,7 @@ public final class CalibrationTalk implements AutoCloseable {
   public Calibration read() throws IOException, RunRefused {
     kept = null;
     talk.send(new HostMessage.CalibrationRead());
-    await(() -> kept != null, ANSWER_NANOS, "read its calibration", () -> {});
+    await(() -> kept != null, ANSWER_NANOS, "read-calibration", () -> {});
     return Calibrations.of(Calibration.Kind.values()[hello.calibration().code()], kept);
   }
 
@@ -111,17 +112,11 @@ public final class CalibrationTalk implements AutoCloseable {
   public void write(Calibration calibration) throws IOException, RunRefused {
     CalibrationData data = Calibrations.data(calibration);
     connect();
-    ask(new HostMessage.CalibrationWrite(data), "keep the calibration");
+    ask(new HostMessage.CalibrationWrite(data), "keep-calibration");
     connect();
     read();
     if (!data.equals(kept)) {
-      throw new RunRefused(
-          RunRefused.Kind.PROBE,
-          "the probe box keeps another calibration than was written: "
-              + kept
-              + ", expected "
-              + data
-              + ". Write it again; if that does not help, its chip is worn out.");
+      throw new RunRefused(RunRefused.Kind.PROBE, Refusals.say("calibration.other", kept, data));
     }
   }
 
@@ -132,16 +127,16 @@ public final class CalibrationTalk implements AutoCloseable {
   public SettledSecond settled(Set<Channel> channels) throws IOException, RunRefused {
     translator.streamStarts();
     second.clear();
-    ask(new HostMessage.StreamRequest(StreamKind.REDUCED), "start the stream");
+    ask(new HostMessage.StreamRequest(StreamKind.REDUCED), "start-stream");
     long end = nanos() + SETTLE_NANOS;
     await(
         () ->
             second.full()
                 && (nanos() > end || channels.stream().allMatch(c -> second.of(c).still())),
         SETTLE_NANOS + ANSWER_NANOS,
-        "send readings",
+        "send-readings",
         () -> {});
-    ask(new HostMessage.StreamRequest(StreamKind.NONE), "stop the stream");
+    ask(new HostMessage.StreamRequest(StreamKind.NONE), "stop-stream");
     return second;
   }
 
@@ -149,9 +144,9 @@ public final class CalibrationTalk implements AutoCloseable {
   Look look(TripLimits limits, LookParameters parameters) throws IOException, RunRefused {
     look = null;
     state = SwitchState.OFF;
-    ask(new HostMessage.SetLimits(limits), "take its limits");
+    ask(new HostMessage.SetLimits(limits), "take-limits");
     ask(new HostMessage.LookRequest(parameters), "look");
-    await(() -> look != null && state == SwitchState.OFF, CLOSE_NANOS, "finish the look", () -> {});
+    await(() -> look != null && state == SwitchState.OFF, CLOSE_NANOS, "finish-look", () -> {});
     return look;
   }
 
@@ -165,20 +160,20 @@ public final class CalibrationTalk implements AutoCloseable {
     trip = null;
     capture = null;
     closedMicros = null;
-    ask(new HostMessage.SetLimits(limits), "take its limits");
-    ask(new HostMessage.SwitchOn(parameters), "switch on");
+    ask(new HostMessage.SetLimits(limits), "take-limits");
+    ask(new HostMessage.SwitchOn(parameters), "switch-on");
     await(
         () -> closedMicros != null || look != null && !look.closes(),
         CLOSE_NANOS,
-        "finish the look",
+        "finish-look",
         () -> {});
     return closedMicros != null;
   }
 
   /** Opens the switch. */
   void switchOff() throws IOException, RunRefused {
-    ask(new HostMessage.SwitchOff(SwitchCause.USER), "switch off");
-    await(() -> state != SwitchState.ON, ANSWER_NANOS, "open the switch", () -> {});
+    ask(new HostMessage.SwitchOff(SwitchCause.USER), "switch-off");
+    await(() -> state != SwitchState.ON, ANSWER_NANOS, "open-switch", () -> {});
   }
 
   /**
@@ -194,8 +189,7 @@ public final class CalibrationTalk implements AutoCloseable {
     if (offWanted) {
       offWanted = false;
       talk.send(new HostMessage.SwitchOff(SwitchCause.USER));
-      throw new RunRefused(
-          RunRefused.Kind.ARMING, "switched off by hand. Nothing was measured in this step.");
+      throw new RunRefused(RunRefused.Kind.ARMING, Refusals.say("calibration.off"));
     }
   }
 
@@ -214,7 +208,7 @@ public final class CalibrationTalk implements AutoCloseable {
 
   /** Forgets the latched trip; nothing closes. */
   void clearTrip() throws IOException, RunRefused {
-    ask(new HostMessage.ClearTrip(trip.number()), "forget the trial");
+    ask(new HostMessage.ClearTrip(trip.number()), "forget-trial");
   }
 
   /** Lets time pass with the heart beating. */
@@ -285,7 +279,8 @@ public final class CalibrationTalk implements AutoCloseable {
 
   private RunRefused silent(String what) {
     return new RunRefused(
-        RunRefused.Kind.PROBE, "the probe box on " + port.describe() + " does not " + what + ".");
+        RunRefused.Kind.PROBE,
+        Refusals.say("silent.other", port.describe(), new Phrase("silent.to." + what)));
   }
 
   /** The last word to the probe is off. */

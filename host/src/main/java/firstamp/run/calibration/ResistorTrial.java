@@ -8,9 +8,10 @@ import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Capture;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.Scaling;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Wording.Quantity;
 import firstamp.pipeline.RunRefused;
 import firstamp.protocol.LookParameters;
+import firstamp.run.talk.Refusals;
 import java.io.IOException;
 import java.util.Set;
 
@@ -79,15 +80,13 @@ public final class ResistorTrial {
     if (!(expectedA >= LEAST_A && expectedA <= MOST_A)) {
       throw new RunRefused(
           RunRefused.Kind.ARMING,
-          String.format(
-              java.util.Locale.ROOT,
-              "%.2f V on %.1f ohm would be %s, expected %s to %s. Put 10 ohm (10 W) on the"
-                  + " set terminals, and 5 to 12 V on the supply.",
-              found.supplyV(),
-              found.ohm(),
-              Numbers.amps(expectedA),
-              Numbers.amps(LEAST_A),
-              Numbers.amps(MOST_A)));
+          Refusals.say(
+              "cut.resistor",
+              new Quantity(found.supplyV(), "V"),
+              new Quantity(found.ohm(), "ohm"),
+              Quantity.amps(expectedA),
+              Quantity.amps(LEAST_A),
+              Quantity.amps(MOST_A)));
     }
     double limitA = LIMIT_SHARE * expectedA;
     if (!talk.switchOn(Resistor.limits(calibration, limitA), parameters)) {
@@ -97,12 +96,7 @@ public final class ResistorTrial {
       talk.switchOff();
       throw new RunRefused(
           RunRefused.Kind.ARMING,
-          String.format(
-              java.util.Locale.ROOT,
-              "IT DID NOT SWITCH ITSELF OFF within 1.5 s although the limit was %s and %s were"
-                  + " expected. Do not power up a set with it. Is the resistor still on?",
-              Numbers.amps(limitA),
-              Numbers.amps(expectedA)));
+          Refusals.say("cut.failed", Quantity.amps(limitA), Quantity.amps(expectedA)));
     }
     Cut cut = judge(calibration, limitA);
     talk.clearTrip();
@@ -131,9 +125,6 @@ public final class ResistorTrial {
 
   private RunRefused notOn() {
     return new RunRefused(
-        RunRefused.Kind.ARMING,
-        "it does not switch on: the look found \""
-            + talk.lookResult().result().id()
-            + "\". Expected 10 ohm on the set terminals, and 1 to 30 V on the supply.");
+        RunRefused.Kind.ARMING, Refusals.say("cut.not-on", talk.lookResult().result().id()));
   }
 }

@@ -2,6 +2,7 @@ package firstamp.run.questions;
 
 import firstamp.model.Difference;
 import firstamp.model.ProbeEvent;
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -14,7 +15,9 @@ public final class ArmGate {
   /** The bench log cannot be written: switch on all the same? */
   public static final String NOT_LOGGING = "not-logging";
 
-  private final Map<String, String> waiting = new LinkedHashMap<>();
+  private static final Worded NOTHING = Worded.asIs("");
+
+  private final Map<String, Worded> waiting = new LinkedHashMap<>();
   private final Set<String> answered = new HashSet<>();
   private final Map<String, Long> beforehand = new LinkedHashMap<>();
   private final boolean somebodyAnswers;
@@ -30,7 +33,7 @@ public final class ArmGate {
    */
   public ArmGate(List<String> questionIds) {
     this(null, List.of(), true);
-    questionIds.forEach(id -> waiting.put(id, ""));
+    questionIds.forEach(id -> waiting.put(id, NOTHING));
   }
 
   /**
@@ -73,7 +76,7 @@ public final class ArmGate {
     due.addAll(last < 0 ? due.size() : last, also);
     waiting.clear();
     answered.clear();
-    due.forEach(id -> waiting.put(id, ""));
+    due.forEach(id -> waiting.put(id, NOTHING));
   }
 
   /**
@@ -86,7 +89,7 @@ public final class ArmGate {
       return false;
     }
     answered.remove(Asking.HANDS_OUT);
-    waiting.put(Asking.HANDS_OUT, "");
+    waiting.put(Asking.HANDS_OUT, NOTHING);
     takenBack = true;
     return true;
   }
@@ -111,7 +114,7 @@ public final class ArmGate {
    * @param text whole sentences
    * @return false = nobody answers here
    */
-  public synchronized boolean ask(String questionId, String text) {
+  public synchronized boolean ask(String questionId, Worded text) {
     if (somebodyAnswers && !answered.contains(questionId)) {
       waiting.put(questionId, text);
     }
@@ -180,7 +183,7 @@ public final class ArmGate {
   public synchronized List<OpenQuestion> questions() {
     List<OpenQuestion> questions = new ArrayList<>();
     waiting.forEach(
-        (id, text) -> questions.add(new OpenQuestion(id, text.isEmpty() ? null : text)));
+        (id, text) -> questions.add(new OpenQuestion(id, text == NOTHING ? null : text)));
     return questions;
   }
 }

@@ -1,5 +1,7 @@
 package firstamp.run.questions;
 
+import firstamp.model.text.Worded;
+
 /**
  * A question that must be answered before the switch may close. The words for the known ones are
  * the window's.
@@ -9,4 +11,4 @@ package firstamp.run.questions;
  *     will watch), or another one
  * @param text words for one that the window does not know, null otherwise
  */
-public record OpenQuestion(String id, String text) {}
+public record OpenQuestion(String id, Worded text) {}

@@ -1,6 +1,7 @@
 package firstamp.run.talk;
 
-import firstamp.model.text.Phrases;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Phrase;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.SelfTest;
 import firstamp.protocol.SelfTestFault;
@@ -8,15 +9,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/**
- * The probe's refusals in words that say what to do; the log and the command line speak English.
- */
+/** Why the probe box does not switch on, in words that say what to do. */
 public final class Refusals {
-  private static final Phrases WORDS = new Phrases("firstamp.run.refusals");
+  private static final String BUNDLE = "firstamp.run.refusals";
 
   private Refusals() {}
 
-  public static String words(ProbeMessage.Refused refused) {
+  public static Worded words(ProbeMessage.Refused refused) {
     Integer detail = refused.detail();
     return switch (refused.reason()) {
       case NO_CHASSIS_CLIP -> say("no-chassis-clip");
@@ -33,36 +32,43 @@ public final class Refusals {
     };
   }
 
-  static String selfTest(int bits) {
-    List<String> faults = new ArrayList<>();
+  private static Object selfTest(int bits) {
+    List<Phrase> faults = new ArrayList<>();
     for (SelfTestFault fault : new SelfTest(bits).faults()) {
-      faults.add(say("fault." + id(fault)));
+      faults.add(new Phrase("fault." + id(fault)));
     }
-    return faults.isEmpty() ? "code " + bits + "." : String.join("; ", faults) + ".";
+    if (faults.isEmpty()) {
+      return new Phrase("fault.code", bits);
+    }
+    Phrase all = faults.get(0);
+    for (Phrase fault : faults.subList(1, faults.size())) {
+      all = new Phrase("fault.and", all, fault);
+    }
+    return all;
   }
 
   /** The probe box does not do as it says of itself. */
-  public static String failsSelfTest(int bits) {
+  public static Worded failsSelfTest(int bits) {
     return say("self-test", selfTest(bits));
   }
 
   /** A probe box that only an older or newer program understands. */
-  public static String otherVersion(String port, int version, int mine) {
+  public static Worded otherVersion(String port, int version, int mine) {
     return say("old-box", port, version, mine);
   }
 
   /** Nobody on the line says that it is a probe box. */
-  public static String noAnswer(String port, long bytes) {
+  public static Worded noAnswer(String port, long bytes) {
     return say("no-answer", port, bytes);
   }
 
   /** Volts that are not ours while the switch is open. */
-  public static String otherFeed(String volts, String where) {
+  public static Worded otherFeed(Object volts, Object where) {
     return say("other-feed", volts, where);
   }
 
   /** The same while there is still hope that they fall. */
-  public static String otherFeedWaits(String volts, String where) {
+  public static Worded otherFeedWaits(Object volts, Object where) {
     return say("other-feed.waits", volts, where);
   }
 
@@ -70,7 +76,8 @@ public final class Refusals {
     return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  private static String say(String key, Object... values) {
-    return WORDS.say(key, values);
+  /** The refusal of this key. */
+  public static Worded say(String key, Object... values) {
+    return Worded.of(BUNDLE, key, values);
   }
 }

@@ -140,9 +140,8 @@ public final class FormPage implements Page {
     String text = "";
     if (entries.problem() != null) {
       int section = FormSections.sectionOf(entries.problemPlace());
-      String remedy =
-          new Spoken(words.locale())
-              .problem(entries.problem().allowed() + ". " + entries.problem().remedy());
+      Spoken spoken = new Spoken(words.locale());
+      String remedy = spoken.say(entries.problem().remedy());
       text =
           section < 0
               ? tools.why(entries.problem())
@@ -150,7 +149,7 @@ public final class FormPage implements Page {
                   "form.problem",
                   words.get("section." + sections.get(section).id()),
                   FormSections.name(words, entries.problemPlace()),
-                  entries.problem().value(),
+                  spoken.say(entries.problem().value()),
                   remedy);
     }
     Pieces.say(problem, text, TEXT_WIDTH);

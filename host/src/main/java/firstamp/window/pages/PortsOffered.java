@@ -3,6 +3,7 @@ package firstamp.window.pages;
 import firstamp.app.Desk;
 import firstamp.app.DeskSettings;
 import firstamp.app.Ports;
+import firstamp.window.words.Spoken;
 import firstamp.window.words.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -46,7 +47,8 @@ record PortsOffered(List<Ports.Found> found, DeskSettings kept) {
     return found.stream()
         .filter(each -> each.path().equals(path))
         .findFirst()
-        .map(each -> each.usable() ? each.description() : each.why())
+        .map(
+            each -> each.usable() ? each.description() : new Spoken(words.locale()).say(each.why()))
         .orElseGet(
             () ->
                 words.get(

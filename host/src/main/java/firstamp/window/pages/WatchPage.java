@@ -7,6 +7,7 @@ import firstamp.app.WireShelf;
 import firstamp.bench.BenchSession;
 import firstamp.bench.Snapshot;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Worded;
 import firstamp.run.TripsInARow;
 import firstamp.window.page.Page;
 import firstamp.window.page.PageStrokes;
@@ -168,9 +169,8 @@ public final class WatchPage implements Page, LiveSet.Feeding {
     heard(now);
   }
 
-  private String mayFallAsleep() {
-    String problem = awake == null ? null : awake.problem();
-    return problem == null ? null : spoken.mode(problem);
+  private Worded mayFallAsleep() {
+    return awake == null ? null : awake.problem();
   }
 
   private void heard(Snapshot now) {

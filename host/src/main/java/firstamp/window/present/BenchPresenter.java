@@ -1,6 +1,7 @@
 package firstamp.window.present;
 
 import firstamp.bench.Snapshot;
+import firstamp.model.text.Worded;
 import firstamp.window.present.BenchView.Controls;
 import firstamp.window.present.BenchView.Sentence;
 import firstamp.window.widgets.Tone;
@@ -47,7 +48,7 @@ public final class BenchPresenter {
    *
    * @param awake why the computer may go to sleep, null = nothing to say
    */
-  public BenchView view(Snapshot now, String awake) {
+  public BenchView view(Snapshot now, Worded awake) {
     Sentence sentence = sentences.sentence(now);
     return new BenchView(
         title(now, sentence),

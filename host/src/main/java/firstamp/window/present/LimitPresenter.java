@@ -4,6 +4,7 @@ import firstamp.bench.Snapshot;
 import firstamp.run.LimitMove;
 import firstamp.window.present.BenchView.QuestionView;
 import firstamp.window.words.Numbers;
+import firstamp.window.words.Spoken;
 import firstamp.window.words.Words;
 import java.util.List;
 
@@ -63,7 +64,7 @@ public final class LimitPresenter {
       case ASKED -> words.get("limit.asked", what);
       case TAKEN -> words.get("limit.taken", what);
       case NEXT_TIME -> words.get("limit.nextTime", what);
-      case REFUSED -> words.get("limit.refused", what, moved.why());
+      case REFUSED -> words.get("limit.refused", what, new Spoken(words.locale()).say(moved.why()));
     };
   }
 }

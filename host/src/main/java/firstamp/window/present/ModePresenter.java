@@ -33,7 +33,7 @@ public final class ModePresenter {
     if (!offered(now)) {
       return null;
     }
-    String said = mode.words() == null ? null : spoken.mode(mode.words());
+    String said = mode.words() == null ? null : spoken.say(mode.words());
     return switch (mode.mode()) {
       case USUAL ->
           mode.limitA() == null

@@ -53,7 +53,7 @@ final class QuestionPresenter {
       return new QuestionView(
           id,
           words.get("question.not-logging"),
-          List.of(spoken.trouble(question.text()), words.get("question.not-logging.1")),
+          List.of(spoken.say(question.text()), words.get("question.not-logging.1")),
           false,
           words.get("question.not-logging.yes"),
           words.get("question.not-logging.no"));
@@ -62,7 +62,7 @@ final class QuestionPresenter {
       return new QuestionView(
           id,
           words.get("question.other"),
-          List.of(question.text() == null ? id : question.text()),
+          List.of(question.text() == null ? id : spoken.say(question.text())),
           false,
           words.get("question.yes"),
           words.get("question.no"));

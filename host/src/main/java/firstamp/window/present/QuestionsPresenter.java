@@ -2,6 +2,7 @@ package firstamp.window.present;
 
 import firstamp.app.QuestionFlow;
 import firstamp.app.SheetEntries;
+import firstamp.model.text.Worded;
 import firstamp.sheet.SheetForm;
 import firstamp.sheet.SheetQuestion;
 import firstamp.window.words.Numbers;
@@ -76,15 +77,15 @@ public final class QuestionsPresenter {
               "questions.limit",
               what,
               numbers.inUnit(limit.value(), limit.unit()).toString(),
-              spoken.question(limit.why())));
+              spoken.say(limit.why())));
     }
     if (form.costs().isEmpty()) {
       return String.join("\n", lines);
     }
     lines.add("");
     lines.add(words.get("questions.costs"));
-    for (String cost : form.costs()) {
-      lines.add(words.get("questions.cost", spoken.question(cost)));
+    for (Worded cost : form.costs()) {
+      lines.add(words.get("questions.cost", spoken.say(cost)));
     }
     return String.join("\n", lines);
   }

@@ -1,6 +1,7 @@
 package firstamp.window.present;
 
 import firstamp.bench.Snapshot;
+import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
 import firstamp.window.words.Spoken;
 import firstamp.window.words.Words;
@@ -15,7 +16,7 @@ public final class SaidLine {
   private final Spoken spoken;
   private Snapshot.Moved moved;
   private double movedMs;
-  private String modeWords;
+  private Worded modeWords;
   private double modeSaidMs;
   private String leaving;
 
@@ -52,7 +53,7 @@ public final class SaidLine {
       return leaving;
     }
     if (modeWords != null && now.nowMs() - modeSaidMs < SAID_MS) {
-      return spoken.mode(modeWords);
+      return spoken.say(modeWords);
     }
     if (moved != null && now.nowMs() - movedMs < SAID_MS) {
       return limits.became(now, moved);

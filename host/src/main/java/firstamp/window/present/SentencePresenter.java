@@ -72,7 +72,9 @@ public final class SentencePresenter {
     }
     if (now.beside().neverAnswered()) {
       return new Sentence(
-          Tone.CAUTION, words.get("sentence.neverAnswered"), spoken.refusal(orEmpty(now.notice())));
+          Tone.CAUTION,
+          words.get("sentence.neverAnswered"),
+          now.notice() == null ? "" : spoken.say(now.notice()));
     }
     if (untouched(now)) {
       return new Sentence(
@@ -157,7 +159,7 @@ public final class SentencePresenter {
         };
     String action =
         now.notice() != null
-            ? spoken.refusal(now.notice())
+            ? spoken.say(now.notice())
             : now.phase() == Snapshot.Phase.ON ? watching(now) : words.get(key + ".action");
     if (isOff(now.phase())) {
       action = join(join(whyOff(now), action), mains(now.sheet()));
@@ -177,9 +179,7 @@ public final class SentencePresenter {
         Tone.CAUTION,
         words.get("sentence.refused"),
         join(
-            now.notice() == null
-                ? words.get("sentence.refused.action")
-                : spoken.refusal(now.notice()),
+            now.notice() == null ? words.get("sentence.refused.action") : spoken.say(now.notice()),
             mains(now.sheet())));
   }
 

@@ -1,8 +1,10 @@
 package firstamp.window.present;
 
 import firstamp.bench.Snapshot;
+import firstamp.model.text.Worded;
 import firstamp.window.present.BenchView.LinkView;
 import firstamp.window.widgets.Tone;
+import firstamp.window.words.Spoken;
 import firstamp.window.words.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,7 +22,7 @@ final class StatusPresenter {
    *
    * @param awake why the computer may go to sleep, null = nothing to say
    */
-  List<LinkView> links(Snapshot now, String awake) {
+  List<LinkView> links(Snapshot now, Worded awake) {
     List<LinkView> links = new ArrayList<>();
     Snapshot.Link link = now.link();
     if (now.beside().neverAnswered()) {
@@ -47,7 +49,9 @@ final class StatusPresenter {
                   now.log().text() == null ? Tone.PLAIN : Tone.ALARM));
     }
     if (awake != null) {
-      links.add(new LinkView(words.get("awake.bad"), awake, Tone.CAUTION));
+      links.add(
+          new LinkView(
+              words.get("awake.bad"), new Spoken(words.locale()).say(awake), Tone.CAUTION));
     }
     return links;
   }

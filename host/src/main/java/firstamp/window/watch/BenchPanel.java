@@ -7,6 +7,7 @@ import firstamp.locate.SheetPath;
 import firstamp.model.Happening;
 import firstamp.model.OffReason;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
 import firstamp.run.LimitMove;
 import firstamp.window.present.BenchPresenter;
@@ -51,7 +52,7 @@ public final class BenchPanel implements BenchActions {
   private final Runnable close;
   private BenchView view;
   private Snapshot last;
-  private String awakeSaid;
+  private Worded awakeSaid;
   private BenchMode.State mode = BenchMode.State.BEGIN;
   private boolean besideThere;
   private String pointed;
@@ -256,7 +257,7 @@ public final class BenchPanel implements BenchActions {
    * @param awake why the computer may go to sleep, null = nothing to say
    * @param focused whether the keys reach this window
    */
-  public void show(Snapshot now, String awake, boolean focused) {
+  public void show(Snapshot now, Worded awake, boolean focused) {
     look(now, awake, focused);
     over =
         now.phase() == Snapshot.Phase.ENDED && now.powerUp() != null
@@ -313,7 +314,7 @@ public final class BenchPanel implements BenchActions {
   }
 
   /** Takes a snapshot without showing it here: what the frame shows of it is {@link #view()}. */
-  public void look(Snapshot now, String awake, boolean focused) {
+  public void look(Snapshot now, Worded awake, boolean focused) {
     awakeSaid = awake;
     follow(now);
     view = states.with(presenter.view(now, awake), now, mode, hearing.state(), focused);

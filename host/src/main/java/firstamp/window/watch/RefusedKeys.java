@@ -3,6 +3,7 @@ package firstamp.window.watch;
 import firstamp.app.Hearing;
 import firstamp.bench.Snapshot;
 import firstamp.locate.SheetPath;
+import firstamp.model.text.Worded;
 import firstamp.run.Soak;
 import firstamp.window.present.BenchView;
 import firstamp.window.present.ModePresenter;
@@ -56,7 +57,7 @@ final class RefusedKeys {
       boolean beside,
       boolean over,
       Hearing.State sound,
-      String awake) {
+      Worded awake) {
     private boolean replay() {
       return now.kind() == Snapshot.Kind.REPLAY;
     }
@@ -85,8 +86,8 @@ final class RefusedKeys {
 
   /** Said before anything is ticked: what is ticked keeps no computer awake. */
   private String notAlone(State state) {
-    String against = Soak.refused(state.now().sheet(), state.awake());
-    return against == null ? null : spoken.mode(against);
+    Worded against = Soak.refused(state.now().sheet(), state.awake());
+    return against == null ? null : spoken.say(against);
   }
 
   /** End of the name of the words, null = nothing is against it. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.app.DeskSettings;
 import firstamp.app.Ports;
+import firstamp.model.text.Worded;
 import firstamp.window.words.Words;
 import java.util.List;
 import java.util.Locale;
@@ -13,7 +14,8 @@ class PortsOfferedTest {
   private static final Ports.Found ADAPTER =
       new Ports.Found("/dev/ttyUSB0", "USB serial adapter", true, null);
   private static final Ports.Found FORBIDDEN =
-      new Ports.Found("/dev/ttyS0", "serial port", false, "You may not open /dev/ttyS0");
+      new Ports.Found(
+          "/dev/ttyS0", "serial port", false, Worded.asIs("You may not open /dev/ttyS0"));
 
   private static PortsOffered offered(String kept, boolean typed, Ports.Found... found) {
     return new PortsOffered(List.of(found), DeskSettings.none().withPort(kept, typed));
@@ -50,6 +52,6 @@ class PortsOfferedTest {
     assertThat(now.about(new Words(Locale.ENGLISH), "/dev/ttyUSB0"))
         .isEqualTo("USB serial adapter");
     assertThat(now.about(new Words(Locale.ENGLISH), "/dev/ttyS0"))
-        .isEqualTo("You may not open /dev/ttyS0");
+        .isEqualTo(Worded.asIs("You may not open /dev/ttyS0"));
   }
 }

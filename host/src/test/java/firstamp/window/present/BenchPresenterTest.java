@@ -3,6 +3,7 @@ package firstamp.window.present;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.bench.Snapshot;
+import firstamp.model.text.Worded;
 import firstamp.window.FakeSession;
 import firstamp.window.Scenes;
 import firstamp.window.WatchStates;
@@ -185,7 +186,8 @@ class BenchPresenterTest {
   @Test
   void showsWhyTheComputerMaySleep() {
     BenchView view =
-        presenter.view(new FakeSession(FakeSession.Scene.HEALTHY).snapshot(), "no tool");
+        presenter.view(
+            new FakeSession(FakeSession.Scene.HEALTHY).snapshot(), Worded.asIs("no tool"));
     assertThat(view.links()).extracting(BenchView.LinkView::text).contains("computer may sleep");
   }
 

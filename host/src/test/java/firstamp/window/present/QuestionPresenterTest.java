@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.log.LogException;
 import firstamp.log.LogState;
+import firstamp.model.text.Worded;
 import firstamp.run.questions.ArmGate;
 import firstamp.run.questions.OpenQuestion;
 import firstamp.window.present.BenchView.QuestionView;
@@ -17,7 +18,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 class QuestionPresenterTest {
   private static QuestionView view(Locale locale, LogException.Kind kind) {
     LogException failed = new LogException(kind, "of a test", null);
-    String text = LogState.trouble(failed, Path.of("bench.db")).text();
+    Worded text = LogState.trouble(failed, Path.of("bench.db")).text();
     return new QuestionPresenter(new Words(locale))
         .view(new OpenQuestion(ArmGate.NOT_LOGGING, text), null);
   }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.app.Hearing;
 import firstamp.bench.Snapshot;
+import firstamp.model.text.Worded;
 import firstamp.window.FakeSession;
 import firstamp.window.present.BenchPresenter;
 import firstamp.window.present.BenchView;
@@ -26,7 +27,7 @@ class RefusedKeysTest {
     return state(new FakeSession(scene).snapshot(), null);
   }
 
-  private static RefusedKeys.State state(Snapshot now, String awake) {
+  private static RefusedKeys.State state(Snapshot now, Worded awake) {
     BenchView view = new BenchPresenter(Locale.ENGLISH).view(now, awake);
     return new RefusedKeys.State(
         now,
@@ -114,11 +115,11 @@ class RefusedKeysTest {
   void noSetIsLeftAloneByAComputerThatMayFallAsleepWhateverIsTicked() {
     Snapshot on = new FakeSession(FakeSession.Scene.HEALTHY).snapshot();
     assertThat(english.why(Key.SOAK, state(on, null))).isNull();
-    assertThat(english.why(Key.SOAK, state(on, "On this system ...")))
+    assertThat(english.why(Key.SOAK, state(on, Worded.asIs("On this system ..."))))
         .isEqualTo("No unattended running while the computer may fall asleep. On this system ...");
     assertThat(
             new RefusedKeys(new Words(Locale.GERMAN))
-                .why(Key.SOAK, state(on, "Auf diesem System ...")))
+                .why(Key.SOAK, state(on, Worded.asIs("Auf diesem System ..."))))
         .isEqualTo(
             "Kein Dauerlauf ohne Aufsicht, solange der Rechner einschlafen kann."
                 + " Auf diesem System ...");

@@ -6,7 +6,12 @@ import firstamp.account.VerdictSentence;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Priority;
+import firstamp.model.text.Worded;
 import firstamp.model.text.Wording;
+import firstamp.protocol.SelfTestFault;
+import firstamp.run.talk.Refusals;
+import firstamp.sheet.SheetForm;
+import firstamp.sheet.SheetQuestion;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
@@ -97,29 +102,25 @@ class SpokenTest {
 
   @Test
   void saysWhatItCostsNotToKnow() {
-    assertThat(
-            german.question("A supply that limits the current takes longer to tell from a short."))
+    assertThat(german.say(SheetForm.empty().cost(SheetQuestion.FUSE)))
         .isEqualTo(
-            "Ein Netzger\u00e4t in der Strombegrenzung wird erst sp\u00e4ter von einem Kurzschluss"
-                + " unterschieden.");
+            "Kein Lauf ohne Aufsicht. Die Dauergrenze folgt nicht aus der Schmelzsicherung, und der"
+                + " Einschaltsto\u00df wird aus \u00fcblichen Kondensatoren gesch\u00e4tzt.");
   }
 
   @Test
   void saysWhyTheProbeBoxRefusesWithEveryFaultItNames() {
-    assertThat(
-            german.refusal(
-                "The probe box fails its self-test: one of its inputs is stuck; its memory"
-                    + " is faulty."))
+    int bits = 1 << SelfTestFault.INPUT_STUCK.ordinal() | 1 << SelfTestFault.MEMORY.ordinal();
+    assertThat(Refusals.failsSelfTest(bits).english())
+        .isEqualTo(
+            "The probe box fails its self-test: one of its inputs is stuck; its memory is faulty.");
+    assertThat(german.say(Refusals.failsSelfTest(bits)))
         .isEqualTo(
             "Der Messkasten besteht seine Selbstpr\u00fcfung nicht: einer seiner Eing\u00e4nge"
                 + " h\u00e4ngt; sein Speicher ist fehlerhaft.");
-    assertThat(
-            german.refusal(
-                "The chassis clip is not on. Clip it to the set's chassis, then try again."))
-        .isEqualTo(
-            "Die Chassisklemme ist ab. Am Chassis des Ger\u00e4ts anklemmen, dann noch"
-                + " einmal.");
-    assertThat(german.refusal("something else")).isEqualTo("something else");
+    assertThat(german.say(Refusals.otherFeed(new Wording.Quantity(3.2, "V"), "B1")))
+        .startsWith("3,2 V an B1 bei offenem Schalter");
+    assertThat(german.say(Worded.asIs("something else"))).isEqualTo("something else");
   }
 
   @Test
@@ -134,8 +135,7 @@ class SpokenTest {
   }
 
   @Test
-  void leavesWhatItDoesNotKnowAndEnglishAsTheyAre() {
-    assertThat(german.mode("Something new.")).isEqualTo("Something new.");
+  void saysAVerdictInEnglishAsItIs() {
     Spoken english = new Spoken(Locale.ENGLISH);
     assertThat(english.verdict(sentence("ran.fine", "0:12"))).isEqualTo("Ran 0:12, no fault seen.");
   }
