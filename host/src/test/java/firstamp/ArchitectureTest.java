@@ -27,7 +27,7 @@ class ArchitectureTest {
           .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
           .importPackages("firstamp");
 
-  /** What each package may use besides itself. */
+  /** What each package may use apart from itself. */
   private static final Map<String, List<String>> MAY_USE =
       Map.ofEntries(
           allow("protocol"),

@@ -44,8 +44,9 @@ class ForbiddenWordsTest {
     written.addAll(WrittenTexts.jsonResources());
     written.addAll(WrittenTexts.helpTexts());
     written.addAll(WrittenTexts.papers(PAPERS));
-    written.addAll(WrittenTexts.comments(Path.of("src", "main", "java")));
-    written.addAll(WrittenTexts.comments(PROTOCOL.resolve(Path.of("src", "main", "java"))));
+    written.addAll(WrittenTexts.comments(Path.of("src")));
+    written.addAll(WrittenTexts.comments(Path.of("benchmarks", "src")));
+    written.addAll(WrittenTexts.comments(PROTOCOL.resolve("src")));
     return written;
   }
 

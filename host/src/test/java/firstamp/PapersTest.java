@@ -24,7 +24,7 @@ class PapersTest {
   /** Written by a program, a line per paragraph. */
   private static final Set<String> GENERATED = Set.of("parts.md", "proof.md");
 
-  /** Places where a path of DEVELOPERS.md may begin, besides the top of the tree. */
+  /** Places where a path of DEVELOPERS.md may begin, in addition to the top of the tree. */
   private static final List<Path> BEGINNINGS =
       List.of(
           TOP,

@@ -15,7 +15,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** Every part of a drawing stands in the parts list and in one netlist, with one value. */
+/** Every part of a drawing is in the parts list and in one netlist, with one value. */
 class PartsAgreeTest {
   private static final Path HARDWARE = Path.of("hardware");
   private static final Pattern DRAWN =

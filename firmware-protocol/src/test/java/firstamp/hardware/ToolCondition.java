@@ -14,7 +14,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.platform.commons.support.AnnotationSupport;
 
-/** Skips a test class loudly where a program is missing, unless tools are required. */
+/** Skips a test class with a warning where a program is missing, unless tools are required. */
 final class ToolCondition implements ExecutionCondition {
 
   /** The program that the class cannot do without: on the search path, or a path with a slash. */

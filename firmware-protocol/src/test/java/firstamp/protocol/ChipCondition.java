@@ -8,8 +8,9 @@ import org.junit.jupiter.api.extension.ExecutionCondition;
 import org.junit.jupiter.api.extension.ExtensionContext;
 
 /**
- * Lets tests tagged "chip" run where the firmware and its simulator were built, and says loudly
- * where not. Found by JUnit through META-INF/services, so that a test needs nothing but the tag.
+ * Lets tests tagged "chip" run where the firmware and its simulator were built, and prints a
+ * warning where not. Found by JUnit through META-INF/services, so that a test needs nothing but the
+ * tag.
  */
 public final class ChipCondition implements ExecutionCondition {
   private static final List<Path> NEEDED =

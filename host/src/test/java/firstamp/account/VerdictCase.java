@@ -40,7 +40,7 @@ abstract class VerdictCase {
     return run(sheet, seconds, 0, alarms);
   }
 
-  /** The switch closes {@code offSeconds} after the begin; courses count from the begin. */
+  /** The switch closes {@code offSeconds} after the start; courses count from the start. */
   Verdict run(JobSheet sheet, int seconds, int offSeconds, Alarm... alarms) {
     PowerUpFigures figures = new PowerUpFigures(sheet, feed.calibration(), 330, 10);
     ReadingReducer reducer = new ReadingReducer(figures::onReading);

@@ -112,7 +112,7 @@ class ActingLimitTest {
     assertThat(bench.only("over-current").text()).doesNotContain("motor").doesNotContain("load");
   }
 
-  /** The record of the current shows a short: then nothing is said of a motor, not even first. */
+  /** The record of the current shows a short: then a motor is not mentioned, not even first. */
   @Test
   void aShortIsNotToldToBeAMotorsStart() {
     Bench bench = settled(recorder(true));

@@ -14,9 +14,9 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /**
- * States and transitions of ANSI/ISA-18.2-2016 and IEC 62682 (as told by a library's documentation
- * pages and by OPC UA Part 9, 4.8: second hand; acknowledge after the return and return after
- * acknowledge partly from memory).
+ * States and transitions of ANSI/ISA-18.2-2016 and IEC 62682 (as quoted on a library's
+ * documentation pages and by OPC UA Part 9, 4.8: second hand; acknowledge after the return and
+ * return after acknowledge partly from memory).
  */
 class AlarmLifeTest {
   private static JobSheet ripple(double limitV, JobSheet.RuleSettings settings) {

@@ -115,7 +115,7 @@ class AllRulesTest {
     assertThat(bench.raised("no-draw")).isFalse();
   }
 
-  /** A rail cannot come up while nothing flows: that is said first, the rail is folded under it. */
+  /** A rail cannot come up while nothing flows: that comes first, the rail is folded under it. */
   @Test
   void aSetThatDrawsNothingIsNamedBeforeItsMissingRail() {
     Bench bench = new Bench(TestSheets.unit());

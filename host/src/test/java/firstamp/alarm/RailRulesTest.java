@@ -123,7 +123,7 @@ final class RailRulesTest {
     assertThat(loaded.raised("rail-window")).isTrue();
   }
 
-  /** A high rail that has lost its ripple has lost its load: that is said first. */
+  /** A high rail that has lost its ripple has lost its load: that comes first. */
   @Test
   void tooLittleRippleIsNamedBeforeTheWindowItLeft() {
     Bench bench = settled();

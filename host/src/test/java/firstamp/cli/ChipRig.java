@@ -28,7 +28,10 @@ final class ChipRig implements AutoCloseable {
     this.port = port;
   }
 
-  /** Skips the test, loudly, where the chip's tools are missing; fails where they are required. */
+  /**
+   * Skips the test with a warning where the chip's tools are missing; fails where they are
+   * required.
+   */
   static void assumeTools() {
     boolean there =
         Files.exists(BUILD.resolve("probe.elf")) && Files.exists(BUILD.resolve("probe-sim"));

@@ -20,7 +20,7 @@ public final class CommandRunner {
   private CommandRunner() {}
 
   /**
-   * What came of it.
+   * The result.
    *
    * @param exitCode of the command
    * @param out standard output, lines

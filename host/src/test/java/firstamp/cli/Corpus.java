@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 
 /**
  * Records what the program prints for a fixed body of runs, so that a change which should change
- * nothing can be held against the state before it: {@code diff -r BEFORE AFTER}. What differs from
+ * nothing can be compared with the state before it: {@code diff -r BEFORE AFTER}. What differs from
  * run to run by its nature (identifiers, times of day, paths) is masked.
  *
  * <p>Arguments: the folder to write to; then, if wanted, folders with further logs.

@@ -224,7 +224,7 @@ class HowItEndedTest {
         folder.resolve("beyond.db").toString());
   }
 
-  /** What followed is told too; it does not hide behind what came first. */
+  /** What followed is shown too; it does not hide behind what came first. */
   @Test
   void everyAlarmIsInTheVerdict() {
     assertThat(verdict("rail-drops"))

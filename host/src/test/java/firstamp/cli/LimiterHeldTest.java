@@ -10,8 +10,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * A wire shorts the running set: the limiter holds 12 A for 17 conversions of 62.5 us, 1.0625 ms,
- * then the switch opens (hard short, trip-rules.md). The time is told as it happens and in a replay
- * from the log.
+ * then the switch opens (hard short, trip-rules.md). The time is reported as it happens and in a
+ * replay from the log.
  */
 class LimiterHeldTest {
   private static final String SHEET =

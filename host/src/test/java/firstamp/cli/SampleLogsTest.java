@@ -109,7 +109,10 @@ class SampleLogsTest {
     assertThat(logs).isEqualTo(8);
   }
 
-  /** Every log in the tree, also those that the tests keep: none holds the begin of a folder. */
+  /**
+   * Every log in the tree, also those that the tests keep: none holds the beginning of a folder's
+   * path.
+   */
   @Test
   void noLogInTheTreeHoldsAnAbsolutePath() throws Exception {
     List<Path> logs = new ArrayList<>();

@@ -6,7 +6,7 @@ import firstamp.cli.run.RunOptions;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 
-/** What is said about sound is what is meant: the library turns an option over that begins "no". */
+/** The options about sound do what they say: the library turns an option over that begins "no". */
 class SoundOptionTest {
   private static Boolean sound(String... arguments) {
     RunOptions options = new RunOptions();

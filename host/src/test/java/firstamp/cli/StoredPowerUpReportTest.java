@@ -87,7 +87,7 @@ final class StoredPowerUpReportTest extends FourPowerUps {
         .contains("<td>verdict better</td>");
   }
 
-  /** One place for all numbers: every figure of show stands in the report, word for word. */
+  /** One place for all numbers: every figure of show is in the report, word for word. */
   @Test
   void showAndReportPrintTheSameFigures() throws IOException {
     Path page = folder.resolve("all.html");

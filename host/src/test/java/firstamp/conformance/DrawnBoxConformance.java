@@ -31,7 +31,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /**
  * What boxes as the parts allow them do alike: calibrated ones, and new ones that were never
  * calibrated. Limits and look are set by what the box says of itself, as a host does it; what must
- * come is said in volts and amperes, within what such a box states (1 % and two counts calibrated,
+ * come is given in volts and amperes, within what such a box states (1 % and two counts calibrated,
  * 5 % and two counts new).
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)

@@ -40,8 +40,8 @@ final class SilentHost {
    * A set by what is known of it.
    *
    * <p>A fault in the surge time lasts until that is over, and 0.83 ms on the coarse range or 4.1
-   * ms on the fine one (6 ms with the J slots 2 ms apart and a limit just passed), or until the
-   * budget of surge heat is used up; after the surge time only those few milliseconds. Longest: 1.2
+   * ms on the fine one (6 ms with the J slots 2 ms apart and a limit just passed), or until the I2t
+   * budget of the inrush is used up; after the surge time only those few milliseconds. Longest: 1.2
    * times the running limit right after closing. Most joules: the largest V I t of the four
    * multiples.
    */

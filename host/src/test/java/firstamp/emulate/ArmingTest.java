@@ -159,7 +159,7 @@ final class ArmingTest {
     }
   }
 
-  /** The current of the open switch besides what the set draws. */
+  /** The current of the open switch, on top of what the set draws. */
   private static final class Leaking implements Bench {
     private final Bench set;
     private final double leakA;

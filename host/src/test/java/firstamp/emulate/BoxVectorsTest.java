@@ -12,7 +12,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
- * The drawn boxes that the simulated chip brings along are those of the emulated probe. With {@code
+ * The drawn boxes that come with the simulated chip are those of the emulated probe. With {@code
  * -Dfirstamp.writeVectors=true} the file is written again.
  */
 final class BoxVectorsTest {

@@ -133,8 +133,8 @@ final class ReservoirAgainstNgspiceTest {
   }
 
   /**
-   * Ampere within 2 % of the highest that the limiter lets through (backward differences damp what
-   * rings in long leads a little too much); volts within 2 % and a count.
+   * Ampere within 2 % of the highest that the limiter passes (backward differences damp what rings
+   * in long leads a little too much); volts within 2 % and a count.
    */
   @Test
   void followsNgspice() {
@@ -154,8 +154,8 @@ final class ReservoirAgainstNgspiceTest {
   }
 
   /**
-   * The surge is held below what the limiter lets through, and limiting ends within the 15 ms (10
-   * ms above 15 V) that the probe allows after a look; here nothing was charged before.
+   * The surge is held below what the limiter passes, and limiting ends within the 15 ms (10 ms
+   * above 15 V) that the probe allows after a look; here nothing was charged before.
    */
   @Test
   void holdsTheSurgeForNoLongerThanAClosingMay() {

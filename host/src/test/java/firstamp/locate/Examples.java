@@ -9,7 +9,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 
-/** The worked examples that the program brings along. */
+/** The worked examples that come with the program. */
 public final class Examples {
   private Examples() {}
 

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What is said about wires and lost signals is there in both languages, with the same values. */
+/** The texts about wires and lost signals are there in both languages, with the same values. */
 class LanguagesTest {
   private static Properties bundle(String name) throws IOException {
     Properties properties = new Properties();

@@ -13,8 +13,8 @@ import java.util.Random;
 /**
  * Writes power-ups until it is killed, and says in a file of its own how far it has come.
  *
- * <p>That file is mapped into memory: what stands there outlives the process, whenever it is
- * killed. The value of every conversion follows from its index, so that the reader needs no copy.
+ * <p>That file is mapped into memory: its content outlives the process, whenever it is killed. The
+ * value of every conversion follows from its index, so that the reader needs no copy.
  */
 final class KilledWriter {
   /** How far: one long each, in the feeder's file. */

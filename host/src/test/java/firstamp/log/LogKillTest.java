@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The writer is killed at random moments (SIGKILL on Unix): the log opens, passes every check,
- * holds everything up to its last commit and goes on.
+ * holds everything up to its last commit and can be written again.
  */
 final class LogKillTest {
   /** At most this much of a live stream may be missing: two commits lie 200 ms apart. */

@@ -25,7 +25,7 @@ public final class Browser {
    */
   public record Loaded(String dom, List<String> console, String requests, byte[] screenshot) {}
 
-  /** Skips the test, loudly, where there is no browser; fails where tools are required. */
+  /** Skips the test with a warning where there is no browser; fails where tools are required. */
   public static void assume() {
     boolean there = true;
     try {
@@ -80,7 +80,7 @@ public final class Browser {
                 "--disable-background-networking",
                 "--disable-component-update",
                 "--disable-sync",
-                // Nothing leaves this machine, whatever the browser wants for itself.
+                // Nothing leaves this machine, whatever the browser asks for.
                 "--host-resolver-rules=MAP * ~NOTFOUND",
                 "--enable-logging=stderr",
                 "--user-data-dir=" + folder.resolve("profile")));

@@ -23,7 +23,7 @@ public final class HandTime implements TimeSource {
     nanos = nanos + millis * 1_000_000;
   }
 
-  /** The wall clock goes on alone, as in a computer that sleeps. */
+  /** The wall clock continues alone, as in a computer that sleeps. */
   public void sleepMillis(long millis) {
     epochMillis = epochMillis + millis;
   }

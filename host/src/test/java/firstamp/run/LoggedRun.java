@@ -79,7 +79,7 @@ public final class LoggedRun {
     made[0] = powerUp;
   }
 
-  /** What a test does while the run goes on. */
+  /** What a test does while the run continues. */
   public interface EachReading {
     /** After a reading. */
     void at(int count, WatchRun run);

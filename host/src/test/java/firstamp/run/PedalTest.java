@@ -31,7 +31,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * The one job of the box's own pedal, in every state: a stamp of 80 ms is off, a press never
- * switches on, answers, acknowledges or goes on.
+ * switches on, answers, acknowledges or continues.
  *
  * <p>Probe time of these runs: 2 s with the switch open, check and zeros from about 2.0 s, look
  * from about 2.6 s (its capacitor takes until 4 s and later), on from about 5.6 s.

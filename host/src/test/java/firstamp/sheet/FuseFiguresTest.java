@@ -38,7 +38,7 @@ class FuseFiguresTest {
   void theProbeIsQuickerThanTheFuseAndTheFuseBearsWhatIsSuggested(double ratedA, double meltingA2s)
       throws Exception {
     JobSheet.Limits limits = limits(ratedA);
-    // The budget of surge heat opens the switch before the fuse melts.
+    // The I2t budget of the inrush opens the switch before the fuse melts.
     assertThat(limits.i2tA2s()).isPositive().isLessThanOrEqualTo(0.5 * meltingA2s);
     // What may flow for good is borne for hours, with room.
     assertThat(limits.runningA()).isLessThan(ratedA);

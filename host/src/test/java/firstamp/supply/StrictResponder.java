@@ -158,7 +158,7 @@ public final class StrictResponder {
     deaf = true;
   }
 
-  /** Its output stays on whatever it is told. */
+  /** Its output stays on whatever the command. */
   public void stuckOn() {
     turnsOff = false;
   }

@@ -9,7 +9,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 
-/** Columns held against a plain walk over all readings. */
+/** Columns compared with a plain walk over all readings. */
 class CourseTest {
   private static final int COUNT = Course.Quantity.COUNT;
 
@@ -74,7 +74,7 @@ class CourseTest {
     float[] high = new float[1200];
     float[] mean = new float[1200];
     course.columns(Course.Quantity.RAIL2_V, 0, n * 10.0, 1200, low, high, mean);
-    // 2400 readings a column: the spike stands in column (1080000 + 12345) / 2400 = 455.14.
+    // 2400 readings a column: the spike is in column (1080000 + 12345) / 2400 = 455.14.
     assertThat(high[455]).isEqualTo(9);
     high[455] = 1;
     assertThat(high).containsOnly(1);

@@ -47,7 +47,7 @@ class LoggedCourseTest {
       columns(logged, Course.Quantity.SUPPLY_A, 10);
       logged.settle();
       // Before the look the live course has no zero yet: the logged one takes it off from the
-      // begin.
+      // start.
       int first = (int) (closedMs(logged, reader) / 10) + 1;
       assertThat(first).isBetween(200, 700);
       for (Course.Quantity quantity : Course.Quantity.values()) {

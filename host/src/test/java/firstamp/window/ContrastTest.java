@@ -60,7 +60,7 @@ class ContrastTest {
 
   /**
    * Meanings of hues as IEC 60073 has them: red danger, yellow abnormal, blue mandatory, green as
-   * it should be (from memory; the standard's own table was not at hand).
+   * it should be (from memory; the standard's own table was not available).
    */
   @ParameterizedTest
   @EnumSource(WindowOptions.Theme.class)

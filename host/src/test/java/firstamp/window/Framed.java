@@ -36,7 +36,7 @@ final class Framed {
     show(true);
   }
 
-  /** Another page comes to the front while the same session goes on. */
+  /** Another page comes to the front while the same session continues. */
   Framed over(Page page) {
     page.shown();
     frame.put(page);

@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** What other packages say in English has a German form that the window finds again. */
 class GermanEverywhereTest {
-  /** Words that no German sentence has; names of keys stand in quotes or have a capital inside. */
+  /** Words that no German sentence has; names of keys are in quotes or have a capital inside. */
   private static final Pattern ENGLISH =
       Pattern.compile(
           "\\b(the|is|are|expected|write|number|did you mean|one of|without|there|this|add|unknown"

@@ -26,7 +26,8 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A port without a probe box: it is said, and there is a way back to the ports, by key and mouse.
+ * A port without a probe box: the page shows it, and there is a way back to the ports, by key and
+ * mouse.
  */
 @NeedsDisplay
 @Timeout(value = 120, unit = TimeUnit.SECONDS)

@@ -46,7 +46,7 @@ class StallTest {
 
   @TempDir private Path folder;
 
-  /** Watches the Swing thread until it is told to stop. */
+  /** Watches the Swing thread until it is stopped. */
   static final class Watcher {
     private final AtomicBoolean stop = new AtomicBoolean();
     private final AtomicReference<String> forbidden = new AtomicReference<>();

@@ -171,7 +171,7 @@ public final class WatchStates {
         });
   }
 
-  /** The pointer stands in the strips. */
+  /** The pointer is in the strips. */
   private static Views.View pointer(WindowOptions options) {
     State state = new State(options, FakeSession.Scene.HEALTHY);
     Canvas strips = state.panel.strips().component();

@@ -92,7 +92,7 @@ final class WatchViews {
     return watch(options, new FakeSession(scene), hearing);
   }
 
-  /** With the first look in the place of the strips. */
+  /** With the first look instead of the strips. */
   private static View turned(WindowOptions options, FakeSession.Scene scene) {
     FakeSession session = new FakeSession(scene);
     Framed framed = framed(options, session, Hearing.NOTHING);

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A process with a window that is told to end leaves the supply off and the log closed. */
+/** A process with a window that is asked to end leaves the supply off and the log closed. */
 @NeedsDisplay
 @Timeout(value = 120, unit = TimeUnit.SECONDS)
 class WindowSignalTest {

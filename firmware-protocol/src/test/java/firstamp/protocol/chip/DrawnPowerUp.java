@@ -10,7 +10,7 @@ import java.util.Random;
  * neighbourhood, so that most of them are passed and some are not.
  */
 final class DrawnPowerUp {
-  /** What happens besides the surge. */
+  /** What happens in addition to the surge. */
   enum Kind {
     STEP,
     RAMP,

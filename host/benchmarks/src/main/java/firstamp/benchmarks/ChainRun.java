@@ -54,7 +54,7 @@ final class ChainRun {
         1e9 * middle.logSeconds() / counts.length);
   }
 
-  /** Runs it on the last processor; the data are made anew there, the same to the bit. */
+  /** Runs it on the last processor; the data are made again there, the same to the bit. */
   static Figures onOneProcessor(Mix mix, long seed, int conversions, Path folder)
       throws IOException, InterruptedException {
     List<Figures> processes = new ArrayList<>();

@@ -68,7 +68,7 @@ final class LogRun {
     pictures(file, power, tier, counts.length);
   }
 
-  /** Overview on a log opened anew, and zooms on an open one, of so many conversions. */
+  /** Overview on a log opened again, and zooms on an open one, of so many conversions. */
   void pictures(Path file, PowerUpReader power, String what, long length) throws Exception {
     double overview =
         Clock.median(

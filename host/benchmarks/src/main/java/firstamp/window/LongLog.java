@@ -115,7 +115,7 @@ final class LongLog {
         closedIndex = SamplePlan.indexAt(changed.micros());
       }
     }
-    // The begin as it was, up to two seconds after closing; then its last second for hours.
+    // The start as it was, up to two seconds after closing; then its last second for hours.
     long steadyFrom = (closedIndex + 2 * SamplePlan.CONVERSIONS_PER_SECOND) / 32 * 32;
     short[] steady = new short[SamplePlan.CONVERSIONS_PER_SECOND];
     int event = 0;

@@ -8,7 +8,7 @@ import firstamp.trend.Course;
 import java.util.List;
 import java.util.concurrent.locks.LockSupport;
 
-/** A power-up that has been on for hours and goes on, without a probe behind it. */
+/** A power-up that has been on for hours and stays on, without a probe behind it. */
 final class LongSession implements BenchSession {
   private final Course course = new Course();
   private final JobSheet sheet;

@@ -88,7 +88,7 @@ class RippleMeterTest {
   void motorNoiseBesideTheLinesIsNoRipple() {
     feed.rail(1, t -> 8.2 + SignalFeed.sine(0.3, 137).applyAsDouble(t));
     run(3200, 1);
-    // The foot of the window lets through some of what is 13 Hz beside a line.
+    // The foot of the window passes some of what is 13 Hz beside a line.
     assertThat(windows.get(0).rmsV()).isLessThan(0.05);
   }
 

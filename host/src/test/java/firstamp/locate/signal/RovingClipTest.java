@@ -43,7 +43,7 @@ class RovingClipTest {
     Observation.Level level = (Observation.Level) clip.taken().get(0);
     assertThat(level.point()).isEqualTo("P2");
     assertThat(level.levelDbv()).isCloseTo(-20, within(1e-9));
-    // 0.25 dB of putting it on anew and 0.04 dB of calibration.
+    // 0.25 dB of putting it on again and 0.04 dB of calibration.
     assertThat(level.uncertaintyDb()).isCloseTo(Math.hypot(0.25, 0.04), within(1e-9));
     assertThat(level.atMost()).isFalse();
     assertThat(clip.held()).isNull();

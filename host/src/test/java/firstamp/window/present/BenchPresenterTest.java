@@ -113,7 +113,7 @@ class BenchPresenterTest {
     assertThat(view.sentence().headline()).isEqualTo("Head low: 70.2 dB below the meter");
   }
 
-  /** Nothing was measured: no clip is said to be off. */
+  /** Nothing was measured: no clip is reported off. */
   @Test
   void noClipIsCalledOffBeforeAnythingWasMeasured() throws Exception {
     Snapshot asking = new FakeSession(FakeSession.Scene.ASKING).snapshot();

@@ -13,7 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** When ohms may be measured, and what is said when not. */
+/** When ohms may be measured, and the reason shown when not. */
 class OhmGuardTest {
   private final OhmGuard guard =
       new OhmGuard(new Words(Locale.ENGLISH), new Numbers(Locale.ENGLISH));

@@ -100,7 +100,7 @@ class WordsTest {
     }
   }
 
-  /** No key stands in two bundles: the first one would hide the other. */
+  /** No key is in two bundles: the first one would hide the other. */
   @Test
   void everyKeyStandsInOneBundleOnly() {
     int keys = Words.BUNDLES.stream().mapToInt(name -> bundle(name, "").size()).sum();
