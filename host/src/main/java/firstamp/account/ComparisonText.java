@@ -89,7 +89,7 @@ public final class ComparisonText {
         + " ("
         + FigureList.value(Math.abs(difference.difference()), unit)
         + (difference.difference() < 0 ? " less" : " more")
-        + ", +- "
+        + ", \u00b1 "
         + FigureList.value(difference.plusMinus(), unit)
         + ")";
   }

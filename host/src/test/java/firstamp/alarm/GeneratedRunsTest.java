@@ -19,7 +19,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class GeneratedRunsTest {
   private static final double STEADY_MS = 4000;
 
-  /** Surge, settling rail, motor, speech, ripple, supply +-8 %, noise; up to 0.85 of each limit. */
+  /** Surge, settling rail, motor, speech, ripple, supply ±8 %, noise; up to 0.85 of each limit. */
   private static Bench healthy(Random random) {
     Bench bench = new Bench(TestSheets.unit());
     double supply = 12 * (1 + 0.07 * (2 * random.nextDouble() - 1));

@@ -9,7 +9,7 @@ import java.util.Map;
 final class TestSheets {
   private TestSheets() {}
 
-  /** 12 V, 1.5 A supply, rail 1 of 8.2 V +- 5 % within 300 ms, head 38 dB below the meter. */
+  /** 12 V, 1.5 A supply, rail 1 of 8.2 V ± 5 % within 300 ms, head 38 dB below the meter. */
   static JobSheet unit() {
     return with(Map.of());
   }

@@ -168,7 +168,7 @@ class ReplayBenchTest {
     // The set draws more than that all the time: the limit acts once the inrush time is over.
     assertThat(what.firstOffMs())
         .isBetween(closed + limits.inrushMs(), closed + limits.inrushMs() + 5);
-    // 60 mA and what the finest limit on that input adds: 2 counts of I at 12.2 mA, +-1.5 %.
+    // 60 mA and what the finest limit on that input adds: 2 counts of I at 12.2 mA, ±1.5 %.
     assertThat(what.firstOff()).containsPattern("8[3-8]\\.\\d mA \\(60 mA on the sheet\\)");
     assertThat(what.sheet().limits().runningA()).isEqualTo(0.06);
   }

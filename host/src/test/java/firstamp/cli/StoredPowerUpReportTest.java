@@ -98,7 +98,7 @@ final class StoredPowerUpReportTest extends FourPowerUps {
       int colon = line.lastIndexOf(": ");
       boolean figure = line.startsWith("  ") && !line.startsWith("  -") && colon > 0;
       String name = figure ? line.substring(2, colon) : "";
-      String value = figure ? line.substring(colon + 2).split(" [+]- ")[0] : "";
+      String value = figure ? line.substring(colon + 2).split(" \u00b1 ")[0] : "";
       if (html.contains("|" + name + "|")) {
         seen++;
         assertThat(html).contains("|" + name + "|" + value + "|");

@@ -259,7 +259,7 @@ public final class CompareCommand implements Callable<Integer> {
         + " ("
         + FigureList.value(Math.abs(pair.difference()), unit)
         + (pair.difference() < 0 ? " less" : " more")
-        + ", +- "
+        + ", \u00b1 "
         + FigureList.value(pair.plusMinus(), unit)
         + ")";
   }
