@@ -82,7 +82,7 @@ void hal_eeprom_write(uint16_t address, uint8_t byte);
 
 /* ---- the chip itself ---- */
 
-/* Tests that need the hardware; bits of enum self_test. Conversions stop meanwhile, the counting of slots goes on. */
+/* Tests that need the hardware; bits of enum self_test. Conversions stop meanwhile, the counting of slots continues. */
 uint16_t hal_self_test(void);
 /* Bit 0 power-on, 1 external, 2 brown-out, 3 watchdog. */
 uint8_t hal_reset_cause(void);

@@ -18,7 +18,7 @@ static volatile uint8_t receive_tail; /* the main loop's */
 /*
  * The chip itself holds two bytes more, 640 cycles; interrupts are off for 85 at most. A full ring turns its own
  * interrupt off (head = tail then means full), so that a line that never rests costs no time for bytes that are lost
- * anyhow; when there is room for a few frames in a row it goes on.
+ * anyhow; when there is room for a few frames in a row it continues.
  */
 ISR(USART_RX_vect)
 {

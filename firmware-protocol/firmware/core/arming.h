@@ -1,6 +1,6 @@
 /*
- * What the main loop hears in the conversions besides the stream: check, zeros and look before the switch closes, and
- * after it has opened whether anything still flows.
+ * What the main loop takes from the conversions apart from the stream: check, zeros and look before the
+ * switch closes, and after it has opened whether anything still flows.
  */
 #ifndef CORE_ARMING_H
 #define CORE_ARMING_H

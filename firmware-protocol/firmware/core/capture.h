@@ -1,5 +1,5 @@
 /*
- * The last 256 conversions of I: recording goes on until 128 have come after a trip, then it rests until the next
+ * The last 256 conversions of I: recording continues until 128 have come after a trip, then it rests until the next
  * arming. Ten bits each, packed as 256 low bytes and 64 bytes of four high pairs, because memory is short.
  */
 #ifndef CORE_CAPTURE_H
@@ -27,7 +27,7 @@ struct capture {
     } kept;
 };
 
-/* Recording starts anew; what was kept is gone. */
+/* Restarts recording; what was kept is gone. */
 void capture_start(struct capture *capture);
 
 /*

@@ -23,7 +23,7 @@ static struct answer refuse(enum refusal refusal, uint16_t detail)
     return answer;
 }
 
-/* What stands against arming, in this order. */
+/* What prevents arming, in this order. */
 static struct answer armable(const struct probe *p, bool restore, uint16_t number)
 {
     uint16_t latched = latch_number(&p->latch);

@@ -6,7 +6,7 @@
 
 /* Called once a round: takes what has come, only while an answer would fit the line. True when it was one. */
 bool command_receive(struct probe *probe);
-/* The record stands in the EEPROM, or was given up. */
+/* The record is in the EEPROM, or was given up. */
 void command_calibration_written(struct probe *probe);
 /* For the fuzzer and the tests: one frame. */
 void command_frame(struct probe *probe, const struct wire_frame *frame);

@@ -15,7 +15,7 @@ enum {
 };
 #define FIELD_LONG_HIGHEST 2000000000uL
 
-/* Tables stand in ROM, in the order of the numbers. */
+/* Tables are in ROM, in the order of the numbers. */
 struct field {
     uint8_t number;
     uint8_t at;

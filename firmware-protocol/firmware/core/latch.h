@@ -53,7 +53,7 @@ uint16_t latch_next_number(const struct latch *latch);
 /* After the fields of the record were filled: latched, and on its way into the EEPROM. */
 void latch_set(struct latch *latch);
 void latch_clear(struct latch *latch);
-/* Goes on writing, then reads back; true while there is something to do. */
+/* Continues writing, then reads back; true while there is something to do. */
 bool latch_run(struct latch *latch);
 
 #endif

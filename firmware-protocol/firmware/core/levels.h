@@ -26,7 +26,7 @@ struct trip_levels {
     uint16_t running_j;
     uint16_t over_v;
     uint16_t zero_i;
-    struct trip_copied { /* from the limits as they stand there, but a budget of 0 is UINT32_MAX */
+    struct trip_copied { /* from the limits as given there, but a budget of 0 is UINT32_MAX */
         uint8_t confirm_i;
         uint8_t confirm_j;
         uint8_t confirm_rail;

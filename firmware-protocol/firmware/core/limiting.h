@@ -38,7 +38,7 @@ struct surge {
 void limiting_start(struct limiting *limiting, const struct surge *surge);
 /* The first conversion of a plan. */
 void limiting_plan(struct limiting *limiting);
-/* Limiting was not seen at this conversion, and has been before: a short that bounces must not begin anew each time. */
+/* Limiting was not seen at this conversion, and has been before: a bouncing short must not restart the count. */
 void limiting_not_seen(struct limiting *limiting);
 /* Limiting was seen at this conversion; v: its counts are of V. True: it has lasted too long, or is no surge. */
 bool limiting_seen(struct limiting *limiting, bool of_v, uint16_t counts);

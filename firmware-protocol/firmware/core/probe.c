@@ -110,7 +110,7 @@ void probe_set_limits(struct probe *p, const uint8_t *limits)
     p->limits_given = true;
     if (!p->guard.armed && !p->guard.on)
         return;
-    /* The interrupt goes on with the old ones until the new ones are whole. */
+    /* The interrupt continues with the old ones until the new ones are whole. */
     struct trip_levels *levels = p->guard.watch.levels == &p->levels ? &p->work.levels : &p->levels;
     trip_levels_set(levels, &p->limits, &p->zeros);
     uint8_t held = hal_interrupts_hold();

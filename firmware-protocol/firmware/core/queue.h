@@ -74,7 +74,7 @@ static inline bool queue_at_four(const struct queue *queue)
     return (queue->next_slot & 3) == 0 && !queue->number_unknown && queue->unusual == 0;
 }
 /*
- * For the main loop: four in a row from there, the ordinary case. They are as they stand in the queue, counts | slot
+ * For the main loop: four in a row from there, the ordinary case. They are as in the queue, counts | slot
  * << 10; `taken` names the first of them. False = not four in a row.
  */
 bool queue_take_four(struct queue *queue, uint16_t four[4]);

@@ -24,7 +24,7 @@ struct store_job {
 void store_write(struct store_job *job, uint16_t address, const uint8_t *bytes, uint8_t length);
 bool store_busy(const struct store_job *job);
 /*
- * At most one byte a call; bytes that already stand there are passed over. A cell that does not hold is written four
+ * At most one byte a call; bytes that already have the value are skipped. A cell that does not hold is written four
  * times, then passed over: whoever needs to know checks the record afterwards.
  */
 void store_run(struct store_job *job);

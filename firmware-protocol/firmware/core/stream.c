@@ -162,7 +162,7 @@ static void begin_reading(struct stream *stream, uint32_t plans)
     }
 }
 
-/* A hole that swallowed the end leaves a gap where the reading was; the next whole one begins anew. */
+/* A hole that swallowed the end leaves a gap where the reading was; the next whole one starts again. */
 static CORE_RARE void after_hole(struct stream *stream, uint32_t plans)
 {
     stream->hole = true;

@@ -71,7 +71,7 @@ static enum wire_fault decode(struct wire_in *in, struct wire_frame *frame)
     if (crc16_of(in->buffer, covered) != bytes_u16(in->buffer + covered))
         return WIRE_BAD_CRC;
     frame->type = in->buffer[1];
-    /* A host of any version is told who is here, so that both can say so with words. */
+    /* A host of any version gets an answer, so that both can report the version. */
     if (in->buffer[0] != WIRE_VERSION && frame->type != HOST_HELLO)
         return WIRE_WRONG_VERSION;
     frame->sequence = bytes_u16(in->buffer + 2);

@@ -1,5 +1,5 @@
 /*
- * Frames from the host. All input is hostile: whatever comes, reception goes on at the next zero byte. The caller
+ * Frames from the host. All input is hostile: whatever comes, reception continues at the next zero byte. The caller
  * gives the buffer; a frame longer than it is counted as too long (no frame of the host is longer than 110 bytes).
  */
 #ifndef CORE_WIRE_IN_H

@@ -1,5 +1,5 @@
 /*
- * libFuzzer on everything that the host can reach. The first byte chooses a start: the probe as it stands in one of its
+ * libFuzzer on everything that the host can reach. The first byte chooses a start: the probe in one of its
  * states, reached once by the ordinary way and copied from then on, so that an input need not last the 200 ms of the
  * zeros to get anywhere. Then records: kind % 4: 0 raw bytes to the line, 1 a frame with the right checksum (type,
  * length, payload), 2 time passes, 3 inputs and converter change. An input lasts 100 ms of the probe's time at most.

@@ -248,7 +248,7 @@ static bool accepted(void *self, double seconds)
     if (clock_runs && !circuit->held_in_reset)
         run_chip_to(circuit, target);
     else if (target > circuit->chip.avr->cycle)
-        circuit->chip.avr->cycle = target; /* time goes on without the program */
+        circuit->chip.avr->cycle = target; /* time continues without the program */
     if (!clock_runs)
         watch_stopped_clock(circuit);
     drive_inputs(circuit, false);

@@ -17,7 +17,7 @@ struct scale {
     double full;
 };
 
-/* What an input does besides its scale: counts += 4 bow x (1 - x); its amplifier gives no less than lowest (negative: any). */
+/* An input apart from its scale: counts += 4 bow x (1 - x); its amplifier gives no less than lowest (negative: any). */
 struct input_error {
     double bow_counts;
     double lowest_counts;

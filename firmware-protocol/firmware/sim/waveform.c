@@ -24,7 +24,7 @@ enum wave_column waveform_column(const char *name)
     return WAVE_COLUMNS;
 }
 
-/* Splits one record in place; a field may stand in double quotes. Returns the number of fields, 0 when malformed. */
+/* Splits one record in place; a field may be in double quotes. Returns the number of fields, 0 when malformed. */
 static size_t split(char *line, char *fields[MAX_FIELDS])
 {
     size_t count = 0;

@@ -418,7 +418,7 @@ static void pedal_does_its_job_by_itself(void)
     static const uint8_t hold = PEDAL_HOLD_TO_RUN;
     static const uint8_t mark = PEDAL_MARK;
     static const uint8_t none = 3;
-    talk_fresh(&probe); /* off, unless it is told otherwise */
+    talk_fresh(&probe); /* off, unless commanded otherwise */
     fake_run_ms(5);
     talk_switch_on(&limits);
     fake.inputs |= INPUT_PEDAL;

@@ -12,7 +12,7 @@
 
 static struct probe probe;
 
-/* All that a command may change, apart from counters and what is said. */
+/* All that a command may change, apart from counters and messages. */
 struct kept {
     uint8_t state;
     uint8_t stream;

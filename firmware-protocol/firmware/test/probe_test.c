@@ -1,4 +1,4 @@
-/* The states: what opens the switch, what is said of it, and that nothing closes it unasked. */
+/* The states: what opens the switch, what is reported of it, and that nothing closes it without a request. */
 #include <string.h>
 
 #include "check.h"
@@ -18,7 +18,7 @@ static void switched_on(const struct limits *limits)
 
 static struct heard trip;
 
-/* Runs until the trip is told; checks what all trips have in common. */
+/* Runs until the trip is reported; checks what all trips have in common. */
 static void told_trip(enum trip_cause cause, uint8_t channel)
 {
     struct heard heard;

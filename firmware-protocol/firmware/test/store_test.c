@@ -143,7 +143,7 @@ static void calibration_is_written_kept_and_checked(void)
     talk_forget();
     talk_send(HOST_CALIBRATION_WRITE, payload, sizeof payload);
     fake_run_ms(10);
-    CHECK(!talk_hear_type(MESSAGE_ACCEPTED, &heard)); /* answered when it stands in the EEPROM */
+    CHECK(!talk_hear_type(MESSAGE_ACCEPTED, &heard)); /* answered when it is in the EEPROM */
     talk_run_ms(500);
     CHECK(talk_hear_type(MESSAGE_ACCEPTED, &heard));
     CHECK(talk_hear_type(MESSAGE_CALIBRATION, &heard));
