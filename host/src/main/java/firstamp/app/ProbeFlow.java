@@ -2,6 +2,7 @@ package firstamp.app;
 
 import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.analysis.calibrate.CalibrationRefused;
+import firstamp.analysis.calibrate.CellDivider;
 import firstamp.analysis.calibrate.MeterAccuracy;
 import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.emulate.CalibrationDemo;
@@ -19,7 +20,7 @@ import java.io.IOException;
 import java.util.List;
 
 /**
- * The guided steps with the probe box: calibration in three steps, and whether it cuts. Knows no
+ * The guided steps with the probe box: calibration in four steps, and the trip test. Knows no
  * display. {@link #go} waits for the box: never on the Swing thread; the rest is quick. One thread
  * at a time.
  */
@@ -33,6 +34,9 @@ public final class ProbeFlow {
   private CalibrationDemo demo;
   private MeterAccuracy voltsAccuracy = new MeterAccuracy(0.8, 0);
   private MeterAccuracy ampsAccuracy = new MeterAccuracy(1.5, 0);
+  private MeterAccuracy ohmsAccuracy = new MeterAccuracy(1, 0);
+  private double largeOhm;
+  private CellDivider divider;
   private List<Channel> leftOut = List.of();
   private SettledSecond measured;
   private List<CalibrationLine> lines = List.of();
@@ -58,6 +62,12 @@ public final class ProbeFlow {
     HIGH,
     /** What the meter showed. */
     HIGH_READ,
+    /** Of two resistors the larger one, by the meter; from here on it can be skipped. */
+    LARGE,
+    /** The smaller one. */
+    SMALL,
+    /** Both across a cell, meter and head clips on them. */
+    LEVELS,
     /** What would be written. */
     RESULT,
     /** It is written. */
@@ -72,9 +82,24 @@ public final class ProbeFlow {
       return this == LOW || this == HIGH || this == CUT;
     }
 
+    /** SI symbol of the number that is asked for from the person's meter; null = none is. */
+    public String unit() {
+      return switch (this) {
+        case VOLTS, LEVELS -> "V";
+        case LOW_READ, HIGH_READ -> "A";
+        case LARGE, SMALL -> "\u03a9";
+        default -> null;
+      };
+    }
+
     /** Whether a number from the person's meter is asked for. */
     public boolean asksNumber() {
-      return this == VOLTS || this == LOW_READ || this == HIGH_READ;
+      return unit() != null;
+    }
+
+    /** Whether the rest of the calibration can be left out: meter and head keep their gain. */
+    public boolean canBeSkipped() {
+      return this == LARGE || this == SMALL || this == LEVELS;
     }
   }
 
@@ -114,14 +139,18 @@ public final class ProbeFlow {
       case VOLTS -> CalibrationDemo.BATTERY_V;
       case LOW_READ -> CalibrationDemo.SUPPLY_V.get(0) / CalibrationDemo.RESISTOR_OHM;
       case HIGH_READ -> CalibrationDemo.SUPPLY_V.get(1) / CalibrationDemo.RESISTOR_OHM;
+      case LARGE -> CalibrationDemo.DIVIDER_OHM.get(0);
+      case SMALL -> CalibrationDemo.DIVIDER_OHM.get(1);
+      case LEVELS -> CalibrationDemo.CELL_V;
       default -> null;
     };
   }
 
   /** The person's meter, from its data sheet. */
-  public void accuracy(MeterAccuracy volts, MeterAccuracy amps) {
+  public void accuracy(MeterAccuracy volts, MeterAccuracy amps, MeterAccuracy ohms) {
     voltsAccuracy = volts;
     ampsAccuracy = amps;
+    ohmsAccuracy = ohms;
   }
 
   /**
@@ -169,19 +198,46 @@ public final class ProbeFlow {
       }
       case LOW -> flow(0, Step.LOW_READ);
       case LOW_READ -> {
-        course.current(measured, reading);
+        course.current("low", measured, reading);
         step = Step.HIGH;
       }
       case HIGH -> flow(1, Step.HIGH_READ);
       case HIGH_READ -> {
-        course.current(measured, reading);
-        lines = course.lines(voltsAccuracy, ampsAccuracy);
+        course.current("high", measured, reading);
+        // What cannot be is refused here, before more is asked for.
+        calculate();
+        step = Step.LARGE;
+      }
+      case LARGE -> {
+        largeOhm = reading;
+        step = Step.SMALL;
+      }
+      case SMALL -> {
+        divider = CellDivider.of(largeOhm, reading);
+        step = Step.LEVELS;
+      }
+      case LEVELS -> {
+        join(() -> demo.levels());
+        course.levels(reading, divider);
+        calculate();
         step = Step.RESULT;
       }
       case RESULT -> write();
       case WRITTEN, CUT -> tryTheCut();
       case START, CUT_DONE -> throw new IllegalStateException("nothing to do in " + step);
     }
+  }
+
+  /** Leaves the levels out: on to the result. */
+  public void skip() {
+    if (!step.canBeSkipped()) {
+      throw new IllegalStateException("nothing to skip in " + step);
+    }
+    step = Step.RESULT;
+  }
+
+  private void calculate() throws CalibrationRefused {
+    lines = course.lines(voltsAccuracy, ampsAccuracy, ohmsAccuracy);
   }
 
   private void join(Runnable onDemo) {

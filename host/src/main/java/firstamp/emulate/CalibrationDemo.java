@@ -76,9 +76,10 @@ public final class CalibrationDemo {
     clips.apply(volts, 0, 0, 0);
   }
 
-  /** A cell on the meter clip, a share of it across the head clips. */
-  public void levels(double cellV, double headShare) {
-    clips.apply(0, 0, cellV * headShare, cellV);
+  /** The cell on the meter clip, the share of it that the two resistors leave on the head clips. */
+  public void levels() {
+    double share = DIVIDER_OHM.get(1) / (DIVIDER_OHM.get(0) + DIVIDER_OHM.get(1));
+    clips.apply(0, 0, CELL_V * share, CELL_V);
   }
 
   /** The supply joined, the resistor on the set terminals. */

@@ -12,6 +12,7 @@ import firstamp.window.present.ProbePresenter;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -55,7 +56,64 @@ class ProbeFlowTest {
     assertThat(presenter.result(flow.before(), flow.lines()))
         .hasSize(8)
         .anyMatch(line -> line.contains("supply volts") && line.contains("+1."))
-        .anyMatch(line -> line.contains("head") && line.contains("zero measured"));
+        .anyMatch(line -> line.contains("head: \u22121.99 %") && line.contains("to 1.88 %"))
+        .anyMatch(line -> line.contains("meter: +0.80 %") && line.contains("to 0.92 %"));
+    flow.leave();
+  }
+
+  /** Whoever has no recorder needs no cell: meter and head keep their gain, and it is said so. */
+  @Test
+  void theLevelsCanBeSkippedAtAnyOfTheirSteps() throws Exception {
+    assertThatThrownBy(flow::skip).isInstanceOf(IllegalStateException.class);
+    for (ProbeFlow.Step at :
+        List.of(ProbeFlow.Step.LARGE, ProbeFlow.Step.SMALL, ProbeFlow.Step.LEVELS)) {
+      flow = desk.probeFlow();
+      upTo(at);
+      flow.skip();
+      assertThat(flow.step()).isEqualTo(ProbeFlow.Step.RESULT);
+      assertThat(presenter.result(flow.before(), flow.lines()))
+          .hasSize(8)
+          .anyMatch(line -> line.contains("head") && line.contains("zero measured"))
+          .anyMatch(line -> line.contains("supply volts") && line.contains("+1."));
+      flow.leave();
+      flow.back();
+    }
+  }
+
+  /** A number typed wrong: one step back, the right one, and the first is forgotten. */
+  @Test
+  void aStepTakenAgainReplacesWhatItTookBefore() throws Exception {
+    upTo(ProbeFlow.Step.VOLTS);
+    flow.go(8.0);
+    flow.back();
+    flow.back();
+    flow.go(null);
+    while (flow.step() != ProbeFlow.Step.RESULT) {
+      flow.go(flow.demoReading());
+    }
+    assertThat(flow.lines())
+        .allSatisfy(line -> assertThat(line.points()).hasSize(2 + current(line)));
+    assertThat(presenter.result(flow.before(), flow.lines()))
+        .anyMatch(line -> line.contains("supply volts: +1.1"));
+    flow.leave();
+  }
+
+  /** Supply current has its zero and two points, the fine range one of them. */
+  private static int current(CalibrationLine line) {
+    return line.channel() == Channel.I ? 1 : 0;
+  }
+
+  @Test
+  void resistorsThatCannotBeAreRefused() throws Exception {
+    upTo(ProbeFlow.Step.LARGE);
+    flow.go(22.0);
+    assertThatThrownBy(() -> flow.go(100.0))
+        .hasMessageContaining("resistors of 22.000 and 100.00 ohm")
+        .hasMessageContaining("22 kohm is 22000");
+    assertThat(flow.step()).isEqualTo(ProbeFlow.Step.SMALL);
+    flow.back();
+    flow.go(22_000.0);
+    assertThatThrownBy(() -> flow.go(0.0)).hasMessageContaining("both over 0");
     flow.leave();
   }
 

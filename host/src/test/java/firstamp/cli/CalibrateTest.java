@@ -109,6 +109,33 @@ class CalibrateTest {
         .contains("H ", "(not calibrated)");
   }
 
+  /**
+   * The resistors are measured loose, before the cell: measured in the circuit they would read
+   * wrong, and taken off it afterwards there would be nothing on the clips.
+   */
+  @Test
+  void theResistorsAreAskedForBeforeTheCellIsConnected() {
+    CommandRunner.Result no =
+        run(
+            "\n\n22000\n100\n\n1.533\nno\n",
+            "calibrate",
+            "--emulated",
+            "--steps",
+            "zero,levels",
+            "--log",
+            folder.resolve("log.db").toString());
+    assertThat(no.exitCode()).as(no.err()).isZero();
+    assertThat(no.err())
+        .containsSubsequence("the large one", "the small one", "across a 1.5 V cell", "the cell,");
+    CommandRunner.Result wrong =
+        run("\n\n100\n22000\n", "calibrate", "--emulated", "--steps", "zero,levels");
+    assertThat(wrong.exitCode()).isEqualTo(65);
+    assertThat(wrong.err()).contains("the larger one first", "Nothing was written.");
+    CommandRunner.Result alone = run("", "calibrate", "--emulated", "--yes", "--steps", "levels");
+    assertThat(alone.exitCode()).isEqualTo(64);
+    assertThat(alone.err()).contains("levels needs zero");
+  }
+
   /** What a first real box measures, here on a practice box; nothing is written. */
   @Test
   void aFirstBoxIsMeasuredAndNothingIsWritten() {

@@ -37,9 +37,11 @@ class DrawnBoxCalibrationTest {
       course.volts(BATTERY_V * (1 + drawn.bench().voltsShare()));
       for (double amps : AMPS) {
         demo.resistor(amps * CalibrationDemo.RESISTOR_OHM);
-        course.current(course.current(0), amps * (1 + drawn.bench().ampsShare()));
+        course.current("at " + amps, course.current(0), amps * (1 + drawn.bench().ampsShare()));
       }
-      lines = course.lines(new MeterAccuracy(0.8, 0), new MeterAccuracy(1.5, 0));
+      lines =
+          course.lines(
+              new MeterAccuracy(0.8, 0), new MeterAccuracy(1.5, 0), new MeterAccuracy(1, 0));
     }
     CalibrationData kept = drawn.kept();
     assertThat(lines).hasSize(8);

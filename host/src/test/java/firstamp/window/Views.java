@@ -115,7 +115,7 @@ public final class Views implements AutoCloseable {
     again(all, "again-rest", 3, List.of(), 480_000L);
     all.put("look", options -> page(new LookPage(tools(options, used))));
     all.put("leave", options -> page(new LeavePage(tools(options, used), null)));
-    for (int step = 0; step <= 10; step++) {
+    for (int step = 0; step <= 13; step++) {
       int upTo = step;
       all.put("probe-" + upTo, options -> probe(options, upTo, false));
     }

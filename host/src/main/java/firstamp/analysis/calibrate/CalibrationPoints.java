@@ -6,16 +6,21 @@ import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
 /** The points taken so far, by channel, and the calibration that follows from them. */
 public final class CalibrationPoints {
-  private final Map<Channel, List<CalibrationPoint>> points = new EnumMap<>(Channel.class);
+  private final Map<Channel, Map<String, CalibrationPoint>> points = new EnumMap<>(Channel.class);
 
-  /** Adds a point. */
-  public void add(Channel channel, CalibrationPoint point) {
-    points.computeIfAbsent(channel, c -> new ArrayList<>()).add(point);
+  /**
+   * Adds a point.
+   *
+   * @param step that took it: taken again, the new point replaces the one before
+   */
+  public void add(String step, Channel channel, CalibrationPoint point) {
+    points.computeIfAbsent(channel, c -> new LinkedHashMap<>()).put(step, point);
   }
 
   /**
@@ -31,14 +36,14 @@ public final class CalibrationPoints {
       Calibration before, MeterAccuracy volts, MeterAccuracy amps, MeterAccuracy head)
       throws CalibrationRefused {
     List<CalibrationLine> lines = new ArrayList<>();
-    for (Map.Entry<Channel, List<CalibrationPoint>> entry : points.entrySet()) {
+    for (Map.Entry<Channel, Map<String, CalibrationPoint>> entry : points.entrySet()) {
       Channel channel = entry.getKey();
       lines.add(
           CalibrationLine.fit(
               channel,
               before.scale(channel),
               new Uncertainty(before).gain(channel),
-              entry.getValue(),
+              List.copyOf(entry.getValue().values()),
               channel == Channel.H
                   ? head
                   : channel.quantity() == Channel.Quantity.AMPERE ? amps : volts));

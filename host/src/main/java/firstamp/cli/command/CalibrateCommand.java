@@ -2,6 +2,7 @@ package firstamp.cli.command;
 
 import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.analysis.calibrate.CalibrationRefused;
+import firstamp.analysis.calibrate.CellDivider;
 import firstamp.analysis.calibrate.MeterAccuracy;
 import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.cli.output.CalibrationText;
@@ -181,6 +182,13 @@ public final class CalibrateCommand implements Callable<Integer> {
           spec.commandLine(),
           "--steps " + steps + ", expected some of zero, volts, current, levels");
     }
+    if (steps.contains("levels") && !steps.contains("zero")) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--steps "
+              + steps
+              + ": levels needs zero, one point makes no gain. Expected zero,levels or all four");
+    }
     for (double percent : new double[] {voltsPercent, ampsPercent, ohmsPercent}) {
       if (!(percent > 0 && percent <= 20)) {
         throw new ParameterException(
@@ -239,8 +247,7 @@ public final class CalibrateCommand implements Callable<Integer> {
         course.lines(
             new MeterAccuracy(voltsPercent, 0),
             new MeterAccuracy(ampsPercent, 0),
-            new MeterAccuracy(
-                Math.min(20, Math.hypot(voltsPercent, Math.sqrt(2) * ohmsPercent)), 0));
+            new MeterAccuracy(ohmsPercent, 0));
     if (firstBox) {
       return new FirstBoxText(json).print(course, lines, cutMeasured(), emulated);
     }
@@ -291,31 +298,32 @@ public final class CalibrateCommand implements Callable<Integer> {
       if (demo != null) {
         demo.resistor(supplyV);
       }
-      amps(supplyV / CalibrationDemo.RESISTOR_OHM, null);
+      amps(k == 0 ? "low" : "high", supplyV / CalibrationDemo.RESISTOR_OHM, null);
     }
   }
 
-  private void levels() throws CliFailure, IOException, RunRefused {
+  private void levels() throws CliFailure, IOException, RunRefused, CalibrationRefused {
     double[] ohm = {CalibrationDemo.DIVIDER_OHM.get(0), CalibrationDemo.DIVIDER_OHM.get(1)};
-    ask(
-        "Step 4, levels. A 1.5 V cell, and across it 22 kohm and 100 ohm in series, the 100 ohm at the"
-            + " minus. Chassis clip on the minus, meter clip on the plus, both head clips across the 100"
-            + " ohm. Enter.");
-    double share = ohm[1] / (ohm[0] + ohm[1]);
-    if (demo != null) {
-      demo.levels(CalibrationDemo.CELL_V, share);
-    }
-    double cell =
-        number("What does your meter show across the cell, volts?", CalibrationDemo.CELL_V);
-    double large = number("Off the cell: what does the large resistor measure, ohm?", ohm[0]);
+    ask("Step 4, levels. Two resistors, 22 kohm and 100 ohm, nothing connected to them. Enter.");
+    double large = number("What does the large one measure, ohm?", ohm[0]);
     double small = number("And the small one, ohm?", ohm[1]);
-    course.levels(cell, cell * small / (large + small));
+    CellDivider divider = CellDivider.of(large, small);
+    ask(
+        "Now both in series across a 1.5 V cell, the small one at the minus. Chassis clip on the minus,"
+            + " meter clip on the plus, both head clips across the small one. Leave it so. Enter.");
+    if (demo != null) {
+      demo.levels();
+    }
+    course.levels(
+        number("What does your meter show across the cell, volts?", CalibrationDemo.CELL_V),
+        divider);
   }
 
-  private void amps(double demoA, Double given) throws CliFailure, IOException, RunRefused {
+  private void amps(String step, double demoA, Double given)
+      throws CliFailure, IOException, RunRefused {
     SettledSecond second = course.current(demo == null ? READ_METER_NANOS : 0);
     course.current(
-        second, given != null ? given : number("What did your meter show, ampere?", demoA));
+        step, second, given != null ? given : number("What did your meter show, ampere?", demoA));
   }
 
   private void further(Channel channel, double value) throws CliFailure, IOException, RunRefused {
@@ -330,7 +338,7 @@ public final class CalibrateCommand implements Callable<Integer> {
       if (demo != null) {
         demo.resistor(value * CalibrationDemo.RESISTOR_OHM);
       }
-      amps(value, value);
+      amps("further", value, value);
       return;
     }
     if (demo != null) {

@@ -4,6 +4,7 @@ import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.analysis.calibrate.CalibrationPoint;
 import firstamp.analysis.calibrate.CalibrationPoints;
 import firstamp.analysis.calibrate.CalibrationRefused;
+import firstamp.analysis.calibrate.CellDivider;
 import firstamp.analysis.calibrate.MeterAccuracy;
 import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.model.ProbeHello;
@@ -102,7 +103,7 @@ public final class CalibrationCourse implements AutoCloseable {
       if (second.of(channel).lowestCounts() == HIGHEST_COUNTS) {
         leftOut.add(channel);
       } else {
-        points.add(channel, new CalibrationPoint(0, second.of(channel)));
+        points.add("zero", channel, new CalibrationPoint(0, second.of(channel)));
       }
     }
     return leftOut;
@@ -124,7 +125,7 @@ public final class CalibrationCourse implements AutoCloseable {
           zeros == null
               || Math.abs(mean.meanCounts() - zeros[channel.ordinal()].meanCounts()) > MOVED_COUNTS;
       if (moved && mean.highestCounts() < HIGHEST_COUNTS) {
-        points.add(channel, new CalibrationPoint(volts, mean));
+        points.add("volts", channel, new CalibrationPoint(volts, mean));
       } else {
         leftOut.add(channel);
       }
@@ -145,12 +146,13 @@ public final class CalibrationCourse implements AutoCloseable {
   /**
    * Takes a point of the supply current.
    *
+   * @param step identifies it: taken again it replaces the point before
    * @param amps by the person's meter
    */
-  public void current(SettledSecond second, double amps) {
-    points.add(Channel.I, new CalibrationPoint(amps, second.of(Channel.I)));
+  public void current(String step, SettledSecond second, double amps) {
+    points.add(step, Channel.I, new CalibrationPoint(amps, second.of(Channel.I)));
     if (second.of(Channel.J).highestCounts() < FINE_HIGHEST_COUNTS) {
-      points.add(Channel.J, new CalibrationPoint(amps, second.of(Channel.J)));
+      points.add(step, Channel.J, new CalibrationPoint(amps, second.of(Channel.J)));
     }
   }
 
@@ -158,39 +160,30 @@ public final class CalibrationCourse implements AutoCloseable {
    * Takes a point of the meter and one of the head.
    *
    * @param meterV a cell on the meter clip, by the person's meter
-   * @param headV the part of it across the head clips
+   * @param divider across it, with the head clips
    */
-  public void levels(double meterV, double headV) throws IOException, RunRefused {
+  public void levels(double meterV, CellDivider divider) throws IOException, RunRefused {
     SettledSecond second = measure(EnumSet.of(Channel.H, Channel.M));
-    points.add(Channel.M, new CalibrationPoint(meterV, second.of(Channel.M)));
-    points.add(Channel.H, new CalibrationPoint(headV, second.of(Channel.H)));
+    points.add("levels", Channel.M, new CalibrationPoint(meterV, second.of(Channel.M)));
+    points.add(
+        "levels", Channel.H, new CalibrationPoint(meterV * divider.share(), second.of(Channel.H)));
   }
 
   /** Takes a further point of one channel of volts. */
   public void further(Channel channel, double value) throws IOException, RunRefused {
     SettledSecond second = measure(EnumSet.of(channel));
-    points.add(channel, new CalibrationPoint(value, second.of(channel)));
+    points.add("further", channel, new CalibrationPoint(value, second.of(channel)));
   }
 
   /**
    * The line of every channel that has points.
    *
+   * @param ohms accuracy of the person's meter on the two resistors at the head clips
    * @throws CalibrationRefused the points of a channel cannot be
    */
-  public List<CalibrationLine> lines(MeterAccuracy volts, MeterAccuracy amps)
+  public List<CalibrationLine> lines(MeterAccuracy volts, MeterAccuracy amps, MeterAccuracy ohms)
       throws CalibrationRefused {
-    return lines(volts, amps, volts);
-  }
-
-  /**
-   * The same.
-   *
-   * @param head accuracy of the share of the cell that was on the head clips
-   * @throws CalibrationRefused the points of a channel cannot be
-   */
-  public List<CalibrationLine> lines(MeterAccuracy volts, MeterAccuracy amps, MeterAccuracy head)
-      throws CalibrationRefused {
-    return points.lines(before, volts, amps, head);
+    return points.lines(before, volts, amps, CellDivider.accuracy(volts, ohms));
   }
 
   /**

@@ -49,9 +49,11 @@ public final class ProbePage implements Page, LiveSet.Feeding {
   private final JComboBox<String> port = new JComboBox<>();
   private final JTextField volts = new JTextField("0.8", 5);
   private final JTextField amps = new JTextField("1.5", 5);
+  private final JTextField ohms = new JTextField("1", 5);
   private final JPanel start;
   private final JButton on;
   private final JButton cut;
+  private final JButton skip;
   private final JComboBox<String> pedal = new JComboBox<>();
   private boolean busy;
   private boolean feeds;
@@ -71,6 +73,7 @@ public final class ProbePage implements Page, LiveSet.Feeding {
     unit = pieces.label("probe-unit", " ", true, 34);
     on = pieces.main("probe.on", this::goOn);
     cut = pieces.plain("probe.cut", () -> choose(1));
+    skip = pieces.plain("probe.skip", this::skip);
     entryRow = pieces.row(entry, unit);
     start = start();
     layOut();
@@ -86,8 +89,10 @@ public final class ProbePage implements Page, LiveSet.Feeding {
     JPanel meter = pieces.clear(new FlowLayout(FlowLayout.LEFT, 0, 0));
     volts.setName("probe.volts");
     amps.setName("probe.amps");
+    ohms.setName("probe.ohms");
     meter.add(labelled("probe.volts", volts));
     meter.add(labelled("probe.amps", amps));
+    meter.add(labelled("probe.ohms", ohms));
     rows.add(meter, BorderLayout.CENTER);
     for (PedalJob job : PedalJob.values()) {
       pedal.addItem(words.get("probe.pedal." + job.id()));
@@ -165,7 +170,7 @@ public final class ProbePage implements Page, LiveSet.Feeding {
     bottom.add(said, BorderLayout.NORTH);
     bottom.add(
         pieces.ends(
-            new JComponent[] {on, cut},
+            new JComponent[] {on, cut, skip},
             new JComponent[] {
               pieces.plain("probe.back", this::back), pieces.plain("probe.home", this::leave)
             }),
@@ -186,12 +191,13 @@ public final class ProbePage implements Page, LiveSet.Feeding {
     todo.setForeground(WindowTheme.colour(tools.palette().inkOn(tone)));
     sheet.setBackground(WindowTheme.colour(tools.palette().groundOf(tone)));
     entryRow.setVisible(now.asksNumber());
-    unit.setText(now == ProbeFlow.Step.VOLTS ? "V" : "A");
+    unit.setText(now.asksNumber() ? now.unit() : " ");
     Double reading = flow.demoReading();
     entry.setText(reading == null ? "" : tools.numbers().short4(reading));
     start.setVisible(now == ProbeFlow.Step.START);
     on.setText(presenter.go(now));
     cut.setVisible(now == ProbeFlow.Step.START);
+    skip.setVisible(now.canBeSkipped());
     say(presenter.leftOut(flow.leftOut()));
     if (now.asksNumber()) {
       entry.requestFocusInWindow();
@@ -268,12 +274,13 @@ public final class ProbePage implements Page, LiveSet.Feeding {
   private void begin(ProbeFlow.Step first) {
     MeterAccuracy voltsAccuracy = accuracy(volts);
     MeterAccuracy ampsAccuracy = accuracy(amps);
-    if (voltsAccuracy == null || ampsAccuracy == null) {
+    MeterAccuracy ohmsAccuracy = accuracy(ohms);
+    if (voltsAccuracy == null || ampsAccuracy == null || ohmsAccuracy == null) {
       say(words.get("probe.accuracy"));
       return;
     }
     String path = path();
-    flow.accuracy(voltsAccuracy, ampsAccuracy);
+    flow.accuracy(voltsAccuracy, ampsAccuracy, ohmsAccuracy);
     wait(
         () -> {
           flow.begin(path, first);
@@ -322,6 +329,14 @@ public final class ProbePage implements Page, LiveSet.Feeding {
   public void choose(int number) {
     if (number == 1 && flow.step() == ProbeFlow.Step.START && !busy) {
       begin(ProbeFlow.Step.CUT);
+    }
+  }
+
+  /** Meter and head stay as they are; the field of these steps takes the digits. */
+  private void skip() {
+    if (!busy && flow.step().canBeSkipped()) {
+      flow.skip();
+      show();
     }
   }
 
