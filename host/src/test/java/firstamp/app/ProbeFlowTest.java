@@ -61,7 +61,9 @@ class ProbeFlowTest {
     flow.leave();
   }
 
-  /** Whoever has no recorder needs no cell: meter and head keep their gain, and it is said so. */
+  /**
+   * Whoever has no recorder needs no cell: meter and head keep their gain, and the result shows it.
+   */
   @Test
   void theLevelsCanBeSkippedAtAnyOfTheirSteps() throws Exception {
     assertThatThrownBy(flow::skip).isInstanceOf(IllegalStateException.class);
