@@ -1,0 +1,133 @@
+package firstamp;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** A source file holds one idea, in 300 lines at most. */
+class FileLengthTest {
+  private static final int LINES_AT_MOST = 300;
+
+  private static final List<Path> SOURCES =
+      List.of(
+          Path.of("src"),
+          Path.of("benchmarks", "src"),
+          Path.of("..", "firmware-protocol", "src"),
+          Path.of("..", "firmware-protocol", "firmware"));
+
+  /** Files that are still longer, and how long each may be: they may only shrink. */
+  private static final Map<String, Integer> STILL_LONGER =
+      Map.ofEntries(
+          Map.entry("AgainPage.java", 312),
+          Map.entry("ArchitectureTest.java", 583),
+          Map.entry("BenchLog.java", 505),
+          Map.entry("BenchPanel.java", 594),
+          Map.entry("BenchWindow.java", 332),
+          Map.entry("CalibrateCommand.java", 373),
+          Map.entry("CalibrationTalk.java", 344),
+          Map.entry("Chain.java", 387),
+          Map.entry("ChipProbe.java", 350),
+          Map.entry("ChipTest.java", 471),
+          Map.entry("Commands.java", 326),
+          Map.entry("DemoCommand.java", 347),
+          Map.entry("Desk.java", 451),
+          Map.entry("DrawnBoxConformance.java", 311),
+          Map.entry("HomePage.java", 351),
+          Map.entry("JobSheet.java", 426),
+          Map.entry("LiveBench.java", 714),
+          Map.entry("LocatePage.java", 373),
+          Map.entry("PowerUpFigures.java", 404),
+          Map.entry("PowerUpWriter.java", 480),
+          Map.entry("ProbeFlow.java", 307),
+          Map.entry("ProbeMachine.java", 567),
+          Map.entry("ProbeMessage.java", 498),
+          Map.entry("ProbePage.java", 374),
+          Map.entry("ProbePayloads.java", 331),
+          Map.entry("QuestionsPage.java", 311),
+          Map.entry("ReplayBench.java", 407),
+          Map.entry("ReplayTrack.java", 302),
+          Map.entry("RuleEngine.java", 367),
+          Map.entry("RunSteps.java", 386),
+          Map.entry("SentencePresenter.java", 429),
+          Map.entry("Snapshot.java", 568),
+          Map.entry("StreamReader.java", 356),
+          Map.entry("StreamStore.java", 331),
+          Map.entry("StripMaker.java", 399),
+          Map.entry("StripPainter.java", 319),
+          Map.entry("StripsView.java", 458),
+          Map.entry("TrialCommand.java", 322),
+          Map.entry("TrialPage.java", 539),
+          Map.entry("TripJudge.java", 310),
+          Map.entry("VerdictPage.java", 344),
+          Map.entry("WatchPage.java", 354),
+          Map.entry("WatchRun.java", 319),
+          Map.entry("WindowShell.java", 386),
+          Map.entry("arming.c", 322),
+          Map.entry("board.c", 343),
+          Map.entry("chip.c", 367),
+          Map.entry("circuit.c", 341),
+          Map.entry("closing_test.c", 494),
+          Map.entry("main.c", 325),
+          Map.entry("probe.c", 318),
+          Map.entry("probe_test.c", 490),
+          Map.entry("ticks.c", 318),
+          Map.entry("trip_test.c", 466));
+
+  private static Map<String, Integer> longFiles(List<Path> roots) throws IOException {
+    Map<String, Integer> found = new TreeMap<>();
+    for (Path root : roots) {
+      try (Stream<Path> all = Files.walk(root)) {
+        for (Path file : all.filter(each -> each.toString().matches(".*\\.(java|c|h)")).toList()) {
+          int lines = Files.readAllLines(file).size();
+          if (lines > LINES_AT_MOST) {
+            found.put(file.getFileName().toString(), lines);
+          }
+        }
+      }
+    }
+    return found;
+  }
+
+  private static List<String> tooLong(Map<String, Integer> found, Map<String, Integer> allowed) {
+    List<String> wrong = new ArrayList<>();
+    found.forEach(
+        (file, lines) -> {
+          int most = allowed.getOrDefault(file, LINES_AT_MOST);
+          if (lines > most) {
+            wrong.add(file + ": " + lines + " lines, at most " + most);
+          }
+        });
+    return wrong;
+  }
+
+  @Test
+  void noFileIsLongerThan300LinesOrGrows() throws IOException {
+    assertThat(tooLong(longFiles(SOURCES), STILL_LONGER)).isEmpty();
+  }
+
+  @Test
+  void whatIsShortEnoughIsNoExceptionAnyMore() throws IOException {
+    assertThat(STILL_LONGER.keySet()).isSubsetOf(longFiles(SOURCES).keySet());
+  }
+
+  @Test
+  void seesTheSourcesAndNamesWhatIsTooLong() throws IOException {
+    for (Path root : SOURCES) {
+      try (Stream<Path> all = Files.walk(root)) {
+        assertThat(all.filter(each -> each.toString().matches(".*\\.(java|c)")).count())
+            .as("sources in %s", root)
+            .isGreaterThan(10);
+      }
+    }
+    assertThat(tooLong(Map.of("A.java", 301, "B.java", 420), Map.of("B.java", 420)))
+        .containsExactly("A.java: 301 lines, at most 300");
+  }
+}
