@@ -265,14 +265,19 @@ public final class EmulatedProbe implements ProbePort {
 
   /** Its switch and look path. */
   private final class Pins implements SwitchPath {
+    /** Tests of the limiter in this arming. */
+    private int tests;
+
     @Override
     public void join(Joined joined) {
+      tests = joined == Joined.OPEN ? 0 : tests;
       EmulatedProbe.this.join(joined);
     }
 
     @Override
     public void pump(boolean on) {
-      if (faults.limiterFails()) {
+      tests += on ? 1 : 0;
+      if (faults.limiterFailsFrom() > 0 && tests >= faults.limiterFailsFrom()) {
         bench.join(on ? Joined.CLOSED : Joined.OPEN);
       }
     }

@@ -15,7 +15,8 @@ import firstamp.protocol.Frame;
  * @param protocolVersion version byte of every frame
  * @param calibrationDamaged the stored calibration fails its check
  * @param switchStuck the switch does not open once closed
- * @param limiterFails the limiter does not hold the switch off once the gate has its volts
+ * @param limiterFailsFrom test of an arming from which on the limiter does not hold the switch off
+ *     once the gate has its volts: 1 = before the look, 2 = behind it, 0 = it holds
  * @param selfTestBits failed self-tests
  * @param silentAtS from here on nothing that the probe sends arrives
  * @param silentForS for so long
@@ -30,13 +31,13 @@ public record Faults(
     int protocolVersion,
     boolean calibrationDamaged,
     boolean switchStuck,
-    boolean limiterFails,
+    int limiterFailsFrom,
     int selfTestBits,
     double silentAtS,
     double silentForS) {
   /** Nothing goes wrong. */
   public static final Faults NONE =
-      new Faults(0, 0, 0, 0, -1, -1, Frame.VERSION, false, false, false, 0, -1, 0);
+      new Faults(0, 0, 0, 0, -1, -1, Frame.VERSION, false, false, 0, 0, -1, 0);
 
   /** Checks the ranges. */
   public Faults {
@@ -71,7 +72,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        limiterFails,
+        limiterFailsFrom,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -89,7 +90,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        limiterFails,
+        limiterFailsFrom,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -107,7 +108,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        limiterFails,
+        limiterFailsFrom,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -125,7 +126,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        limiterFails,
+        limiterFailsFrom,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -143,7 +144,7 @@ public record Faults(
         version,
         calibrationDamaged,
         switchStuck,
-        limiterFails,
+        limiterFailsFrom,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -161,7 +162,7 @@ public record Faults(
         protocolVersion,
         true,
         switchStuck,
-        limiterFails,
+        limiterFailsFrom,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -179,14 +180,18 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         true,
-        limiterFails,
+        limiterFailsFrom,
         selfTestBits,
         silentAtS,
         silentForS);
   }
 
-  /** The switch comes on with its gate volts, although its pin is low. */
-  public Faults withFailedLimiter() {
+  /**
+   * The switch comes on with its gate volts, although its pin is low.
+   *
+   * @param test of an arming from which on: 1 before the look, 2 behind it
+   */
+  public Faults withFailedLimiter(int test) {
     return new Faults(
         droppedShare,
         flippedShare,
@@ -197,7 +202,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        true,
+        test,
         selfTestBits,
         silentAtS,
         silentForS);
@@ -215,7 +220,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        limiterFails,
+        limiterFailsFrom,
         bits,
         silentAtS,
         silentForS);
@@ -233,7 +238,7 @@ public record Faults(
         protocolVersion,
         calibrationDamaged,
         switchStuck,
-        limiterFails,
+        limiterFailsFrom,
         selfTestBits,
         atS,
         forS);

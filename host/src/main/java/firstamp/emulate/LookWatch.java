@@ -116,6 +116,12 @@ final class LookWatch {
     return meanSixteenths(windowJ, Math.min(pairs, WINDOW));
   }
 
+  /** V while the gate gets its volts: a capacitor that is still filling continues to rise. */
+  int voltsSoon() {
+    int last = 16 * lastV;
+    return last > endV() ? last + (last - endV()) / 2 : endV();
+  }
+
   private int v() {
     return Math.max(0, endV() - zeros.vSixteenths());
   }

@@ -38,6 +38,10 @@ final class ProbeMachine {
   private static final int PUMP_PLANS = 4;
   private static final int OPEN_CLIP_COUNTS = 1018;
   private static final double FIFTEEN_VOLTS = 15e6;
+
+  /** A supply of so much is seen across the open switch. */
+  private static final double SEEN_VOLTS = 6e6;
+
   private static final int[] TRIP_AGAIN_CONVERSIONS = {800, 3200};
 
   private final Memory memory;
@@ -70,6 +74,7 @@ final class ProbeMachine {
   private boolean limiterTested;
   private LimiterTest limiterTest;
   private boolean pumped;
+  private boolean supplySeen;
   private LookOutcome found;
   private long n;
   private long stateFrom;
@@ -323,7 +328,8 @@ final class ProbeMachine {
 
   private void inCheck(Channel channel, int counts) {
     if (check == null) {
-      if (pumped && limiterTest.lightsUp(channel, counts)) {
+      boolean supplyGone = pumped && supplySeen && !inputs.supplyPresent();
+      if (supplyGone || pumped && limiterTest.lightsUp(channel, counts)) {
         endLook(LookOutcome.LIMITER, (int) ((n - stateFrom) / 16));
       } else {
         testsAndLook();
@@ -340,7 +346,7 @@ final class ProbeMachine {
       return;
     }
     if (zeroTaking.conversion((int) (n % SamplePlan.SLOTS), channel, counts)) {
-      limiterTest = new LimiterTest(zeroTaking.zeros(), zeroTaking.zeros().vSixteenths());
+      limiterTest = LimiterTest.before(zeroTaking.zeros());
       zeros = ZeroBand.keep(zeroTaking.zeros(), memory);
       check = null;
       stepPlans = 0;
@@ -359,6 +365,7 @@ final class ProbeMachine {
       clips = clipsNow();
     }
     if (!pumped) {
+      supplySeen = inputs.supplyPresent();
       pump(true);
     }
     if (inputs.supplyReversed()) {
@@ -391,15 +398,43 @@ final class ProbeMachine {
     }
     if (found == null && look.conversion(channel, counts)) {
       LookOutcome outcome = look.outcome(inputs.supplyReversed());
+      outcome = lets(outcome) && supplyUnseen() ? LookOutcome.LIMITER : outcome;
       stepPlans = 0;
       if (lets(outcome) && closeAfterLook) {
         found = outcome;
+        limiterTest = LimiterTest.behindTheLook(zeros, look);
+        pump(true);
       } else {
         endLook(outcome, look.durationMillis());
       }
-    } else if (found != null && stepPlans >= PUMP_PLANS) {
+    } else if (found != null) {
+      inReady(channel, counts);
+    }
+  }
+
+  /** The gate has its volts again, and nothing may jump while the pin is low. */
+  private void inReady(Channel channel, int counts) {
+    if (limiterTest.lightsUp(channel, counts)) {
+      limiterTested = false;
+      endLook(LookOutcome.LIMITER, look.durationMillis());
+    } else if (stepPlans >= PUMP_PLANS) {
+      pumped = false;
       endLook(found, look.durationMillis());
     }
+  }
+
+  /** What does not see the supply across the open switch would not see the limiter hold either. */
+  private boolean supplyUnseen() {
+    return !supplySeen && supplyCounts() > countsOfV(SEEN_VOLTS);
+  }
+
+  /** As V would show the supply, so with its zero. */
+  private int supplyCounts() {
+    return (look.supply() + zeros.vSixteenths()) / 16;
+  }
+
+  private int countsOfV(double microvolts) {
+    return memory.calibration().scales().get(Channel.V.ordinal()).countsAt(microvolts);
   }
 
   private static boolean lets(LookOutcome outcome) {
@@ -445,9 +480,8 @@ final class ProbeMachine {
     if (look == null) {
       return LimiterWatch.withoutLook(n);
     }
-    int supplyV = (look.supply() + zeros.vSixteenths()) / 16;
-    int fifteen = memory.calibration().scales().get(Channel.V.ordinal()).countsAt(FIFTEEN_VOLTS);
-    return LimiterWatch.afterLook(n, supplyV, look.endV() / 16, supplyV > fifteen);
+    boolean over15 = supplyCounts() > countsOfV(FIFTEEN_VOLTS);
+    return LimiterWatch.afterLook(n, supplyCounts(), look.endV() / 16, over15);
   }
 
   /** Starts check, zero and look. */

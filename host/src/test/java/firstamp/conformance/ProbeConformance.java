@@ -7,6 +7,7 @@ import firstamp.protocol.ChannelScale;
 import firstamp.protocol.Clips;
 import firstamp.protocol.Frame;
 import firstamp.protocol.HostMessage;
+import firstamp.protocol.LookOutcome;
 import firstamp.protocol.PedalDuty;
 import firstamp.protocol.PressKind;
 import firstamp.protocol.PressSource;
@@ -91,6 +92,27 @@ abstract class ProbeConformance extends TripConformance {
               .isEqualTo(SwitchCause.PEDAL);
           assertThat(host.ask(new HostMessage.SwitchOn(Host.look(true))).reason())
               .isEqualTo(RefusalReason.FOOT_NOT_DOWN);
+        });
+  }
+
+  /**
+   * A sense that does not see 12 V across the open switch would not see the limiter hold either.
+   */
+  @Test
+  void aSupplyThatIsNotSeenAcrossTheOpenSwitchIsRefused() throws Exception {
+    on(
+        STEADY,
+        PLAIN.replaceFirst("}$", ",\"supplyPresent\":false}"),
+        host -> {
+          host.open(StreamKind.RAW);
+          assertThat(host.ask(new HostMessage.SetLimits(limits().build()))).isNull();
+          assertThat(host.ask(new HostMessage.SwitchOn(Host.look(false)))).isNull();
+          host.until(() -> host.last(ProbeMessage.LookResult.class).isPresent(), 8, "look");
+          ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
+          assertThat(result.outcome()).isEqualTo(LookOutcome.LIMITER);
+          assertThat(result.closes()).isFalse();
+          assertThat(host.all(ProbeMessage.SwitchChanged.class))
+              .noneMatch(change -> change.state() == ProbeState.ON);
         });
   }
 

@@ -95,7 +95,7 @@ final class ArmingRefusalsTest {
           host(
               step("supply_A", 9, 0.1, 0.1),
               PLAIN,
-              SILENT.withFaults(Faults.NONE.withFailedLimiter()));
+              SILENT.withFaults(Faults.NONE.withFailedLimiter(1)));
       host.open(StreamKind.RAW);
       host.send(new HostMessage.SetLimits(TestHost.limits().build()));
       host.send(new HostMessage.SwitchOn(look));
@@ -115,6 +115,32 @@ final class ArmingRefusalsTest {
           host.last(ProbeMessage.Status.class).orElseThrow().inputs().bits()
               & firstamp.protocol.Inputs.LIMITER_TESTED);
     }
+  }
+
+  /**
+   * It held before the look and does not behind it: the set gets no more than the look's current.
+   */
+  @Test
+  void limiterThatFailsBehindTheLookIsFoundBeforeTheSwitchCloses() throws Exception {
+    TestHost host =
+        host(
+            step("supply_A", 9, 0.1, 0.1),
+            PLAIN,
+            SILENT.withFaults(Faults.NONE.withFailedLimiter(2)));
+    host.open(StreamKind.RAW);
+    host.send(new HostMessage.SetLimits(TestHost.limits().build()));
+    host.send(new HostMessage.SwitchOn(TestHost.look(12, false)));
+    host.runFor(4);
+
+    ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
+    assertEquals(firstamp.protocol.LookOutcome.LIMITER, result.outcome());
+    assertEquals(false, result.closes());
+    assertEquals(true, result.pairs() > 0);
+    List<ProbeState> states =
+        host.all(ProbeMessage.SwitchChanged.class).stream()
+            .map(ProbeMessage.SwitchChanged::state)
+            .toList();
+    assertEquals(List.of(ProbeState.CHECK, ProbeState.LOOK, ProbeState.OFF), states);
   }
 
   @Test

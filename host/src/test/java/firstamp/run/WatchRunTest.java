@@ -167,7 +167,7 @@ class WatchRunTest {
   /** The switch comes on with its gate volts although its pin is low: refused, in words. */
   @Test
   void limiterThatDoesNotHoldKeepsTheSwitchOpen() throws Exception {
-    Chain chain = run("healthy", Faults.NONE.withFailedLimiter(), 1_000_000).run();
+    Chain chain = run("healthy", Faults.NONE.withFailedLimiter(1), 1_000_000).run();
     assertThat(chain.ended()).isEqualTo("look");
     assertThat(chain.offBy()).isEqualTo(OffCause.LOOK);
     assertThat(heard.rules).contains("switch-failed");
