@@ -5,22 +5,17 @@ import static org.assertj.core.api.Assertions.within;
 
 import firstamp.emulate.box.BoxKind;
 import firstamp.model.samples.Channel;
-import firstamp.model.samples.Reading;
 import firstamp.protocol.CalibrationState;
-import firstamp.protocol.ChannelScale;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LookOutcome;
-import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
 import firstamp.protocol.RailWindow;
 import firstamp.protocol.StreamKind;
-import firstamp.protocol.SwitchCause;
 import firstamp.protocol.TripCause;
 import firstamp.protocol.TripLimits;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
@@ -36,7 +31,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 abstract class DrawnBoxConformance {
-  private static final double SUPPLY_V = 12;
+  static final double SUPPLY_V = 12;
   private static final double STEADY_A = 0.12;
   private static final double RAIL_V = 8;
 
@@ -52,92 +47,9 @@ abstract class DrawnBoxConformance {
             seed -> Stream.of(BoxKind.SOLDERED, BoxKind.NEW).map(kind -> Arguments.of(kind, seed)));
   }
 
-  /** A started box, greeted, with its own scales. */
-  private record Bench(Host host, ProbeMessage.Hello hello) {
-    double step(Channel channel) {
-      return Math.abs(scale(channel).valuePerCount()) / 1e6;
-    }
-
-    ChannelScale scale(Channel channel) {
-      return hello.scales().get(channel.ordinal());
-    }
-
-    int counts(Channel channel, double value) {
-      return (int) (value / step(channel));
-    }
-
-    LookParameters look(boolean skip) {
-      double perOhm = 256 * step(Channel.J) / step(Channel.V);
-      return new LookParameters(
-          skip,
-          3000,
-          (int) Math.round(330 * perOhm),
-          (int) Math.round(3 * perOhm),
-          (int) Math.round(30 * perOhm),
-          counts(Channel.V, 0.3 * SUPPLY_V),
-          counts(Channel.V, 1.15 * SUPPLY_V));
-    }
-
-    TripLimits.Builder running(double ampere) {
-      return TripLimits.builder()
-          .inrush(60, counts(Channel.I, 4.5))
-          .running(counts(Channel.I, ampere), 0);
-    }
-
-    void switchOn(TripLimits limits, boolean skip) throws Exception {
-      assertThat(host.ask(new HostMessage.SetLimits(limits))).isNull();
-      assertThat(host.ask(new HostMessage.SwitchOn(look(skip)))).isNull();
-      host.awaitState(ProbeState.ON, 10);
-    }
-
-    /** So many readings more of 10 ms; on a busy machine they come late. */
-    void runFor(int readings) throws Exception {
-      int to = host.reducedHere.size() + readings;
-      host.until(() -> host.reducedHere.size() >= to, 20, readings + " readings");
-    }
-
-    ProbeMessage.LookResult looked() {
-      return host.last(ProbeMessage.LookResult.class).orElseThrow();
-    }
-
-    double zero(Channel channel) {
-      ProbeMessage.LookResult look = looked();
-      return switch (channel) {
-            case I -> look.zeroISixteenths();
-            case J -> look.zeroJSixteenths();
-            default -> look.zeroVSixteenths();
-          }
-          / 16.0;
-    }
-
-    /** Volts or amperes of the last second, zeros taken off. */
-    double mean(Channel channel) {
-      List<Reading> all = host.reducedHere;
-      double sum = 0;
-      int taken = 0;
-      for (Reading reading : all.subList(all.size() - 50, all.size())) {
-        sum += reading.sum(channel);
-        taken += channel == Channel.I ? 40 : channel == Channel.J || channel == Channel.V ? 5 : 10;
-      }
-      double counts = sum / taken;
-      boolean zeroed = channel == Channel.I || channel == Channel.J || channel == Channel.V;
-      return zeroed
-          ? (counts - zero(channel)) * step(channel)
-          : scale(channel).valueAt(counts) / 1e6;
-    }
-
-    ProbeMessage.Trip trip() throws Exception {
-      host.awaitState(ProbeState.TRIPPED, 10);
-      host.until(() -> host.last(ProbeMessage.Trip.class).isPresent(), 1, "trip");
-      assertThat(host.last(ProbeMessage.SwitchChanged.class).orElseThrow().by())
-          .isEqualTo(SwitchCause.TRIP);
-      return host.last(ProbeMessage.Trip.class).orElseThrow();
-    }
-  }
-
   /** A scenario. */
   private interface Script {
-    void run(Bench bench) throws Exception;
+    void run(GreetedBox bench) throws Exception;
   }
 
   private void on(BoxKind kind, long seed, Path folder, String waveform, Script script)
@@ -149,7 +61,7 @@ abstract class DrawnBoxConformance {
           .isEqualTo(kind == BoxKind.NEW ? CalibrationState.BLANK : CalibrationState.VALID);
       assertThat(hello.selfTest().bits()).isZero();
       host.open(StreamKind.RAW);
-      script.run(new Bench(host, hello));
+      script.run(new GreetedBox(host, hello));
       assertThat(host.rejected).as("frames that could not be read").isZero();
       assertThat(host.lostFrames).as("frames lost").isZero();
       assertThat(host.conversionsMissing).isZero();
@@ -206,7 +118,7 @@ abstract class DrawnBoxConformance {
         });
   }
 
-  private static void near(BoxKind kind, Bench bench, Channel channel, double value) {
+  private static void near(BoxKind kind, GreetedBox bench, Channel channel, double value) {
     assertThat(bench.mean(channel))
         .as("%s", channel)
         .isCloseTo(value, within(share(kind) * value + 2 * bench.step(channel)));
@@ -285,7 +197,7 @@ abstract class DrawnBoxConformance {
         });
   }
 
-  private static TripLimits rail(Bench bench) {
+  private static TripLimits rail(GreetedBox bench) {
     int limit = bench.scale(Channel.R1).countsAt(10e6);
     return bench.running(1).rail(1, new RailWindow(0, limit)).build();
   }

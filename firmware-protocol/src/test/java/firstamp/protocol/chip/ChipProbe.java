@@ -7,9 +7,7 @@ import firstamp.protocol.HostMessage;
 import firstamp.protocol.LineSpeed;
 import firstamp.protocol.Message;
 import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.RawBlock;
 import firstamp.protocol.RefusalReason;
-import firstamp.protocol.Rejected;
 import java.io.BufferedReader;
 import java.io.FileInputStream;
 import java.io.FileOutputStream;
@@ -19,15 +17,10 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Predicate;
 
 /**
@@ -39,24 +32,15 @@ final class ChipProbe implements AutoCloseable {
   private static final long ANSWER_SECONDS = 60;
   private static final long HEARTBEAT_MILLIS = 10;
 
-  /** Of a run: 16 s. */
-  private static final int KEPT_CONVERSIONS = 1 << 18;
-
-  static final int NOT_RECEIVED = 1024;
-
   private final Path folder;
   private final Process process;
   private final FileInputStream in;
   private final OutputStream out;
   private final FrameEncoder encoder = new FrameEncoder();
-  private final BlockingQueue<Frame> frames = new LinkedBlockingQueue<>();
-  private final AtomicLong conversions = new AtomicLong();
-  private final List<String> holes = new CopyOnWriteArrayList<>();
   private volatile int repeated;
-  private final AtomicLong rejected = new AtomicLong();
   private final Thread reader;
   private final Thread heart;
-  private final short[] record = new short[KEPT_CONVERSIONS];
+  private final ChipRecord record = new ChipRecord(this::repeated);
   private volatile boolean ended;
 
   private ChipProbe(Path folder, Process process, String port) throws IOException {
@@ -64,7 +48,6 @@ final class ChipProbe implements AutoCloseable {
     this.process = process;
     this.in = new FileInputStream(port);
     this.out = new FileOutputStream(port);
-    Arrays.fill(record, (short) NOT_RECEIVED);
     this.reader = new Thread(this::read, "chip-reader");
     this.heart = new Thread(this::beat, "chip-heartbeat");
     reader.setDaemon(true);
@@ -204,7 +187,7 @@ final class ChipProbe implements AutoCloseable {
       throws InterruptedException {
     long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(millis);
     for (long left = end - System.nanoTime(); left > 0; left = end - System.nanoTime()) {
-      Frame frame = frames.poll(left, TimeUnit.NANOSECONDS);
+      Frame frame = record.frames().poll(left, TimeUnit.NANOSECONDS);
       if (frame != null && kind.isInstance(frame.message())) {
         if (fits.test(kind.cast(frame.message()))) {
           return frame;
@@ -224,31 +207,14 @@ final class ChipProbe implements AutoCloseable {
     return found;
   }
 
-  /** Counts of a conversion by its number since the start; 1024 = it did not come. */
-  int counts(long number) {
-    synchronized (record) {
-      return number < record.length ? record[(int) number] : NOT_RECEIVED;
-    }
-  }
-
-  /** Conversions received in raw blocks. */
-  long conversions() {
-    return conversions.get();
-  }
-
-  /** Where a raw block did not begin where the one before ended. */
-  List<String> holes() {
-    return List.copyOf(holes);
+  /** What the chip has sent so far. */
+  ChipRecord record() {
+    return record;
   }
 
   /** How many requests were sent again because no answer came in time. */
   int repeated() {
     return repeated;
-  }
-
-  /** Frames that were damaged, or cut off by a reset. */
-  long rejected() {
-    return rejected.get();
   }
 
   /** Ends the run and gives the simulator's record of it. */
@@ -297,45 +263,8 @@ final class ChipProbe implements AutoCloseable {
     }
   }
 
-  private void keep(long number, RawBlock block) {
-    synchronized (record) {
-      for (int k = 0; k < block.count() && number + k < record.length; k++) {
-        record[(int) number + k] = block.counts()[k];
-      }
-    }
-  }
-
   private void read() {
-    FrameDecoder decoder =
-        new FrameDecoder(
-            new FrameDecoder.Sink() {
-              private long next = -1;
-
-              @Override
-              public void frame(Frame frame) {
-                frames.add(frame);
-              }
-
-              @Override
-              public void rejected(Rejected frame) {
-                rejected.incrementAndGet();
-              }
-
-              @Override
-              public void raw(RawBlock block) {
-                conversions.addAndGet(block.count());
-                // Conversion n starts at tick floor(62.5 n); no run here lasts until ticks wrap.
-                long number = (2 * block.tickMicros() + 1) / 125;
-                if (next >= 0 && number != next) {
-                  holes.add(
-                      "%d conversions from %d on, %d dropped by the probe, %d frames rejected, %d requests repeated"
-                          .formatted(
-                              number - next, next, block.dropped(), rejected.get(), repeated));
-                }
-                next = number + block.count();
-                keep(number, block);
-              }
-            });
+    FrameDecoder decoder = new FrameDecoder(record);
     byte[] bytes = new byte[4096];
     try {
       for (int n = in.read(bytes); n > 0; n = in.read(bytes)) {

@@ -117,7 +117,7 @@ class ConversionPlanTest {
       ChipEvents events = probe.finish();
       assertThat(events.bytesLost()).isZero();
       assertThat(events.lastSupply()).isEqualTo(on ? "on" : "");
-      assertThat(probe.holes()).as("holes in the stream").isEmpty();
+      assertThat(probe.record().holes()).as("holes in the stream").isEmpty();
     }
     ChipMeasures measures = new ChipMeasures(file);
     System.out.printf(

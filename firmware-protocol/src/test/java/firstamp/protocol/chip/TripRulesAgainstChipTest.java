@@ -41,7 +41,7 @@ class TripRulesAgainstChipTest {
   private static final TripLimits NO_LIMITS = TripLimits.builder().silenceMillis(10_000).build();
   private static final double CONVERSION_MICROS = 62.5;
 
-  private static final int NOT_RECEIVED = ChipProbe.NOT_RECEIVED;
+  private static final int NOT_RECEIVED = ChipRecord.NOT_RECEIVED;
   private static final int TRIES = 4;
 
   @TempDir Path folder;
@@ -224,7 +224,7 @@ class TripRulesAgainstChipTest {
       long closed = number(on.tickMicros());
       long wanted = closed + Math.round(DrawnPowerUp.SECONDS * SlotPlan.CONVERSIONS_PER_SECOND);
       ProbeMessage.Trip trip = null;
-      while (trip == null && probe.counts(wanted) == NOT_RECEIVED) {
+      while (trip == null && probe.record().counts(wanted) == NOT_RECEIVED) {
         trip = probe.poll(ProbeMessage.Trip.class, m -> true, 20);
       }
       probe.command(new HostMessage.StreamRequest(StreamKind.NONE));
@@ -233,7 +233,7 @@ class TripRulesAgainstChipTest {
       }
       int[] counts = new int[(int) (wanted - closed)];
       for (int n = 0; n < counts.length; n++) {
-        counts[n] = probe.counts(closed + n);
+        counts[n] = probe.record().counts(closed + n);
       }
       long until = trip == null ? counts.length : number(trip.decidedTickMicros()) + 1 - closed;
       boolean whole = IntStream.range(0, (int) until).allMatch(n -> counts[n] != NOT_RECEIVED);
