@@ -5,8 +5,8 @@ package firstamp.model;
  *
  * @param act what is done
  * @param name of the point or contact; empty where the act has none
- * @param mode of the set's switches; null = it is not said, or there is one only
- * @param input that looks; null where the act has none, or it is not said
+ * @param mode of the set's switches; null = it is not given, or there is one only
+ * @param input that looks; null where the act has none, or it is not given
  * @param levelDbv read off another meter, for {@link Act#TYPED} alone
  */
 public record ClipMove(Act act, String name, String mode, ClipInput input, Double levelDbv)

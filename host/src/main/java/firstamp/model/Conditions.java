@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * How a set is left before it gets current. Null = not said.
+ * How a set is left before it gets current. Null = not given.
  *
  * @param load what is in the recorder, or on the output
  * @param volume position of the volume control
  * @param function position of the function switch
  */
 public record Conditions(Load load, Volume volume, Function function) {
-  /** Nothing was said. */
+  /** Nothing was given. */
   public static final Conditions UNSAID = new Conditions(null, null, null);
 
   /** Tape of a recorder, or what the output works into. */
@@ -34,7 +34,7 @@ public record Conditions(Load load, Volume volume, Function function) {
       return Conditions.id(this);
     }
 
-    /** What can be said of a kind of set. */
+    /** What can be given for a kind of set. */
     public static List<Load> of(String setKind) {
       return "recorder".equals(setKind)
           ? List.of(NO_TAPE, BLANK_TAPE, OWN_TAPE)
@@ -77,7 +77,7 @@ public record Conditions(Load load, Volume volume, Function function) {
       return Conditions.id(this);
     }
 
-    /** What can be said of a kind of set. */
+    /** What can be given for a kind of set. */
     public static List<Function> of(String setKind) {
       return "recorder".equals(setKind) ? List.of(STOP, PLAY, RECORD) : List.of(RADIO, PHONO, LINE);
     }
@@ -87,7 +87,7 @@ public record Conditions(Load load, Volume volume, Function function) {
     return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  /** Whether anything was said. */
+  /** Whether anything was given. */
   public boolean said() {
     return load != null || volume != null || function != null;
   }

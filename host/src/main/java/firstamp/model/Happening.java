@@ -128,7 +128,7 @@ public sealed interface Happening
     ON,
     /** It plays, or does neither. */
     OFF,
-    /** Nobody has said it. */
+    /** Nobody has entered it. */
     UNKNOWN;
 
     /** Identifier in the log and in JSON lines. */

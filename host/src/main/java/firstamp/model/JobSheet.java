@@ -6,7 +6,7 @@ import java.util.Map;
 /**
  * What the person says about one set: supply, limits, rails, levels, rules.
  *
- * <p>As stated: a null component was not said. Package {@code sheet} reads it from JSON, checks it
+ * <p>As stated: a null component was not given. Package {@code sheet} reads it from JSON, checks it
  * and fills in defaults; the same type holds the filled sheet.
  *
  * @param sheet version of the format, 1
@@ -16,7 +16,7 @@ import java.util.Map;
  * @param rails in the order of the sheet
  * @param levels of head and meter
  * @param rules what is changed about single rules, by rule identifier
- * @param path the signal path, null = not said
+ * @param path the signal path, null = not given
  * @param unknownWires wires whose place is not known
  * @param steps of a staged bring-up, in their order
  */
@@ -392,8 +392,8 @@ public record JobSheet(
    *
    * @param name as the person calls it
    * @param kind what is there: signal, spare, chassis, return, switch, rail, motor, head, meter,
-   *     base; null = not said
-   * @param ifWrong what goes wrong there, null = not said
+   *     base; null = not given
+   * @param ifWrong what goes wrong there, null = not given
    */
   public record Landing(String name, String kind, String ifWrong) {}
 

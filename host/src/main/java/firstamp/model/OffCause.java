@@ -10,7 +10,7 @@ public enum OffCause {
   RULE,
   /** The time asked for was over. */
   TIME,
-  /** The host process was told to end. */
+  /** The host process was asked to end. */
   SIGNAL,
   /** The probe's button. */
   BUTTON,

@@ -98,7 +98,7 @@ public sealed interface ProbeEvent {
     }
   }
 
-  /** A note of the person with its time; it says nothing to rules and figures. */
+  /** A note of the person with its time; it does not affect rules or figures. */
   record Marked(long micros, String text) implements ProbeEvent {
     @Override
     public <R> R accept(Visitor<R> visitor) {
@@ -167,7 +167,8 @@ public sealed interface ProbeEvent {
   }
 
   /**
-   * What the person has told about a power-up. Kept and shown; no rule and no figure depends on it.
+   * What the person has entered about a power-up. Kept and shown; no rule and no figure depends on
+   * it.
    */
   sealed interface Told extends ProbeEvent {
     @Override
@@ -265,7 +266,7 @@ public sealed interface ProbeEvent {
     /** Another limit. */
     R limitChanged(LimitChanged event);
 
-    /** What the person has told; nothing is judged by it. */
+    /** What the person has entered; nothing is judged by it. */
     R told(Told event);
 
     /** Inputs or self-test. */

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * The rules of the host, with what they do unless the job sheet says otherwise.
+ * The rules of the host, with what they do unless the job sheet states otherwise.
  *
  * <p>On-delays of rules about supply and rails are longer than what a healthy set does in passing,
  * deadbands 2 to 5 % (common practice for supplies and rails, no source). So are all other usual
@@ -169,7 +169,7 @@ public enum RuleId {
    * A number of one rule alone.
    *
    * @param name key in the job sheet
-   * @param usual default, null = must be said
+   * @param usual default, null = must be given
    * @param lowest allowed
    * @param highest allowed
    */
@@ -243,7 +243,9 @@ public enum RuleId {
     return BY_ID.get(id);
   }
 
-  /** What the sheet says about this rule, and the usual where it says nothing: no null left. */
+  /**
+   * What the sheet states about this rule, and the default where it states nothing: no null left.
+   */
   public JobSheet.RuleSettings settings(JobSheet sheet) {
     JobSheet.RuleSettings said = sheet.rules().get(id);
     if (said == null) {

@@ -11,7 +11,7 @@ public final class RulesVersion {
   /** Of power-ups from before the number was kept. */
   public static final int BEFORE = 1;
 
-  /** From here on a mark is a note and says nothing to rules and figures. */
+  /** From here on a mark is a note and does not affect rules or figures. */
   public static final int MARKS_ARE_NOTES = 2;
 
   /** Of this program. */

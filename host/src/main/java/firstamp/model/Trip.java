@@ -15,7 +15,7 @@ package firstamp.model;
  * @param i2tSum counts squared times I conversions
  * @param i2tLimit its budget; 0 = not watched
  * @param limitedConversions how many conversions had seen the limiter hold the current, as the
- *     probe counts them; null = kept before probes said so
+ *     probe counts them; null = kept before probes reported it
  * @param lastVCounts the last conversion of V before the opening; null as above
  */
 public record Trip(
@@ -34,7 +34,9 @@ public record Trip(
     Integer lastVCounts) {
   private static final double CONVERSIONS_PER_MS = 16;
 
-  /** How long the limiter had held the current, milliseconds; null = it did not, or nobody said. */
+  /**
+   * How long the limiter had held the current, milliseconds; null = it did not, or it is not known.
+   */
   public Double limitedMs() {
     return limitedConversions == null || limitedConversions == 0
         ? null

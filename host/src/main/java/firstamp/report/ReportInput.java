@@ -24,7 +24,7 @@ import java.util.List;
  * @param started date and time in words; may be null
  * @param label given by the person; may be null
  * @param marks notes with times
- * @param told what the person told about it, as sentences
+ * @param told what the person entered about it, as sentences
  * @param tripPicture what the probe took around its trip; null if it did not trip
  * @param tables cold checks, trials and whatever else is kept, as text
  * @param before what it is compared with; null = nothing

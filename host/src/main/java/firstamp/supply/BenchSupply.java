@@ -269,7 +269,7 @@ public final class BenchSupply implements AutoCloseable {
     return line.time().monotonicNanos();
   }
 
-  /** Whether it was told to switch off and has said that it is off. */
+  /** Whether it got the command to switch off and confirmed it. */
   public boolean confirmedOff() {
     synchronized (lock) {
       return offWanted && offConfirmed && !failed;

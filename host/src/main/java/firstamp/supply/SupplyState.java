@@ -14,7 +14,7 @@ public record SupplyState(
     Phase phase, String name, Double volts, Double limitA, Double measuredA, String problem) {
   /** How far it has come. */
   public enum Phase {
-    /** It has not said who it is. */
+    /** It has not given its name. */
     CONNECTING,
     /** It obeys, its output is off. */
     OFF,

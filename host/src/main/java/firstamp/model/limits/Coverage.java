@@ -97,7 +97,7 @@ public final class Coverage {
     drop(RuleId.HEAD_BELOW_METER, "nobody said that the set records");
   }
 
-  /** The set does not record, as the person said: rules about the head rest. */
+  /** The set does not record, as the person entered: rules about the head rest. */
   public void recordOff(RuleId rule) {
     drop(rule, "the set was not recording");
   }

@@ -202,7 +202,7 @@ final class LimitPlanner {
     if (highest == null) {
       return 0;
     }
-    // Beyond the range the end of the range is the limit: narrower than said, never none.
+    // Beyond the range the end of the range is the limit: narrower than stated, never none.
     int limit = (int) Math.min(FULL_SCALE_LIMIT, counts(highest, Channel.V));
     planned.add(
         new ProbeLimits.Planned(

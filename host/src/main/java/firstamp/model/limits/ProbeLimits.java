@@ -30,7 +30,7 @@ import java.util.List;
  * @param lookOverJ in the look: open it above this, 0 = none
  * @param startI counts above zero while a motor starts, 0 = no start is allowed
  * @param startMs how long
- * @param planned every limit that acts: what the sheet says and what is really used
+ * @param planned every limit that acts: what the sheet states and what is really used
  */
 public record ProbeLimits(
     int inrushMs,
@@ -75,7 +75,7 @@ public record ProbeLimits(
    * @param rule that a trip by it raises
    * @param rail 1 to 3, 0 = supply
    * @param channel it acts on
-   * @param sheetValue what the sheet says
+   * @param sheetValue what the sheet states
    * @param usedValue what is really used, in the same unit
    * @param unit of both
    * @param withinMs from crossing to the switch pin, at most

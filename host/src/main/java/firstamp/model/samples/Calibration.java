@@ -4,7 +4,7 @@ import java.util.EnumMap;
 import java.util.Map;
 
 /**
- * Scales of all channels, as the probe told them in its hello.
+ * Scales of all channels, as the probe gives them in its hello.
  *
  * @param kind blank (nominal values), valid or damaged
  * @param scales one per channel

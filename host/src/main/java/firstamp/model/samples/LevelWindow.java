@@ -4,7 +4,7 @@ package firstamp.model.samples;
  * Levels of head and meter over one window of 200 ms (800 conversions each), the same window for
  * both.
  *
- * <p>Volts rms at the clip unless said otherwise; a {@code Double} is null where it could not be
+ * <p>Volts rms at the clip unless stated otherwise; a {@code Double} is null where it could not be
  * measured.
  *
  * @param firstIndex conversion index of the window's begin

@@ -71,7 +71,7 @@ public final class Scaling {
         && value(Channel.I, reading.highest(Channel.I)) <= FINE_HIGHEST_A;
   }
 
-  /** Supply current of a reading, ampere: from J where J can say it, else from I. */
+  /** Supply current of a reading, ampere: from J within its range, else from I. */
   public double supplyA(Reading reading) {
     return mean(reading, fine(reading) ? Channel.J : Channel.I);
   }
