@@ -43,7 +43,7 @@ class FileLengthTest {
           Map.entry("PowerUpFigures.java", 404),
           Map.entry("PowerUpWriter.java", 480),
           Map.entry("ProbeFlow.java", 307),
-          Map.entry("ProbeMachine.java", 567),
+          Map.entry("ProbeMachine.java", 601),
           Map.entry("ProbeMessage.java", 498),
           Map.entry("ProbePage.java", 374),
           Map.entry("ProbePayloads.java", 331),
