@@ -8,7 +8,7 @@ import java.util.Locale;
 
 /** What alarms say, in a language. Safe to share. */
 public final class AlarmWords {
-  private static final String BUNDLE = "firstamp.alarm.alarms";
+  static final String BUNDLE = "firstamp.alarm.alarms";
 
   /** The language of the log. */
   static final Phrases ENGLISH = new Phrases(BUNDLE);

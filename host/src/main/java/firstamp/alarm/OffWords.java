@@ -1,6 +1,9 @@
 package firstamp.alarm;
 
 import firstamp.model.JobSheet;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording;
+import firstamp.model.text.Wording.Phrase;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -31,6 +34,12 @@ public final class OffWords {
   /** The sentences behind every off; empty where nothing stays live. */
   public static String after(JobSheet sheet) {
     return keys(sheet).stream().map(AlarmWords.ENGLISH::say).collect(Collectors.joining(" "));
+  }
+
+  /** The same before any language; null where nothing stays live. */
+  public static Worded words(JobSheet sheet) {
+    List<Phrase> phrases = keys(sheet).stream().map(key -> new Phrase(key)).toList();
+    return phrases.isEmpty() ? null : new Worded(AlarmWords.BUNDLE, new Wording(phrases));
   }
 
   /** Their keys. */

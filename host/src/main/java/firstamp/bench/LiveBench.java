@@ -630,9 +630,9 @@ public final class LiveBench implements BenchSession {
     }
 
     @Override
-    public void log(boolean logging, String text, double atMs) {
-      builder.log(logging, text, atMs);
-      super.log(logging, text, atMs);
+    public void log(ProbeEvent.LogChanged event, double atMs) {
+      builder.log(event, atMs);
+      super.log(event, atMs);
     }
 
     @Override

@@ -1,6 +1,6 @@
 package firstamp.bench;
 
-import firstamp.account.ComparisonText;
+import firstamp.account.ComparisonWords;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
@@ -135,7 +135,7 @@ public final class ReplayBench implements BenchSession {
     List<String> changes;
     try {
       PowerUpStudy mine = PowerUpStudy.of(reader);
-      changes = ComparisonText.changes(mine.against(PowerUpStudy.of(other)), mine.sheet());
+      changes = ComparisonWords.ENGLISH.changes(mine.against(PowerUpStudy.of(other)), mine.sheet());
     } catch (SheetException unreadable) {
       changes = List.of(unreadable.getMessage());
     }

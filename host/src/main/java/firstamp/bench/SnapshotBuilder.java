@@ -175,9 +175,9 @@ public final class SnapshotBuilder implements ChainListener {
   }
 
   @Override
-  public void log(boolean nowLogging, String text, double atMs) {
-    logging = nowLogging;
-    logText = nowLogging ? null : text;
+  public void log(ProbeEvent.LogChanged event, double atMs) {
+    logging = event.logging();
+    logText = logging ? null : event.text();
   }
 
   @Override

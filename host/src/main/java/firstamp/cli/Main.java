@@ -18,16 +18,20 @@ import firstamp.cli.command.TrialCommand;
 import firstamp.cli.command.WatchCommand;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Said;
 import firstamp.cli.output.Sentences;
+import firstamp.cli.output.Speech;
 import firstamp.cli.output.StandardOutput;
+import firstamp.cli.output.UsageProblem;
 import firstamp.cli.output.UsageWords;
 import firstamp.cli.run.LookOptions;
 import firstamp.cli.run.ThisBench;
 import firstamp.log.BenchLog;
 import firstamp.model.RulesVersion;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
@@ -108,14 +112,19 @@ final class Main implements Callable<Integer> {
   /** Runs a command; for tests, which must not end the process. */
   static int run(String... given) {
     String[] arguments = LeadingOptions.behindTheCommand(given);
-    String wrong = wrongWord(arguments);
+    Speech speech = Speech.askedFor(arguments);
+    Worded wrong = wrongWord(arguments);
+    String language = Speech.language(arguments);
+    if (wrong == null && language != null && !List.of("en", "de").contains(language)) {
+      wrong = Said.of("language-option.language-expected-en-or-de", language);
+    }
     if (wrong != null) {
-      System.err.println("firstamp: " + Sentences.ended(wrong));
+      say(speech, wrong);
       return ExitCode.USAGE;
     }
     CommandLine line = lineFor(arguments);
-    line.setParameterExceptionHandler(Main::usage);
-    line.setExecutionExceptionHandler((failure, command, parsed) -> report(failure));
+    line.setParameterExceptionHandler((problem, parsed) -> usage(problem, speech));
+    line.setExecutionExceptionHandler((failure, command, parsed) -> report(failure, speech));
     line.setExitCodeExceptionMapper(failure -> ExitCode.DEFECT);
     return line.execute(arguments);
   }
@@ -124,21 +133,17 @@ final class Main implements Callable<Integer> {
    * What the parser would answer with somebody else's help: a command that is not there. Null where
    * nothing is wrong.
    */
-  private static String wrongWord(String... arguments) {
+  private static Worded wrongWord(String... arguments) {
     for (String argument : arguments) {
       if (argument.indexOf('\uFFFD') >= 0) {
-        return "the letters of '"
-            + argument
-            + "' did not arrive whole. Start Firstamp by its launcher, or under a UTF-8 locale"
-            + " (LC_ALL=C.UTF-8)";
+        return Said.of("usage.letters", argument);
       }
     }
     if (arguments.length == 0 || arguments[0].startsWith("-")) {
       return null;
     }
     if (arguments[0].equals("job")) {
-      return "`job` (everything kept about one set over the months) comes with a later version."
-          + " Today `firstamp list` shows the power-ups";
+      return Said.of("usage.job");
     }
     List<String> names = COMMANDS.stream().map(Main::nameOf).toList();
     if (!names.contains(arguments[0])) {
@@ -156,7 +161,7 @@ final class Main implements Callable<Integer> {
 
   /** All commands with their help. */
   static CommandLine commandLine() {
-    return commandLine(COMMANDS);
+    return commandLine(COMMANDS, Speech.ENGLISH);
   }
 
   /**
@@ -165,16 +170,17 @@ final class Main implements Callable<Integer> {
    * them.
    */
   static CommandLine lineFor(String... arguments) {
+    Speech speech = Speech.askedFor(arguments);
     if (arguments.length == 0) {
-      return commandLine(List.of());
+      return commandLine(List.of(), speech);
     }
     List<Class<?>> named =
         COMMANDS.stream().filter(each -> nameOf(each).equals(arguments[0])).toList();
-    return commandLine(named.isEmpty() ? COMMANDS : named);
+    return commandLine(named.isEmpty() ? COMMANDS : named, speech);
   }
 
-  private static CommandLine commandLine(List<Class<?>> commands) {
-    CommandLine line = new CommandLine(new Main());
+  private static CommandLine commandLine(List<Class<?>> commands, Speech speech) {
+    CommandLine line = new CommandLine(new Main(), new SpeakingFactory(speech));
     commands.forEach(each -> line.addSubcommand(nameOf(each), each));
     addHelp(line);
     return line;
@@ -193,8 +199,20 @@ final class Main implements Callable<Integer> {
                   "firstamp " + version(),
                   "rules " + RulesVersion.NOW + ", bench log schema " + BenchLog.SCHEMA
                 });
+    if (line.getCommandSpec().findOption("--language") == null && line.getSubcommands().isEmpty()) {
+      line.getCommandSpec().addOption(language());
+    }
     line.getCommandSpec().usageMessage().width(110);
     line.getSubcommands().values().forEach(Main::addHelp);
+  }
+
+  /** Read before the commands are made: they are made with it. */
+  private static CommandLine.Model.OptionSpec language() {
+    return CommandLine.Model.OptionSpec.builder("--language")
+        .paramLabel("LANGUAGE")
+        .type(String.class)
+        .description("of what is printed for people: en or de (default en); JSON stays in English")
+        .build();
   }
 
   private static String version() {
@@ -207,30 +225,31 @@ final class Main implements Callable<Integer> {
     try (InputStream page = Main.class.getResourceAsStream("licences.md")) {
       return new String(page.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException unreadable) {
-      throw new CliFailure(ExitCode.DEFECT, "the page of licences cannot be read", unreadable);
+      throw new CliFailure(
+          ExitCode.DEFECT, Said.of("main.the-page-of-licences-cannot"), unreadable);
     }
   }
 
-  private static int usage(ParameterException problem, String[] arguments) {
-    PrintStream err = System.err;
-    err.println("firstamp: " + Sentences.ended(UsageWords.of(problem)));
-    err.println("See `" + problem.getCommandLine().getCommandSpec().qualifiedName() + " --help`.");
+  private static void say(Speech speech, Worded words) {
+    System.err.println("firstamp: " + Sentences.ended(speech.in(words)));
+  }
+
+  private static int usage(ParameterException problem, Speech speech) {
+    say(speech, UsageWords.of(problem));
+    speech.err(Said.of("main.see-help", problem.getCommandLine().getCommandSpec().qualifiedName()));
     return ExitCode.USAGE;
   }
 
-  private static int report(Exception failure) {
+  private static int report(Exception failure, Speech speech) {
     if (failure instanceof CliFailure known) {
-      System.err.println("firstamp: " + Sentences.ended(known.getMessage()));
+      say(speech, known.words());
       return known.exitCode();
     }
-    System.err.println(
-        "firstamp: a defect in this program: "
-            + failure
-            + ". What was recorded is kept. Please report it with what you did.");
+    speech.note(Said.of("main.a-defect-in-this-program", failure));
     if (Boolean.getBoolean("firstamp.trace")) {
       failure.printStackTrace(System.err);
     } else {
-      System.err.println("For the trace: FIRSTAMP_JAVA_OPTIONS=-Dfirstamp.trace=true");
+      speech.err(Said.of("main.for-the-trace-firstamp-java"));
     }
     return ExitCode.DEFECT;
   }
@@ -248,8 +267,8 @@ final class Main implements Callable<Integer> {
       if (noWindow.exitCode() != ExitCode.USAGE) {
         throw noWindow;
       }
-      throw new ParameterException(
-          spec.commandLine(), "a command is missing, and " + noWindow.getMessage());
+      throw new UsageProblem(
+          spec.commandLine(), Said.of("main.a-command-is-missing-and", Explained.of(noWindow)));
     }
   }
 }

@@ -31,18 +31,18 @@ public final class Scenarios {
   /** All there are, the plain one first. */
   private static ScenarioList all() {
     ScenarioList list = new ScenarioList();
-    list.group("as it should be");
+    list.group("plain");
     list.put(
         "healthy", ScenarioList.larch("The dictation unit comes up as it should.", Script.NONE));
-    list.group("supply and current");
+    list.group("supply");
     SupplyScenarios.addTo(list);
     list.group("signal");
     SignalScenarios.addTo(list);
     list.group("rails");
     RailScenarios.addTo(list);
-    list.group("probe box, cable and log");
+    list.group("box");
     BoxScenarios.addTo(list);
-    list.group("lost signal and unknown wires");
+    list.group("thinking");
     ThinkingScenarios.addTo(list);
     return list;
   }

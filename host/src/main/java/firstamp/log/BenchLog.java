@@ -93,10 +93,7 @@ public final class BenchLog implements AutoCloseable {
       if (!Files.isWritable(absolute)) {
         throw new LogException(
             Kind.READ_ONLY,
-            "cannot write "
-                + absolute
-                + ": no permission; change it, or name another file with"
-                + " --log");
+            LogException.say("bench-log.cannot-write-no-permission-change", absolute));
       }
       LogDatabase.checkHeader(absolute);
       try (Connection connection = LogDatabase.openForWriting(absolute)) {
@@ -111,12 +108,8 @@ public final class BenchLog implements AutoCloseable {
     } catch (IOException e) {
       throw new LogException(
           Kind.READ_ONLY,
-          "cannot make "
-              + absolute
-              + ": "
-              + FailureWords.of(e)
-              + "; check that its folder can be written, or name"
-              + " another file with --log",
+          LogException.say(
+              "bench-log.cannot-make-check-that-its", absolute, FailureWords.worded(e)),
           e);
     }
     return new BenchLog(file, time, true, () -> false, keptBefore);
@@ -132,7 +125,7 @@ public final class BenchLog implements AutoCloseable {
     Path absolute = file.toAbsolutePath();
     if (!Files.exists(absolute)) {
       throw new LogException(
-          Kind.MISSING, "there is no bench log " + absolute + "; name an existing one with --log");
+          Kind.MISSING, LogException.say("bench-log.there-is-no-bench-log", absolute));
     }
     checkKind(absolute);
     LogDatabase.checkHeader(absolute);
@@ -416,8 +409,7 @@ public final class BenchLog implements AutoCloseable {
     }
     if (found.size() > 1) {
       throw new LogException(
-          Kind.MISSING,
-          "more than one power-up in " + file + " begins with \"" + id + "\"; write more of it");
+          Kind.MISSING, LogException.say("bench-log.more-than-one-power-up", file, id));
     }
     return found.get(0);
   }
@@ -438,13 +430,7 @@ public final class BenchLog implements AutoCloseable {
 
   private LogException missing(String id) {
     return new LogException(
-        Kind.MISSING,
-        "no power-up \""
-            + id
-            + "\" in "
-            + file
-            + "; expected a number, a unique name or \"last\":"
-            + " \"list\" shows them");
+        Kind.MISSING, LogException.say("bench-log.no-power-up-in-expected", id, file));
   }
 
   /** Keeps a calibration that was written into a probe; one that is there already stays once. */
@@ -460,10 +446,7 @@ public final class BenchLog implements AutoCloseable {
   private static void make(Path file) throws LogException, IOException, SQLException {
     if (Files.isSymbolicLink(file)) {
       throw new LogException(
-          Kind.MISSING,
-          file
-              + " is a symbolic link that leads nowhere; remove it or name another file with"
-              + " --log");
+          Kind.MISSING, LogException.say("bench-log.is-a-symbolic-link-that", file));
     }
     Files.createDirectories(file.getParent());
     // Made aside and moved into place: a kill in between leaves no half-made log behind.
@@ -481,25 +464,21 @@ public final class BenchLog implements AutoCloseable {
   static void checkKind(Path file) throws LogException {
     if (!Files.isRegularFile(file)) {
       throw new LogException(
-          Kind.NOT_A_LOG, file + " is no ordinary file; name another one with --log");
+          Kind.NOT_A_LOG, LogException.say("bench-log.is-no-ordinary-file-name", file));
     }
     if (!Files.isReadable(file)) {
       throw new LogException(
-          Kind.UNREADABLE, "cannot read " + file + ": no permission; change it with chmod");
+          Kind.UNREADABLE, LogException.say("bench-log.cannot-read-no-permission-change", file));
     }
     Path wal = Path.of(file + "-wal");
     if (Files.isSymbolicLink(wal) || Files.isSymbolicLink(Path.of(file + "-shm"))) {
       throw new LogException(
           Kind.NOT_A_LOG,
-          "a symbolic link stands beside "
-              + file
-              + " where SQLite keeps its own file; expected "
-              + wal.getFileName()
-              + " to be an ordinary file or absent; remove the link");
+          LogException.say("bench-log.a-symbolic-link-stands-beside", file, wal.getFileName()));
     }
     if (Files.exists(wal, LinkOption.NOFOLLOW_LINKS) && !Files.isReadable(wal)) {
       throw new LogException(
-          Kind.UNREADABLE, "cannot read " + wal + ": no permission; change it with chmod");
+          Kind.UNREADABLE, LogException.say("bench-log.cannot-read-no-permission-change", wal));
     }
   }
 }

@@ -49,6 +49,7 @@ final class EventCodec {
       node.remove("micros");
       // Kept in English only.
       node.remove("words");
+      node.remove("said");
       return mapper.writeValueAsString(node);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("event cannot be written as JSON: " + event, e);
@@ -126,7 +127,9 @@ final class EventCodec {
 
   private static LogException damaged(String what, Throwable cause) {
     return new LogException(
-        LogException.Kind.DAMAGED, what + "; run \"log check\" to see what else is damaged", cause);
+        LogException.Kind.DAMAGED,
+        LogException.say("event-codec.run-log-check-to-see", what),
+        cause);
   }
 
   private static Map<String, Class<? extends Happening>> happenings() {

@@ -109,7 +109,8 @@ final class LogDatabase {
     } catch (IOException e) {
       throw new LogException(
           Kind.UNREADABLE,
-          "cannot read " + file + ": " + FailureWords.of(e) + "; check the permissions of the file",
+          LogException.say(
+              "log-database.cannot-read-check-the-permissions", file, FailureWords.worded(e)),
           e);
     }
     if (head.length < 100 || !ByteBuffer.wrap(head, 0, 16).equals(ByteBuffer.wrap(MAGIC))) {
@@ -124,18 +125,12 @@ final class LogDatabase {
     int primary = code.code & 0xff;
     if (primary == SQLiteErrorCode.SQLITE_FULL.code) {
       return new LogException(
-          Kind.FULL, what + " " + file + ": no room on the disk; make room there", e);
+          Kind.FULL, LogException.say("log-database.no-room-on-the-disk", what, file), e);
     }
     if (primary == SQLiteErrorCode.SQLITE_READONLY.code
         || primary == SQLiteErrorCode.SQLITE_PERM.code) {
       return new LogException(
-          Kind.READ_ONLY,
-          what
-              + " "
-              + file
-              + ": the file or its folder cannot be written; check their permissions"
-              + " or name another file with --log",
-          e);
+          Kind.READ_ONLY, LogException.say("log-database.the-file-or-its-folder", what, file), e);
     }
     if (primary == SQLiteErrorCode.SQLITE_CANTOPEN.code && !Files.exists(file)) {
       return gone(what, file, e);
@@ -143,17 +138,15 @@ final class LogDatabase {
     if (primary == SQLiteErrorCode.SQLITE_CANTOPEN.code) {
       return new LogException(
           Kind.READ_ONLY,
-          what
-              + " "
-              + file
-              + ": cannot be opened; check that its folder is there and can be"
-              + " written, or name another file with --log",
+          LogException.say("log-database.cannot-be-opened-check-that", what, file),
           e);
     }
     if (primary == SQLiteErrorCode.SQLITE_BUSY.code
         || primary == SQLiteErrorCode.SQLITE_LOCKED.code) {
       return new LogException(
-          Kind.BUSY, what + " " + file + ": another program holds it; close that and try again", e);
+          Kind.BUSY,
+          LogException.say("log-database.another-program-holds-it-close", what, file),
+          e);
     }
     if (primary == SQLiteErrorCode.SQLITE_NOTADB.code) {
       return notALog(file, "SQLite does not know it as its own", e);
@@ -164,29 +157,19 @@ final class LogDatabase {
         || primary == SQLiteErrorCode.SQLITE_ERROR.code) {
       return new LogException(
           Kind.DAMAGED,
-          what
-              + " "
-              + file
-              + ": damaged ("
-              + damage(primary)
-              + "); take the newest backup, or"
-              + " export what can be read to a new file",
+          LogException.say(
+              "log-database.damaged-take-the-newest-backup", what, file, damage(primary)),
           e);
     }
     return new LogException(
         Kind.IO,
-        what
-            + " "
-            + file
-            + ": the disk or the database reports an error (number "
-            + code.code
-            + "); check the disk",
+        LogException.say("log-database.the-disk-or-the-database", what, file, code.code),
         e);
   }
 
   static LogException gone(String what, Path file, SQLException e) {
     return new LogException(
-        Kind.GONE, what + " " + file + ": the file is gone; put it back, or name another one", e);
+        Kind.GONE, LogException.say("log-database.the-file-is-gone-put", what, file), e);
   }
 
   /** In words, as nobody at a bench knows the database's own. */
@@ -216,13 +199,7 @@ final class LogDatabase {
 
   static LogException notALog(Path file, String why, Throwable cause) {
     return new LogException(
-        Kind.NOT_A_LOG,
-        file
-            + " is not a bench log: "
-            + why
-            + "; expected a file that Firstamp has made; name"
-            + " another one",
-        cause);
+        Kind.NOT_A_LOG, LogException.say("log-database.is-not-a-bench-log", file, why), cause);
   }
 
   private static SQLiteConfig common() {

@@ -1,7 +1,11 @@
 package firstamp.log;
 
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
+
 /** The bench log could not be opened, read or written; the message says what to try. */
-public final class LogException extends Exception {
+public final class LogException extends Exception implements Explained {
+  private static final String BUNDLE = "firstamp.log.failures";
   private static final long serialVersionUID = 1L;
 
   /** What kind of failure, for exit codes. */
@@ -31,21 +35,33 @@ public final class LogException extends Exception {
   }
 
   private final Kind kind;
+  private final transient Worded words;
 
   /**
    * A failure.
    *
    * @param kind for exit codes
-   * @param message what failed, on what, what was expected, what to try
+   * @param words what failed, on what, what was expected, what to try
    * @param cause null if none
    */
-  public LogException(Kind kind, String message, Throwable cause) {
-    super(message, cause);
+  public LogException(Kind kind, Worded words, Throwable cause) {
+    super(words.english(), cause);
     this.kind = kind;
+    this.words = words;
   }
 
-  LogException(Kind kind, String message) {
-    this(kind, message, null);
+  LogException(Kind kind, Worded words) {
+    this(kind, words, null);
+  }
+
+  /** Why a log cannot be read or written, by the key of the sentence. */
+  static Worded say(String key, Object... values) {
+    return Worded.of(BUNDLE, key, values);
+  }
+
+  @Override
+  public Worded words() {
+    return words;
   }
 
   /** What kind of failure. */

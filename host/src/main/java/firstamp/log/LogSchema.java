@@ -62,12 +62,7 @@ final class LogSchema {
     if (schema > NEWEST) {
       throw new LogException(
           Kind.NEWER,
-          file
-              + " has schema "
-              + schema
-              + ", this program knows up to "
-              + NEWEST
-              + "; open it with a newer version");
+          LogException.say("log-schema.has-schema-this-program-knows", file, schema, NEWEST));
     }
     if (schema < 1) {
       throw LogDatabase.notALog(file, "its schema number is " + schema, null);
@@ -77,12 +72,8 @@ final class LogSchema {
     if (!found.equals(expected)) {
       throw new LogException(
           Kind.DAMAGED,
-          file
-              + " is not laid out as a bench log of schema "
-              + schema
-              + ": "
-              + firstDifference(expected, found)
-              + "; take the newest backup, or export what can be read to a new file");
+          LogException.say(
+              "log-schema.is-not-laid-out-as", file, schema, firstDifference(expected, found)));
     }
     return schema;
   }

@@ -50,12 +50,8 @@ final class LogTransfer {
     } catch (IOException e) {
       throw new LogException(
           Kind.READ_ONLY,
-          "cannot write "
-              + absolute
-              + ": "
-              + FailureWords.of(e)
-              + "; check that its folder is there and can be"
-              + " written",
+          LogException.say(
+              "log-transfer.cannot-write-check-that-its", absolute, FailureWords.worded(e)),
           e);
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot write", absolute, e);
@@ -150,11 +146,11 @@ final class LogTransfer {
       if (!findings.isEmpty()) {
         throw new LogException(
             Kind.DAMAGED,
-            source
-                + " is damaged, nothing was taken from it: "
-                + findings.get(0)
-                + (findings.size() > 1 ? " (and " + (findings.size() - 1) + " more)" : "")
-                + "; ask for the file again");
+            LogException.say(
+                "log-transfer.is-damaged-nothing-was-taken",
+                source,
+                findings.get(0),
+                (findings.size() > 1 ? " (and " + (findings.size() - 1) + " more)" : "")));
       }
       try (Connection to = LogDatabase.openForWriting(target)) {
         to.setAutoCommit(false);
@@ -198,7 +194,7 @@ final class LogTransfer {
 
   private static LogException exists(Path target) {
     return new LogException(
-        Kind.EXISTS, target + " is there already and was left as it is; name another file");
+        Kind.EXISTS, LogException.say("log-transfer.is-there-already-and-was", target));
   }
 
   private static void remove(Path aside) {

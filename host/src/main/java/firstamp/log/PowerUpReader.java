@@ -49,7 +49,9 @@ public final class PowerUpReader {
       try (ResultSet row = query.executeQuery()) {
         if (!row.next()) {
           throw new LogException(
-              Kind.MISSING, "power-up " + entry.number() + " is no longer in " + log.file());
+              Kind.MISSING,
+              LogException.say(
+                  "power-up-reader.power-up-is-no-longer", entry.number(), log.file()));
         }
         double celsius = row.getDouble(5);
         Double roomCelsius = row.wasNull() ? null : celsius;
@@ -267,13 +269,6 @@ public final class PowerUpReader {
   private LogException damaged(String what) {
     return new LogException(
         Kind.DAMAGED,
-        "power-up "
-            + entry.number()
-            + " of "
-            + log.file()
-            + ": "
-            + what
-            + "; take the newest"
-            + " backup");
+        LogException.say("power-up-reader.power-up-of-take-the", entry.number(), log.file(), what));
   }
 }

@@ -290,11 +290,10 @@ public final class PowerUpWriter implements AutoCloseable {
         lossSaid = true;
         throw new LogException(
             Kind.FULL,
-            String.format(
-                Locale.ROOT,
-                "%.1f s of the course found no room in memory while %s could not be written; they"
-                    + " stand as a gap, everything else is kept; make room on the disk",
-                dropped / (double) SamplePlan.CONVERSIONS_PER_SECOND,
+            LogException.say(
+                "power-up-writer.no-room-in-memory",
+                String.format(
+                    Locale.ROOT, "%.1f", dropped / (double) SamplePlan.CONVERSIONS_PER_SECOND),
                 file));
       }
     }
@@ -302,7 +301,7 @@ public final class PowerUpWriter implements AutoCloseable {
 
   private LogException gone() {
     return new LogException(
-        Kind.IO, "the writer of " + file + " does not answer; what was committed before is kept");
+        Kind.IO, LogException.say("power-up-writer.the-writer-of-does-not", file));
   }
 
   /** False when there was no room for it. */
@@ -345,7 +344,9 @@ public final class PowerUpWriter implements AutoCloseable {
         save(unsaved);
       }
     } catch (RuntimeException e) {
-      fail(new LogException(Kind.IO, "defect while writing " + file + ": " + e, e));
+      fail(
+          new LogException(
+              Kind.IO, LogException.say("power-up-writer.defect-while-writing", file, e), e));
     } finally {
       store.close();
       synchronized (lock) {

@@ -161,12 +161,7 @@ final class Repacker {
     if (!same) {
       throw new LogException(
           LogException.Kind.IO,
-          "repacked chunks of power-up "
-              + entry.number()
-              + " in "
-              + file
-              + " do not give the same values; the old ones were kept (a defect, please report"
-              + " it)");
+          LogException.say("repacker.repacked-chunks-of-power-up", entry.number(), file));
     }
   }
 

@@ -16,6 +16,7 @@ import firstamp.model.samples.Channel;
 import firstamp.model.samples.ConversionBlock;
 import firstamp.model.samples.Reading;
 import firstamp.model.samples.SamplePlan;
+import firstamp.model.text.Explained;
 import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -342,15 +343,8 @@ final class StreamReader {
   LogException damaged(String what, MalformedChunkException e) {
     return new LogException(
         Kind.DAMAGED,
-        "power-up "
-            + powerUp
-            + " of "
-            + file
-            + ": "
-            + what
-            + " is damaged: "
-            + e.getMessage()
-            + "; take the newest backup, or export what can be read",
+        LogException.say(
+            "stream-reader.power-up-of-is-damaged", powerUp, file, what, Explained.of(e)),
         e);
   }
 }

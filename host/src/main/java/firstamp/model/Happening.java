@@ -1,5 +1,7 @@
 package firstamp.model;
 
+import firstamp.model.text.Worded;
+
 /**
  * What the person did to the set or reported of its state, and where a mode or a step began: all
  * that rules and figures have to know of it. A mark is a note and says nothing to them.
@@ -64,9 +66,21 @@ public sealed interface Happening
    *
    * @param step from 1; 0 = all of them
    * @param of how many
-   * @param state how it ended @param text volts and limit, or what was seen
+   * @param state how it ended
+   * @param text volts and limit, or what was seen, in English, as the log keeps it
+   * @param said the same before any language; null = it was read from a log
    */
-  record Step(int step, int of, StepState state, String text) implements Happening {
+  record Step(int step, int of, StepState state, String text, Worded said) implements Happening {
+    /** As it was read from a log. */
+    public Step(int step, int of, StepState state, String text) {
+      this(step, of, state, text, null);
+    }
+
+    /** As it happens. */
+    public static Step now(int step, int of, StepState state, Worded said) {
+      return new Step(step, of, state, said.english(), said);
+    }
+
     @Override
     public String kind() {
       return "step";

@@ -323,7 +323,7 @@ public final class Chain implements StreamSink {
     @Override
     public Void logChanged(ProbeEvent.LogChanged event) {
       toAll(event);
-      listener.log(event.logging(), event.text(), ms(event.micros()));
+      listener.log(event, ms(event.micros()));
       return null;
     }
 

@@ -58,7 +58,7 @@ public interface ChainListener {
   default void link(ProbeEvent.LinkState state, String text, double atMs) {}
 
   /** The log changed. */
-  default void log(boolean logging, String text, double atMs) {}
+  default void log(ProbeEvent.LogChanged event, double atMs) {}
 
   /** Button or pedal. */
   default void press(ProbeEvent.Press press, double atMs) {}

@@ -90,8 +90,8 @@ public class ForwardingChainListener implements ChainListener {
   }
 
   @Override
-  public void log(boolean logging, String text, double atMs) {
-    next.log(logging, text, atMs);
+  public void log(ProbeEvent.LogChanged event, double atMs) {
+    next.log(event, atMs);
   }
 
   @Override

@@ -1,7 +1,7 @@
 package firstamp.report;
 
 import firstamp.account.Comparison;
-import firstamp.account.ComparisonText;
+import firstamp.account.ComparisonWords;
 import firstamp.account.FigureList;
 import firstamp.account.VerdictSentence;
 import firstamp.alarm.OffWords;
@@ -204,9 +204,9 @@ public final class HtmlReport {
                 + ": "
                 + FigureList.parting(parting, input.sheet()));
     if (comparison.leakageA() != null) {
-      html.paragraph(ComparisonText.leakage(comparison));
+      html.paragraph(ComparisonWords.ENGLISH.leakage(comparison));
     }
-    String points = ComparisonText.pointsTo(comparison);
+    String points = ComparisonWords.ENGLISH.pointsTo(comparison);
     if (points != null) {
       html.paragraph(points);
     }

@@ -1,7 +1,7 @@
 package firstamp.report;
 
 import firstamp.account.Comparison;
-import firstamp.account.ComparisonText;
+import firstamp.account.ComparisonWords;
 import firstamp.account.FigureList;
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.FigureText;
@@ -69,7 +69,8 @@ final class StretchTable {
     List<String> changes = new ArrayList<>();
     for (Comparison.Difference difference : comparison.differences()) {
       if (difference.significant()) {
-        changes.add(say("stretch.changed", name(after), ComparisonText.line(difference, sheet)));
+        changes.add(
+            say("stretch.changed", name(after), ComparisonWords.ENGLISH.line(difference, sheet)));
       }
     }
     if (changes.isEmpty()) {

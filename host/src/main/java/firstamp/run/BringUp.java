@@ -74,20 +74,20 @@ final class BringUp {
     double ampere = stream.chain().scaling().supplyA(reading);
     switch (watch.reading(atMs, volts, ampere)) {
       case WAIT -> {}
-      case SAY -> happened(Happening.StepState.SEEN, watch.words().english());
+      case SAY -> happened(Happening.StepState.SEEN, watch.words());
       case GO_ON -> {
-        happened(Happening.StepState.SETTLED, watch.words().english());
+        happened(Happening.StepState.SETTLED, watch.words());
         if (at + 1 < steps.size()) {
           begin(at + 1);
         } else {
           over = true;
-          happened(Happening.StepState.DONE, StepWords.of("done.event").english());
+          happened(Happening.StepState.DONE, StepWords.of("done.event"));
           say(StepWords.of("done"), true);
         }
       }
       case STOP -> {
         over = true;
-        happened(Happening.StepState.STOPPED, watch.words().english());
+        happened(Happening.StepState.STOPPED, watch.words());
         say(watch.words(), false);
         wishes.off(OffCause.RULE);
       }
@@ -104,7 +104,7 @@ final class BringUp {
     JobSheet.Step step = steps.get(next);
     watch = new StepWatch(step, farad);
     Object[] values = {new Quantity(step.supplyV(), "V"), Quantity.amps(step.limitA())};
-    happened(Happening.StepState.BEGUN, StepWords.of("begun", values).english());
+    happened(Happening.StepState.BEGUN, StepWords.of("begun", values));
     if (supplyHand == null) {
       say(StepWords.of("turn", values), false);
     } else {
@@ -113,8 +113,8 @@ final class BringUp {
     }
   }
 
-  private void happened(Happening.StepState step, String text) {
-    Happening what = new Happening.Step(at + 1, steps.size(), step, text);
+  private void happened(Happening.StepState step, Worded text) {
+    Happening what = Happening.Step.now(at + 1, steps.size(), step, text);
     stream.accept(new ProbeEvent.Happened(stream.now(), what));
   }
 

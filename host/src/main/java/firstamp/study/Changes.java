@@ -1,7 +1,6 @@
 package firstamp.study;
 
 import firstamp.account.Comparison;
-import firstamp.account.ComparisonText;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
@@ -27,15 +26,8 @@ public record Changes(List<Against> against) {
    * @param earlier the entry
    * @param knownGood whether it is the known good one
    * @param comparison from it to the new one
-   * @param lines what changed, in sentences
    */
-  public record Against(
-      PowerUpEntry earlier, boolean knownGood, Comparison comparison, List<String> lines) {
-    /** Copies the list. */
-    public Against {
-      lines = List.copyOf(lines);
-    }
-  }
+  public record Against(PowerUpEntry earlier, boolean knownGood, Comparison comparison) {}
 
   /**
    * Reads both streams again; takes about a second per ten minutes of each.
@@ -54,12 +46,7 @@ public record Changes(List<Against> against) {
     for (EarlierPowerUps.Earlier earlier : all) {
       PowerUpStudy then = PowerUpStudy.of(log.find(Long.toString(earlier.entry().number())));
       Comparison comparison = now.against(then);
-      found.add(
-          new Against(
-              earlier.entry(),
-              earlier.knownGood(),
-              comparison,
-              ComparisonText.changes(comparison, now.sheet())));
+      found.add(new Against(earlier.entry(), earlier.knownGood(), comparison));
     }
     return new Changes(found);
   }

@@ -13,7 +13,9 @@ import firstamp.log.LogState;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
+import firstamp.model.ProbeEvent;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ForwardingChainListener;
 import firstamp.pipeline.ProbeSettings;
@@ -105,8 +107,8 @@ class LogTroubleTest {
       }
 
       @Override
-      public void log(boolean logging, String text, double atMs) {
-        heard.add((logging ? "logging: " : "not logging: ") + text);
+      public void log(ProbeEvent.LogChanged event, double atMs) {
+        heard.add((event.logging() ? "logging: " : "not logging: ") + event.text());
       }
     };
   }
@@ -170,9 +172,9 @@ class LogTroubleTest {
           }
 
           @Override
-          public void log(boolean logging, String text, double atMs) {
-            super.log(logging, text, atMs);
-            if (!logging) {
+          public void log(ProbeEvent.LogChanged event, double atMs) {
+            super.log(event, atMs);
+            if (!event.logging()) {
               move(away, file());
             }
           }
@@ -236,7 +238,8 @@ class LogTroubleTest {
   void eachCauseHasWholeSentencesOfItsOwn() {
     Set<String> different = new HashSet<>();
     for (LogException.Kind kind : LogException.Kind.values()) {
-      String text = LogState.trouble(new LogException(kind, "x", null), file()).text().english();
+      String text =
+          LogState.trouble(new LogException(kind, Worded.asIs("x"), null), file()).text().english();
       assertThat(text)
           .as(kind.name().toLowerCase(Locale.ROOT))
           .matches("[\\p{Lu}b].*\\.")

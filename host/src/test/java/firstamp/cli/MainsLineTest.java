@@ -66,7 +66,16 @@ class MainsLineTest {
     JobSheet sheet = sheet("healthy", "mains-transformer", place).effective();
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     PrintStream out = new PrintStream(bytes, true, StandardCharsets.UTF_8);
-    TextRunOutput text = new TextRunOutput(out, out, false, false, OffWords.after(sheet));
+    TextRunOutput text =
+        new TextRunOutput(
+            firstamp.cli.output.Speech.ENGLISH,
+            out,
+            out,
+            false,
+            false,
+            OffWords.words(sheet),
+            sheet,
+            false);
     text.off(by, 1517.5);
     text.trip(new TripFigures("running", null, 412.3, 8.1, 1.0, "A", null));
     List<String> lines = bytes.toString(StandardCharsets.UTF_8).lines().toList();

@@ -104,7 +104,7 @@ class OneZeroTest {
 
   private static void everyLine(JsonRunOutput out, double atMs) {
     out.link(ProbeEvent.LinkState.RESTORED, "answers again", atMs);
-    out.log(true, "writes again", atMs);
+    out.log(new ProbeEvent.LogChanged(0, true, "writes again"), atMs);
     out.happened(new Happening.Recording(Happening.RecordState.ON), atMs);
     out.off(OffCause.USER, atMs);
   }
@@ -123,7 +123,8 @@ class OneZeroTest {
   private static List<String> off(OffCause by, boolean on, double atMs) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     PrintStream stream = new PrintStream(bytes, true, StandardCharsets.UTF_8);
-    TextRunOutput out = new TextRunOutput(stream, stream, false, false, "");
+    TextRunOutput out =
+        new TextRunOutput(firstamp.cli.output.Speech.ENGLISH, stream, stream, false, false, null);
     if (on) {
       out.on();
     }

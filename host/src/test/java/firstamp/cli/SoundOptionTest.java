@@ -2,6 +2,7 @@ package firstamp.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.cli.output.Speech;
 import firstamp.cli.run.RunOptions;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
@@ -9,7 +10,7 @@ import picocli.CommandLine;
 /** The options about sound do what they say: the library turns an option over that begins "no". */
 class SoundOptionTest {
   private static Boolean sound(String... arguments) {
-    RunOptions options = new RunOptions();
+    RunOptions options = new RunOptions(Speech.ENGLISH);
     new CommandLine(CommandLine.Model.CommandSpec.create().addMixin("run", mixin(options)))
         .parseArgs(arguments);
     return options.sound;

@@ -9,6 +9,7 @@ import firstamp.sheet.SheetReader;
 import firstamp.window.words.Spoken;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,6 +23,23 @@ class GermanEverywhereTest {
           "\\b(the|is|are|expected|write|number|did you mean|one of|without|there|this|add|unknown"
               + "|missing|port|line|column|running|fuse on)\\b",
           Pattern.CASE_INSENSITIVE);
+
+  /** Where the English sentence holds something that has only English. */
+  private static final Set<String> LEFT_OUT =
+      Set.of(
+          "run.started",
+          "run.started.number",
+          "run.cable.lost",
+          "run.cable.restored",
+          "run.cable.probe-restarted",
+          "log-database.no-room-on-the-disk",
+          "log-database.the-file-or-its-folder",
+          "log-database.cannot-be-opened-check-that",
+          "log-database.another-program-holds-it-close",
+          "log-database.damaged-take-the-newest-backup",
+          "log-database.the-disk-or-the-database",
+          "log-database.the-file-is-gone-put",
+          "log-database.is-not-a-bench-log");
 
   private final Spoken german = new Spoken(Locale.GERMAN);
 
@@ -48,6 +66,10 @@ class GermanEverywhereTest {
         "firstamp.account.verdict",
         "firstamp.account.figures",
         "firstamp.account.watch",
+        "firstamp.account.comparison",
+        "firstamp.log.failures",
+        "firstamp.run.questions",
+        "firstamp.cli.output.said",
         "firstamp.cli.output.show",
         "firstamp.window.scenarios"
       })
@@ -58,6 +80,9 @@ class GermanEverywhereTest {
     for (String key : english.keySet()) {
       for (int figure = 0; figure < 6; figure++) {
         String hole = "{" + figure + "}";
+        if (LEFT_OUT.contains(key)) {
+          continue;
+        }
         assertThat(other.getString(key).contains(hole))
             .as("%s %s %s", name, key, hole)
             .isEqualTo(english.getString(key).contains(hole));

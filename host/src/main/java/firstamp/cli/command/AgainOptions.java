@@ -3,6 +3,9 @@ package firstamp.cli.command;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
+import firstamp.cli.output.UsageProblem;
 import firstamp.cli.output.UsageWords;
 import firstamp.cli.run.LiveSetup;
 import firstamp.cli.run.Names;
@@ -12,6 +15,7 @@ import firstamp.log.LogException;
 import firstamp.model.Difference;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
+import firstamp.model.text.Explained;
 import firstamp.model.text.Numbers;
 import firstamp.run.StagedSheet;
 import firstamp.run.TripsInARow;
@@ -23,10 +27,15 @@ import java.util.List;
 import java.util.Locale;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 
 /** Switching on again after the probe box switched itself off: its number, and what is asked. */
 final class AgainOptions {
+  private final Speech speech;
+
+  AgainOptions(Speech speech) {
+    this.speech = speech;
+  }
+
   private static final int MOST_TRIPS = 65_535;
   private static final String WAYS =
       "Take the supply off, discharge, measure the ohms to the chassis and give them with --ohm OHMS"
@@ -71,23 +80,23 @@ final class AgainOptions {
   /** Whether what was typed fits together. */
   void check(CommandSpec spec, boolean steps) {
     if (restore < 0 || restore > MOST_TRIPS) {
-      throw new ParameterException(
-          spec.commandLine(), "--restore " + restore + ", expected 1 to " + MOST_TRIPS);
+      throw new UsageProblem(
+          spec.commandLine(), Said.of("again.restore-expected-1-to", restore, MOST_TRIPS));
     }
     if (different != null && restore == 0) {
-      throw new ParameterException(spec.commandLine(), "--different needs --restore NUMBER");
+      throw new UsageProblem(spec.commandLine(), Said.of("again.different-needs-restore-number"));
     }
     if ((ohm != null || half) && different == null) {
-      throw new ParameterException(
-          spec.commandLine(), (half ? "--half-volts" : "--ohm") + " needs --different WHAT");
+      throw new UsageProblem(
+          spec.commandLine(),
+          Said.of("again.needs-different-what", (half ? "--half-volts" : "--ohm")));
     }
     if (half && steps) {
-      throw new ParameterException(
-          spec.commandLine(), "--half-volts or --steps, not both: the steps say their own volts");
+      throw new UsageProblem(spec.commandLine(), Said.of("again.half-volts-or-steps-not"));
     }
     List<String> known = Arrays.stream(Difference.values()).map(Difference::id).toList();
     if (different != null && !known.contains(different)) {
-      throw new ParameterException(
+      throw new UsageProblem(
           spec.commandLine(), UsageWords.noAnswer("--different", different, known));
     }
   }
@@ -123,14 +132,17 @@ final class AgainOptions {
     }
     try {
       String name =
-          Names.of("rail", typed, effective.rails().stream().map(JobSheet.Rail::name).toList());
+          Names.of(
+              Said.of("name.what.rail"),
+              typed,
+              effective.rails().stream().map(JobSheet.Rail::name).toList());
       return effective.rails().stream()
           .filter(each -> each.name().equals(name))
           .mapToInt(JobSheet.Rail::input)
           .findFirst()
           .orElseThrow();
     } catch (IllegalArgumentException unknown) {
-      throw new CliFailure(ExitCode.USAGE, "--ohm: " + unknown.getMessage(), unknown);
+      throw new CliFailure(ExitCode.USAGE, Said.of("again.ohm", Explained.of(unknown)), unknown);
     }
   }
 
@@ -147,8 +159,7 @@ final class AgainOptions {
   }
 
   private static CliFailure noOhms(String typed) {
-    return new CliFailure(
-        ExitCode.USAGE, "--ohm '" + typed + "', expected ohms, for example 820 or B1=820");
+    return new CliFailure(ExitCode.USAGE, Said.of("again.ohm-expected-ohms-for-example", typed));
   }
 
   /** The sheet for what was promised. */
@@ -168,7 +179,7 @@ final class AgainOptions {
               effective,
               nowEpochMs);
       if (against != null) {
-        LiveSetup.closeLog(log);
+        LiveSetup.closeLog(log, speech);
         throw new CliFailure(ExitCode.REFUSED, against);
       }
     } catch (LogException failed) {
@@ -201,10 +212,7 @@ final class AgainOptions {
               + WAYS;
     }
     if (said == null) {
-      System.err.println(
-          "firstamp: what is different since number "
-              + restore
-              + " was not said; --different wire|part|limit|volts|nothing keeps it with the power-up");
+      speech.note(Said.of("again.what-is-different-since-number", restore));
       return null;
     }
     return answer.ohm() == null ? null : forbidden(effective);

@@ -1,6 +1,7 @@
 package firstamp.cli.command;
 
 import firstamp.cli.output.CliFailure;
+import firstamp.cli.output.Speech;
 import firstamp.cli.run.LookOptions;
 import firstamp.cli.run.ThisBench;
 import java.nio.file.Path;
@@ -23,6 +24,12 @@ import picocli.CommandLine.Option;
       "  firstamp bench --log other.db",
     })
 public final class BenchCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  BenchCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Mixin private LookOptions look;
 
   @Option(names = "--log", paramLabel = "FILE", description = "bench log")

@@ -11,6 +11,9 @@ import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.FirstBoxText;
 import firstamp.cli.output.Logs;
 import firstamp.cli.output.Prompt;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
+import firstamp.cli.output.UsageProblem;
 import firstamp.cli.run.HeadlessRun;
 import firstamp.cli.run.LiveSetup;
 import firstamp.cli.run.ThisBench;
@@ -34,14 +37,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Calibrates the probe with simple means, and tests that it switches off. */
@@ -63,6 +64,13 @@ import picocli.CommandLine.Spec;
       "  firstamp calibrate --emulated --yes --first-box --json            what is measured on a new box",
     })
 public final class CalibrateCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  CalibrateCommand(Speech speech) {
+    this.speech = speech;
+    this.prompt = new Prompt(speech);
+  }
+
   private static final long READ_METER_NANOS = 4_000_000_000L;
 
   @Option(names = "--port", paramLabel = "PORT", description = "serial port of the probe box")
@@ -145,7 +153,7 @@ public final class CalibrateCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  private final Prompt prompt = new Prompt();
+  private final Prompt prompt;
   private final CalibrationCourse course = new CalibrationCourse();
   private CalibrationDemo demo;
 
@@ -158,7 +166,7 @@ public final class CalibrateCommand implements Callable<Integer> {
     try (course) {
       Calibration before = course.attach(open());
       if (show) {
-        new CalibrationText(json).kept(before);
+        new CalibrationText(json, speech).kept(before);
         return ExitCode.NORMAL;
       }
       course.requireOff();
@@ -167,7 +175,7 @@ public final class CalibrateCommand implements Callable<Integer> {
       throw new CliFailure(HeadlessRun.code(refused), refused.words(), refused);
     } catch (CalibrationRefused refused) {
       throw new CliFailure(
-          ExitCode.BAD_DATA, refused.getMessage() + " Nothing was written.", refused);
+          ExitCode.BAD_DATA, Said.of("calibrate.refused", Explained.of(refused)), refused);
     } catch (IOException failed) {
       throw new CliFailure(ExitCode.NO_PORT, Explained.of(failed), failed);
     }
@@ -175,30 +183,24 @@ public final class CalibrateCommand implements Callable<Integer> {
 
   private void check() {
     if (emulated == (port != null)) {
-      throw new ParameterException(spec.commandLine(), "give one of --port PORT and --emulated");
+      throw new UsageProblem(spec.commandLine(), Said.of("calibrate.give-one-of-port-port"));
     }
     if (!Set.of("zero", "volts", "current", "levels").containsAll(steps)) {
-      throw new ParameterException(
-          spec.commandLine(),
-          "--steps " + steps + ", expected some of zero, volts, current, levels");
+      throw new UsageProblem(
+          spec.commandLine(), Said.of("calibrate.steps-expected-some-of-zero", steps));
     }
     if (steps.contains("levels") && !steps.contains("zero")) {
-      throw new ParameterException(
-          spec.commandLine(),
-          "--steps "
-              + steps
-              + ": levels needs zero, one point makes no gain. Expected zero,levels or all four");
+      throw new UsageProblem(spec.commandLine(), Said.of("calibrate.levels-need-zero", steps));
     }
     for (double percent : new double[] {voltsPercent, ampsPercent, ohmsPercent}) {
       if (!(percent > 0 && percent <= 20)) {
-        throw new ParameterException(
-            spec.commandLine(),
-            "accuracy of the meter " + percent + " %, expected over 0 and at most 20");
+        throw new UsageProblem(
+            spec.commandLine(), Said.of("calibrate.accuracy-of-the-meter-expected", percent));
       }
     }
     if (yes && !emulated && !tryTheCut && !show) {
-      throw new ParameterException(
-          spec.commandLine(), "--yes without --emulated: only your eyes can read your meter");
+      throw new UsageProblem(
+          spec.commandLine(), Said.of("calibrate.yes-without-emulated-only-your"));
     }
   }
 
@@ -211,12 +213,12 @@ public final class CalibrateCommand implements Callable<Integer> {
 
   private int cut() throws CliFailure, IOException, RunRefused {
     ResistorTrial.Cut cut = cutMeasured();
-    new CalibrationText(json).cut(cut);
+    new CalibrationText(json, speech).cut(cut);
     return cut.works() ? ExitCode.NORMAL : ExitCode.FINDING;
   }
 
   private ResistorTrial.Cut cutMeasured() throws CliFailure, IOException, RunRefused {
-    ask("Put 10 ohm (10 W) and nothing else on the set terminals, supply at 5 to 12 V. Enter.");
+    ask("cut");
     if (demo != null) {
       demo.resistor(12);
     }
@@ -249,49 +251,41 @@ public final class CalibrateCommand implements Callable<Integer> {
             new MeterAccuracy(ampsPercent, 0),
             new MeterAccuracy(ohmsPercent, 0));
     if (firstBox) {
-      return new FirstBoxText(json).print(course, lines, cutMeasured(), emulated);
+      return new FirstBoxText(json, speech).print(course, lines, cutMeasured(), emulated);
     }
-    new CalibrationText(json).lines(before, lines);
-    if (!yes && !prompt.agrees("Write this into the probe box?")) {
-      System.err.println("Nothing was written.");
+    new CalibrationText(json, speech).lines(before, lines);
+    if (!yes && !prompt.agrees(Said.of("calibrate.write"))) {
+      speech.err(Said.of("calibrate.nothing-was-written"));
       return ExitCode.NORMAL;
     }
     keep(course.write(lines, TimeSource.system().epochMillis() / 1000));
-    System.err.println("Written into the probe box and into the log.");
+    speech.err(Said.of("calibrate.written-into-the-probe-box"));
     return ExitCode.NORMAL;
   }
 
   private void zero() throws CliFailure, IOException, RunRefused {
-    ask(
-        "Step 1, zero. Supply off, nothing on the set terminals. Join the chassis clip, all rail clips,"
-            + " the meter clip and both head clips. Enter.");
+    ask("zero");
     if (demo != null) {
       demo.volts(0);
     }
     for (Channel channel : course.zero()) {
-      System.err.println(channel + " is joined to nothing: it keeps what it has.");
+      speech.err(Said.of("calibrate.is-joined-to-nothing-it", channel));
     }
   }
 
   private void volts() throws CliFailure, IOException, RunRefused {
-    ask(
-        "Step 2, volts. A 9 V battery: minus to the chassis clip and the set's minus terminal, plus to the"
-            + " set's plus terminal and all rail clips, your meter across it. Enter.");
+    ask("volts");
     if (demo != null) {
       demo.volts(CalibrationDemo.BATTERY_V);
     }
-    double volts = number("What does your meter show, volts?", CalibrationDemo.BATTERY_V);
+    double volts = number("volts", CalibrationDemo.BATTERY_V);
     for (Channel channel : course.volts(volts)) {
-      System.err.println(channel + " is not on the battery: it keeps the gain that it has.");
+      speech.err(Said.of("calibrate.is-not-on-the-battery", channel));
     }
   }
 
   private void current() throws CliFailure, IOException, RunRefused {
-    String[] words = {
-      "Step 3, current. 10 ohm (10 W) in series with your meter (10 A range) on the set terminals, supply at"
-          + " 3 V. The current flows for about 6 seconds: read your meter then. Enter.",
-      "The same with the supply at 9 V. The resistor gets hot. Enter."
-    };
+    String[] words = {"current", "current.more"};
     for (int k = 0; k < words.length; k++) {
       ask(words[k]);
       double supplyV = CalibrationDemo.SUPPLY_V.get(k);
@@ -304,36 +298,23 @@ public final class CalibrateCommand implements Callable<Integer> {
 
   private void levels() throws CliFailure, IOException, RunRefused, CalibrationRefused {
     double[] ohm = {CalibrationDemo.DIVIDER_OHM.get(0), CalibrationDemo.DIVIDER_OHM.get(1)};
-    ask("Step 4, levels. Two resistors, 22 kohm and 100 ohm, nothing connected to them. Enter.");
-    double large = number("What does the large one measure, ohm?", ohm[0]);
-    double small = number("And the small one, ohm?", ohm[1]);
-    CellDivider divider = CellDivider.of(large, small);
-    ask(
-        "Now both in series across a 1.5 V cell, the small one at the minus. Chassis clip on the minus,"
-            + " meter clip on the plus, both head clips across the small one. Leave it so. Enter.");
+    ask("levels");
+    CellDivider divider = CellDivider.of(number("large", ohm[0]), number("small", ohm[1]));
+    ask("levels.cell");
     if (demo != null) {
       demo.levels();
     }
-    course.levels(
-        number("What does your meter show across the cell, volts?", CalibrationDemo.CELL_V),
-        divider);
+    course.levels(number("cell", CalibrationDemo.CELL_V), divider);
   }
 
   private void amps(String step, double demoA, Double given)
       throws CliFailure, IOException, RunRefused {
     SettledSecond second = course.current(demo == null ? READ_METER_NANOS : 0);
-    course.current(
-        step, second, given != null ? given : number("What did your meter show, ampere?", demoA));
+    course.current(step, second, given != null ? given : number("amps", demoA));
   }
 
   private void further(Channel channel, double value) throws CliFailure, IOException, RunRefused {
-    ask(
-        String.format(
-            Locale.ROOT,
-            "Further point: %.5g %s on %s, and nothing else. Enter.",
-            value,
-            channel.quantity().unit(),
-            channel));
+    ask("further", speech.number("%.5g", value), channel.quantity().unit(), channel);
     if (channel.quantity() == Channel.Quantity.AMPERE) {
       if (demo != null) {
         demo.resistor(value * CalibrationDemo.RESISTOR_OHM);
@@ -348,26 +329,28 @@ public final class CalibrateCommand implements Callable<Integer> {
   }
 
   private void keep(Calibration calibration) throws CliFailure {
-    BenchLog bench = Logs.openForWriting(emulated ? Logs.demoFile(log) : log);
+    BenchLog bench = Logs.openForWriting(emulated ? Logs.demoFile(log) : log, speech);
     try {
       bench.keep(calibration);
       if (emulated) {
-        Logs.sayKept(bench, log);
+        Logs.sayKept(bench, log, speech);
       }
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } finally {
-      LiveSetup.closeLog(bench);
+      LiveSetup.closeLog(bench, speech);
     }
   }
 
-  private void ask(String words) throws CliFailure {
+  private void ask(String step, Object... values) throws CliFailure {
     if (!yes) {
-      prompt.enter(words);
+      prompt.enter(Said.of("calibrate.step." + step, values));
     }
   }
 
-  private double number(String words, double demoValue) throws CliFailure {
-    return demo != null && yes ? demoValue : prompt.number(words, demo == null ? null : demoValue);
+  private double number(String what, double demoValue) throws CliFailure {
+    return demo != null && yes
+        ? demoValue
+        : prompt.number(Said.of("calibrate.ask." + what), demo == null ? null : demoValue);
   }
 }

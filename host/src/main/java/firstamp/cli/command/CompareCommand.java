@@ -3,8 +3,9 @@ package firstamp.cli.command;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.account.Comparison;
-import firstamp.account.ComparisonText;
+import firstamp.account.ComparisonWords;
 import firstamp.account.FigureList;
+import firstamp.account.FigureWords;
 import firstamp.account.MultipleComparison;
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.statistics.Tukey;
@@ -12,15 +13,19 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.JsonLines;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.run.LiveSetup;
 import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
+import firstamp.model.text.Worded;
 import firstamp.study.PowerUpStudy;
 import firstamp.study.ProbeIdentity;
 import firstamp.study.StudyPart;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -41,6 +46,12 @@ import picocli.CommandLine.Parameters;
       "  firstamp compare 12#0 12#1 12#2"
     })
 public final class CompareCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  CompareCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Parameters(
       arity = "2..*",
       paramLabel = "ID",
@@ -70,7 +81,7 @@ public final class CompareCommand implements Callable<Integer> {
       }
       return ExitCode.NORMAL;
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
   }
 
@@ -143,51 +154,51 @@ public final class CompareCommand implements Callable<Integer> {
     }
   }
 
-  private static void words(StudyPart one, StudyPart two) {
+  private void words(StudyPart one, StudyPart two) {
+    ComparisonWords words = new ComparisonWords(speech.locale());
+    FigureWords figures = speech.figures();
     Comparison comparison = two.against(one);
     PowerUpStudy earlier = one.study();
     PowerUpStudy later = two.study();
-    System.out.println("From " + PartId.name(one) + " to " + PartId.name(two));
+    speech.out(Said.of("compare.from-to", PartId.name(one), PartId.name(two)));
     if (!earlier.entry().setName().equals(later.entry().setName())) {
-      System.out.println(
-          "  two different sets: " + earlier.entry().setName() + "; " + later.entry().setName());
+      speech.out(
+          Said.of(
+              "compare.two-different-sets", earlier.entry().setName(), later.entry().setName()));
     }
-    boolean samePowerUp = earlier.entry().uuid().equals(later.entry().uuid());
-    if (!samePowerUp) {
-      System.out.println("  " + probe(ProbeIdentity.of(earlier.header(), later.header())));
+    if (!earlier.entry().uuid().equals(later.entry().uuid())) {
+      ProbeIdentity identity = ProbeIdentity.of(earlier.header(), later.header());
+      speech.out(Said.of("indented", probe(identity)));
     }
     for (Comparison.Difference difference : comparison.differences()) {
-      System.out.println(
-          (difference.significant() ? "  changed:   " : "  unchanged: ")
-              + ComparisonText.line(difference, later.sheet()));
+      speech.out(changed(difference.significant(), words.line(difference, later.sheet())));
     }
     for (Lone lone : lone(one, two)) {
       FigureList.Figure figure = lone.figure();
-      System.out.println(
-          (lone.earlier() ? "  only then: " : "  only now:  ")
-              + FigureList.name(figure.key(), figure.rail(), lone.sheet())
-              + ": "
-              + FigureList.value(figure.value(), figure.unit()));
+      speech.out(
+          Said.of(
+              lone.earlier() ? "compare.only-then" : "compare.only-now",
+              figures.name(figure.key(), figure.rail(), lone.sheet()),
+              figures.value(figure.value(), figure.unit())));
     }
     if (one.stretch() == null && two.stretch() == null) {
-      System.out.println(ComparisonText.parting(comparison, later.sheet()));
+      speech.out(Said.of("indented", words.parting(comparison, later.sheet())));
     }
     if (comparison.leakageA() != null) {
-      System.out.println("  " + ComparisonText.leakage(comparison));
+      speech.out(Said.of("indented", words.leakage(comparison)));
     }
-    String points = ComparisonText.pointsTo(comparison);
+    String points = words.pointsTo(comparison);
     if (points != null) {
-      System.out.println("  " + points);
+      speech.out(Said.of("indented", points));
     }
   }
 
-  static String probe(ProbeIdentity identity) {
-    return switch (identity) {
-      case ONE_CALIBRATION -> "one probe box with one calibration took both";
-      case TAKEN_FOR_ONE ->
-          "taken for one probe box (same port, never calibrated): its own error drops out";
-      case NOT_KNOWN -> "two probe boxes or two calibrations: the errors of both are counted";
-    };
+  private static Worded changed(boolean significant, Object what) {
+    return Said.of(significant ? "compare.changed" : "compare.unchanged", what);
+  }
+
+  static Worded probe(ProbeIdentity identity) {
+    return Said.of("compare.probe." + identity.name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   /** A figure that only one of the two has. */
@@ -217,7 +228,7 @@ public final class CompareCommand implements Callable<Integer> {
     JsonLines lines = new JsonLines(System.out);
     if (!json) {
       for (int k = 0; k < parts.size(); k++) {
-        System.out.println("  " + (k + 1) + ": " + PartId.name(parts.get(k)));
+        speech.out(Said.of("compare.part", k + 1, PartId.name(parts.get(k))));
       }
     }
     for (MultipleComparison.Figure figure : means.figures()) {
@@ -238,29 +249,27 @@ public final class CompareCommand implements Callable<Integer> {
         }
         lines.print(node);
       } else {
-        System.out.println(FigureList.name(figure.key(), figure.rail(), sheet) + ":");
+        speech.out(
+            Said.of("compare.figure", speech.figures().name(figure.key(), figure.rail(), sheet)));
         for (Tukey.Pair pair : figure.pairs()) {
-          System.out.println(pair(figure, pair));
+          speech.out(pair(figure, pair));
         }
       }
     }
   }
 
-  private static String pair(MultipleComparison.Figure figure, Tukey.Pair pair) {
+  private Worded pair(MultipleComparison.Figure figure, Tukey.Pair pair) {
+    FigureWords figures = speech.figures();
     String unit = figure.unit();
-    return (pair.significant() ? "  changed:   " : "  unchanged: ")
-        + (pair.one() + 1)
-        + " "
-        + FigureList.value(figure.means().get(pair.one()), unit)
-        + ", "
-        + (pair.other() + 1)
-        + " "
-        + FigureList.value(figure.means().get(pair.other()), unit)
-        + " ("
-        + FigureList.value(Math.abs(pair.difference()), unit)
-        + (pair.difference() < 0 ? " less" : " more")
-        + ", \u00b1 "
-        + FigureList.value(pair.plusMinus(), unit)
-        + ")";
+    return changed(
+        pair.significant(),
+        Said.of(
+            pair.difference() < 0 ? "compare.pair.less" : "compare.pair.more",
+            pair.one() + 1,
+            figures.value(figure.means().get(pair.one()), unit),
+            pair.other() + 1,
+            figures.value(figure.means().get(pair.other()), unit),
+            figures.value(Math.abs(pair.difference()), unit),
+            figures.value(pair.plusMinus(), unit)));
   }
 }

@@ -4,6 +4,9 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
 import firstamp.cli.output.OutputFile;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
+import firstamp.cli.output.UsageProblem;
 import firstamp.cli.run.LiveSetup;
 import firstamp.cli.run.NameChoice;
 import firstamp.cli.run.RunOptions;
@@ -23,7 +26,9 @@ import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.log.BenchLog;
 import firstamp.model.PedalJob;
+import firstamp.model.text.Explained;
 import firstamp.model.text.FailureWords;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.run.ClipFollower;
 import firstamp.run.RunSetup;
@@ -40,7 +45,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** An invented set on the emulated probe, through the whole chain. */
@@ -62,6 +66,12 @@ import picocli.CommandLine.Spec;
       "  firstamp demo --headless --example screened-lead  where a wire belongs",
     })
 public final class DemoCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  DemoCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   private static final long USUAL_SECONDS = 10;
 
   /** Names of the scenarios, for the help text. */
@@ -166,8 +176,7 @@ public final class DemoCommand implements Callable<Integer> {
       scenario = example;
     }
     if (newBox && ideal || frontEnd != null && (newBox || ideal)) {
-      throw new ParameterException(
-          spec.commandLine(), "give one of --new-box, --ideal and --front-end FILE");
+      throw new UsageProblem(spec.commandLine(), Said.of("demo.give-one-of-new-box"));
     }
     Sheets.Ready said = run.fitted(readySheet());
     checkFiles(said);
@@ -176,12 +185,12 @@ public final class DemoCommand implements Callable<Integer> {
       sayBox();
     }
     TriedWire tried = Trials.of(said.effective(), run);
-    BenchLog log = Logs.openForWriting(Logs.demoFile(run.log));
+    BenchLog log = Logs.openForWriting(Logs.demoFile(run.log), speech);
     if (waveform == null && Scenarios.fillsDisk(scenario)) {
       log = log.onDisk(() -> opened != null && opened.closedOnce());
     }
-    Sheets.Ready ready = Trials.tightened(said, tried, log);
-    Sheets.warn(ready);
+    Sheets.Ready ready = Trials.tightened(said, tried, log, speech);
+    Sheets.warn(ready, speech);
     RunSetup setup =
         new RunSetup(
                 ready.effective(),
@@ -203,7 +212,7 @@ public final class DemoCommand implements Callable<Integer> {
           return probe;
         };
     int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null, null, clip);
-    Logs.sayKept(log, run.log);
+    Logs.sayKept(log, run.log, speech);
     saveWaveform();
     return exitCode;
   }
@@ -232,46 +241,48 @@ public final class DemoCommand implements Callable<Integer> {
               ProbeOptions.of(seed, Pace.MAX))
           .close();
     } catch (WaveformException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Explained.of(bad), bad);
     } catch (NoSuchFileException missing) {
       throw new CliFailure(
           ExitCode.NO_INPUT,
-          "there is no file "
-              + missing.getFile()
-              + "; expected "
-              + (missing.getFile().equals(waveform.toString())
-                  ? "a waveform file (CSV)"
-                  : "a front-end file (JSON)"),
+          Said.of(
+              "demo.there-is-no-file-expected",
+              missing.getFile(),
+              Said.of(
+                  missing.getFile().equals(waveform.toString())
+                      ? "demo.waveform-file"
+                      : "demo.front-end-file")),
           missing);
     } catch (IOException unreadable) {
       throw new CliFailure(
           ExitCode.NO_INPUT,
-          "the files of the waveform cannot be read: " + FailureWords.of(unreadable),
+          Said.of("demo.the-files-of-the-waveform", FailureWords.worded(unreadable)),
           unreadable);
     }
   }
 
   private void checkExample() {
     if (!WorkedExamples.names().contains(example)) {
-      throw new ParameterException(
+      throw new UsageProblem(
           spec.commandLine(),
-          NameChoice.text("example", example, Map.of("", WorkedExamples.names())));
+          NameChoice.text(
+              Said.of("name.what.example"), example, Map.of("", WorkedExamples.names())));
     }
   }
 
   private int example() throws CliFailure {
-    BenchLog log = Logs.openForWriting(Logs.demoFile(run.log));
+    BenchLog log = Logs.openForWriting(Logs.demoFile(run.log), speech);
     WireCase wires;
     try {
-      DemoExample worked = new DemoExample(example, log, run.json, seed);
+      DemoExample worked = new DemoExample(example, log, run.json, seed, speech);
       if (run.headless) {
         int exitCode = worked.run();
-        Logs.sayKept(log, run.log);
+        Logs.sayKept(log, run.log, speech);
         return exitCode;
       }
       wires = worked.wires(true);
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
     return WindowRun.wires(wires, log.file(), run.look);
   }
@@ -289,12 +300,12 @@ public final class DemoCommand implements Callable<Integer> {
 
   private Sheets.Ready readySheet() throws CliFailure {
     if (waveform != null && sheet == null) {
-      throw new ParameterException(
-          spec.commandLine(), "--waveform needs --sheet FILE: what the set should do");
+      throw new UsageProblem(spec.commandLine(), Said.of("demo.waveform-needs-sheet-file-what"));
     }
     if (waveform == null && !Scenarios.names().contains(scenario)) {
-      throw new ParameterException(
-          spec.commandLine(), NameChoice.text("scenario", scenario, Scenarios.groups()));
+      throw new UsageProblem(
+          spec.commandLine(),
+          NameChoice.text(Said.of("name.what.scenario"), scenario, Scenarios.groups()));
     }
     return sheet != null
         ? Sheets.read(sheet)
@@ -307,13 +318,13 @@ public final class DemoCommand implements Callable<Integer> {
 
   /** Which box it is: its figures hang on it. */
   private void sayBox() {
-    String which =
+    Worded which =
         frontEnd != null
-            ? "as the front-end file says"
+            ? Said.of("demo.box.front-end")
             : ideal
-                ? "exactly nominal (--ideal)"
-                : "as soldered, " + (newBox ? "never calibrated" : "calibrated") + ", seed " + seed;
-    System.err.println("Practice box: " + which + ".");
+                ? Said.of("demo.box.ideal")
+                : Said.of(newBox ? "demo.box.new" : "demo.box.calibrated", seed);
+    speech.err(Said.of("demo.practice-box", which));
   }
 
   private Pace pace() {
@@ -321,8 +332,8 @@ public final class DemoCommand implements Callable<Integer> {
       case "1" -> Pace.REAL_TIME;
       case "max" -> Pace.MAX;
       default ->
-          throw new ParameterException(
-              spec.commandLine(), "--speed '" + speed + "', expected 1 or max");
+          throw new UsageProblem(
+              spec.commandLine(), Said.of("demo.speed-expected-1-or-max", speed));
     };
   }
 

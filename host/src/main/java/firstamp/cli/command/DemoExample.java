@@ -8,6 +8,8 @@ import firstamp.cli.output.JsonRunOutput;
 import firstamp.cli.output.LocateText;
 import firstamp.cli.output.Logs;
 import firstamp.cli.output.RunOutput;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.output.TextRunOutput;
 import firstamp.cli.output.TrialText;
 import firstamp.cli.run.HeadlessRun;
@@ -29,6 +31,7 @@ import firstamp.locate.wire.WireStep;
 import firstamp.locate.wire.WireStory;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
+import firstamp.model.text.Explained;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.run.RunSetup;
 import firstamp.run.questions.ArmGate;
@@ -46,8 +49,10 @@ final class DemoExample {
   private final BenchLog log;
   private final boolean json;
   private final long seed;
+  private final Speech speech;
 
-  DemoExample(String name, BenchLog log, boolean json, long seed) {
+  DemoExample(String name, BenchLog log, boolean json, long seed, Speech speech) {
+    this.speech = speech;
     this.name = name;
     this.log = log;
     this.json = json;
@@ -69,7 +74,7 @@ final class DemoExample {
     Sheets.Ready ready = sheet(run);
     DemoHands hands = new DemoHands(SheetPath.graph(ready.effective()), "head", "meter");
     powerUp(run, ready, hands);
-    new LocateText(false, json).print(hands.state().search());
+    new LocateText(false, json, speech).print(hands.state().search());
     return ExitCode.NORMAL;
   }
 
@@ -89,13 +94,13 @@ final class DemoExample {
       WireStep taken = step.bare();
       if (aloud && !json) {
         System.out.println();
-        System.out.println("> " + said(taken));
+        speech.out(Said.of("demo-example.step", said(taken)));
       }
       if (taken instanceof WireStep.Trial trial) {
         WorkedExamples.Run run = runs.get(next++);
         Sheets.Ready said = sheet(run);
         TriedWire tried = Thinking.tried(said.effective(), run.label());
-        powerUp(run, Trials.tightened(said, tried, log), HeadlessRun.Companion.NONE);
+        powerUp(run, Trials.tightened(said, tried, log, speech), HeadlessRun.Companion.NONE);
         taken = judged(trial);
         if (aloud && !json) {
           System.out.println(WireStory.words(taken));
@@ -119,7 +124,7 @@ final class DemoExample {
   private void show(WireCase wires, WireStep step) {
     for (LooseWire one : wires.wires()) {
       if (step.concerns(one.name())) {
-        new TrialText(false, json).print(wires, one.name());
+        new TrialText(false, json, speech).print(wires, one.name());
       }
     }
   }
@@ -138,7 +143,7 @@ final class DemoExample {
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } catch (SheetException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Explained.of(bad), bad);
     }
   }
 
@@ -165,19 +170,21 @@ final class DemoExample {
         json
             ? new JsonRunOutput(new JsonLines(System.out), false)
             : new TextRunOutput(
+                speech,
                 System.out,
                 System.err,
                 false,
                 false,
-                OffWords.after(ready.effective()),
-                ready.effective());
+                OffWords.words(ready.effective()),
+                ready.effective(),
+                true);
     new HeadlessRun(
             setup,
             ready.texts(),
             () -> probe(run, companion),
             output,
             null,
-            new RunModes(new RunOptions(), null, true, null),
+            new RunModes(new RunOptions(speech), null, true, null),
             companion)
         .runKeepingLog(log);
   }

@@ -6,6 +6,8 @@ import firstamp.cli.output.Logs;
 import firstamp.cli.output.OutputFile;
 import firstamp.cli.output.PowerUpFiles;
 import firstamp.cli.output.Progress;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.run.LiveSetup;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
@@ -29,6 +31,12 @@ import picocli.CommandLine.Parameters;
       "  firstamp replay last --log first-try.firstamp    such a file is a bench log of one power-up",
     })
 public final class ExportCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  ExportCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   /** Kinds of files. */
   enum Format {
     firstamp,
@@ -64,7 +72,8 @@ public final class ExportCommand implements Callable<Integer> {
     BenchLog log = Logs.openForReading(file);
     try {
       PowerUpReader reader = Logs.find(log, id);
-      Progress progress = new Progress("readings written", TimeSource.system(), System.err);
+      Progress progress =
+          new Progress(Said.of("export.readings"), TimeSource.system(), System.err, speech);
       OutputFile.write(
           to,
           force,
@@ -75,10 +84,10 @@ public final class ExportCommand implements Callable<Integer> {
               default -> log.exportTo(List.of(reader.entry().number()), aside);
             }
           });
-      OutputFile.sayDone("power-up " + reader.entry().number(), to);
+      OutputFile.sayDone(Said.of("power-up", reader.entry().number()), to, speech);
       return ExitCode.NORMAL;
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
   }
 }

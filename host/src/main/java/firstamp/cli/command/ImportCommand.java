@@ -3,6 +3,8 @@ package firstamp.cli.command;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.run.LiveSetup;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
@@ -21,6 +23,12 @@ import picocli.CommandLine.Parameters;
     footerHeading = "%nExamples:%n",
     footer = {"  firstamp import from-a-friend.firstamp"})
 public final class ImportCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  ImportCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Parameters(paramLabel = "FILE", description = "a .firstamp file or another bench log")
   private Path source;
 
@@ -31,22 +39,22 @@ public final class ImportCommand implements Callable<Integer> {
   public Integer call() throws CliFailure {
     if (!Files.exists(source)) {
       throw new CliFailure(
-          ExitCode.NO_INPUT, "there is no file " + source.toAbsolutePath() + "; check the path");
+          ExitCode.NO_INPUT, Said.of("import.there-is-no-file-check", source.toAbsolutePath()));
     }
-    BenchLog log = Logs.openForWriting(file);
+    BenchLog log = Logs.openForWriting(file, speech);
     try {
       BenchLog.Imported imported = log.importFrom(source);
       for (long number : imported.numbers()) {
-        System.out.println("power-up " + number + " taken from " + source);
+        speech.out(Said.of("import.power-up-taken-from", number, source));
       }
       for (String uuid : imported.skipped()) {
-        System.out.println("power-up " + uuid + " is in the log already");
+        speech.out(Said.of("import.power-up-is-in-the", uuid));
       }
       return ExitCode.NORMAL;
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
   }
 }

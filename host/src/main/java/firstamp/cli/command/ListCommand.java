@@ -6,9 +6,9 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.JsonLines;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
 import firstamp.cli.output.Speech;
 import firstamp.cli.output.SummaryText;
-import firstamp.cli.run.LanguageOption;
 import firstamp.cli.run.LiveSetup;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
@@ -22,7 +22,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Lists the power-ups of a bench log. */
@@ -36,6 +35,12 @@ import picocli.CommandLine.Option;
       "  firstamp --language de list"
     })
 public final class ListCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  ListCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   private static final DateTimeFormatter LOCAL =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss").withZone(ZoneId.systemDefault());
 
@@ -48,11 +53,8 @@ public final class ListCommand implements Callable<Integer> {
   @Option(names = "--json", description = "one JSON object per line")
   private boolean json;
 
-  @Mixin private LanguageOption language;
-
   @Override
   public Integer call() throws CliFailure {
-    Speech speech = language.speech();
     if (file == null && !Files.exists(BenchLog.defaultFile())) {
       return none(BenchLog.defaultFile(), speech);
     }
@@ -78,13 +80,13 @@ public final class ListCommand implements Callable<Integer> {
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
   }
 
   /** That nothing was logged yet is no error, whether the file is there or not. */
   private static int none(Path log, Speech speech) {
-    System.err.println("firstamp: " + speech.say("list.none", log));
+    speech.note(Said.of("main.wrong", speech.say("list.none", log)));
     return ExitCode.NORMAL;
   }
 

@@ -4,6 +4,8 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.LocateText;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.run.LiveSetup;
 import firstamp.cli.run.Names;
 import firstamp.locate.signal.LocateFile;
@@ -15,6 +17,7 @@ import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
+import firstamp.model.text.Explained;
 import firstamp.sheet.SheetException;
 import firstamp.study.SearchState;
 import firstamp.study.SignalSearch;
@@ -55,6 +58,10 @@ import picocli.CommandLine.Option;
           + " codes and licensed practice come first.",
     })
 public final class LocateCommand extends ThinkCommand<LocateSession> {
+  LocateCommand(Speech speech) {
+    super(speech);
+  }
+
   @Option(names = "--at", paramLabel = "POINT", description = "the point that was measured")
   private String at;
 
@@ -173,11 +180,7 @@ public final class LocateCommand extends ThinkCommand<LocateSession> {
       if (found.search().observations().isEmpty() && found.search().railAlarms().isEmpty()) {
         throw new CliFailure(
             ExitCode.BAD_DATA,
-            "power-up "
-                + reader.entry().number()
-                + ": nothing was measured along "
-                + session.graph().name()
-                + " in it");
+            Said.of("locate.nothing-measured", reader.entry().number(), session.graph().name()));
       }
       LocateSession changed = session.withRailAlarms(found.search().railAlarms());
       for (Observation observation : found.search().observations()) {
@@ -187,9 +190,9 @@ public final class LocateCommand extends ThinkCommand<LocateSession> {
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } catch (SheetException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Explained.of(bad), bad);
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
   }
 
@@ -206,18 +209,22 @@ public final class LocateCommand extends ThinkCommand<LocateSession> {
     }
     throw new CliFailure(
         ExitCode.BAD_DATA,
-        "power-up " + entry.number() + " is of " + entry.setName() + ", this path is of " + name);
+        Said.of("locate.power-up-is-of-this", entry.number(), entry.setName(), name));
   }
 
   private Observation observation(SignalGraph graph) {
     List<String> points = graph.points().stream().map(SignalGraph.PathPoint::name).toList();
     List<String> joints = graph.joints().stream().map(SignalGraph.PathJoint::name).toList();
-    at = Names.of("point", at, points);
-    drivenAt = Names.of("point", drivenAt, points);
-    mode = Names.of("mode", mode, graph.modes().stream().map(SignalGraph.Mode::name).toList());
-    worked = Names.of("joint", worked, joints);
-    tapped = Names.of("joint", tapped, joints);
-    mended = Names.of("joint", mended, joints);
+    at = Names.of(Said.of("name.what.point"), at, points);
+    drivenAt = Names.of(Said.of("name.what.point"), drivenAt, points);
+    mode =
+        Names.of(
+            Said.of("name.what.mode"),
+            mode,
+            graph.modes().stream().map(SignalGraph.Mode::name).toList());
+    worked = Names.of(Said.of("name.what.joint"), worked, joints);
+    tapped = Names.of(Said.of("name.what.joint"), tapped, joints);
+    mended = Names.of(Said.of("name.what.joint"), mended, joints);
     return observation();
   }
 
@@ -249,7 +256,7 @@ public final class LocateCommand extends ThinkCommand<LocateSession> {
 
   @Override
   int show(LocateSession session) {
-    return new LocateText(all, json).print(session);
+    return new LocateText(all, json, speech).print(session);
   }
 
   @Override

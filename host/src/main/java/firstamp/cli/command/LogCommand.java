@@ -4,6 +4,9 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
 import firstamp.cli.output.OutputFile;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
+import firstamp.cli.output.UsageProblem;
 import firstamp.cli.run.LiveSetup;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
@@ -19,7 +22,6 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -35,12 +37,17 @@ import picocli.CommandLine.Spec;
       "  firstamp log delete 12",
     })
 public final class LogCommand implements Runnable {
+  private final Speech speech;
+
+  LogCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Spec private CommandSpec spec;
 
   @Override
   public void run() {
-    throw new ParameterException(
-        spec.commandLine(), "log does what? expected check, backup or delete");
+    throw new UsageProblem(spec.commandLine(), Said.of("log.log-does-what-expected-check"));
   }
 
   /** Every check there is. */
@@ -50,6 +57,12 @@ public final class LogCommand implements Runnable {
       footerHeading = "%nExamples:%n",
       footer = {"  firstamp log check", "  firstamp log check --log bench-in-march.db"})
   static final class Check implements Callable<Integer> {
+    private final Speech speech;
+
+    Check(Speech speech) {
+      this.speech = speech;
+    }
+
     @Option(names = "--log", paramLabel = "FILE", description = "bench log to read")
     private Path file;
 
@@ -62,17 +75,14 @@ public final class LogCommand implements Runnable {
         findings.forEach(System.out::println);
         if (!findings.isEmpty()) {
           throw new CliFailure(
-              ExitCode.BAD_DATA,
-              log.file()
-                  + " is damaged, the findings are above. Keep it as it is; what other power-ups"
-                  + " hold can be saved with `firstamp export`");
+              ExitCode.BAD_DATA, Said.of("log.is-damaged-the-findings-are", log.file()));
         }
-        System.out.println(log.file() + ": " + powerUps + " power-ups, all of it can be read");
+        speech.out(Said.of("log.power-ups-all-of-it", log.file(), powerUps));
         return ExitCode.NORMAL;
       } catch (LogException failed) {
         throw Logs.failure(failed);
       } finally {
-        LiveSetup.closeLog(log);
+        LiveSetup.closeLog(log, speech);
       }
     }
   }
@@ -84,6 +94,12 @@ public final class LogCommand implements Runnable {
       footerHeading = "%nExamples:%n",
       footer = "  firstamp log backup --to bench-in-march.db")
   static final class Backup implements Callable<Integer> {
+    private final Speech speech;
+
+    Backup(Speech speech) {
+      this.speech = speech;
+    }
+
     @Option(names = "--to", paramLabel = "FILE", required = true, description = "file to make")
     private Path to;
 
@@ -98,10 +114,10 @@ public final class LogCommand implements Runnable {
       BenchLog log = Logs.openForReading(file);
       try {
         OutputFile.write(to, force, log::backupTo);
-        System.err.println("firstamp: " + log.file() + " is copied to " + to.toAbsolutePath());
+        speech.note(Said.of("log.is-copied-to", log.file(), to.toAbsolutePath()));
         return ExitCode.NORMAL;
       } finally {
-        LiveSetup.closeLog(log);
+        LiveSetup.closeLog(log, speech);
       }
     }
   }
@@ -113,6 +129,12 @@ public final class LogCommand implements Runnable {
       footerHeading = "%nExamples:%n",
       footer = {"  firstamp log delete 12", "  firstamp log delete last --yes"})
   static final class Delete implements Callable<Integer> {
+    private final Speech speech;
+
+    Delete(Speech speech) {
+      this.speech = speech;
+    }
+
     @Parameters(paramLabel = "ID", description = "number, uuid or last")
     private String id;
 
@@ -133,18 +155,17 @@ public final class LogCommand implements Runnable {
               + entry.setName()
               + (entry.label() == null ? "" : " \"" + entry.label() + "\"");
       if (!yes && !confirmed(what)) {
-        throw new CliFailure(
-            ExitCode.REFUSED, what + " was kept: the answer was not yes (--yes does not ask)");
+        throw new CliFailure(ExitCode.REFUSED, Said.of("log.was-kept-the-answer-was", what));
       }
-      BenchLog writable = Logs.openForWriting(log.file());
+      BenchLog writable = Logs.openForWriting(log.file(), speech);
       try {
         writable.delete(entry.number());
-        System.out.println(what + " is removed");
+        speech.out(Said.of("log.is-removed", what));
         return ExitCode.NORMAL;
       } catch (LogException failed) {
         throw Logs.failure(failed);
       } finally {
-        LiveSetup.closeLog(writable);
+        LiveSetup.closeLog(writable, speech);
       }
     }
 
@@ -158,7 +179,8 @@ public final class LogCommand implements Runnable {
         String answer = in.readLine();
         return answer != null && answer.strip().toLowerCase(Locale.ROOT).equals("yes");
       } catch (IOException failed) {
-        throw new CliFailure(ExitCode.IO_ERROR, "cannot read the answer: " + failed, failed);
+        throw new CliFailure(
+            ExitCode.IO_ERROR, Said.of("log.cannot-read-the-answer", failed), failed);
       }
     }
   }

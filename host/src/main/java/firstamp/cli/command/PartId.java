@@ -2,8 +2,10 @@ package firstamp.cli.command;
 
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Said;
 import firstamp.cli.output.Studies;
 import firstamp.log.BenchLog;
+import firstamp.model.text.Worded;
 import firstamp.study.PowerUpStudy;
 import firstamp.study.StudyPart;
 
@@ -29,30 +31,25 @@ final class PartId {
     if (part == null) {
       throw new CliFailure(
           ExitCode.NO_INPUT,
-          "power-up "
-              + study.entry().number()
-              + " has no part #"
-              + number
-              + (count == 0
-                  ? ": it has no marks while it was on"
-                  : "; it has #0 (before the first change) to #" + (count - 1)));
+          count == 0
+              ? Said.of("part.none", study.entry().number(), number)
+              : Said.of("part.no-such", study.entry().number(), number, count - 1));
     }
     return part;
   }
 
   /** A part in a heading. */
-  static String name(StudyPart part) {
-    String whole = Studies.name(part.study().entry());
+  static Worded name(StudyPart part) {
+    Worded whole = Studies.name(part.study().entry());
     if (part.stretch() == null) {
       return whole;
     }
     if (part.stretch().number() == 0) {
-      return whole + " before its first change";
+      return Said.of("part.first", whole);
     }
     String mark = part.stretch().mark();
-    return whole
-        + " after change "
-        + part.stretch().number()
-        + (mark == null || mark.isBlank() ? "" : " \"" + mark + "\"");
+    return mark == null || mark.isBlank()
+        ? Said.of("part.after", whole, part.stretch().number())
+        : Said.of("part.after.mark", whole, part.stretch().number(), mark);
   }
 }

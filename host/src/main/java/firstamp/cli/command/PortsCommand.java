@@ -3,6 +3,8 @@ package firstamp.cli.command;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.JsonLines;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.link.SerialPorts;
 import java.io.PrintStream;
 import java.util.List;
@@ -18,6 +20,12 @@ import picocli.CommandLine.Option;
     footerHeading = "%nExamples:%n",
     footer = {"  firstamp ports", "  firstamp ports --json"})
 public final class PortsCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  PortsCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Option(names = "--json", description = "one JSON object per line")
   private boolean json;
 
@@ -35,16 +43,14 @@ public final class PortsCommand implements Callable<Integer> {
         node.put("why", port.why() == null ? null : port.why().english());
         lines.print(node);
       } else {
-        out.println(
-            port.path()
-                + "  "
-                + port.description()
-                + (port.usable() ? "" : "  not usable: " + port.why().english()));
+        speech.out(
+            port.usable()
+                ? Said.of("ports.line", port.path(), port.description())
+                : Said.of("ports.unusable", port.path(), port.description(), port.why()));
       }
     }
     if (found.isEmpty() && !json) {
-      System.err.println(
-          "no serial ports found. Plug the probe box in. A simulated chip's port is not listed: give its path to --port.");
+      speech.err(Said.of("ports.no-serial-ports-found-plug"));
     }
     return ExitCode.NORMAL;
   }

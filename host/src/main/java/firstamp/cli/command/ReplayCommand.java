@@ -7,7 +7,10 @@ import firstamp.cli.output.JsonLines;
 import firstamp.cli.output.JsonRunOutput;
 import firstamp.cli.output.Logs;
 import firstamp.cli.output.RunOutput;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.output.TextRunOutput;
+import firstamp.cli.output.UsageProblem;
 import firstamp.cli.run.HeadlessRun;
 import firstamp.cli.run.LiveSetup;
 import firstamp.cli.run.LookOptions;
@@ -32,7 +35,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -50,6 +52,12 @@ import picocli.CommandLine.Spec;
           + " have done?",
     })
 public final class ReplayCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  ReplayCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Parameters(paramLabel = "ID", description = "number, uuid or last")
   private String id;
 
@@ -110,7 +118,7 @@ public final class ReplayCommand implements Callable<Integer> {
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
   }
 
@@ -132,7 +140,7 @@ public final class ReplayCommand implements Callable<Integer> {
     RunOutput output =
         json
             ? new JsonRunOutput(new JsonLines(System.out), readings)
-            : new TextRunOutput(System.out, System.err, readings, false, "");
+            : new TextRunOutput(speech, System.out, System.err, readings, false, effective);
     PowerUpHeader header = reader.header();
     output.started(
         (int) reader.entry().number(),
@@ -159,9 +167,7 @@ public final class ReplayCommand implements Callable<Integer> {
       Summary would = ReplayPowerUp.whatIf(reader, other, output, pace).run();
       output.beside(sheet.toString(), RulesBeside.of(reader, would));
       if (reader.header().stream() != PowerUpHeader.Stream.RAW) {
-        System.err.println(
-            "firstamp: this power-up holds readings only: what the probe itself would have done"
-                + " cannot be worked out from them");
+        speech.note(Said.of("replay.this-power-up-holds-readings"));
       }
       return would;
     } catch (RunRefused unfit) {
@@ -179,10 +185,9 @@ public final class ReplayCommand implements Callable<Integer> {
         return factor;
       }
     } catch (NumberFormatException noNumber) {
-      throw new ParameterException(
-          spec.commandLine(), "--speed '" + speed + "', expected 0.1 to 1000, or max", noNumber);
+      throw new UsageProblem(
+          spec.commandLine(), Said.of("replay.speed-expected-0-1-to", speed), noNumber);
     }
-    throw new ParameterException(
-        spec.commandLine(), "--speed '" + speed + "', expected 0.1 to 1000, or max");
+    throw new UsageProblem(spec.commandLine(), Said.of("replay.speed-expected-0-1-to", speed));
   }
 }

@@ -4,6 +4,8 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
 import firstamp.cli.output.OutputFile;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.output.Studies;
 import firstamp.cli.run.LiveSetup;
 import firstamp.locate.wire.WireFile;
@@ -11,6 +13,7 @@ import firstamp.locate.wire.WireStory;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.SetNotes;
+import firstamp.model.text.Explained;
 import firstamp.report.HtmlReport;
 import firstamp.report.ReportInput;
 import firstamp.sheet.SheetException;
@@ -37,6 +40,12 @@ import picocli.CommandLine.Parameters;
       "  firstamp report last --wires wires.json --to wire-w3.html",
     })
 public final class ReportCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  ReportCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Parameters(
       arity = "1..2",
       paramLabel = "ID",
@@ -72,10 +81,10 @@ public final class ReportCommand implements Callable<Integer> {
       String page =
           HtmlReport.page(ReportInput.of(now, before, notes(log, now), thoughts(log, now)));
       OutputFile.write(to, force, aside -> Files.writeString(aside, page));
-      OutputFile.sayDone("report of " + Studies.name(now.entry()), to);
+      OutputFile.sayDone(Said.of("report.of", Studies.name(now.entry())), to, speech);
       return ExitCode.NORMAL;
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
   }
 
@@ -93,15 +102,15 @@ public final class ReportCommand implements Callable<Integer> {
           wires == null
               ? List.of()
               : WireStory.of(
-                  WireFile.read(StateFiles.read(wires, "`firstamp trial` makes one")),
+                  WireFile.read(StateFiles.read(wires, Said.of("state.trial-makes-one"))),
                   ZoneId.systemDefault());
       return new ReportInput.Thoughts(Thinking.sentences(log, study), story);
     } catch (IllegalArgumentException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, wires + ": " + bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Said.of("file-said", wires, Explained.of(bad)), bad);
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } catch (SheetException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Explained.of(bad), bad);
     }
   }
 }

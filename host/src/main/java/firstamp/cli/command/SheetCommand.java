@@ -4,6 +4,9 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.JsonLines;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
+import firstamp.cli.output.UsageProblem;
 import firstamp.cli.run.Sheets;
 import firstamp.model.NotWatched;
 import firstamp.model.limits.LimitException;
@@ -15,7 +18,6 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -31,12 +33,17 @@ import picocli.CommandLine.Spec;
     },
     subcommands = {SheetCommand.Check.class, SheetNewCommand.class, SheetLearnCommand.class})
 public final class SheetCommand implements Runnable {
+  private final Speech speech;
+
+  SheetCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Spec private CommandSpec spec;
 
   @Override
   public void run() {
-    throw new ParameterException(
-        spec.commandLine(), "what about the sheet? For example `firstamp sheet check FILE`");
+    throw new UsageProblem(spec.commandLine(), Said.of("sheet.what-about-the-sheet-for"));
   }
 
   /** Says what a sheet makes the program watch. */
@@ -48,6 +55,12 @@ public final class SheetCommand implements Runnable {
       footerHeading = "%nExamples:%n",
       footer = {"  firstamp sheet check set.json", "  firstamp sheet check set.json --json"})
   static final class Check implements Callable<Integer> {
+    private final Speech speech;
+
+    Check(Speech speech) {
+      this.speech = speech;
+    }
+
     @Parameters(paramLabel = "FILE", description = "job sheet (JSON); - = standard input")
     private Path file;
 
@@ -74,16 +87,16 @@ public final class SheetCommand implements Runnable {
       return ExitCode.NORMAL;
     }
 
-    static void printText(Sheets.Ready sheet, SheetCheck check) {
+    void printText(Sheets.Ready sheet, SheetCheck check) {
       System.out.println(sheet.effective().set().name());
-      System.out.println("Watched:");
-      check.watched().forEach(one -> System.out.println("  " + one.text()));
-      System.out.println("Not watched:");
+      speech.out(Said.of("sheet.watched"));
+      check.watched().forEach(one -> speech.out(Said.of("indented", one.text())));
+      speech.out(Said.of("sheet.not-watched"));
       for (NotWatched gap : check.notWatched()) {
-        System.out.println("  " + CheckWords.line(gap));
+        speech.out(Said.of("indented", CheckWords.line(gap)));
       }
       for (String warning : check.warnings()) {
-        System.out.println("Mind: " + warning);
+        speech.out(Said.of("sheet-new.mind", warning));
       }
     }
 

@@ -4,6 +4,8 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
 import firstamp.cli.output.OutputFile;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.output.Studies;
 import firstamp.cli.run.LiveSetup;
 import firstamp.cli.run.Sheets;
@@ -32,6 +34,12 @@ import picocli.CommandLine.Parameters;
       "  firstamp sheet learn set.json --from 12 --to set2.json",
     })
 final class SheetLearnCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  SheetLearnCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Parameters(paramLabel = "FILE", description = "job sheet (JSON)")
   private Path file;
 
@@ -59,28 +67,23 @@ final class SheetLearnCommand implements Callable<Integer> {
       Summary seen = Studies.read(open, id).summary();
       if (!SheetLearning.fits(seen)) {
         throw new CliFailure(
-            ExitCode.BAD_DATA,
-            "power-up "
-                + id
-                + " ended with \""
-                + seen.outcome()
-                + "\"; a sheet learns only from one in which nothing was found and that came to its end. See `firstamp list`.");
+            ExitCode.BAD_DATA, Said.of("sheet-learn.power-up-ended-with-a", id, seen.outcome()));
       }
       SheetLearning learning = SheetLearning.of(sheet.document().sheet(), seen);
       if (learning.learnt().isEmpty()) {
-        System.out.println("Nothing new: the sheet says all that this power-up showed.");
+        speech.out(Said.of("sheet-learn.nothing-new-the-sheet-says"));
       }
       for (SheetLearning.Learnt one : learning.learnt()) {
-        System.out.println("  " + one.field() + " " + Numbers.text(one.value()) + ": " + one.why());
+        speech.out(Said.of("sheet-learn.field", one.field(), Numbers.text(one.value()), one.why()));
       }
       if (to != null) {
         String text = SheetWriter.write(learning.sheet());
         OutputFile.write(to, force, aside -> Files.writeString(aside, text));
-        System.out.println(to + " is written.");
+        speech.out(Said.of("sheet-learn.is-written", to));
       }
       return ExitCode.NORMAL;
     } finally {
-      LiveSetup.closeLog(open);
+      LiveSetup.closeLog(open, speech);
     }
   }
 }

@@ -4,9 +4,11 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.OutputFile;
 import firstamp.cli.output.Prompt;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.model.limits.LimitException;
 import firstamp.model.samples.Calibration;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Explained;
 import firstamp.model.text.Worded;
 import firstamp.sheet.AnswerRefused;
 import firstamp.sheet.SheetCheck;
@@ -16,7 +18,6 @@ import firstamp.sheet.SheetWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -40,6 +41,12 @@ import picocli.CommandLine.Parameters;
       "  firstamp sheet new set.json --what \"small amplifier\" --volts ? --chassis ? --feed bench --supply-limit 0.5",
     })
 final class SheetNewCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  SheetNewCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   private static final String NUMBER_OR = "or ? for don't know";
 
   @Parameters(paramLabel = "FILE", description = "job sheet to make (JSON)")
@@ -120,7 +127,7 @@ final class SheetNewCommand implements Callable<Integer> {
   public Integer call() throws CliFailure {
     OutputFile.check(file, force);
     SheetForm form = fromOptions();
-    Prompt prompt = new Prompt();
+    Prompt prompt = new Prompt(speech);
     for (SheetQuestion question : form.stillToAsk()) {
       form = ask(prompt, form, question);
     }
@@ -157,7 +164,9 @@ final class SheetNewCommand implements Callable<Integer> {
           form = form.answered(one.getKey(), one.getValue());
         } catch (AnswerRefused refused) {
           throw new CliFailure(
-              ExitCode.USAGE, "--" + one.getKey().id() + ": " + refused.getMessage(), refused);
+              ExitCode.USAGE,
+              Said.of("sheet-new.option", one.getKey().id(), Explained.of(refused)),
+              refused);
         }
       }
     }
@@ -165,27 +174,27 @@ final class SheetNewCommand implements Callable<Integer> {
   }
 
   /** Asks until the answer can be taken; an empty line takes what is suggested, else "?". */
-  private static SheetForm ask(Prompt prompt, SheetForm form, SheetQuestion question)
-      throws CliFailure {
+  private SheetForm ask(Prompt prompt, SheetForm form, SheetQuestion question) throws CliFailure {
     SheetForm.Suggestion suggestion = question.first() ? null : form.suggestion(question);
     StringBuilder words =
-        new StringBuilder(question.words(Locale.ROOT)).append("  (? = don't know)");
-    words.append("\n  ").append(question.hint(Locale.ROOT));
+        new StringBuilder(question.words(speech.locale()))
+            .append(speech.in(Said.of("sheet-new.unknown")));
+    words.append("\n  ").append(question.hint(speech.locale()));
     for (SheetQuestion.Choice choice : question.choices()) {
       words
           .append("\n    ")
           .append(choice.id())
           .append(": ")
-          .append(question.words(choice, Locale.ROOT));
+          .append(question.words(choice, speech.locale()));
     }
     if (suggestion != null) {
-      words.append("\n  Enter alone takes ").append(suggestion.answer());
-      words.append(": ").append(suggestion.why().english());
+      words.append('\n');
+      words.append(speech.in(Said.of("sheet-new.enter", suggestion.answer(), suggestion.why())));
     }
     while (true) {
       String answer = prompt.answer(words.toString());
       if (answer.isEmpty() && question.first()) {
-        System.err.println("  An answer is needed; ? is one.");
+        speech.err(Said.of("sheet-new.an-answer-is-needed-is"));
         continue;
       }
       String taken = !answer.isEmpty() ? answer : suggestion == null ? "?" : suggestion.answer();
@@ -193,38 +202,32 @@ final class SheetNewCommand implements Callable<Integer> {
         SheetForm next = form.answered(question, taken);
         Worded cost = next.cost(question);
         if (cost != null) {
-          System.err.println("  " + cost.english());
+          speech.err(Said.of("indented", cost));
         }
         return next;
       } catch (AnswerRefused refused) {
-        System.err.println("  " + refused.getMessage());
+        speech.err(Said.of("indented", Explained.of(refused)));
       }
     }
   }
 
   private void print(SheetForm form) throws CliFailure {
-    System.out.println(file + " is written.");
-    System.out.println("Limits that follow:");
+    speech.out(Said.of("sheet-learn.is-written", file));
+    speech.out(Said.of("sheet-new.limits-that-follow"));
     for (SheetForm.Limit limit : form.suggestedLimits()) {
-      String name = limit.field().isEmpty() ? "bench supply" : limit.field();
-      System.out.println(
-          "  "
-              + name
-              + " "
-              + Numbers.inUnit(limit.value(), limit.unit())
-              + ": "
-              + limit.why().english());
+      Object name = limit.field().isEmpty() ? Said.of("sheet-new.bench-supply") : limit.field();
+      String value = speech.figures().value(limit.value(), limit.unit());
+      speech.out(Said.of("sheet-new.limit", name, value, limit.why()));
     }
-    System.out.println("What is not known, and what that costs:");
-    form.costs().forEach(cost -> System.out.println("  " + cost.english()));
+    speech.out(Said.of("sheet-new.what-is-not-known-and"));
+    form.costs().forEach(cost -> speech.out(Said.of("indented", cost)));
     try {
       SheetCheck check = SheetCheck.of(form.sheet(), Calibration.nominal(), false);
-      check.warnings().forEach(warning -> System.out.println("Mind: " + warning));
+      check.warnings().forEach(warning -> speech.out(Said.of("sheet-new.mind", warning)));
     } catch (LimitException unfit) {
       throw new CliFailure(ExitCode.BAD_DATA, unfit.words(), unfit);
     }
-    System.out.println("Next: firstamp sheet check " + file);
-    System.out.println(
-        "After a good power-up: firstamp sheet learn " + file + " --from last --to FILE");
+    speech.out(Said.of("sheet-new.next-firstamp-sheet-check", file));
+    speech.out(Said.of("sheet-new.after-a-good-power-up", file));
   }
 }

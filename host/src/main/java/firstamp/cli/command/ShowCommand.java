@@ -6,10 +6,10 @@ import firstamp.cli.output.EndOfRun;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.JsonLines;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
 import firstamp.cli.output.Speech;
 import firstamp.cli.output.Studies;
 import firstamp.cli.output.SummaryText;
-import firstamp.cli.run.LanguageOption;
 import firstamp.cli.run.LiveSetup;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
@@ -18,7 +18,6 @@ import firstamp.study.PowerUpStudy;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -33,6 +32,12 @@ import picocli.CommandLine.Parameters;
       "  firstamp show last --language de"
     })
 public final class ShowCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  ShowCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Parameters(paramLabel = "ID", description = "number, uuid or last")
   private String id;
 
@@ -42,11 +47,8 @@ public final class ShowCommand implements Callable<Integer> {
   @Option(names = "--json", description = "the stored summary as one JSON object")
   private boolean json;
 
-  @Mixin private LanguageOption language;
-
   @Override
   public Integer call() throws CliFailure {
-    Speech speech = language.speech();
     BenchLog log = Logs.openForReading(file);
     try {
       PowerUpReader reader = Logs.find(log, id);
@@ -56,7 +58,7 @@ public final class ShowCommand implements Callable<Integer> {
         return ExitCode.NORMAL;
       }
       if (stored == null) {
-        System.err.println("firstamp: " + speech.say("cut-short", id));
+        speech.note(Said.of("main.wrong", speech.say("cut-short", id)));
       }
       PowerUpStudy study = Studies.read(log, id);
       if (json) {
@@ -65,13 +67,13 @@ public final class ShowCommand implements Callable<Integer> {
         SummaryText.lines(study.summary(), study.figures(), study.sheet(), speech)
             .forEach(System.out::println);
         marks(study, speech);
-        speech.told().lines(study.told()).forEach(line -> System.out.println("  " + line));
+        speech.told().lines(study.told()).forEach(line -> speech.out(Said.of("indented", line)));
         System.out.println(speech.say("verdict"));
         EndOfRun.verdict(study, speech, System.out);
       }
       return ExitCode.NORMAL;
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
   }
 

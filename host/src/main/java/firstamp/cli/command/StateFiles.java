@@ -2,7 +2,9 @@ package firstamp.cli.command;
 
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Said;
 import firstamp.model.text.FailureWords;
+import firstamp.model.text.Worded;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.channels.FileChannel;
@@ -23,18 +25,21 @@ final class StateFiles {
 
   private StateFiles() {}
 
-  static String read(Path file, String remedy) throws CliFailure {
+  static String read(Path file, Worded remedy) throws CliFailure {
     try {
       if (Files.size(file) > LARGEST_BYTES) {
         throw new CliFailure(
-            ExitCode.BAD_DATA, file + " is larger than " + LARGEST_BYTES + " bytes, no state file");
+            ExitCode.BAD_DATA, Said.of("state.is-larger-than-bytes-no", file, LARGEST_BYTES));
       }
       return Files.readString(file);
     } catch (NoSuchFileException missing) {
-      throw new CliFailure(ExitCode.NO_INPUT, "there is no file " + file + ". " + remedy, missing);
+      throw new CliFailure(
+          ExitCode.NO_INPUT, Said.of("state.there-is-no-file", file, remedy), missing);
     } catch (IOException unreadable) {
       throw new CliFailure(
-          ExitCode.NO_INPUT, file + " cannot be read: " + FailureWords.of(unreadable), unreadable);
+          ExitCode.NO_INPUT,
+          Said.of("state.cannot-be-read", file, FailureWords.worded(unreadable)),
+          unreadable);
     }
   }
 
@@ -54,10 +59,7 @@ final class StateFiles {
     } catch (IOException failed) {
       throw new CliFailure(
           ExitCode.IO_ERROR,
-          file
-              + " cannot be written: "
-              + FailureWords.of(failed)
-              + ". What it held before is kept.",
+          Said.of("state.cannot-be-written-what-it", file, FailureWords.worded(failed)),
           failed);
     }
   }
@@ -65,7 +67,7 @@ final class StateFiles {
   static void create(Path file, String text) throws CliFailure {
     if (Files.exists(file)) {
       throw new CliFailure(
-          ExitCode.CANNOT_MAKE, file + " exists already. Name another file, or remove it first.");
+          ExitCode.CANNOT_MAKE, Said.of("state.exists-already-name-another-file", file));
     }
     write(file, text);
   }
@@ -77,11 +79,11 @@ final class StateFiles {
             ? StateFiles.class.getResourceAsStream("/firstamp/locate/" + name + ".json")
             : null) {
       if (in == null || !(", " + known + ",").contains(", " + name + ",")) {
-        throw new CliFailure(ExitCode.USAGE, "there is no " + name + ", only " + known);
+        throw new CliFailure(ExitCode.USAGE, Said.of("state.there-is-no-only", name, known));
       }
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException broken) {
-      throw new CliFailure(ExitCode.DEFECT, name + " cannot be read", broken);
+      throw new CliFailure(ExitCode.DEFECT, Said.of("state.bundled-cannot-be-read", name), broken);
     }
   }
 
@@ -97,10 +99,10 @@ final class StateFiles {
     } catch (IOException unreadable) {
       throw new CliFailure(
           ExitCode.NO_INPUT,
-          "the photograph " + file + " cannot be read: " + FailureWords.of(unreadable),
+          Said.of("state.the-photograph-cannot-be-read", file, FailureWords.worded(unreadable)),
           unreadable);
     } catch (NoSuchAlgorithmException never) {
-      throw new CliFailure(ExitCode.DEFECT, "SHA-256 is missing in this Java", never);
+      throw new CliFailure(ExitCode.DEFECT, Said.of("state.sha-256-is-missing-in"), never);
     }
   }
 }

@@ -3,16 +3,20 @@ package firstamp.cli.command;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
+import firstamp.cli.output.UsageProblem;
 import firstamp.cli.run.Sheets;
 import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -23,6 +27,12 @@ import picocli.CommandLine.Spec;
  * @param <T> the immutable state
  */
 abstract class ThinkCommand<T> implements Callable<Integer> {
+  final Speech speech;
+
+  ThinkCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Spec CommandSpec spec;
 
   @Parameters(arity = "0..1", paramLabel = "FILE", description = "state file (JSON)")
@@ -64,7 +74,7 @@ abstract class ThinkCommand<T> implements Callable<Integer> {
       return replay(parse(StateFiles.bundled(example, examples())));
     }
     if (file == null) {
-      throw new ParameterException(spec.commandLine(), "a state file or --example is missing");
+      throw new UsageProblem(spec.commandLine(), Said.of("think.a-state-file-or-example"));
     }
     if (template != null) {
       StateFiles.create(file, write(begin(parse(StateFiles.bundled(template, templates())))));
@@ -83,17 +93,18 @@ abstract class ThinkCommand<T> implements Callable<Integer> {
     try {
       return fromSheet(Sheets.read(sheet).effective());
     } catch (IllegalArgumentException says) {
-      throw new CliFailure(ExitCode.BAD_DATA, sheet + ": " + says.getMessage(), says);
+      throw new CliFailure(
+          ExitCode.BAD_DATA, Said.of("file-said", sheet, Explained.of(says)), says);
     }
   }
 
   private T read() throws CliFailure {
-    String remedy = "Start one with --sheet SHEET or --new " + templates().split(", ")[0] + ".";
+    Worded remedy = Said.of("state.start-one", templates().split(", ")[0]);
     String text = StateFiles.read(file, remedy);
     try {
       return parse(text);
     } catch (IllegalArgumentException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, file + ": " + bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Said.of("file-said", file, Explained.of(bad)), bad);
     }
   }
 
@@ -101,7 +112,7 @@ abstract class ThinkCommand<T> implements Callable<Integer> {
     try {
       return change(undo ? undone(state) : state);
     } catch (IllegalArgumentException unfit) {
-      throw new ParameterException(spec.commandLine(), unfit.getMessage(), unfit);
+      throw new UsageProblem(spec.commandLine(), Explained.of(unfit), unfit);
     }
   }
 
@@ -109,7 +120,7 @@ abstract class ThinkCommand<T> implements Callable<Integer> {
     try {
       return show(state);
     } catch (IllegalArgumentException unknown) {
-      throw new ParameterException(spec.commandLine(), unknown.getMessage(), unknown);
+      throw new UsageProblem(spec.commandLine(), Explained.of(unknown), unknown);
     }
   }
 
@@ -164,7 +175,7 @@ abstract class ThinkCommand<T> implements Callable<Integer> {
     for (Stage<T> stage : stages(whole)) {
       if (stage.step() != null && !json) {
         System.out.println();
-        System.out.println("> " + stage.step());
+        speech.out(Said.of("demo-example.step", stage.step()));
       }
       stage.show().run();
     }

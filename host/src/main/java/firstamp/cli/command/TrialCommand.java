@@ -3,6 +3,8 @@ package firstamp.cli.command;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.output.Studies;
 import firstamp.cli.output.TrialText;
 import firstamp.cli.run.LiveSetup;
@@ -21,6 +23,7 @@ import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Explained;
 import firstamp.sheet.SheetException;
 import firstamp.study.PowerUpStudy;
 import firstamp.study.Thinking;
@@ -62,6 +65,10 @@ import picocli.CommandLine.Option;
           + " first.",
     })
 public final class TrialCommand extends ThinkCommand<WireCase> {
+  TrialCommand(Speech speech) {
+    super(speech);
+  }
+
   @Option(names = "--wire", paramLabel = "WIRE", description = "the wire (default the first)")
   private String wire;
 
@@ -185,7 +192,8 @@ public final class TrialCommand extends ThinkCommand<WireCase> {
   private String name(WireCase wires) {
     return wire == null
         ? wires.wires().get(0).name()
-        : Names.of("wire", wire, wires.wires().stream().map(LooseWire::name).toList());
+        : Names.of(
+            Said.of("name.what.wire"), wire, wires.wires().stream().map(LooseWire::name).toList());
   }
 
   private WireStep step(WireCase wires, String name) throws CliFailure {
@@ -262,17 +270,17 @@ public final class TrialCommand extends ThinkCommand<WireCase> {
       PowerUpStudy trial = Studies.read(log, powerUp);
       TriedWire tried = tried(wires, Thinking.tried(trial.entry()));
       TrialJudge.Judged judged = TrialJudge.judge(log, trial, wires, tried);
-      System.err.println("firstamp: " + judged.sentence());
+      speech.note(Said.of("main.wrong", judged.sentence()));
       return judged.step();
     } catch (TrialJudge.Refused refused) {
       int code = refused.nothingToCompare() ? ExitCode.NO_INPUT : ExitCode.BAD_DATA;
-      throw new CliFailure(code, refused.getMessage(), refused);
+      throw new CliFailure(code, Explained.of(refused), refused);
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } catch (SheetException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Explained.of(bad), bad);
     } finally {
-      LiveSetup.closeLog(log);
+      LiveSetup.closeLog(log, speech);
     }
   }
 
@@ -286,7 +294,10 @@ public final class TrialCommand extends ThinkCommand<WireCase> {
     if (place == null) {
       throw new IllegalArgumentException("--place PLACE is missing: which place?");
     }
-    return Names.of("place", place, wires.places().stream().map(LandingPlace::name).toList());
+    return Names.of(
+        Said.of("name.what.place"),
+        place,
+        wires.places().stream().map(LandingPlace::name).toList());
   }
 
   @Override
@@ -294,7 +305,7 @@ public final class TrialCommand extends ThinkCommand<WireCase> {
     if (story) {
       WireStory.of(wires, ZoneId.systemDefault()).forEach(System.out::println);
     } else {
-      new TrialText(all, json).print(wires, name(wires));
+      new TrialText(all, json, speech).print(wires, name(wires));
     }
     return ExitCode.NORMAL;
   }
@@ -317,6 +328,6 @@ public final class TrialCommand extends ThinkCommand<WireCase> {
   }
 
   private Stage<WireCase> stage(String step, WireCase wires, String name) {
-    return new Stage<>(step, wires, () -> new TrialText(all, json).print(wires, name));
+    return new Stage<>(step, wires, () -> new TrialText(all, json, speech).print(wires, name));
   }
 }

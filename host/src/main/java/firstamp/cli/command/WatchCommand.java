@@ -3,6 +3,9 @@ package firstamp.cli.command;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
+import firstamp.cli.output.UsageProblem;
 import firstamp.cli.output.UsageWords;
 import firstamp.cli.run.LiveSetup;
 import firstamp.cli.run.RunOptions;
@@ -19,6 +22,7 @@ import firstamp.log.LogException;
 import firstamp.model.PedalJob;
 import firstamp.model.ProbeEvent;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.run.RunSetup;
 import firstamp.run.questions.AnswerBook;
@@ -36,7 +40,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** The main job: a real set on a real probe. */
@@ -58,6 +61,12 @@ import picocli.CommandLine.Spec;
       "  firstamp watch --port /dev/ttyUSB0 --sheet set.json --observe       watch only, the switch stays open",
     })
 public final class WatchCommand implements Callable<Integer> {
+  private final Speech speech;
+
+  WatchCommand(Speech speech) {
+    this.speech = speech;
+  }
+
   @Mixin private RunOptions run;
 
   @Option(
@@ -112,19 +121,14 @@ public final class WatchCommand implements Callable<Integer> {
   @Override
   public Integer call() throws CliFailure {
     if (run.headless && run.forMicros == null && run.soakMicros == null && !run.steps) {
-      throw new ParameterException(
-          spec.commandLine(), "--headless needs --for TIME, for example --for 10s");
+      throw new UsageProblem(spec.commandLine(), Said.of("watch.headless-needs-for-time-for"));
     }
     run.refuseWhatTheWindowLeavesOut(spec);
     if (run.pedal == PedalJob.HOLD_TO_RUN && run.headless) {
-      throw new CliFailure(
-          ExitCode.REFUSED,
-          "--pedal hold: this probe box does not switch on while its pedal is down, and switches off"
-              + " when it is held for 0.6 s. Use --pedal off, or hold to run with the pedal key in"
-              + " the window.");
+      throw new CliFailure(ExitCode.REFUSED, Said.of("watch.pedal-hold-this-probe-box"));
     }
     if (supply != null && !run.headless) {
-      throw new ParameterException(spec.commandLine(), "--supply needs --headless");
+      throw new UsageProblem(spec.commandLine(), Said.of("watch.supply-needs-headless"));
     }
     again.check(spec, run.steps);
     checkAccepted();
@@ -132,7 +136,7 @@ public final class WatchCommand implements Callable<Integer> {
       ThisBench.prepare(run.log, run.look);
     }
     Sheets.Ready whole = run.fitted(Sheets.read(sheet));
-    Sheets.warn(whole);
+    Sheets.warn(whole, speech);
     ProbeEvent.SwitchedOnAgain answer = again.answer(whole.effective());
     Sheets.Ready said = again.fitted(whole);
     lookForPort();
@@ -141,9 +145,9 @@ public final class WatchCommand implements Callable<Integer> {
       checkAnswers(questions);
     }
     TriedWire tried = Trials.of(said.effective(), run);
-    BenchLog log = Logs.openForWriting(run.log);
+    BenchLog log = Logs.openForWriting(run.log, speech);
     again.refuse(log, whole.effective(), TimeSource.system().epochMillis());
-    Sheets.Ready ready = Trials.tightened(said, tried, log);
+    Sheets.Ready ready = Trials.tightened(said, tried, log, speech);
     ArmGate gate =
         run.headless
             ? ArmGate.answered(questions, TimeSource.system().epochMillis())
@@ -207,24 +211,23 @@ public final class WatchCommand implements Callable<Integer> {
   private void checkAccepted() {
     for (String answer : accept) {
       if (!Questions.ANSWERS.contains(answer)) {
-        throw new ParameterException(
+        throw new UsageProblem(
             spec.commandLine(), UsageWords.noAnswer("--accept", answer, Questions.ANSWERS));
       }
     }
   }
 
   private void checkAnswers(List<String> questions) throws CliFailure {
-    List<String> open = new ArrayList<>();
+    Worded open = null;
     for (String question : questions) {
       if (!accept.contains(question)) {
-        open.add("  " + question + ": " + Questions.words(question));
+        Object before = open == null ? "" : open;
+        open = Said.of("watch.question", before, question, Questions.words(question));
       }
     }
-    if (!open.isEmpty()) {
+    if (open != null) {
       throw new CliFailure(
-          ExitCode.REFUSED,
-          "these questions are not answered; look, then add what is so to --accept:\n"
-              + String.join("\n", open));
+          ExitCode.REFUSED, Said.of("watch.these-questions-are-not-answered", open));
     }
   }
 }

@@ -7,6 +7,7 @@ import firstamp.analysis.calibrate.UncertaintyBudget;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
+import firstamp.model.text.Worded;
 import firstamp.run.calibration.ResistorTrial;
 import java.time.Instant;
 import java.util.List;
@@ -18,21 +19,25 @@ public final class CalibrationText {
   private static final double NEVER_CALIBRATED = 0.025;
 
   private final boolean json;
+  private final Speech speech;
   private final JsonLines lines = new JsonLines(System.out);
 
-  public CalibrationText(boolean json) {
+  public CalibrationText(boolean json, Speech speech) {
+    this.speech = speech;
     this.json = json;
   }
 
   /** What the probe keeps. */
   public void kept(Calibration calibration) {
     if (!json) {
-      print(
-          "calibration: %s%s",
-          calibration.kind().name().toLowerCase(Locale.ROOT),
+      String kind = speech.in(Said.of("calibration.kind." + kind(calibration)));
+      speech.out(
           calibration.calibratedEpochSeconds() == 0
-              ? ", never written"
-              : ", written " + Instant.ofEpochSecond(calibration.calibratedEpochSeconds()));
+              ? Said.of("calibration.never", kind)
+              : Said.of(
+                  "calibration.written",
+                  kind,
+                  Instant.ofEpochSecond(calibration.calibratedEpochSeconds())));
     }
     for (Channel channel : Channel.values()) {
       double gain = calibration.gainUncertainty().get(channel);
@@ -40,11 +45,15 @@ public final class CalibrationText {
       if (json) {
         lines.print(
             channel(channel, calibration.scale(channel), gain, zero)
-                .put("kind", calibration.kind().name().toLowerCase(Locale.ROOT)));
+                .put("kind", kind(calibration)));
       } else {
         scale(channel, calibration.scale(channel), gain, zero);
       }
     }
+  }
+
+  private static String kind(Calibration calibration) {
+    return calibration.kind().name().toLowerCase(Locale.ROOT);
   }
 
   /** What would be written, with its points and where its uncertainty comes from. */
@@ -56,21 +65,25 @@ public final class CalibrationText {
         continue;
       }
       scale(line.channel(), line.scale(), line.budget().gainShare(), line.budget().zeroCounts());
-      print("    gain against what the box has: %+.2f %%", change);
+      speech.out(Said.of("calibration.gain", number("%+.2f", change)));
       String unit = line.channel().quantity().unit();
       for (int k = 0; k < line.points().size(); k++) {
-        print(
-            "    at %10.5g %s it read %8.2f counts, off the line by %+.3g %s",
-            line.points().get(k).value(),
-            unit,
-            line.points().get(k).second().meanCounts(),
-            line.residuals().get(k),
-            unit);
+        speech.out(
+            Said.of(
+                "calibration.point",
+                number("%10.5g", line.points().get(k).value()),
+                unit,
+                number("%8.2f", line.points().get(k).second().meanCounts()),
+                number("%+.3g", line.residuals().get(k))));
       }
       for (UncertaintyBudget.Line part : line.budget().lines()) {
-        print(
-            "    %-14s %s  gain %.4f %%  zero %.3f counts",
-            part.cause(), part.type(), 100 * part.gainShare(), part.zeroCounts());
+        speech.out(
+            Said.of(
+                "calibration.part",
+                number("%-14s", speech.in(Said.of("calibration.cause." + part.cause()))),
+                part.type(),
+                number("%.4f", 100 * part.gainShare()),
+                number("%.3f", part.zeroCounts())));
       }
     }
   }
@@ -89,19 +102,13 @@ public final class CalibrationText {
       lines.print(node);
       return;
     }
-    String current =
+    String ms = number("%.1f", cut.afterMs());
+    String next = cut.works() ? "cut.works" : cut.gone() ? "cut.slow" : "cut.flows";
+    Worded then = Said.of(next);
+    speech.out(
         Double.isFinite(cut.currentA())
-            ? String.format(Locale.ROOT, "%.1f A ", cut.currentA())
-            : "";
-    print(
-        "It switched %soff in %.1f ms. %s",
-        current,
-        cut.afterMs(),
-        cut.works()
-            ? "Not tried: the 10 A path."
-            : cut.gone()
-                ? "That is slower than 1 ms: do not power up a set with it."
-                : "But current still flowed: unplug the supply now.");
+            ? Said.of("cut.current", number("%.1f", cut.currentA()), ms, then)
+            : Said.of("cut", ms, then));
   }
 
   private ObjectNode object(CalibrationLine line, double change) {
@@ -142,18 +149,18 @@ public final class CalibrationText {
   }
 
   private void scale(Channel channel, ChannelScale scale, double gainShare, double zeroCounts) {
-    print(
-        "%-2s  %+.5g to %+.5g %s, gain +-%.2f %%%s, zero +-%.2f counts (k = 2)",
-        channel,
-        scale.zero(),
-        scale.full(),
-        channel.quantity().unit(),
-        200 * gainShare,
-        gainShare >= NEVER_CALIBRATED ? " (not calibrated)" : "",
-        2 * zeroCounts);
+    speech.out(
+        Said.of(
+            gainShare >= NEVER_CALIBRATED ? "calibration.scale.never" : "calibration.scale",
+            number("%-2s", channel),
+            number("%+.5g", scale.zero()),
+            number("%+.5g", scale.full()),
+            channel.quantity().unit(),
+            number("%.2f", 200 * gainShare),
+            number("%.2f", 2 * zeroCounts)));
   }
 
-  private static void print(String format, Object... values) {
-    System.out.println(String.format(Locale.ROOT, format, values));
+  private String number(String format, Object... values) {
+    return speech.number(format, values);
   }
 }

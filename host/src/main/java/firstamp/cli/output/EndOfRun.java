@@ -1,10 +1,13 @@
 package firstamp.cli.output;
 
+import firstamp.account.ComparisonWords;
 import firstamp.account.Verdict;
 import firstamp.account.VerdictSentence;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.JobSheet;
+import firstamp.model.Summary;
+import firstamp.model.text.Explained;
 import firstamp.run.LivePowerUp;
 import firstamp.sheet.SheetException;
 import firstamp.study.Changes;
@@ -28,51 +31,56 @@ public final class EndOfRun {
     }
   }
 
-  /** Prints the verdict, one sentence a line. */
-  public static void verdict(Verdict verdict, PrintStream out) {
+  private static void verdict(
+      Verdict verdict, Summary summary, JobSheet sheet, Speech speech, PrintStream out) {
     for (VerdictSentence sentence : verdict.sentences()) {
-      out.println("  - " + sentence.text());
+      out.println(speech.say("verdict.line", speech.of(sentence, summary.notWatched(), sheet)));
     }
   }
 
   /** Prints both; a log that cannot be read again is reported and ends nothing. */
   public static void print(
-      BenchLog log, JobSheet sheet, LivePowerUp.Result result, PrintStream out) {
-    out.println("What it showed:");
-    verdict(Verdict.of(sheet, result.summary(), result.evidence()), out);
-    if (result.summary().powerUp() == null) {
+      BenchLog log, JobSheet sheet, LivePowerUp.Result result, PrintStream out, Speech speech) {
+    out.println(speech.say("verdict"));
+    Summary summary = result.summary();
+    verdict(Verdict.of(sheet, summary, result.evidence()), summary, sheet, speech, out);
+    if (summary.powerUp() == null) {
       return;
     }
     try {
-      changes(log, sheet, result.summary().powerUp(), out);
-      thinking(log, sheet, result.summary().powerUp(), out);
+      changes(log, sheet, summary.powerUp(), out, speech);
+      thinking(log, sheet, summary.powerUp(), out, speech);
     } catch (LogException | SheetException failed) {
-      System.err.println("firstamp: no comparison with earlier power-ups: " + failed.getMessage());
+      speech.note(Said.of("end-of-run.no-comparison", Explained.of(failed)));
     }
     out.flush();
   }
 
   /** Where a signal is lost, and what a wire at a place did, if somebody looked for that. */
-  private static void thinking(BenchLog log, JobSheet sheet, int number, PrintStream out)
+  private static void thinking(
+      BenchLog log, JobSheet sheet, int number, PrintStream out, Speech speech)
       throws LogException, SheetException {
     if (sheet.path() == null && sheet.unknownWires().isEmpty()) {
       return;
     }
     PowerUpStudy now = PowerUpStudy.of(log.find(Integer.toString(number)));
     for (String sentence : Thinking.sentences(log, now)) {
-      out.println("  - " + sentence);
+      out.println(speech.say("verdict.line", sentence));
     }
   }
 
-  private static void changes(BenchLog log, JobSheet sheet, int number, PrintStream out)
+  private static void changes(
+      BenchLog log, JobSheet sheet, int number, PrintStream out, Speech speech)
       throws LogException, SheetException {
     for (Changes.Against against : Changes.of(log, number, sheet.set().name()).against()) {
       out.println(
-          "Against "
-              + (against.knownGood() ? "the known good " : "the last ")
-              + Studies.name(against.earlier())
-              + ":");
-      against.lines().forEach(out::println);
+          speech.in(
+              Said.of(
+                  against.knownGood() ? "end-of-run.against-good" : "end-of-run.against-last",
+                  Studies.name(against.earlier()))));
+      new ComparisonWords(speech.locale())
+          .changes(against.comparison(), sheet)
+          .forEach(line -> out.println("  " + line));
     }
   }
 }

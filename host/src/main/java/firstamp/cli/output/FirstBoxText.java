@@ -6,6 +6,7 @@ import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.model.ProbeHello;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
+import firstamp.model.text.Worded;
 import firstamp.run.calibration.CalibrationCourse;
 import firstamp.run.calibration.ResistorTrial;
 import java.util.List;
@@ -15,12 +16,12 @@ import java.util.Locale;
  * What was measured on a new box, beside what it keeps: of a new box what the circuit should give.
  */
 public final class FirstBoxText {
-  private static final String NONE_MEASURED = "No box has been built or measured.";
-
   private final boolean json;
+  private final Speech speech;
   private final JsonLines lines = new JsonLines(System.out);
 
-  public FirstBoxText(boolean json) {
+  public FirstBoxText(boolean json, Speech speech) {
+    this.speech = speech;
     this.json = json;
   }
 
@@ -39,23 +40,20 @@ public final class FirstBoxText {
     if (json) {
       print(course, hello, practice);
     } else {
-      say(
-          "Probe box, firmware %d.%d, start %d, self-test %d, limiting is seen above %.3g A, look %.4g ohm.",
-          hello.firmwareMajor(),
-          hello.firmwareMinor(),
-          hello.bootId(),
-          hello.selfTestBits(),
-          hello.hardShortA(),
-          hello.lookOhm());
-      say(
-          practice
-              ? "A practice box, drawn from its parts. " + NONE_MEASURED
-              : NONE_MEASURED + " Keep this beside the windows of the assembly page.");
+      speech.out(
+          Said.of(
+              "first-box",
+              hello.firmwareMajor() + "." + hello.firmwareMinor(),
+              hello.bootId(),
+              hello.selfTestBits(),
+              speech.number("%.3g", hello.hardShortA()),
+              speech.number("%.4g", hello.lookOhm())));
+      speech.out(Said.of(practice ? "first-box.practice" : "first-box.keep"));
     }
     for (CalibrationLine line : found) {
       channel(course, line);
     }
-    new CalibrationText(json).cut(cut);
+    new CalibrationText(json, speech).cut(cut);
     return cut.works() ? ExitCode.NORMAL : ExitCode.FINDING;
   }
 
@@ -89,22 +87,20 @@ public final class FirstBoxText {
       lines.print(node);
       return;
     }
-    say(
-        "%-2s  zero %8.2f counts (box keeps %.0f), noise %.2f counts, %s",
-        channel,
-        zero.meanCounts(),
-        kept.counts(0),
-        zero.deviationCounts(),
+    Worded measured =
         gain == null
-            ? "gain not measured"
-            : String.format(
-                Locale.ROOT,
-                "gain %+.2f %% from what it keeps, +-%.2f %%",
-                gain,
-                200 * line.budget().gainShare()));
-  }
-
-  private static void say(String format, Object... values) {
-    System.out.printf(Locale.ROOT, format + "%n", values);
+            ? Said.of("first-box.no-gain")
+            : Said.of(
+                "first-box.gain",
+                speech.number("%+.2f", gain),
+                speech.number("%.2f", 200 * line.budget().gainShare()));
+    speech.out(
+        Said.of(
+            "first-box.channel",
+            speech.number("%-2s", channel),
+            speech.number("%8.2f", zero.meanCounts()),
+            speech.number("%.0f", kept.counts(0)),
+            speech.number("%.2f", zero.deviationCounts()),
+            measured));
   }
 }

@@ -125,10 +125,10 @@ public final class JsonRunOutput implements RunOutput {
   }
 
   @Override
-  public void log(boolean logging, String text, double atMs) {
+  public void log(ProbeEvent.LogChanged event, double atMs) {
     ObjectNode node = JsonLines.object("log");
-    node.put("state", logging ? "logging" : "not-logging");
-    node.put("text", text);
+    node.put("state", event.logging() ? "logging" : "not-logging");
+    node.put("text", event.text());
     at(node, atMs);
     lines.print(node);
   }

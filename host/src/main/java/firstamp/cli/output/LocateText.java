@@ -11,7 +11,7 @@ import firstamp.locate.signal.LocateSession;
  * @param all every joint, not the first three
  * @param json a line for machines
  */
-public record LocateText(boolean all, boolean json) {
+public record LocateText(boolean all, boolean json, Speech speech) {
   /** Explanations shown unless all are asked for. */
   static final int SHOWN = 3;
 
@@ -24,7 +24,7 @@ public record LocateText(boolean all, boolean json) {
       System.out.println(answer.sentence());
       int most = all ? answer.odds().size() : Math.min(SHOWN, answer.odds().size());
       for (LocateAnswer.JointOdds odds : answer.odds().subList(0, most)) {
-        System.out.println("  " + odds.joint() + ": " + odds.word().words());
+        speech.out(Said.of("locate.joint", odds.joint(), odds.word().words()));
       }
       answer.remarks().forEach(System.out::println);
     }

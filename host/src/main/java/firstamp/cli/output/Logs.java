@@ -4,23 +4,19 @@ import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Explained;
 import java.nio.file.Path;
 
 /** Bench logs for commands, with the exit code of each kind of failure. */
 public final class Logs {
   private Logs() {}
 
-  public static BenchLog openForWriting(Path file) throws CliFailure {
+  public static BenchLog openForWriting(Path file, Speech speech) throws CliFailure {
     try {
       BenchLog log =
           BenchLog.open(file == null ? BenchLog.defaultFile() : file, TimeSource.system());
       if (log.keptBefore() != null) {
-        System.err.println(
-            "firstamp: "
-                + log.file()
-                + " was made by an older version and is now in the present layout; the log as it"
-                + " was is kept in "
-                + log.keptBefore());
+        speech.note(Said.of("logs.was-made-by-an-older", log.file(), log.keptBefore()));
       }
       return log;
     } catch (LogException failed) {
@@ -34,10 +30,9 @@ public final class Logs {
   }
 
   /** Where nobody named a log for emulated sets, the place is reported once something is kept. */
-  public static void sayKept(BenchLog log, Path named) {
+  public static void sayKept(BenchLog log, Path named, Speech speech) {
     if (named == null) {
-      System.err.println(
-          "firstamp: kept in " + log.file() + ", apart from the bench log (--log FILE: elsewhere)");
+      speech.note(Said.of("logs.kept-in-apart-from-the", log.file()));
     }
   }
 
@@ -67,6 +62,6 @@ public final class Logs {
           case EXISTS -> ExitCode.CANNOT_MAKE;
           default -> ExitCode.IO_ERROR;
         };
-    return new CliFailure(code, failed.getMessage(), failed);
+    return new CliFailure(code, Explained.of(failed), failed);
   }
 }

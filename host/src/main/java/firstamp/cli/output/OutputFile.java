@@ -2,6 +2,7 @@ package firstamp.cli.output;
 
 import firstamp.log.LogException;
 import firstamp.model.text.FailureWords;
+import firstamp.model.text.Worded;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
@@ -63,7 +64,7 @@ public final class OutputFile {
     }
     Path absolute = target.toAbsolutePath();
     if (Files.isDirectory(absolute, LinkOption.NOFOLLOW_LINKS)) {
-      throw new CliFailure(ExitCode.CANNOT_MAKE, absolute + " is a folder; name a file in it");
+      throw new CliFailure(ExitCode.CANNOT_MAKE, Said.of("output.is-a-folder-name-a", absolute));
     }
     if (!replace && Files.exists(absolute, LinkOption.NOFOLLOW_LINKS)) {
       throw exists(absolute, null);
@@ -79,9 +80,9 @@ public final class OutputFile {
   }
 
   /** Where it is, on standard error. */
-  public static void sayDone(String what, Path target) {
+  public static void sayDone(Worded what, Path target, Speech speech) {
     if (!isStandardOutput(target)) {
-      System.err.println("firstamp: " + what + " is in " + target.toAbsolutePath());
+      speech.note(Said.of("output.is-in", what, target.toAbsolutePath()));
     }
   }
 
@@ -117,12 +118,12 @@ public final class OutputFile {
             || "Not a directory".equals(reason(failed));
     return new CliFailure(
         notMade ? ExitCode.CANNOT_MAKE : ExitCode.IO_ERROR,
-        "cannot write "
-            + target
-            + ": "
-            + (failed instanceof NoSuchFileException
-                ? "its folder does not exist; make the folder or name another file"
-                : FailureWords.of(failed)),
+        Said.of(
+            "output.cannot-write",
+            target,
+            failed instanceof NoSuchFileException
+                ? Said.of("output.no-folder")
+                : FailureWords.worded(failed)),
         failed);
   }
 
@@ -141,9 +142,7 @@ public final class OutputFile {
 
   private static CliFailure exists(Path target, IOException cause) {
     return new CliFailure(
-        ExitCode.CANNOT_MAKE,
-        target + " is there already and was left as it is; name another file, or add --force",
-        cause);
+        ExitCode.CANNOT_MAKE, Said.of("output.is-there-already-and-was", target), cause);
   }
 
   private static void remove(Path aside) {

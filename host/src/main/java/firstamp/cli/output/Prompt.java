@@ -1,25 +1,32 @@
 package firstamp.cli.output;
 
 import firstamp.model.text.FailureWords;
+import firstamp.model.text.Worded;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.Charset;
+import java.util.List;
 import java.util.Locale;
 
 /** Asks on standard error, takes the answer from standard input. */
 public final class Prompt {
+  private final Speech speech;
   private BufferedReader in;
 
+  public Prompt(Speech speech) {
+    this.speech = speech;
+  }
+
   /** Waits for a line; what it says does not matter. */
-  public void enter(String words) throws CliFailure {
-    line(words);
+  public void enter(Worded words) throws CliFailure {
+    line(speech.in(words));
   }
 
   /** Whether the answer is yes; anything else is no. */
-  public boolean agrees(String words) throws CliFailure {
-    String answer = line(words + " (yes or no)").toLowerCase(Locale.ROOT);
-    return answer.equals("yes") || answer.equals("y");
+  public boolean agrees(Worded words) throws CliFailure {
+    String answer = line(speech.in(Said.of("prompt.yes-or-no", words))).toLowerCase(Locale.ROOT);
+    return List.of("yes", "y", "ja", "j").contains(answer);
   }
 
   /**
@@ -27,21 +34,24 @@ public final class Prompt {
    *
    * @param usual taken for an empty line; null = there is none
    */
-  public double number(String words, Double usual) throws CliFailure {
+  public double number(Worded words, Double usual) throws CliFailure {
     while (true) {
-      String answer = line(usual == null ? words : words + " (empty: " + usual + ")");
+      String answer =
+          line(
+              speech.in(
+                  usual == null ? words : Said.of("prompt.usual", words, String.valueOf(usual))));
       if (answer.isEmpty() && usual != null) {
         return usual;
       }
       try {
-        double value = Double.parseDouble(answer);
+        double value = Double.parseDouble(answer.replace(',', '.'));
         if (Double.isFinite(value)) {
           return value;
         }
       } catch (NumberFormatException noNumber) {
         // Asked again below.
       }
-      System.err.println("\"" + answer + "\" is no number; expected one like 9.137");
+      speech.err(Said.of("prompt.is-no-number-expected-one", answer));
     }
   }
 
@@ -62,10 +72,11 @@ public final class Prompt {
       }
     } catch (IOException failed) {
       throw new CliFailure(
-          ExitCode.IO_ERROR, "cannot read standard input: " + FailureWords.of(failed), failed);
+          ExitCode.IO_ERROR,
+          Said.of("prompt.cannot-read-standard-input", FailureWords.worded(failed)),
+          failed);
     }
     throw new CliFailure(
-        ExitCode.NO_INPUT,
-        "standard input ended before this was answered: \"" + words + "\". Nothing was written.");
+        ExitCode.NO_INPUT, Said.of("prompt.standard-input-ended-before-this", words));
   }
 }

@@ -3,32 +3,53 @@ package firstamp.cli.output;
 import firstamp.model.ClipMove;
 import firstamp.model.Happening;
 import firstamp.model.OffCause;
+import firstamp.model.text.Worded;
+import java.util.Locale;
 
 /** Words of the command line for what happened in a run. */
 final class RunWords {
   private RunWords() {}
 
-  /** What was done, in words. */
-  static String happened(Happening what) {
-    if (!(what instanceof ClipMove move)) {
-      return what instanceof Happening.SetChanged
-          ? "changed: " + what.words()
-          : what instanceof Happening.LoadStarted ? "started: " + what.words() : what.words();
+  /** What was done. */
+  static Worded happened(Happening what) {
+    if (what instanceof ClipMove move) {
+      return clip(move);
     }
-    String name = move.name() + (move.mode() == null ? "" : " in " + move.mode());
-    String by = move.input() == null ? "" : ", " + move.input().words();
+    if (what instanceof Happening.SetChanged) {
+      return Said.of("happened.changed", what.words());
+    }
+    if (what instanceof Happening.LoadStarted) {
+      return Said.of("happened.started", what.words());
+    }
+    if (what instanceof Happening.Recording recording) {
+      return Said.of("happened.record-" + recording.state().id());
+    }
+    if (what instanceof Happening.ModeSet mode) {
+      return Said.of("happened.mode", Said.of("mode." + mode.mode().id()));
+    }
+    if (what instanceof Happening.Step step) {
+      Object text = step.said() == null ? step.text() : step.said();
+      return Said.of("happened.step-" + step.state().id(), step.step(), step.of(), text);
+    }
+    return Worded.asIs(String.valueOf(what.words()));
+  }
+
+  private static Worded clip(ClipMove move) {
+    String key = "clip." + move.act().name().toLowerCase(Locale.ROOT);
+    Object name =
+        move.mode() == null
+            ? String.valueOf(move.name())
+            : Said.of("clip.in", move.name(), move.mode());
     return switch (move.act()) {
-      case HELD -> "clip on " + name + by;
-      case OFF -> "clip off";
-      case THERE -> "signal there at " + name;
-      case GONE -> "signal gone at " + name;
-      case TYPED -> "level at " + name + ": " + move.levelDbv() + " dBV";
-      case BACK -> "last observation taken back";
-      case STROKE -> "contact worked: " + name;
-      case RESTING -> "clip rests behind " + name;
-      case TOUCHED -> "tapping";
-      case LEFT -> "tapping ended";
-      case MENDED -> "mended: " + name;
+      case HELD ->
+          move.input() == null
+              ? Said.of(key, name)
+              : Said.of(
+                  "clip.held.by",
+                  name,
+                  Said.of("clip.by." + move.input().name().toLowerCase(Locale.ROOT)));
+      case TYPED -> Said.of(key, name, String.valueOf(move.levelDbv()));
+      default -> Said.of(key, name);
     };
   }
 

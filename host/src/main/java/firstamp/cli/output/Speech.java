@@ -8,6 +8,7 @@ import firstamp.alarm.AlarmWords;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.text.Phrases;
+import firstamp.model.text.Worded;
 import firstamp.study.ToldWords;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -32,6 +33,49 @@ public final class Speech {
     this.alarms = new AlarmWords(locale);
     this.verdicts = new VerdictWords(locale);
     this.figures = new FigureWords(locale);
+  }
+
+  /** The language that the arguments ask for; English where they ask for none that there is. */
+  public static Speech askedFor(String... arguments) {
+    return "de".equals(language(arguments)) ? new Speech(Locale.GERMAN) : ENGLISH;
+  }
+
+  /** What stands behind --language, null = nothing. */
+  public static String language(String... arguments) {
+    String last = null;
+    for (int k = 0; k < arguments.length; k++) {
+      if (arguments[k].startsWith("--language=")) {
+        last = arguments[k].substring("--language=".length());
+      } else if (arguments[k].equals("--language") && k + 1 < arguments.length) {
+        last = arguments[k + 1];
+      }
+    }
+    return last;
+  }
+
+  /** The language. */
+  public Locale locale() {
+    return locale;
+  }
+
+  /** What another package, or the command line itself, has to say. */
+  public String in(Worded words) {
+    return words.in(locale);
+  }
+
+  /** A message on standard error, with the program's name in front. */
+  public void note(Worded words) {
+    System.err.println("firstamp: " + in(words));
+  }
+
+  /** A line on standard error. */
+  public void err(Worded words) {
+    System.err.println(in(words));
+  }
+
+  /** A line on standard output. */
+  public void out(Worded words) {
+    System.out.println(in(words));
   }
 
   /** A line of its own. */

@@ -23,6 +23,7 @@ public final class StandardOutput extends OutputStream {
   private final OutputStream out;
   private final boolean live;
   private final PrintStream err;
+  private final Speech speech;
   private boolean broken;
 
   /**
@@ -32,6 +33,11 @@ public final class StandardOutput extends OutputStream {
    * @param err where a failure is reported
    */
   StandardOutput(OutputStream out, String command, PrintStream err) {
+    this(out, command, err, Speech.ENGLISH);
+  }
+
+  private StandardOutput(OutputStream out, String command, PrintStream err, Speech speech) {
+    this.speech = speech;
     this.out = Objects.requireNonNull(out, "out");
     this.live = LIVE.contains(command);
     this.err = Objects.requireNonNull(err, "err");
@@ -43,7 +49,8 @@ public final class StandardOutput extends OutputStream {
         new StandardOutput(
             new FileOutputStream(FileDescriptor.out),
             arguments.length == 0 ? "" : arguments[0],
-            System.err);
+            System.err,
+            Speech.askedFor(arguments));
     Charset letters =
         Charset.forName(System.getProperty("sun.stdout.encoding", Charset.defaultCharset().name()));
     System.setOut(new PrintStream(new BufferedOutputStream(output, BUFFER_BYTES), true, letters));
@@ -65,13 +72,11 @@ public final class StandardOutput extends OutputStream {
     } catch (IOException failed) {
       broken = true;
       err.println(
-          "firstamp: standard output cannot be written: "
-              + FailureWords.of(failed)
-              + ". "
-              + (live
-                  ? "The set stays watched and the log is written; `firstamp show last`, with the --log"
-                      + " of this run, prints the result."
-                  : "What was printed is incomplete."));
+          "firstamp: "
+              + speech.in(
+                  Said.of(
+                      live ? "standard-output.live" : "standard-output.incomplete",
+                      FailureWords.worded(failed))));
     }
   }
 

@@ -3,6 +3,8 @@ package firstamp.cli.output;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
 import firstamp.sheet.SheetException;
 import firstamp.study.PowerUpStudy;
 import java.time.Instant;
@@ -23,7 +25,7 @@ public final class Studies {
     } catch (LogException failed) {
       throw Logs.failure(failed);
     } catch (SheetException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Explained.of(bad), bad);
     }
   }
 
@@ -33,8 +35,9 @@ public final class Studies {
   }
 
   /** A power-up in a heading: number, begin, label. */
-  public static String name(PowerUpEntry entry) {
-    String label = entry.label() == null ? "" : ", \"" + entry.label() + "\"";
-    return "power-up " + entry.number() + " (" + started(entry) + label + ")";
+  public static Worded name(PowerUpEntry entry) {
+    return entry.label() == null
+        ? Said.of("power-up.started", entry.number(), started(entry))
+        : Said.of("power-up.label", entry.number(), started(entry), entry.label());
   }
 }

@@ -9,58 +9,76 @@ import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Quantity;
 import firstamp.pipeline.ReadingFigures;
 import firstamp.pipeline.TripFigures;
 import firstamp.study.OtherRules;
 import firstamp.study.RulesBeside;
-import firstamp.study.ToldWords;
 import java.io.PrintStream;
 import java.util.List;
+import java.util.Locale;
 
 /** A run as sentences, one a line. */
 public final class TextRunOutput implements RunOutput {
+  private final Speech speech;
   private final PrintStream out;
   private final PrintStream err;
   private final boolean readings;
   private final String afterOff;
   private final boolean countsDown;
   private final JobSheet sheet;
+  private final boolean forecasts;
   private Double lookOhm;
   private boolean closed;
 
   /** Sentences on a stream, without a forecast of the inrush. */
   public TextRunOutput(
-      PrintStream out, PrintStream err, boolean readings, boolean countsDown, String afterOff) {
-    this(out, err, readings, countsDown, afterOff, null);
+      Speech speech,
+      PrintStream out,
+      PrintStream err,
+      boolean readings,
+      boolean countsDown,
+      JobSheet sheet) {
+    this(speech, out, err, readings, countsDown, null, sheet, false);
   }
 
   /**
    * Sentences on a stream.
    *
-   * @param sheet by which the inrush is forecast after the first look, null = it is not
+   * @param speech the language
+   * @param sheet names of the rails
+   * @param forecasts whether the inrush is forecast after the first look
    * @param countsDown whether the seconds before switching on are counted down
-   * @param afterOff what stays live once the switch is open, whole sentences; empty = nothing
+   * @param afterOff what stays live once the switch is open, null = nothing
    */
   public TextRunOutput(
+      Speech speech,
       PrintStream out,
       PrintStream err,
       boolean readings,
       boolean countsDown,
-      String afterOff,
-      JobSheet sheet) {
+      Worded afterOff,
+      JobSheet sheet,
+      boolean forecasts) {
+    this.forecasts = forecasts;
+    this.speech = speech;
     this.sheet = sheet;
     this.countsDown = countsDown;
     this.out = out;
     this.err = err;
     this.readings = readings;
-    this.afterOff = afterOff.isEmpty() ? "" : ". " + afterOff;
+    this.afterOff = afterOff == null ? "" : ". " + speech.in(afterOff);
   }
 
   @Override
   public void started(Integer powerUp, String uuid, String set, ProbeHello hello, boolean observe) {
     lookOhm = hello.lookOhm();
-    say("%s on %s%s", set, hello.kind(), powerUp == null ? "" : ", power-up " + powerUp);
+    Object kind = hello.kind();
+    say(
+        powerUp == null
+            ? Said.of("run.started", set, kind)
+            : Said.of("run.started.number", set, kind, powerUp));
   }
 
   @Override
@@ -68,96 +86,103 @@ public final class TextRunOutput implements RunOutput {
     if (seconds > 0 && !countsDown) {
       return;
     }
-    err.println(seconds == 0 ? "switching on" : "switching on in " + seconds + " s; Ctrl-C stops");
+    err.println(speech.in(seconds == 0 ? Said.of("run.on-now") : Said.of("run.on-in", seconds)));
   }
 
   @Override
   public void look(Summary.LookFigures figures) {
-    StringBuilder line = new StringBuilder("first look: ").append(figures.result());
+    StringBuilder line = new StringBuilder(speech.say("look." + figures.result()));
     for (FigureList.Figure figure : FigureList.of(figures).figures()) {
-      String name = figure.key().equals("look.supplyV") ? "supply " : "";
-      line.append(", ").append(name).append(figure.text());
+      String value = speech.figures().text(figure);
+      line.append(", ");
+      line.append(
+          figure.key().equals("look.supplyV")
+              ? speech.in(Said.of("run.look.supply", value))
+              : value);
     }
-    say("%s", line);
+    say(Said.of("run.look", line.toString()));
     boolean closes = List.of("clear", "low").contains(figures.result());
     InrushExpected inrush =
-        sheet == null || !closes ? null : InrushExpected.of(sheet, figures, lookOhm);
+        !forecasts || !closes ? null : InrushExpected.of(sheet, figures, lookOhm);
     if (inrush != null) {
-      String spike =
-          inrush.limitA() == null
-              ? ""
-              : ", the supply's limit; its own capacitor adds a spike of up to "
-                  + Numbers.amps(inrush.peakA());
+      String ms = speech.number("%.2g", inrush.ms());
       say(
-          "inrush expected: up to %s for about %.2g ms%s",
-          Numbers.amps(inrush.limitA() == null ? inrush.peakA() : inrush.limitA()),
-          inrush.ms(),
-          spike);
+          inrush.limitA() == null
+              ? Said.of("run.inrush", Quantity.amps(inrush.peakA()), ms)
+              : Said.of(
+                  "run.inrush.limit",
+                  Quantity.amps(inrush.limitA()),
+                  ms,
+                  Quantity.amps(inrush.peakA())));
     }
   }
 
   @Override
   public void alarm(Alarm alarm) {
     String mark =
-        switch (alarm.state()) {
-          case UNACKNOWLEDGED -> "ALARM";
-          case ACKNOWLEDGED -> "seen ";
-          case CLEARED_UNACKNOWLEDGED -> "cleared, not acknowledged:";
-          case CLEARED -> "cleared:";
-        };
-    say("%9.1f ms  %s  %s", alarm.changedMs(), mark, alarm.text());
+        speech.in(
+            Said.of(
+                "run.alarm." + alarm.state().name().toLowerCase(Locale.ROOT).replace('_', '-')));
+    say(millis(alarm.changedMs()) + "  " + mark + "  " + speech.alarms().of(alarm));
   }
 
   @Override
   public void trip(TripFigures figures) {
-    String at = figures.atMs() == null ? "" : SummaryText.text("%9.1f ms  ", figures.atMs());
-    String value =
-        figures.value() == null ? "" : ", " + Numbers.inUnit(figures.value(), figures.unit());
-    String limit =
-        figures.limit() == null ? "" : ", limit " + Numbers.inUnit(figures.limit(), figures.unit());
-    String limited =
-        figures.limitedMs() == null
-            ? ""
-            : SummaryText.text(", the limiter held it for %.3g ms", figures.limitedMs());
-    say("%sSWITCHED ITSELF OFF: %s%s%s%s%s", at, figures.cause(), value, limit, limited, afterOff);
+    String at = figures.atMs() == null ? "" : millis(figures.atMs()) + "  ";
+    StringBuilder line = new StringBuilder(speech.say("cause." + figures.cause()));
+    if (figures.value() != null) {
+      line.append(", ").append(speech.figures().value(figures.value(), figures.unit()));
+    }
+    if (figures.limit() != null) {
+      String limit = speech.figures().value(figures.limit(), figures.unit());
+      line.append(", ").append(speech.in(Said.of("run.limit", limit)));
+    }
+    if (figures.limitedMs() != null) {
+      String ms = speech.number("%.3g", figures.limitedMs());
+      line.append(", ").append(speech.in(Said.of("run.limited", ms)));
+    }
+    say(at + speech.in(Said.of("run.tripped", line.toString())) + afterOff);
   }
 
   @Override
   public void on() {
     closed = true;
-    say("%9.1f ms  on", 0.0);
+    say(millis(0) + "  " + speech.in(Said.of("run.on")));
   }
 
   @Override
   public void off(OffCause by, double atMs) {
     String who = RunWords.offBy(by);
-    String what = who == null ? ": the first look does not let the switch close" : " by " + who;
-    say("%s  off%s%s", known(atMs) ? at(atMs) : "before the switch closed", what, afterOff);
+    String when = known(atMs) ? millis(atMs) : speech.in(Said.of("run.before"));
+    Worded what = Said.of(who == null ? "run.off.look" : "run.off." + who);
+    say(when + "  " + speech.in(what) + afterOff);
   }
 
   @Override
   public void mark(String text, double atMs) {
-    say("%s  mark %s", at(atMs), text);
+    say(at(atMs) + "  " + speech.in(Said.of("run.mark", text)));
   }
 
   @Override
   public void happened(Happening what, double atMs) {
-    say("%s  %s", at(atMs), RunWords.happened(what));
+    say(at(atMs) + "  " + speech.in(RunWords.happened(what)));
   }
 
   @Override
   public void told(ProbeEvent.Told event, double atMs) {
-    say("%s", new ToldWords().line(event));
+    say(speech.told().line(event));
   }
 
   @Override
   public void link(ProbeEvent.LinkState state, String text, double atMs) {
-    say("%s  cable: %s", at(atMs), text);
+    String key = "run.cable." + state.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    say(at(atMs) + "  " + speech.in(Said.of(key, text)));
   }
 
   @Override
-  public void log(boolean logging, String text, double atMs) {
-    say("%s  log: %s", at(atMs), text);
+  public void log(ProbeEvent.LogChanged event, double atMs) {
+    Object text = event.words() == null ? event.text() : event.words();
+    say(at(atMs) + "  " + speech.in(Said.of("run.log", text)));
   }
 
   /** Times count from the closing: before one that nobody knows yet there is none. */
@@ -166,7 +191,11 @@ public final class TextRunOutput implements RunOutput {
   }
 
   private String at(double atMs) {
-    return known(atMs) ? SummaryText.text("%9.1f ms", atMs) : "  not on yet";
+    return known(atMs) ? millis(atMs) : "  " + speech.in(Said.of("run.not-yet"));
+  }
+
+  private String millis(double atMs) {
+    return speech.number("%9.1f ms", atMs);
   }
 
   @Override
@@ -178,47 +207,54 @@ public final class TextRunOutput implements RunOutput {
   public void figures(ReadingFigures figures) {
     StringBuilder line =
         new StringBuilder(
-            SummaryText.text(
+            speech.number(
                 "%s  %.4f A  %.2f V", at(figures.atMs()), figures.supplyA(), figures.supplyV()));
     for (ReadingFigures.RailVolts rail : figures.rails()) {
-      line.append(SummaryText.text("  %d: %.2f V", rail.rail(), rail.volts()));
+      line.append(speech.number("  %d: %.2f V", rail.rail(), rail.volts()));
     }
-    say("%s", line);
+    say(line.toString());
   }
 
   @Override
   public void otherRules(OtherRules rules) {
     String changed = String.join(", ", rules.changed());
     say(
-        "Judged by version %d of the rules, now by %d. %s",
-        rules.stored(),
-        rules.now(),
-        changed.isEmpty() ? "Nothing comes out differently." : "Differs now: " + changed + ".");
+        changed.isEmpty()
+            ? Said.of("rules.same", rules.stored(), rules.now())
+            : Said.of("rules.differ", rules.stored(), rules.now(), changed));
   }
 
   @Override
   public void beside(String sheet, List<RulesBeside.Beside> rows) {
-    say("With %s, compared with the original run:", sheet);
+    say(Said.of("beside", sheet));
     if (rows.isEmpty()) {
-      say("  nothing raised then, and nothing now");
+      say(Said.of("beside.nothing"));
     }
     for (RulesBeside.Beside row : rows) {
-      String of = row.railName() == null ? "" : " of " + row.railName();
-      String would = row.cause() == null ? "" : " (it would have switched itself off)";
+      String rule = SummaryText.text("%-28s", row.rule() + of(row.railName()));
       say(
-          "  %-28s then %s, now %s%s",
-          row.rule() + of, at(row.thenAtMs()), at(row.wouldAtMs()), would);
+          Said.of(
+              row.cause() == null ? "beside.row" : "beside.row.off",
+              rule,
+              raised(row.thenAtMs()),
+              raised(row.wouldAtMs())));
     }
-    say("  What would have come after an earlier off is not in the record.");
+    say(Said.of("beside.end"));
   }
 
-  private static String at(Double ms) {
-    return ms == null ? "not raised" : SummaryText.text("at %.1f ms", ms);
+  private String of(String railName) {
+    return railName == null ? "" : speech.in(Said.of("beside.of", railName));
+  }
+
+  private Worded raised(Double ms) {
+    return ms == null
+        ? Said.of("beside.not-raised")
+        : Said.of("beside.at", speech.number("%.1f", ms));
   }
 
   @Override
   public void summary(Summary summary, FigureList figures) {
-    for (String line : SummaryText.lines(summary, figures)) {
+    for (String line : SummaryText.lines(summary, figures, sheet, speech)) {
       out.println(line);
     }
     out.flush();
@@ -229,8 +265,12 @@ public final class TextRunOutput implements RunOutput {
     return true;
   }
 
-  private void say(String format, Object... values) {
-    out.println(SummaryText.text(format, values));
+  private void say(Worded words) {
+    say(speech.in(words));
+  }
+
+  private void say(String line) {
+    out.println(line);
     out.flush();
   }
 }

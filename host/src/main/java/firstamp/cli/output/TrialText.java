@@ -14,24 +14,24 @@ import java.util.List;
  * @param all every place, not the first three
  * @param json a line for machines
  */
-public record TrialText(boolean all, boolean json) {
+public record TrialText(boolean all, boolean json, Speech speech) {
   public void print(WireCase wires, String name) {
     WireAnswer answer = wires.answer(name);
     if (json) {
       new JsonLines(System.out).print(line(wires, answer));
       return;
     }
-    answer.warnings().forEach(warning -> System.out.println("Note: " + warning));
+    answer.warnings().forEach(warning -> speech.out(Said.of("trial.note", warning)));
     System.out.println(answer.sentence());
     List<WireAnswer.PlaceOdds> places = answer.places();
     int most = all ? places.size() : Math.min(LocateText.SHOWN, places.size());
     for (WireAnswer.PlaceOdds odds : places.subList(0, most)) {
       String reason = odds.reason() == null ? "" : " (" + odds.reason() + ")";
-      System.out.println("  " + odds.place() + ": " + odds.word().words() + reason);
+      speech.out(Said.of("trial.place", odds.place(), odds.word().words(), reason));
     }
     String colour = wires.wire(name).colour();
     if (colour != null) {
-      System.out.println("  colour " + colour + " (says little)");
+      speech.out(Said.of("trial.colour-says-little", colour));
     }
   }
 

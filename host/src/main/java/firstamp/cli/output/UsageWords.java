@@ -1,5 +1,7 @@
 package firstamp.cli.output;
 
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
 import firstamp.sheet.Nearest;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -18,7 +20,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 public final class UsageWords {
   private UsageWords() {}
 
-  public static String of(ParameterException problem) {
+  public static Worded of(ParameterException problem) {
     CommandSpec command = problem.getCommandLine().getCommandSpec();
     if (problem instanceof UnmatchedArgumentException unmatched) {
       return unmatched(unmatched.getUnmatched().get(0), command);
@@ -28,48 +30,36 @@ public final class UsageWords {
     }
     ArgSpec argument = problem.getArgSpec();
     if (problem instanceof OverwrittenOptionException twice) {
-      return name(twice.getOverwritten()) + " is given twice, expected once";
+      return Said.of("usage.twice", name(twice.getOverwritten()));
     }
-    return argument == null ? problem.getMessage() : unfit(problem, argument);
+    return argument == null ? Explained.of(problem) : unfit(problem, argument);
   }
 
   /** A command that is not there, and the nearest one. */
-  public static String noCommand(String word, String parent, Collection<String> known) {
-    String of = parent.isEmpty() ? "" : parent + " ";
-    return "there is no command `"
-        + of
-        + word
-        + "`."
-        + meant(word, known)
-        + " There are: "
-        + String.join(", ", known);
+  public static Worded noCommand(String word, String parent, Collection<String> known) {
+    String whole = parent.isEmpty() ? word : parent + " " + word;
+    return Said.of("usage.no-command", whole, meant(word, known), String.join(", ", known));
   }
 
   /** A word of a list that is not known, and the nearest one. */
-  public static String noAnswer(String option, String word, Collection<String> known) {
-    return option
-        + " '"
-        + word
-        + "' is not known."
-        + meant(word, known)
-        + " Known are: "
-        + String.join(", ", known);
+  public static Worded noAnswer(String option, String word, Collection<String> known) {
+    return Said.of("usage.no-answer", option, word, meant(word, known), String.join(", ", known));
   }
 
-  private static String unmatched(String word, CommandSpec command) {
+  private static Worded unmatched(String word, CommandSpec command) {
     if (!word.startsWith("-")) {
-      return command.name() + " takes no further word, but '" + word + "' was given";
+      return Said.of("usage.no-further-word", command.name(), word);
     }
     String bare = word.contains("=") ? word.substring(0, word.indexOf('=')) : word;
     List<String> options = new ArrayList<>();
     for (OptionSpec option : command.options()) {
       options.addAll(Arrays.asList(option.names()));
     }
-    return command.name() + " has no option " + bare + "." + meant(bare, options);
+    return Said.of("usage.no-option", command.name(), bare, meant(bare, options));
   }
 
-  /** Said only where it is likely: at most a third of the letters differ, or it begins so. */
-  private static String meant(String word, Collection<String> known) {
+  /** Only where it is likely: at most a third of the letters differ, or it begins so. */
+  private static Object meant(String word, Collection<String> known) {
     String begun =
         known.stream()
             .filter(one -> word.length() > 2 && one.startsWith(word))
@@ -78,57 +68,56 @@ public final class UsageWords {
     String nearest = begun.isEmpty() ? Nearest.to(word, known) : begun;
     boolean likely =
         !begun.isEmpty() || Nearest.letters(word, nearest) <= Math.max(2, word.length() / 3);
-    return likely ? " Did you mean '" + nearest + "'?" : "";
+    return likely ? Said.of("usage.meant", nearest) : "";
   }
 
-  private static String missing(MissingParameterException problem) {
-    List<String> parts = new ArrayList<>();
+  private static Worded missing(MissingParameterException problem) {
+    Worded all = null;
     boolean whole = problem.getMessage().startsWith("Missing required option");
     for (ArgSpec argument : problem.getMissing()) {
-      if (argument.isOption()) {
-        parts.add(
-            whole
-                ? name(argument) + " " + argument.paramLabel() + " is missing"
-                : name(argument) + " needs " + argument.paramLabel());
-      } else {
-        int least = argument.arity().min();
-        parts.add(
-            least > 1
-                ? "at least " + least + " of " + argument.paramLabel() + " are needed"
-                : argument.paramLabel() + " is missing");
-      }
+      Worded one = missing(argument, whole);
+      all = all == null ? one : Said.of("usage.and", all, one);
     }
-    return String.join("; ", parts);
+    return all;
   }
 
-  private static String unfit(ParameterException problem, ArgSpec argument) {
-    Class<?> type = argument.type();
-    if (argument.converters().length > 0) {
-      // Our own converters speak for themselves, behind the parser's "Invalid value for option".
-      String said = problem.getMessage();
-      int own = said.indexOf("'" + problem.getValue() + "'");
-      return name(argument) + " " + (own < 0 ? said : said.substring(own));
+  private static Worded missing(ArgSpec argument, boolean whole) {
+    if (argument.isOption()) {
+      return whole
+          ? Said.of("usage.missing", name(argument) + " " + argument.paramLabel())
+          : Said.of("usage.needs", name(argument), argument.paramLabel());
     }
-    String expected;
+    int least = argument.arity().min();
+    return least > 1
+        ? Said.of("usage.at-least", least, argument.paramLabel())
+        : Said.of("usage.missing", argument.paramLabel());
+  }
+
+  private static Worded unfit(ParameterException problem, ArgSpec argument) {
+    if (problem.getCause() instanceof BadValue own) {
+      return Said.of("usage.bad-value", name(argument), own.words());
+    }
+    return Said.of("usage.expected", name(argument), problem.getValue(), expected(argument));
+  }
+
+  private static Object expected(ArgSpec argument) {
+    Class<?> type = argument.type();
     if (type.isEnum()) {
       List<String> words = new ArrayList<>();
       for (Object one : type.getEnumConstants()) {
         words.add(one.toString());
       }
-      expected =
-          String.join(", ", words.subList(0, words.size() - 1))
-              + " or "
-              + words.get(words.size() - 1);
-    } else {
-      expected =
-          switch (type.getSimpleName().toLowerCase(Locale.ROOT)) {
-            case "long", "int", "integer" -> "a whole number";
-            case "double" -> "a number such as 0.7";
-            case "path" -> "the name of a file";
-            default -> argument.paramLabel();
-          };
+      return Said.of(
+          "usage.or",
+          String.join(", ", words.subList(0, words.size() - 1)),
+          words.get(words.size() - 1));
     }
-    return name(argument) + " '" + problem.getValue() + "', expected " + expected;
+    return switch (type.getSimpleName().toLowerCase(Locale.ROOT)) {
+      case "long", "int", "integer" -> Said.of("usage.whole-number");
+      case "double" -> Said.of("usage.number");
+      case "path" -> Said.of("usage.file");
+      default -> argument.paramLabel();
+    };
   }
 
   private static String name(ArgSpec argument) {

@@ -1,10 +1,11 @@
 package firstamp.cli.run;
 
+import firstamp.cli.output.BadValue;
+import firstamp.cli.output.Said;
 import java.math.BigDecimal;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
-import picocli.CommandLine.TypeConversionException;
 
 /** Reads a length of time such as 500ms, 10s, 1.5min, 8h, into microseconds. */
 final class DurationConverter implements ITypeConverter<Long> {
@@ -15,10 +16,7 @@ final class DurationConverter implements ITypeConverter<Long> {
   public Long convert(String text) {
     Matcher shape = SHAPE.matcher(text);
     if (!shape.matches()) {
-      throw new TypeConversionException(
-          "'"
-              + text
-              + "' is no length of time; expected a number with ms, s, min or h, for example 10s");
+      throw new BadValue(Said.of("usage.no-duration", text));
     }
     long perUnit =
         switch (shape.group(2)) {
@@ -29,8 +27,7 @@ final class DurationConverter implements ITypeConverter<Long> {
         };
     BigDecimal micros = new BigDecimal(shape.group(1)).multiply(BigDecimal.valueOf(perUnit));
     if (micros.signum() <= 0 || micros.compareTo(LONGEST_MICROS) > 0) {
-      throw new TypeConversionException(
-          "'" + text + "' is out of range; expected more than 0 and at most 1000h");
+      throw new BadValue(Said.of("usage.duration-range", text));
     }
     return micros.longValue();
   }

@@ -7,7 +7,9 @@ import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Kept;
 import firstamp.cli.output.Logs;
 import firstamp.cli.output.RunOutput;
+import firstamp.cli.output.Said;
 import firstamp.cli.output.Sentences;
+import firstamp.cli.output.Speech;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.OffCause;
@@ -43,6 +45,7 @@ public final class HeadlessRun {
   private final ChainListener listener;
   private final RunModes modes;
   private final Companion companion;
+  private final Speech speech;
   private LivePowerUp powerUp;
 
   public HeadlessRun(
@@ -69,6 +72,7 @@ public final class HeadlessRun {
     this.opener = opener;
     this.output = output;
     this.modes = modes;
+    this.speech = modes.speech();
     ChainListener heard = sound == null ? output : new SoundingListener(output, sound);
     this.listener = companion.listen(heard);
     this.companion = companion;
@@ -108,26 +112,28 @@ public final class HeadlessRun {
       LivePowerUp.Result result = powerUp.run();
       output.summary(result.summary(), FigureList.of(result.evidence()));
       if (output.forPeople()) {
-        EndOfRun.print(log, setup.effective(), result, System.out);
+        EndOfRun.print(log, setup.effective(), result, System.out, speech);
       }
       if (result.logFailure() != null) {
         throw new CliFailure(
             ExitCode.IO_ERROR,
-            Sentences.ended(result.logFailure().getMessage())
-                + " "
-                + Kept.words(log, powerUp.uuid()),
+            Said.of(
+                "two-sentences",
+                Sentences.ended(result.logFailure().getMessage()),
+                Kept.words(log, powerUp.uuid())),
             result.logFailure());
       }
       if ("link-lost".equals(result.summary().ended())) {
-        System.err.println("firstamp: the run ended early. " + Kept.words(log, powerUp.uuid()));
+        speech.note(Said.of("headless-run.the-run-ended-early", Kept.words(log, powerUp.uuid())));
       }
       return exitCode(result.summary());
     } catch (RunRefused refused) {
-      String kept =
-          refused.kind() == RunRefused.Kind.LOG ? " " + Kept.words(log, powerUp.uuid()) : "";
+      boolean noLog = refused.kind() == RunRefused.Kind.LOG;
       throw new CliFailure(
           code(refused),
-          kept.isEmpty() ? refused.words() : Worded.asIs(refused.getMessage() + kept),
+          noLog
+              ? Said.of("two-sentences", refused.words(), Kept.words(log, powerUp.uuid()))
+              : refused.words(),
           refused);
     } catch (IOException failed) {
       throw new CliFailure(ExitCode.NO_PORT, Explained.of(failed), failed);
@@ -155,10 +161,7 @@ public final class HeadlessRun {
     }
     try {
       if (!done.await(SIGNAL_SECONDS, TimeUnit.SECONDS)) {
-        System.err.println(
-            "firstamp: the run did not end within "
-                + SIGNAL_SECONDS
-                + " s; the probe box opens the switch by itself. What was committed is kept.");
+        speech.note(Said.of("headless-run.the-run-did-not-end", SIGNAL_SECONDS));
       }
     } catch (InterruptedException stop) {
       Thread.currentThread().interrupt();
@@ -208,20 +211,20 @@ public final class HeadlessRun {
 
     @Override
     public void bringUp(int step, int of, Worded words) {
-      System.err.println("firstamp: step " + step + " of " + of + ": " + words.english());
+      speech.note(Said.of("headless-run.step-of", step, of, words));
     }
 
     @Override
     public void mode(BenchMode.State state) {
       if (state.words() != null) {
-        System.err.println("firstamp: " + state.words().english());
+        speech.note(Said.of("main.wrong", state.words()));
       }
     }
 
     @Override
     public void waiting(Worded words) {
       if (words != null) {
-        System.err.println("firstamp: " + words.english());
+        speech.note(Said.of("main.wrong", words));
       }
     }
 

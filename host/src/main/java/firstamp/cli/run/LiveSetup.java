@@ -5,9 +5,12 @@ import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.JsonLines;
 import firstamp.cli.output.JsonRunOutput;
 import firstamp.cli.output.RunOutput;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.cli.output.TextRunOutput;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
+import firstamp.model.text.Explained;
 import firstamp.pipeline.ChainListener;
 import firstamp.run.RunSetup;
 import firstamp.run.SheetTexts;
@@ -101,27 +104,29 @@ public final class LiveSetup {
         options.json
             ? new JsonRunOutput(new JsonLines(System.out), options.readings)
             : new TextRunOutput(
+                options.speech(),
                 System.out,
                 System.err,
                 options.readings,
                 options.countdown == null ? !emulated : options.countdown > 0,
-                OffWords.after(setup.effective()),
-                setup.observe() ? null : setup.effective());
+                OffWords.words(setup.effective()),
+                setup.effective(),
+                !setup.observe());
     try {
       return new HeadlessRun(setup, sheet, opener, output, sound, modes).run(log);
     } finally {
-      closeLog(log);
+      closeLog(log, options.speech());
     }
   }
 
   /** Closes a log; a failure is reported, the exit code is that of the run. */
-  public static void closeLog(BenchLog log) {
-    saying(log::close);
+  public static void closeLog(BenchLog log, Speech speech) {
+    saying(log::close, speech);
   }
 
   /** The same for where somebody waits. */
-  public static void closeLog(BenchLog log, long millis) {
-    saying(() -> log.closeWithin(millis));
+  public static void closeLog(BenchLog log, long millis, Speech speech) {
+    saying(() -> log.closeWithin(millis), speech);
   }
 
   /** Closes a log. */
@@ -130,11 +135,11 @@ public final class LiveSetup {
     void close() throws LogException;
   }
 
-  private static void saying(Closing closing) {
+  private static void saying(Closing closing, Speech speech) {
     try {
       closing.close();
     } catch (LogException failed) {
-      System.err.println("firstamp: " + failed.getMessage());
+      speech.note(Said.of("main.wrong", Explained.of(failed)));
     }
   }
 }

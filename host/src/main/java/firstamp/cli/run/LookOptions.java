@@ -4,6 +4,7 @@ import firstamp.app.Desk;
 import firstamp.app.WindowOptions;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Said;
 import firstamp.window.page.ScreenRoom;
 import java.util.Locale;
 import picocli.CommandLine.Option;
@@ -53,12 +54,8 @@ public final class LookOptions {
     if (!(whole && scale <= largest())) {
       throw new CliFailure(
           ExitCode.USAGE,
-          "--scale "
-              + shown(scale)
-              + (whole ? " does not fit this screen." : " is no whole step that fits this screen.")
-              + " The largest that does is "
-              + largest()
-              + ".");
+          Said.of(
+              whole ? "look.scale.does-not-fit" : "look.scale.no-step", shown(scale), largest()));
     }
   }
 
@@ -95,8 +92,7 @@ public final class LookOptions {
     }
     WindowOptions.Theme found = WindowOptions.Theme.of(theme);
     if (!found.id().equals(theme)) {
-      throw new CliFailure(
-          ExitCode.USAGE, "--theme " + theme + ", expected light, dark or high-contrast");
+      throw new CliFailure(ExitCode.USAGE, Said.of("look.theme-expected-light-dark-or", theme));
     }
     return found;
   }
@@ -109,6 +105,9 @@ public final class LookOptions {
         .filter(each -> each.getLanguage().equals(language))
         .findFirst()
         .orElseThrow(
-            () -> new CliFailure(ExitCode.USAGE, "--language " + language + ", expected en or de"));
+            () ->
+                new CliFailure(
+                    ExitCode.USAGE,
+                    Said.of("language-option.language-expected-en-or-de", language)));
   }
 }

@@ -1,5 +1,7 @@
 package firstamp.cli.run;
 
+import firstamp.cli.output.Said;
+import firstamp.model.text.Worded;
 import firstamp.sheet.Nearest;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,20 +21,18 @@ public final class NameChoice {
    * @param name that is not there
    * @param groups names under what they concern; an empty heading is left out
    */
-  public static String text(String what, String name, Map<String, List<String>> groups) {
+  public static Worded text(Worded what, String name, Map<String, List<String>> groups) {
     List<String> all = new ArrayList<>();
     groups.values().forEach(all::addAll);
-    StringBuilder text = new StringBuilder();
-    text.append("there is no ").append(what).append(" '").append(name).append("'.\n");
-    text.append("Did you mean '").append(Nearest.to(name, all)).append("'? There are:");
-    groups.forEach(
-        (concerns, names) -> {
-          if (!concerns.isEmpty()) {
-            text.append("\n  ").append(concerns).append(':');
-          }
-          wrapped(names).forEach(line -> text.append('\n').append(line));
-        });
-    return text.toString();
+    Object list = "";
+    for (Map.Entry<String, List<String>> group : groups.entrySet()) {
+      String lines = "\n" + String.join("\n", wrapped(group.getValue()));
+      list =
+          group.getKey().isEmpty()
+              ? lines
+              : Said.of("name.group", list, Said.of("name.group." + group.getKey()), lines);
+    }
+    return Said.of("name.none", what, name, Nearest.to(name, all), list);
   }
 
   private static List<String> wrapped(List<String> names) {

@@ -1,5 +1,6 @@
 package firstamp.cli.run;
 
+import firstamp.model.text.Worded;
 import java.util.List;
 import java.util.Map;
 
@@ -14,7 +15,7 @@ public final class Names {
    * @param typed null = none was typed
    * @throws IllegalArgumentException there is no such name; says which is nearest
    */
-  public static String of(String what, String typed, List<String> known) {
+  public static String of(Worded what, String typed, List<String> known) {
     if (typed == null || known.contains(typed)) {
       return typed;
     }
@@ -22,6 +23,6 @@ public final class Names {
     if (alike.size() == 1) {
       return alike.get(0);
     }
-    throw new IllegalArgumentException(NameChoice.text(what, typed, Map.of("", known)));
+    throw new UnfitName(NameChoice.text(what, typed, Map.of("", known)));
   }
 }

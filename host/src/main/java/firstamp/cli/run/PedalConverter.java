@@ -1,8 +1,9 @@
 package firstamp.cli.run;
 
+import firstamp.cli.output.BadValue;
+import firstamp.cli.output.Said;
 import firstamp.model.PedalJob;
 import picocli.CommandLine.ITypeConverter;
-import picocli.CommandLine.TypeConversionException;
 
 /** The job of a pedal by its word. */
 final class PedalConverter implements ITypeConverter<PedalJob> {
@@ -12,7 +13,7 @@ final class PedalConverter implements ITypeConverter<PedalJob> {
       case "off" -> PedalJob.OFF;
       case "hold" -> PedalJob.HOLD_TO_RUN;
       case "mark" -> PedalJob.MARK;
-      default -> throw new TypeConversionException("'" + word + "', expected off, hold or mark");
+      default -> throw new BadValue(Said.of("usage.pedal", word));
     };
   }
 }

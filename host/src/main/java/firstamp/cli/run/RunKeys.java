@@ -1,5 +1,7 @@
 package firstamp.cli.run;
 
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.model.ClipMove;
 import firstamp.model.Happening;
 import firstamp.model.OffCause;
@@ -22,8 +24,10 @@ final class RunKeys {
   private final WatchRun watch;
   private final AlarmSound sound;
   private final Worded awakeProblem;
+  private final Speech speech;
 
-  RunKeys(WatchRun watch, AlarmSound sound, Worded awakeProblem) {
+  RunKeys(WatchRun watch, AlarmSound sound, Worded awakeProblem, Speech speech) {
+    this.speech = speech;
     this.watch = watch;
     this.sound = sound;
     this.awakeProblem = awakeProblem;
@@ -44,7 +48,7 @@ final class RunKeys {
         take(line.trim());
       }
     } catch (IOException gone) {
-      System.err.println("firstamp: standard input is gone; Ctrl-C switches off");
+      speech.note(Said.of("run-keys.standard-input-is-gone-ctrl"));
     }
   }
 
@@ -93,7 +97,7 @@ final class RunKeys {
         } else if (what != null) {
           watch.happened(what);
         } else {
-          System.err.println("\"" + line + "\" is not known; there are: " + KNOWN);
+          speech.err(Said.of("run-keys.is-not-known-there-are", line, KNOWN));
         }
       }
     }

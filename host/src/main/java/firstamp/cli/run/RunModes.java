@@ -4,6 +4,8 @@ import firstamp.app.AwakeKeeper;
 import firstamp.bench.LiveBench;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.model.JobSheet;
 import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
@@ -27,6 +29,10 @@ public final class RunModes implements AutoCloseable {
     this.supply = supply;
   }
 
+  Speech speech() {
+    return options.speech();
+  }
+
   /** Before the run. */
   void begin(WatchRun watch, JobSheet effective) throws CliFailure {
     if (options.steps) {
@@ -39,7 +45,7 @@ public final class RunModes implements AutoCloseable {
     Worded problem = mayFollowSoak ? keepAwake() : null;
     begin(watch::mode, effective, problem);
     if (options.keys) {
-      new RunKeys(watch, sound, problem).start();
+      new RunKeys(watch, sound, problem, options.speech()).start();
     }
   }
 
@@ -82,9 +88,7 @@ public final class RunModes implements AutoCloseable {
     } else if (limit != null) {
       watch.supply(supply, effective.supply().nominalV(), limit);
     } else {
-      throw new CliFailure(
-          ExitCode.BAD_DATA,
-          "the sheet does not say at how many ampere the bench supply is to limit; write supply.limitA");
+      throw new CliFailure(ExitCode.BAD_DATA, Said.of("run-modes.the-sheet-does-not-say"));
     }
     supply.start();
   }

@@ -2,6 +2,9 @@ package firstamp.cli.run;
 
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
+import firstamp.cli.output.UsageProblem;
 import firstamp.model.JobSheet;
 import firstamp.model.PedalJob;
 import firstamp.run.Soak;
@@ -10,10 +13,20 @@ import java.nio.file.Path;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 
 /** Options that demo and watch share. */
 public final class RunOptions {
+  private final Speech speech;
+
+  public RunOptions(Speech speech) {
+    this.speech = speech;
+  }
+
+  /** The language of what is printed for people. */
+  public Speech speech() {
+    return speech;
+  }
+
   @Mixin public final LookOptions look = new LookOptions();
 
   @Option(names = "--headless", description = "no window: lines on standard output")
@@ -81,16 +94,11 @@ public final class RunOptions {
    */
   public Sheets.Ready fitted(Sheets.Ready sheet) throws CliFailure {
     if (headless && !steps && !sheet.effective().steps().isEmpty()) {
-      System.err.println(
-          "firstamp: the sheet brings the set up in "
-              + sheet.effective().steps().size()
-              + " steps; --steps goes through them, without it the full volts are expected at once");
+      speech.note(Said.of("run.the-sheet-brings-the-set", sheet.effective().steps().size()));
     }
     if (steps && sheet.effective().steps().isEmpty()) {
       throw new CliFailure(
-          ExitCode.BAD_DATA,
-          sheet.document().file()
-              + " has no steps; write for example \"steps\":[{\"supplyV\":3,\"limitA\":0.02},{\"supplyV\":6,\"limitA\":0.05}]");
+          ExitCode.BAD_DATA, Said.of("run.has-no-steps-write-for", sheet.document().file()));
     }
     Sheets.Ready soaking =
         soakMicros == null ? sheet : Sheets.fitted(sheet, Soak.on(sheet.effective()));
@@ -106,9 +114,7 @@ public final class RunOptions {
   /** What only a run without the window carries out is refused with it, not left out silently. */
   public void refuseWhatTheWindowLeavesOut(CommandSpec spec) {
     if (steps && !headless) {
-      throw new ParameterException(
-          spec.commandLine(),
-          "--steps needs --headless: in the window the limits of one step only are drawn and held");
+      throw new UsageProblem(spec.commandLine(), Said.of("run.steps-needs-headless-in-the"));
     }
   }
 

@@ -2,7 +2,10 @@ package firstamp.cli.run;
 
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.model.JobSheet;
+import firstamp.model.text.Explained;
 import firstamp.model.text.FailureWords;
 import firstamp.run.SheetTexts;
 import firstamp.sheet.Defaults;
@@ -39,23 +42,17 @@ public final class Sheets {
     try {
       return ready(SheetReader.read(file), Files.readString(file));
     } catch (SheetException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Explained.of(bad), bad);
     } catch (NoSuchFileException missing) {
       throw new CliFailure(
-          ExitCode.NO_INPUT,
-          "there is no job sheet "
-              + file
-              + ". Check the path; the README shows a short one to begin with.",
-          missing);
+          ExitCode.NO_INPUT, Said.of("sheets.there-is-no-job-sheet", file), missing);
     } catch (CharacterCodingException notText) {
       throw new CliFailure(
-          ExitCode.BAD_DATA,
-          "the job sheet " + file + " is not text in UTF-8; expected JSON",
-          notText);
+          ExitCode.BAD_DATA, Said.of("sheets.the-job-sheet-is-not", file), notText);
     } catch (IOException unreadable) {
       throw new CliFailure(
           ExitCode.NO_INPUT,
-          "the job sheet " + file + " cannot be read: " + FailureWords.of(unreadable),
+          Said.of("sheets.the-job-sheet-cannot-be", file, FailureWords.worded(unreadable)),
           unreadable);
     }
   }
@@ -65,7 +62,9 @@ public final class Sheets {
       return parse("standard input", new String(System.in.readAllBytes(), StandardCharsets.UTF_8));
     } catch (IOException failed) {
       throw new CliFailure(
-          ExitCode.NO_INPUT, "cannot read standard input: " + FailureWords.of(failed), failed);
+          ExitCode.NO_INPUT,
+          Said.of("prompt.cannot-read-standard-input", FailureWords.worded(failed)),
+          failed);
     }
   }
 
@@ -74,7 +73,7 @@ public final class Sheets {
     try {
       return ready(SheetReader.parse(name, json), json);
     } catch (SheetException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, bad.getMessage(), bad);
+      throw new CliFailure(ExitCode.BAD_DATA, Explained.of(bad), bad);
     }
   }
 
@@ -96,9 +95,9 @@ public final class Sheets {
   }
 
   /** Warnings to standard error. */
-  public static void warn(Ready sheet) {
+  public static void warn(Ready sheet, Speech speech) {
     for (String warning : SheetWarnings.of(sheet.document().sheet())) {
-      System.err.println("firstamp: " + warning);
+      speech.note(Said.of("main.wrong", warning));
     }
   }
 }

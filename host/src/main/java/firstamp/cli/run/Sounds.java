@@ -1,6 +1,8 @@
 package firstamp.cli.run;
 
 import firstamp.alarm.OffWords;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
 import firstamp.sound.AlarmSound;
@@ -21,12 +23,12 @@ final class Sounds {
     if (!wanted) {
       return null;
     }
-    return open(effective, options.tone, options.speak);
+    return open(effective, options.tone, options.speak, options.speech());
   }
 
   /** Sound of a power-up that is begun in the window. */
   static AlarmSound inTheWindow(JobSheet effective) {
-    return open(effective, false, false);
+    return open(effective, false, false, Speech.ENGLISH);
   }
 
   /** The same as the options of the command ask for it, which the window was opened with. */
@@ -34,12 +36,12 @@ final class Sounds {
     return effective -> of(options, effective, true);
   }
 
-  private static AlarmSound open(JobSheet effective, boolean tone, boolean speak) {
+  private static AlarmSound open(JobSheet effective, boolean tone, boolean speak, Speech speech) {
     AlarmSound sound =
         AlarmSound.ofThisComputer(
             new AlarmSound.Wishes(tone, speak, OffWords.after(effective)),
             TimeSource.system(),
-            problem -> System.err.println("firstamp: " + problem));
+            problem -> speech.note(Said.of("main.wrong", problem)));
     sound.testBeep();
     return sound;
   }

@@ -2,8 +2,10 @@ package firstamp.cli.run;
 
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Said;
 import firstamp.link.SerialProbePort;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Explained;
 import firstamp.supply.BenchSupply;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -23,9 +25,10 @@ public final class SupplyPort {
       return new BenchSupply(SerialProbePort.open(port, baud, lockFolder, TimeSource.system()));
     } catch (NumberFormatException noBaud) {
       throw new CliFailure(
-          ExitCode.USAGE, "--supply " + named + ", expected PORT or PORT@BAUD", noBaud);
+          ExitCode.USAGE, Said.of("supply-port.supply-expected-port-or-port", named), noBaud);
     } catch (IOException failed) {
-      throw new CliFailure(ExitCode.NO_PORT, "bench supply: " + failed.getMessage(), failed);
+      throw new CliFailure(
+          ExitCode.NO_PORT, Said.of("supply-port.bench-supply", Explained.of(failed)), failed);
     }
   }
 }

@@ -10,6 +10,7 @@ import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Explained;
 import firstamp.sound.AlarmSound;
 import firstamp.window.BenchWindow;
 import firstamp.window.NoDisplayException;
@@ -33,7 +34,7 @@ public final class ThisBench {
     try {
       BenchWindow.show(desk, null, look.of(desk)).awaitClosed();
     } catch (NoDisplayException noDisplay) {
-      throw new CliFailure(ExitCode.USAGE, noDisplay.getMessage(), noDisplay);
+      throw new CliFailure(ExitCode.USAGE, Explained.of(noDisplay), noDisplay);
     } catch (InterruptedException stop) {
       Thread.currentThread().interrupt();
     }
@@ -51,7 +52,7 @@ public final class ThisBench {
     try {
       BenchWindow.requireScreen();
     } catch (NoDisplayException none) {
-      throw new CliFailure(ExitCode.USAGE, none.getMessage(), none);
+      throw new CliFailure(ExitCode.USAGE, Explained.of(none), none);
     }
     look.check();
     Path file = (log == null ? BenchLog.defaultFile() : log).toAbsolutePath();

@@ -3,12 +3,15 @@ package firstamp.cli.run;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
+import firstamp.cli.output.Said;
+import firstamp.cli.output.Speech;
 import firstamp.locate.wire.TriedWire;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.JobSheet;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Wording.Quantity;
 import firstamp.run.SheetTexts;
 import firstamp.sheet.SheetWriter;
 import firstamp.study.Thinking;
@@ -29,25 +32,23 @@ public final class Trials {
       return Thinking.tried(sheet, run.label);
     }
     if (run.wire == null || run.place == null) {
-      throw new CliFailure(
-          ExitCode.USAGE, "--wire WIRE and --place PLACE belong together: which wire goes where?");
+      throw new CliFailure(ExitCode.USAGE, Said.of("trials.wire-wire-and-place-place"));
     }
     if (sheet.unknownWires().isEmpty()) {
       throw new CliFailure(
-          ExitCode.USAGE,
-          "--wire " + run.wire + ": the job sheet of " + sheet.set().name() + " names no wires");
+          ExitCode.USAGE, Said.of("trials.wire-the-job-sheet-of", run.wire, sheet.set().name()));
     }
     try {
-      String wire = Names.of("wire", run.wire, names(sheet));
+      String wire = Names.of(Said.of("name.what.wire"), run.wire, names(sheet));
       List<String> places =
           sheet.unknownWires().stream()
               .filter(one -> one.name().equals(wire))
               .flatMap(one -> one.places().stream())
               .map(JobSheet.Landing::name)
               .toList();
-      return new TriedWire(wire, Names.of("place of " + wire, run.place, places));
+      return new TriedWire(wire, Names.of(Said.of("name.place-of", wire), run.place, places));
     } catch (IllegalArgumentException unknown) {
-      throw new CliFailure(ExitCode.USAGE, unknown.getMessage(), unknown);
+      throw new CliFailure(ExitCode.USAGE, Explained.of(unknown), unknown);
     }
   }
 
@@ -61,8 +62,8 @@ public final class Trials {
   }
 
   /** The sheet as it was, or with tight limits, which is reported; null tries nothing. */
-  public static Sheets.Ready tightened(Sheets.Ready ready, TriedWire tried, BenchLog log)
-      throws CliFailure {
+  public static Sheets.Ready tightened(
+      Sheets.Ready ready, TriedWire tried, BenchLog log, Speech speech) throws CliFailure {
     if (tried == null) {
       return ready;
     }
@@ -73,14 +74,14 @@ public final class Trials {
       if (tight.equals(ready.effective())) {
         return ready;
       }
-      System.err.println(
-          "firstamp: a trial of "
-              + tried.wire()
-              + ": the limit is "
-              + Numbers.amps(tight.limits().runningA())
-              + (good == null
-                  ? " (from the sheet's idle current)"
-                  : " (from power-up " + good.number() + ")"));
+      speech.note(
+          good == null
+              ? Said.of("trials.limit.sheet", tried.wire(), Quantity.amps(runningA(tight)))
+              : Said.of(
+                  "trials.limit.power-up",
+                  tried.wire(),
+                  Quantity.amps(runningA(tight)),
+                  good.number()));
       return new Sheets.Ready(
           ready.document(),
           tight,
@@ -88,5 +89,9 @@ public final class Trials {
     } catch (LogException failed) {
       throw Logs.failure(failed);
     }
+  }
+
+  private static double runningA(JobSheet sheet) {
+    return sheet.limits().runningA();
   }
 }

@@ -78,7 +78,7 @@ public final class WindowRun {
         new Thread(
             () -> {
               bench.close();
-              LiveSetup.closeLog(log, SIGNAL_MILLIS);
+              LiveSetup.closeLog(log, SIGNAL_MILLIS, options.speech());
             },
             "signal");
     RunModes modes = new RunModes(options, sound, emulated, null);
@@ -95,14 +95,18 @@ public final class WindowRun {
     } finally {
       modes.close();
       bench.close();
-      LiveSetup.closeLog(log, CLOSE_MILLIS);
+      LiveSetup.closeLog(log, CLOSE_MILLIS, options.speech());
       unhook(onSignal);
     }
     LivePowerUp.Result result = bench.result();
     if (result != null) {
-      SummaryText.lines(result.summary(), FigureList.of(result.evidence()))
+      SummaryText.lines(
+              result.summary(),
+              FigureList.of(result.evidence()),
+              setup.effective(),
+              options.speech())
           .forEach(System.out::println);
-      EndOfRun.print(log, setup.effective(), result, System.out);
+      EndOfRun.print(log, setup.effective(), result, System.out, options.speech());
       return HeadlessRun.exitCode(result.summary());
     }
     if (bench.failure() instanceof RunRefused refused) {
@@ -181,7 +185,7 @@ public final class WindowRun {
       Desk desk = ThisBench.desk(log, log, Sounds::inTheWindow);
       BenchWindow.showWires(desk, wires, look.of(desk)).awaitClosed();
     } catch (NoDisplayException noDisplay) {
-      throw new CliFailure(ExitCode.USAGE, noDisplay.getMessage(), noDisplay);
+      throw new CliFailure(ExitCode.USAGE, Explained.of(noDisplay), noDisplay);
     } catch (InterruptedException stop) {
       Thread.currentThread().interrupt();
     }
@@ -193,7 +197,7 @@ public final class WindowRun {
     try {
       BenchWindow.show(desk, first, look.of(desk)).awaitClosed();
     } catch (NoDisplayException noDisplay) {
-      throw new CliFailure(ExitCode.USAGE, noDisplay.getMessage(), noDisplay);
+      throw new CliFailure(ExitCode.USAGE, Explained.of(noDisplay), noDisplay);
     } catch (InterruptedException stop) {
       Thread.currentThread().interrupt();
     }

@@ -1,6 +1,7 @@
 package firstamp.model.text;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -42,7 +43,7 @@ public record Wording(List<Phrase> phrases) {
 
     /** With these values. */
     public Phrase(String key, Object... values) {
-      this(key, List.of(values));
+      this(key, Arrays.stream(values).map(each -> each == null ? "" : each).toList());
     }
   }
 

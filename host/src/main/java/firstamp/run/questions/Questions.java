@@ -2,6 +2,7 @@ package firstamp.run.questions;
 
 import firstamp.model.Conditions;
 import firstamp.model.JobSheet;
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -132,16 +133,9 @@ public final class Questions {
   }
 
   /** The question in words, for people without a window. */
-  public static String words(String id) {
-    return switch (id) {
-      case FLOATING_SUPPLY ->
-          "Is there no path round the switch? The metal link between the bench supply's black and earth terminals is off, an"
-              + " ohmmeter from black to the earth pin reads open, nothing earthed is on the chassis, the batteries are out.";
-      case ABOVE_60 -> "Can no point that is clipped to pass 60 V, also when one thing fails?";
-      case NO_FUSE -> "The sheet names no fuse. Go on without one?";
-      case TAPE_OUT ->
-          "Is the owner's tape out? RECORD erases: use a blank tape, or none and hold the record lock in.";
-      default -> id;
-    };
+  public static Worded words(String id) {
+    return List.of(FLOATING_SUPPLY, ABOVE_60, NO_FUSE, TAPE_OUT).contains(id)
+        ? Worded.of("firstamp.run.questions", id)
+        : Worded.asIs(id);
   }
 }

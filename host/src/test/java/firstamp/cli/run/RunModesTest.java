@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.cli.CommandRunner;
 import firstamp.cli.output.ExitCode;
+import firstamp.cli.output.Speech;
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -33,9 +34,11 @@ class RunModesTest {
 
   @Test
   void withoutSoundMeansWithoutSound() {
-    assertThat(CommandLine.populateCommand(new RunOptions(), "--no-sound").sound).isFalse();
-    assertThat(CommandLine.populateCommand(new RunOptions(), "--sound").sound).isTrue();
-    assertThat(CommandLine.populateCommand(new RunOptions()).sound).isNull();
+    assertThat(CommandLine.populateCommand(new RunOptions(Speech.ENGLISH), "--no-sound").sound)
+        .isFalse();
+    assertThat(CommandLine.populateCommand(new RunOptions(Speech.ENGLISH), "--sound").sound)
+        .isTrue();
+    assertThat(CommandLine.populateCommand(new RunOptions(Speech.ENGLISH)).sound).isNull();
   }
 
   @Test

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** The question that comes up when the bench log cannot be written before switching on. */
 class QuestionPresenterTest {
   private static QuestionView view(Locale locale, LogException.Kind kind) {
-    LogException failed = new LogException(kind, "of a test", null);
+    LogException failed = new LogException(kind, Worded.asIs("of a test"), null);
     Worded text = LogState.trouble(failed, Path.of("bench.db")).text();
     return new QuestionPresenter(new Words(locale))
         .view(new OpenQuestion(ArmGate.NOT_LOGGING, text), null);
