@@ -42,6 +42,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -425,14 +426,12 @@ public final class Desk {
     if (to.getParent() != null) {
       Files.createDirectories(to.getParent());
     }
+    Locale locale = options(true).locale();
+    ReportInput.Thoughts thoughts = new ReportInput.Thoughts(showing.found(), List.of());
     Files.writeString(
         to,
         HtmlReport.page(
-            ReportInput.of(
-                showing.study(),
-                null,
-                showing.notes(),
-                new ReportInput.Thoughts(showing.found(), List.of()))),
+            ReportInput.of(showing.study(), null, showing.notes(), thoughts, locale), locale),
         StandardOpenOption.CREATE_NEW,
         StandardOpenOption.WRITE);
   }

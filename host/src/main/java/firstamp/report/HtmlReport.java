@@ -1,22 +1,18 @@
 package firstamp.report;
 
 import firstamp.account.Comparison;
-import firstamp.account.ComparisonWords;
 import firstamp.account.FigureList;
-import firstamp.account.VerdictSentence;
 import firstamp.alarm.OffWords;
 import firstamp.analysis.figures.Evidence;
-import firstamp.analysis.figures.FigureText;
 import firstamp.analysis.figures.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.NotWatched;
 import firstamp.model.Summary;
 import firstamp.model.samples.Calibration;
-import java.text.MessageFormat;
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.ResourceBundle;
 import java.util.stream.Stream;
 
 /** Writes the report of one power-up as one self-contained HTML page. */
@@ -42,31 +38,39 @@ public final class HtmlReport {
   private static final int CAUTIONS = 8;
 
   private final ReportInput input;
-  private final ResourceBundle words =
-      ResourceBundle.getBundle("firstamp.report.report", Locale.ROOT);
+  private final ReportWords words;
   private final Html html = new Html();
 
-  private HtmlReport(ReportInput input) {
+  private HtmlReport(ReportInput input, ReportWords words) {
     this.input = input;
+    this.words = words;
   }
 
-  /** The page. */
+  /** The page in English. */
   public static String page(ReportInput input) {
-    return new HtmlReport(input).write();
+    return page(input, Locale.ROOT);
+  }
+
+  /** The page in a language; what the input holds as text is in its own. */
+  public static String page(ReportInput input, Locale locale) {
+    return new HtmlReport(input, new ReportWords(locale)).write();
   }
 
   private String write() {
     String set = input.sheet().set().name();
-    html.raw("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n");
+    html.raw(
+        "<!DOCTYPE html>\n<html lang=\""
+            + words.language()
+            + "\"><head><meta charset=\"utf-8\">\n");
     html.raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; ");
     html.raw("style-src 'unsafe-inline'\">\n");
     html.raw("<meta name=\"viewport\" content=\"width=device-width\">\n");
     html.element("title", set).raw("<style>\n" + STYLE + "</style></head><body>\n");
     html.element("h1", set);
     html.raw("<p class=\"about\">" + Html.escape(about()) + "</p>\n");
-    String live = OffWords.after(input.sheet());
-    if (!live.isEmpty()) {
-      html.paragraph(live);
+    Worded live = OffWords.words(input.sheet());
+    if (live != null) {
+      html.paragraph(words.in(live));
     }
     cautions();
     verdict();
@@ -99,7 +103,7 @@ public final class HtmlReport {
     boolean byRule = "rule-off".equals(summary.ended());
     parts.add(word("outcome." + (byRule ? summary.ended() : summary.outcome())));
     if (summary.onMs() != null) {
-      parts.add(word("on") + " " + FigureText.millis(summary.onMs()));
+      parts.add(word("on") + " " + words.millis(summary.onMs()));
     }
     return String.join(" \u00b7 ", parts);
   }
@@ -117,20 +121,24 @@ public final class HtmlReport {
     html.heading(word("verdict")).raw("<div class=\"verdict\">\n");
     html.list(
         Stream.concat(
-                input.verdict().sentences().stream().map(VerdictSentence::text),
+                input.verdict().sentences().stream()
+                    .map(each -> words.verdict(each, input.summary().notWatched(), input.sheet())),
                 input.found().stream())
             .toList());
     html.raw("</div>\n");
   }
 
   private void pictures() {
-    ReportPictures pictures = new ReportPictures(input);
+    ReportPictures pictures = new ReportPictures(input, words);
     html.heading(word("pictures"));
     String earlier =
         input.before() == null ? "" : " " + word("picture.earlier") + " " + input.before().name();
     TripPeak peak = input.evidence().tripPeak();
-    String highest =
-        peak == null ? "" : " " + MessageFormat.format(word("picture.trip.highest"), peak.text());
+    String highest = "";
+    if (peak != null) {
+      String key = peak.atLeast() ? "picture.trip.highest.at-least" : "picture.trip.highest";
+      highest = " " + words.word(key, words.figures().value(peak.amps(), "A"));
+    }
     picture(pictures.trip(), word("picture.trip") + highest);
     picture(pictures.start(), word("picture.start") + earlier);
     picture(pictures.whole(), word("picture.whole") + earlier);
@@ -147,7 +155,11 @@ public final class HtmlReport {
     html.heading(word("figures"));
     List<List<String>> rows = new ArrayList<>();
     for (FigureList.Figure figure : FigureList.of(input.evidence()).figures()) {
-      rows.add(List.of(figure.name(), figure.text(), figure.plusMinusText()));
+      rows.add(
+          List.of(
+              words.figures().name(figure),
+              words.figures().text(figure),
+              words.figures().plusMinus(figure)));
     }
     html.table(List.of(word("figure"), word("value"), word("plus-minus")), rows);
   }
@@ -178,11 +190,11 @@ public final class HtmlReport {
     for (Comparison.Difference difference : comparison.differences()) {
       rows.add(
           List.of(
-              FigureList.name(difference.figure(), difference.rail(), input.sheet()),
-              FigureList.value(difference.before(), difference.valueUnit()),
-              FigureList.value(difference.after(), difference.valueUnit()),
-              FigureList.value(difference.difference(), difference.unit()),
-              FigureList.value(difference.plusMinus(), difference.unit()),
+              words.figures().name(difference.figure(), difference.rail(), input.sheet()),
+              words.figures().value(difference.before(), difference.valueUnit()),
+              words.figures().value(difference.after(), difference.valueUnit()),
+              words.figures().value(difference.difference(), difference.unit()),
+              words.figures().value(difference.plusMinus(), difference.unit()),
               word(difference.significant() ? "changed" : "unchanged")));
     }
     html.table(
@@ -200,13 +212,13 @@ public final class HtmlReport {
             ? word("parting.none")
             : word("parting")
                 + " "
-                + FigureText.millis(parting.atMs())
+                + words.millis(parting.atMs())
                 + ": "
-                + FigureList.parting(parting, input.sheet()));
+                + words.figures().parting(parting, input.sheet()));
     if (comparison.leakageA() != null) {
-      html.paragraph(ComparisonWords.ENGLISH.leakage(comparison));
+      html.paragraph(words.comparison().leakage(comparison));
     }
-    String points = ComparisonWords.ENGLISH.pointsTo(comparison);
+    String points = words.comparison().pointsTo(comparison);
     if (points != null) {
       html.paragraph(points);
     }
@@ -221,7 +233,7 @@ public final class HtmlReport {
     }
     List<List<String>> rows = new ArrayList<>();
     for (Alarm alarm : alarms) {
-      rows.add(List.of(FigureText.millis(alarm.atMs()), alarm.text()));
+      rows.add(List.of(words.millis(alarm.atMs()), words.alarm(alarm)));
     }
     html.table(List.of(word("time"), word("alarm")), rows);
   }
@@ -232,7 +244,7 @@ public final class HtmlReport {
       html.table(
           List.of(word("time"), word("mark")),
           input.marks().stream()
-              .map(mark -> List.of(FigureText.millis(mark.atMs()), String.valueOf(mark.text())))
+              .map(mark -> List.of(words.millis(mark.atMs()), String.valueOf(mark.text())))
               .toList());
     }
   }
@@ -256,7 +268,7 @@ public final class HtmlReport {
     List<NotWatched> not = input.summary().notWatched();
     if (not != null && !not.isEmpty()) {
       html.paragraph(word("not-watched"));
-      html.list(not.stream().map(thing -> thing.what() + ": " + thing.why()).toList());
+      html.list(words.notWatched(not, input.sheet()));
     }
   }
 
@@ -273,10 +285,10 @@ public final class HtmlReport {
     }
     html.table(
         List.of(word("channel"), word("range"), word("gain"), word("zero")),
-        CalibrationRows.of(calibration));
+        CalibrationRows.of(calibration, words));
   }
 
   private String word(String key) {
-    return words.getString(key);
+    return words.word(key);
   }
 }

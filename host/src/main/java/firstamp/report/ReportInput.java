@@ -11,7 +11,9 @@ import firstamp.model.samples.Capture;
 import firstamp.model.samples.Scaling;
 import firstamp.study.PowerUpStudy;
 import firstamp.study.ToldWords;
+import java.time.ZoneId;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * All that a report shows.
@@ -56,10 +58,12 @@ public record ReportInput(
    *
    * @param before the one it is compared with, null = none
    * @param notes kept about the set
+   * @param locale language of the texts that are made here
    * @param thoughts about a lost signal and wires of unknown place
    */
   public static ReportInput of(
-      PowerUpStudy now, PowerUpStudy before, SetNotes notes, Thoughts thoughts) {
+      PowerUpStudy now, PowerUpStudy before, SetNotes notes, Thoughts thoughts, Locale locale) {
+    ReportWords words = new ReportWords(locale);
     TripPicture picture =
         now.trip() == null || now.capture() == null
             ? null
@@ -73,12 +77,13 @@ public record ReportInput(
         StoredTexts.started(now.entry()),
         now.entry().label(),
         now.marks().stream().map(mark -> new Mark(mark.atMs(), mark.text())).toList(),
-        new ToldWords().lines(now.told()),
+        new ToldWords(locale, ZoneId.systemDefault()).lines(now.told()),
         picture,
-        StoredTexts.tables(now, notes, thoughts.wireStory()),
+        StoredTexts.tables(now, notes, thoughts.wireStory(), words),
         before == null
             ? null
-            : new Before(StoredTexts.name(before.entry()), before.evidence(), now.against(before)));
+            : new Before(
+                StoredTexts.name(before.entry(), words), before.evidence(), now.against(before)));
   }
 
   /**

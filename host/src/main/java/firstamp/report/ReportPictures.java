@@ -14,8 +14,10 @@ import java.util.function.ToDoubleFunction;
 /** The pictures of a report, from the courses and the trip. */
 final class ReportPictures {
   private final ReportInput input;
+  private final ReportWords words;
 
-  ReportPictures(ReportInput input) {
+  ReportPictures(ReportInput input, ReportWords words) {
+    this.words = words;
     this.input = input;
   }
 
@@ -26,12 +28,12 @@ final class ReportPictures {
       return null;
     }
     List<Strip> strips = new ArrayList<>();
-    strips.add(start("Supply current", "A", PowerUpTrend.Point::amps));
-    strips.add(start("Supply volts", "V", PowerUpTrend.Point::volts));
+    strips.add(start(words.word("strip.current"), "A", PowerUpTrend.Point::amps));
+    strips.add(start(words.word("strip.volts"), "V", PowerUpTrend.Point::volts));
     for (JobSheet.Rail rail : input.sheet().rails()) {
       strips.add(start(rail.name(), "V", point -> point.railV().get(rail.input() - 1)));
     }
-    return new StripPicture("start", "seconds since switching on").svg(strips, List.of());
+    return new StripPicture("start", words.word("strip.seconds")).svg(strips, List.of());
   }
 
   /** The whole power-up in means of seconds, or null if it was over within the first picture. */
@@ -41,12 +43,12 @@ final class ReportPictures {
       return null;
     }
     List<Strip> strips = new ArrayList<>();
-    strips.add(whole("Supply current", "A", PowerUpTrend.SecondMean::amps));
-    strips.add(whole("Supply volts", "V", PowerUpTrend.SecondMean::volts));
+    strips.add(whole(words.word("strip.current"), "A", PowerUpTrend.SecondMean::amps));
+    strips.add(whole(words.word("strip.volts"), "V", PowerUpTrend.SecondMean::volts));
     for (JobSheet.Rail rail : input.sheet().rails()) {
       strips.add(whole(rail.name(), "V", mean -> mean.railV().get(rail.input() - 1)));
     }
-    return new StripPicture("whole", "seconds since switching on").svg(strips, List.of());
+    return new StripPicture("whole", words.word("strip.seconds")).svg(strips, List.of());
   }
 
   /** Supply current without the charging, or null where no charging was found. */
@@ -61,8 +63,8 @@ final class ReportPictures {
       x[k] = (fit.fromMs() + 10.0 * k) / 1000;
       y[k] = fit.rest().get(k);
     }
-    return new StripPicture("leakage", "seconds since switching on")
-        .svg(List.of(new Strip("Current without the charging", "A", x, y)), List.of());
+    return new StripPicture("leakage", words.word("strip.seconds"))
+        .svg(List.of(new Strip(words.word("strip.leakage"), "A", x, y)), List.of());
   }
 
   /** The probe's conversions around its trip, or null if it did not trip. */
@@ -83,34 +85,38 @@ final class ReportPictures {
       y[k] = scaling.value(Channel.I, capture.counts(place));
     }
     double openedMs = (trip.openedMicros() - trip.crossedMicros()) / 1000.0;
-    return new StripPicture("trip", "milliseconds, 0 = limit crossed")
+    return new StripPicture("trip", words.word("strip.milliseconds"))
         .withLimit(limit(trip, scaling))
         .svg(
-            List.of(new Strip("Supply current", "A", x, y)),
+            List.of(new Strip(words.word("strip.current"), "A", x, y)),
             List.of(
-                new StripPicture.Moment(0, "limit crossed"),
-                new StripPicture.Moment(openedMs, "switched off")));
+                new StripPicture.Moment(0, words.word("strip.crossed")),
+                new StripPicture.Moment(openedMs, words.word("strip.off"))));
   }
 
   /** The limit as a level, null where the trip was not about the supply current. */
-  private static StripPicture.Level limit(Trip trip, Scaling scaling) {
+  private StripPicture.Level limit(Trip trip, Scaling scaling) {
     return switch (trip.cause()) {
       case INRUSH ->
           new StripPicture.Level(
-              scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "inrush limit");
+              scaling.value(Channel.of(trip.channelNumber()), trip.limit()),
+              words.word("strip.limit.inrush"));
       case RUNNING ->
           new StripPicture.Level(
-              scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "running limit");
+              scaling.value(Channel.of(trip.channelNumber()), trip.limit()),
+              words.word("strip.limit.running"));
       case START ->
           new StripPicture.Level(
-              scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "limit of the start");
+              scaling.value(Channel.of(trip.channelNumber()), trip.limit()),
+              words.word("strip.limit.start"));
       case PEAK ->
           new StripPicture.Level(
-              scaling.value(Channel.of(trip.channelNumber()), trip.limit()), "peak limit");
+              scaling.value(Channel.of(trip.channelNumber()), trip.limit()),
+              words.word("strip.limit.peak"));
       case MEAN ->
           new StripPicture.Level(
               scaling.value(Channel.of(trip.channelNumber()), trip.limit() / 16.0),
-              "running limit, mean of 100 ms");
+              words.word("strip.limit.mean"));
       default -> null;
     };
   }

@@ -1,6 +1,5 @@
 package firstamp.report;
 
-import firstamp.account.FigureList;
 import firstamp.log.PowerUpEntry;
 import firstamp.log.SetNotes;
 import firstamp.study.PowerUpStudy;
@@ -28,72 +27,89 @@ final class StoredTexts {
   }
 
   /** Number, begin and label. */
-  static String name(PowerUpEntry entry) {
+  static String name(PowerUpEntry entry, ReportWords words) {
     String label = entry.label() == null ? "" : ", " + entry.label();
-    return "power-up " + entry.number() + " (" + started(entry) + label + ")";
+    return words.word("power-up.small")
+        + " "
+        + entry.number()
+        + " ("
+        + started(entry)
+        + label
+        + ")";
   }
 
   /** What was measured cold and tried, the job sheet with its defaults, what took the power-up. */
   static List<ReportInput.Table> tables(
-      PowerUpStudy study, SetNotes notes, List<String> wireStory) {
+      PowerUpStudy study, SetNotes notes, List<String> wireStory, ReportWords words) {
     List<ReportInput.Table> tables = new ArrayList<>();
     if (!notes.coldChecks().isEmpty()) {
       tables.add(
           new ReportInput.Table(
-              "Measured with the supply off",
-              List.of("When", "What", "From", "To", "Value", "Note"),
-              notes.coldChecks().stream().map(StoredTexts::row).toList()));
+              words.word("cold"),
+              List.of(
+                  words.word("column.when"),
+                  words.word("column.what"),
+                  words.word("column.from"),
+                  words.word("column.to"),
+                  words.word("value"),
+                  words.word("column.note")),
+              notes.coldChecks().stream().map(each -> row(each, words)).toList()));
     }
     if (!notes.trials().isEmpty()) {
       tables.add(
           new ReportInput.Table(
-              "Wires tried",
-              List.of("When", "Wire", "Place", "Power-up", "What came of it"),
+              words.word("wires"),
+              List.of(
+                  words.word("column.when"),
+                  words.word("column.wire"),
+                  words.word("column.place"),
+                  words.word("power-up"),
+                  words.word("column.result")),
               notes.trials().stream().map(StoredTexts::row).toList()));
     }
     if (!wireStory.isEmpty()) {
       tables.add(
           new ReportInput.Table(
-              "Wires whose place was not known",
-              List.of("What was done, what is known now"),
+              words.word("wires.unknown"),
+              List.of(words.word("column.done")),
               wireStory.stream().map(List::of).toList()));
     }
     tables.add(
         new ReportInput.Table(
-            "Job sheet, with what was filled in",
-            List.of("What", "Value"),
+            words.word("sheet"),
+            List.of(words.word("column.what"), words.word("value")),
             SheetRows.of(study.header().effectiveSheetJson(), study.header().sheetJson())));
     List<List<String>> rows = new ArrayList<>();
-    rows.add(List.of("Probe box", study.header().hello().kind()));
+    rows.add(List.of(words.word("origin.box"), study.header().hello().kind()));
     rows.add(
         List.of(
-            "Firmware",
+            words.word("origin.firmware"),
             study.header().hello().firmwareMajor() + "." + study.header().hello().firmwareMinor()));
-    rows.add(List.of("Unique name of the power-up", study.entry().uuid()));
+    rows.add(List.of(words.word("origin.name"), study.entry().uuid()));
     if (study.header().roomCelsius() != null) {
-      rows.add(List.of("Room", study.header().roomCelsius() + " \u00b0C"));
+      rows.add(List.of(words.word("origin.room"), study.header().roomCelsius() + " \u00b0C"));
     }
     if (study.summary().conversions() != null) {
       rows.add(
           List.of(
-              "Conversions",
-              study.summary().conversions().received()
-                  + " received, "
-                  + study.summary().conversions().lost()
-                  + " lost in "
-                  + study.summary().conversions().gaps()
-                  + " gaps"));
+              words.word("origin.conversions"),
+              words.word(
+                  "origin.received",
+                  Long.toString(study.summary().conversions().received()),
+                  Long.toString(study.summary().conversions().lost()),
+                  Long.toString(study.summary().conversions().gaps()))));
     }
     tables.add(
-        new ReportInput.Table("Where the figures come from", List.of("What", "Value"), rows));
+        new ReportInput.Table(
+            words.word("origin"), List.of(words.word("column.what"), words.word("value")), rows));
     return tables;
   }
 
-  private static List<String> row(SetNotes.ColdCheck check) {
+  private static List<String> row(SetNotes.ColdCheck check, ReportWords words) {
     String value =
         check.value() == null
-            ? "open"
-            : FigureList.value(check.value(), check.unit() == null ? "" : check.unit());
+            ? words.word("open")
+            : words.figures().value(check.value(), check.unit() == null ? "" : check.unit());
     return List.of(
         local(check.epochMs()), check.kind(), check.from(), check.to(), value, or(check.note()));
   }

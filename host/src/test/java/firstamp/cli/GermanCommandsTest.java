@@ -142,6 +142,24 @@ class GermanCommandsTest {
     allGerman(german(line.split(" ")));
   }
 
+  /** The page's own words; names of rails and of the sheet's keys are as they are. */
+  @Test
+  void writesTheReportInGerman() throws Exception {
+    for (String id : List.of("1", "2")) {
+      Path page = folder.resolve("report-" + id + ".html");
+      allGerman(german("report", id, "--log", log(), "--to", page.toString(), "--force"));
+      String html = Files.readString(page);
+      assertThat(html).contains("<html lang=\"de\">", "Vorsicht", "Ergebnis");
+      String body =
+          html.substring(html.indexOf("<body>"))
+              .replaceAll("(?s)<svg.*?</svg>", " ")
+              .replaceAll("(?s)<h2>Blatt.*?</table>", " ")
+              .replaceAll("(?s)<h2>\u00dcberwacht</h2>\\s*<p>.*?</p>", " ")
+              .replaceAll("emulated probe, scenario [a-z-]+", " ");
+      allGerman(body.replaceAll("<[^>]*>", "\n").lines().filter(each -> !each.isBlank()).toList());
+    }
+  }
+
   @Test
   void refusesASheetInGerman() throws Exception {
     Path sheet = folder.resolve("s.json");

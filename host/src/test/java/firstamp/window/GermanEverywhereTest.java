@@ -70,6 +70,7 @@ class GermanEverywhereTest {
         "firstamp.log.failures",
         "firstamp.run.questions",
         "firstamp.cli.output.said",
+        "firstamp.report.report",
         "firstamp.cli.output.show",
         "firstamp.window.scenarios"
       })

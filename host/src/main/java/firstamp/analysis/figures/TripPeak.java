@@ -59,9 +59,4 @@ public record TripPeak(double amps, boolean atLeast, Double limitedMs) {
       default -> null;
     };
   }
-
-  /** In a sentence: "9.02 A", "at least 10 A". */
-  public String text() {
-    return (atLeast ? "at least " : "") + FigureText.amps(amps);
-  }
 }

@@ -79,7 +79,9 @@ public final class ReportCommand implements Callable<Integer> {
       PowerUpStudy now = Studies.read(log, ids.get(ids.size() - 1));
       PowerUpStudy before = ids.size() < 2 ? null : Studies.read(log, ids.get(0));
       String page =
-          HtmlReport.page(ReportInput.of(now, before, notes(log, now), thoughts(log, now)));
+          HtmlReport.page(
+              ReportInput.of(now, before, notes(log, now), thoughts(log, now), speech.locale()),
+              speech.locale());
       OutputFile.write(to, force, aside -> Files.writeString(aside, page));
       OutputFile.sayDone(Said.of("report.of", Studies.name(now.entry())), to, speech);
       return ExitCode.NORMAL;
