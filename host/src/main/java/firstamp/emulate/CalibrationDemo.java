@@ -1,6 +1,10 @@
 package firstamp.emulate;
 
+import firstamp.emulate.bench.Bench;
+import firstamp.emulate.bench.FrontEnd;
+import firstamp.emulate.bench.Joined;
 import firstamp.emulate.box.Box;
+import firstamp.emulate.wave.WaveformBench;
 import firstamp.model.ProbePort;
 import firstamp.model.samples.Channel;
 import firstamp.protocol.ChannelScale;

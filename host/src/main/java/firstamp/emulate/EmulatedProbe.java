@@ -1,6 +1,20 @@
 package firstamp.emulate;
 
+import firstamp.emulate.bench.Bench;
+import firstamp.emulate.bench.Hands;
+import firstamp.emulate.bench.Joined;
+import firstamp.emulate.bench.QueuedHands;
 import firstamp.emulate.box.Box;
+import firstamp.emulate.line.Faults;
+import firstamp.emulate.line.LineOut;
+import firstamp.emulate.line.Pace;
+import firstamp.emulate.line.Pacer;
+import firstamp.emulate.probe.Commands;
+import firstamp.emulate.probe.Converter;
+import firstamp.emulate.probe.Memory;
+import firstamp.emulate.probe.ProbeMachine;
+import firstamp.emulate.probe.SwitchPath;
+import firstamp.emulate.wave.WaveformRecorder;
 import firstamp.model.PedalJob;
 import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;

@@ -1,6 +1,8 @@
 package firstamp.emulate;
 
 import firstamp.emulate.box.BoxKind;
+import firstamp.emulate.line.Faults;
+import firstamp.emulate.line.Pace;
 import firstamp.model.PedalJob;
 import java.util.Objects;
 

@@ -1,6 +1,18 @@
 package firstamp.emulate;
 
+import firstamp.emulate.bench.Bench;
 import firstamp.emulate.box.Box;
+import firstamp.emulate.circuit.CircuitBench;
+import firstamp.emulate.circuit.Script;
+import firstamp.emulate.line.Faults;
+import firstamp.emulate.line.Pace;
+import firstamp.emulate.scenario.BoxScenarios;
+import firstamp.emulate.scenario.RailScenarios;
+import firstamp.emulate.scenario.Scenario;
+import firstamp.emulate.scenario.ScenarioList;
+import firstamp.emulate.scenario.SignalScenarios;
+import firstamp.emulate.scenario.SupplyScenarios;
+import firstamp.emulate.scenario.ThinkingScenarios;
 import firstamp.model.RuleId;
 import java.io.IOException;
 import java.io.InputStream;

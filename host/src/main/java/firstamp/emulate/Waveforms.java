@@ -1,6 +1,11 @@
 package firstamp.emulate;
 
+import firstamp.emulate.bench.FrontEnd;
 import firstamp.emulate.box.Box;
+import firstamp.emulate.wave.FrontEndFile;
+import firstamp.emulate.wave.WaveformBench;
+import firstamp.emulate.wave.WaveformException;
+import firstamp.emulate.wave.WaveformFile;
 import java.io.IOException;
 import java.nio.file.Path;
 

@@ -1,6 +1,6 @@
 package firstamp.run;
 
-import firstamp.emulate.Hands;
+import firstamp.emulate.bench.Hands;
 import firstamp.locate.SheetPath;
 import firstamp.locate.signal.SignalGraph;
 import firstamp.model.ClipInput;

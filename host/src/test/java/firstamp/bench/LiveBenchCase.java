@@ -1,8 +1,8 @@
 package firstamp.bench;
 
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.line.Pace;
 import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;

@@ -2,10 +2,10 @@ package firstamp.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.emulate.Waveforms;
+import firstamp.emulate.line.Pace;
 import firstamp.log.BenchLog;
 import firstamp.model.Difference;
 import firstamp.model.JobSheet;

@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import firstamp.account.Verdict;
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.line.Pace;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.LogState;

@@ -1,9 +1,9 @@
 package firstamp.conformance;
 
 import firstamp.emulate.EmulatedProbe;
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Waveforms;
+import firstamp.emulate.line.Pace;
 import java.nio.file.Files;
 import java.nio.file.Path;
 

@@ -1,10 +1,10 @@
 package firstamp.conformance;
 
 import firstamp.emulate.EmulatedProbe;
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Waveforms;
 import firstamp.emulate.box.BoxKind;
+import firstamp.emulate.line.Pace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -10,6 +10,7 @@ import static firstamp.emulate.Decisions.step;
 import static firstamp.emulate.Decisions.trip;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import firstamp.emulate.line.Faults;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;

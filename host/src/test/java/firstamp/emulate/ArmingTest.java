@@ -2,9 +2,15 @@ package firstamp.emulate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.emulate.bench.Bench;
+import firstamp.emulate.bench.FrontEnd;
+import firstamp.emulate.bench.Joined;
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxInput;
 import firstamp.emulate.box.DrawnBox;
+import firstamp.emulate.line.Pace;
+import firstamp.emulate.wave.WaveformBench;
+import firstamp.emulate.wave.WaveformFile;
 import firstamp.model.samples.Channel;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.HostMessage;

@@ -1,5 +1,8 @@
 package firstamp.emulate;
 
+import firstamp.emulate.line.Pace;
+import firstamp.emulate.wave.FrontEndFile;
+import firstamp.emulate.wave.WaveformFile;
 import firstamp.model.samples.SamplePlan;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.ProbeMessage;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxKind;
+import firstamp.emulate.line.Pace;
 import firstamp.model.samples.Channel;
 import firstamp.protocol.ChannelScale;
 import firstamp.protocol.LookOutcome;

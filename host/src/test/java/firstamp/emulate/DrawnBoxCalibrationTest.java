@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.analysis.calibrate.MeterAccuracy;
 import firstamp.emulate.box.DrawnBox;
+import firstamp.emulate.line.Pace;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.protocol.CalibrationData;

@@ -4,6 +4,8 @@ import static firstamp.emulate.Decisions.host;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import firstamp.emulate.line.Faults;
+import firstamp.emulate.line.Pace;
 import firstamp.protocol.StreamKind;
 import java.io.IOException;
 import org.junit.jupiter.api.Test;

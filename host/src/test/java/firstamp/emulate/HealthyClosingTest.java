@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxKind;
+import firstamp.emulate.circuit.CircuitBench;
+import firstamp.emulate.circuit.SetValues;
+import firstamp.emulate.line.Pace;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeHello;
 import firstamp.model.SwitchState;

@@ -22,16 +22,16 @@ import java.util.List;
 import java.util.Optional;
 
 /** The least host that can run the emulated probe: one thread, everything kept. */
-final class TestHost implements FrameDecoder.Sink {
+public final class TestHost implements FrameDecoder.Sink {
   /** The numbers of wire-format.md section 4 for the nominal build and a 12 V set. */
-  static final LookParameters LOOK = look(12, false);
+  public static final LookParameters LOOK = look(12, false);
 
-  final EmulatedProbe probe;
+  public final EmulatedProbe probe;
   final List<Frame> frames = new ArrayList<>();
-  final List<Rejected> rejected = new ArrayList<>();
+  public final List<Rejected> rejected = new ArrayList<>();
   final ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-  short[] counts = new short[1 << 20];
-  long firstConversion = -1;
+  public short[] counts = new short[1 << 20];
+  public long firstConversion = -1;
   int conversions;
   int lostFrames;
 
@@ -41,7 +41,7 @@ final class TestHost implements FrameDecoder.Sink {
   private double nextBeatS;
   private boolean beating = true;
 
-  TestHost(EmulatedProbe probe) {
+  public TestHost(EmulatedProbe probe) {
     this.probe = probe;
   }
 
@@ -59,7 +59,7 @@ final class TestHost implements FrameDecoder.Sink {
         (int) Math.round(1.15 * nominalV / vPerCount));
   }
 
-  static TripLimits.Builder limits() {
+  public static TripLimits.Builder limits() {
     // 4.5 A for 60 ms, 1 A after it, 12.2 mA a count.
     return TripLimits.builder().inrush(60, 369).running(82, 0).overV(222);
   }
@@ -107,7 +107,7 @@ final class TestHost implements FrameDecoder.Sink {
     return probe.time().monotonicNanos() / 1e9;
   }
 
-  void runUntil(double seconds) throws IOException {
+  public void runUntil(double seconds) throws IOException {
     while (nowS() < seconds) {
       step();
     }
@@ -128,7 +128,7 @@ final class TestHost implements FrameDecoder.Sink {
   }
 
   /** Runs until a state is reached, at most so long. */
-  void runUntil(ProbeState state, double longestS) throws IOException {
+  public void runUntil(ProbeState state, double longestS) throws IOException {
     double endS = nowS() + longestS;
     while (nowS() < endS
         && last(ProbeMessage.SwitchChanged.class).map(m -> m.state() != state).orElse(true)) {
@@ -143,7 +143,7 @@ final class TestHost implements FrameDecoder.Sink {
   }
 
   /** Hello, stream, limits, look, on. */
-  void switchOn(TripLimits limits, LookParameters look) throws IOException {
+  public void switchOn(TripLimits limits, LookParameters look) throws IOException {
     open(StreamKind.RAW);
     send(new HostMessage.SetLimits(limits));
     send(new HostMessage.SwitchOn(look));
@@ -151,11 +151,11 @@ final class TestHost implements FrameDecoder.Sink {
     runUntil(ProbeState.ON, 40);
   }
 
-  <T extends ProbeMessage> List<T> all(Class<T> kind) {
+  public <T extends ProbeMessage> List<T> all(Class<T> kind) {
     return frames.stream().map(Frame::message).filter(kind::isInstance).map(kind::cast).toList();
   }
 
-  <T extends ProbeMessage> Optional<T> last(Class<T> kind) {
+  public <T extends ProbeMessage> Optional<T> last(Class<T> kind) {
     List<T> all = all(kind);
     return all.isEmpty() ? Optional.empty() : Optional.of(all.get(all.size() - 1));
   }
@@ -170,7 +170,7 @@ final class TestHost implements FrameDecoder.Sink {
   }
 
   /** Tick at which a state began. */
-  long tickOf(ProbeState state) {
+  public long tickOf(ProbeState state) {
     return frames.stream()
         .filter(f -> f.message() instanceof ProbeMessage.SwitchChanged c && c.state() == state)
         .findFirst()

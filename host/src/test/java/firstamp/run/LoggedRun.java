@@ -1,9 +1,9 @@
 package firstamp.run;
 
 import firstamp.bench.SnapshotBuilder;
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.line.Pace;
 import firstamp.log.BenchLog;
 import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;

@@ -3,9 +3,9 @@ package firstamp.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Offset.offset;
 
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.line.Pace;
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;

@@ -2,9 +2,9 @@ package firstamp.run;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.line.Pace;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;
 import firstamp.model.ProbePort;

@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import firstamp.emulate.EmulatedProbe;
-import firstamp.emulate.Faults;
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
 import firstamp.emulate.box.BoxKind;
+import firstamp.emulate.line.Faults;
+import firstamp.emulate.line.Pace;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.OffCause;

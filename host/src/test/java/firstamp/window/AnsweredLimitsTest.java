@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.app.QuestionFlow;
 import firstamp.app.ReadySheet;
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.line.Pace;
 import firstamp.log.BenchLog;
 import firstamp.model.Summary;
 import firstamp.model.TimeSource;

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.app.Desk;
 import firstamp.app.WindowOptions;
-import firstamp.emulate.Pace;
+import firstamp.emulate.line.Pace;
 import firstamp.model.TimeSource;
 import firstamp.window.pages.HomePage;
 import firstamp.window.pages.QuestionsPage;

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import firstamp.app.Desk;
 import firstamp.app.ProbeFlow;
 import firstamp.app.WindowOptions;
-import firstamp.emulate.Pace;
+import firstamp.emulate.line.Pace;
 import firstamp.model.TimeSource;
 import firstamp.window.page.Page;
 import firstamp.window.page.Tools;

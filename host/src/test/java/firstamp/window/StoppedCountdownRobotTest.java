@@ -6,7 +6,7 @@ import firstamp.app.Desk;
 import firstamp.app.Watched;
 import firstamp.app.WindowOptions;
 import firstamp.bench.Snapshot;
-import firstamp.emulate.Pace;
+import firstamp.emulate.line.Pace;
 import firstamp.model.TimeSource;
 import firstamp.run.questions.OpenQuestion;
 import firstamp.window.frame.FrameKeys;

@@ -1,15 +1,14 @@
 package firstamp.window;
 
-import com.sun.management.OperatingSystemMXBean;
 import firstamp.app.Desk;
 import firstamp.app.WindowOptions;
 import firstamp.bench.BenchSession;
 import firstamp.bench.LiveBench;
 import firstamp.bench.ReplayBench;
 import firstamp.bench.Snapshot;
-import firstamp.emulate.Pace;
 import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
+import firstamp.emulate.line.Pace;
 import firstamp.log.BenchLog;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
@@ -28,6 +27,7 @@ import firstamp.window.strips.TimeView;
 import firstamp.window.widgets.Palette;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
+import com.sun.management.OperatingSystemMXBean;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,7 +1,7 @@
 package firstamp.cli.command;
 
 import firstamp.cli.run.HeadlessRun;
-import firstamp.emulate.Hands;
+import firstamp.emulate.bench.Hands;
 import firstamp.locate.signal.JointKind;
 import firstamp.locate.signal.LocateAnswer;
 import firstamp.locate.signal.LocateSession;

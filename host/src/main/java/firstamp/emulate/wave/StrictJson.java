@@ -1,0 +1,119 @@
+package firstamp.emulate.wave;
+
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.IOException;
+
+/** Members of a JSON text taken one after the other; errors give file and line. */
+final class StrictJson {
+  private final String name;
+  private final JsonParser json;
+
+  StrictJson(String name, JsonParser json) {
+    this.name = name;
+    this.json = json;
+  }
+
+  /** Takes one member; the value is the current token. */
+  interface Member {
+    void take(String key) throws IOException;
+  }
+
+  /** Takes one element of an array. */
+  interface Element {
+    void take() throws IOException;
+  }
+
+  /** The whole text: one object. */
+  void whole(Member member) throws IOException {
+    json.nextToken();
+    object("the file", member);
+    if (json.nextToken() != null) {
+      throw bad("the file", "goes on after its end", "one object");
+    }
+  }
+
+  void object(String field, Member member) throws IOException {
+    if (json.currentToken() != JsonToken.START_OBJECT) {
+      throw bad(field, found(), "an object");
+    }
+    while (json.nextToken() != JsonToken.END_OBJECT) {
+      String key = json.currentName();
+      json.nextToken();
+      member.take(key);
+    }
+  }
+
+  void array(String field, Element element) throws IOException {
+    if (json.currentToken() != JsonToken.START_ARRAY) {
+      throw bad(field, found(), "an array");
+    }
+    while (json.nextToken() != JsonToken.END_ARRAY) {
+      element.take();
+    }
+  }
+
+  int line() {
+    return json.currentLocation().getLineNr();
+  }
+
+  /** The text of a string, empty for anything else. */
+  String text() throws IOException {
+    return json.currentToken() == JsonToken.VALUE_STRING ? json.getText() : "";
+  }
+
+  WaveformException at(int line, String what) {
+    return new WaveformException(name + ":" + line + ": " + what);
+  }
+
+  double number(String field, double lowest, double highest) throws IOException {
+    JsonToken token = json.currentToken();
+    boolean isNumber = token == JsonToken.VALUE_NUMBER_FLOAT || token == JsonToken.VALUE_NUMBER_INT;
+    double value = isNumber ? json.getDoubleValue() : Double.NaN;
+    if (!(value >= lowest && value <= highest)) {
+      throw bad(field, found(), "a number from " + lowest + " to " + highest);
+    }
+    return value;
+  }
+
+  boolean truth(String field) throws IOException {
+    JsonToken token = json.currentToken();
+    if (token != JsonToken.VALUE_TRUE && token != JsonToken.VALUE_FALSE) {
+      throw bad(field, found(), "true or false");
+    }
+    return token == JsonToken.VALUE_TRUE;
+  }
+
+  String found() throws IOException {
+    return switch (json.currentToken()) {
+      case START_OBJECT -> "is an object";
+      case START_ARRAY -> "is an array";
+      case VALUE_STRING -> "is \"" + json.getText() + "\"";
+      default -> "is " + json.getText();
+    };
+  }
+
+  WaveformException bad(String field, String found, String expected) {
+    return new WaveformException(
+        name
+            + ":"
+            + json.currentLocation().getLineNr()
+            + ": "
+            + field
+            + " "
+            + found
+            + "; expected "
+            + expected);
+  }
+
+  WaveformException unknown(String field, String expected) {
+    return new WaveformException(
+        name
+            + ":"
+            + json.currentLocation().getLineNr()
+            + ": unknown key "
+            + field
+            + "; expected "
+            + expected);
+  }
+}
