@@ -4,7 +4,6 @@ import firstamp.emulate.line.Outlet;
 import firstamp.protocol.CalibrationState;
 import firstamp.protocol.Frame;
 import firstamp.protocol.FrameDecoder;
-import firstamp.protocol.Fuses;
 import firstamp.protocol.HostMessage;
 import firstamp.protocol.LineSpeed;
 import firstamp.protocol.LookParameters;
@@ -18,21 +17,13 @@ import firstamp.protocol.Resend;
 import firstamp.protocol.StreamKind;
 import firstamp.protocol.TripLimits;
 import firstamp.protocol.WireCode;
-import firstamp.protocol.rules.Zeros;
-import java.util.Optional;
 
 /** Takes what the host says, checks it against the state, acts and answers. */
 public final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
-  static final int FIRMWARE = 0x0200;
-
-  private static final long HARD_SHORT_MILLIAMPS = 10_000;
-  private static final long LOOK_MILLIOHMS = 330_000;
-  private static final int NOT_MEASURED = 0xFFFF;
-
   private final ProbeMachine machine;
   private final Memory memory;
   private final Outlet outlet;
-  private final int resetCauseBits;
+  private final SelfReport report;
   private LineSpeed speed = LineSpeed.FAST;
   private MessageType command;
   private int sequence;
@@ -42,7 +33,7 @@ public final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Vo
     this.machine = machine;
     this.memory = memory;
     this.outlet = outlet;
-    this.resetCauseBits = resetCauseBits;
+    this.report = new SelfReport(machine, memory, resetCauseBits);
   }
 
   public LineSpeed speed() {
@@ -93,53 +84,11 @@ public final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Vo
   }
 
   public void sendHello() {
-    Optional<firstamp.protocol.TripCause> cause =
-        memory.latched() ? Optional.of(memory.trip().cause()) : Optional.empty();
-    outlet.send(
-        new ProbeMessage.Hello(
-            FIRMWARE,
-            memory.bootId(),
-            resetCauseBits,
-            machine.state(),
-            machine.inputs(),
-            machine.stream().kind(),
-            machine.selfTest(),
-            memory.latchedNumber(),
-            cause,
-            memory.calibrationState(),
-            memory.calibration().scales(),
-            memory.calibration().calibratedEpochSeconds(),
-            HARD_SHORT_MILLIAMPS,
-            LOOK_MILLIOHMS,
-            machine.silenceMillis(),
-            machine.pedalDuty(),
-            Fuses.RIGHT),
-        machine.nowMicros());
+    outlet.send(report.hello(), machine.nowMicros());
   }
 
   public void sendStatus() {
-    Zeros zeros = machine.zeros();
-    int none = ProbeMessage.Status.NO_ZERO;
-    outlet.send(
-        new ProbeMessage.Status(
-            machine.state(),
-            machine.inputs(),
-            machine.selfTest(),
-            memory.latchedNumber(),
-            0,
-            rejectedFrames & 0xFFFF,
-            0,
-            0,
-            0,
-            NOT_MEASURED,
-            0,
-            zeros == null ? none : zeros.iSixteenths(),
-            zeros == null ? none : zeros.jSixteenths(),
-            zeros == null ? none : zeros.vSixteenths(),
-            machine.stream().sent() & 0xFFFF_FFFFL,
-            machine.clips(),
-            machine.pedalDuty()),
-        machine.nowMicros());
+    outlet.send(report.status(rejectedFrames), machine.nowMicros());
   }
 
   @Override

@@ -11,8 +11,6 @@ import firstamp.protocol.Inputs;
 import firstamp.protocol.LookOutcome;
 import firstamp.protocol.LookParameters;
 import firstamp.protocol.PedalDuty;
-import firstamp.protocol.PressKind;
-import firstamp.protocol.PressSource;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
 import firstamp.protocol.SelfTest;
@@ -51,9 +49,7 @@ public final class ProbeMachine {
   private final SwitchPath path;
   private final StreamOut stream;
   private final CaptureRing capture = new CaptureRing();
-  private final PressWatch button = new PressWatch();
-  private final PressWatch pedal = new PressWatch();
-  private PedalDuty pedalDuty;
+  private final Presses presses;
   private final int bootSelfTestBits;
   private int selfTestBits;
   private ProbeState state = ProbeState.OFF;
@@ -95,7 +91,7 @@ public final class ProbeMachine {
     this.memory = memory;
     this.outlet = outlet;
     this.path = path;
-    this.pedalDuty = PedalDuty.values()[pedalJob.ordinal()];
+    this.presses = new Presses(outlet, pedalJob);
     this.stream = new StreamOut(outlet);
     boolean damaged = memory.calibrationState() == CalibrationState.DAMAGED;
     this.bootSelfTestBits = selfTestBits | (damaged ? 1 << SelfTestFault.CALIBRATION.code() : 0);
@@ -148,11 +144,11 @@ public final class ProbeMachine {
   }
 
   PedalDuty pedalDuty() {
-    return pedalDuty;
+    return presses.duty();
   }
 
   void pedalDuty(PedalDuty next) {
-    pedalDuty = next;
+    presses.duty(next);
   }
 
   Clips clips() {
@@ -220,7 +216,10 @@ public final class ProbeMachine {
   }
 
   private void everyPlan() {
-    presses();
+    presses.look(inputs, nowMicros(), this::off);
+    if (presses.footLifted() && joined()) {
+      off(SwitchCause.PEDAL);
+    }
     if (inputs.chassisClipOn()) {
       clipOffLooks = 0;
     } else if (clipOffLooks < CLIP_OFF_LOOKS) {
@@ -234,43 +233,13 @@ public final class ProbeMachine {
     sendTripAgain();
   }
 
-  private void presses() {
-    pressed(PressSource.BUTTON, button.look(inputs.buttonDown(), nowMicros()));
-    pressed(PressSource.PEDAL, pedal.look(inputs.pedalDown(), nowMicros()));
-    holdToRun();
-  }
-
-  private void pressed(PressSource source, PressKind kind) {
-    if (kind == null) {
-      return;
-    }
-    outlet.send(new ProbeMessage.Press(source, kind), nowMicros());
-    if (source == PressSource.BUTTON ? kind == PressKind.DOWN : kind == pedalOff()) {
-      off(source == PressSource.BUTTON ? SwitchCause.BUTTON : SwitchCause.PEDAL);
-    }
-  }
-
-  /** The press of the pedal that opens; null = none, its release does. */
-  private PressKind pedalOff() {
-    return switch (pedalDuty) {
-      case OFF -> PressKind.DOWN;
-      case HOLD_TO_RUN -> null;
-      case MARK -> PressKind.HELD;
-    };
-  }
-
   /** Whether what is down or up keeps the switch from closing. */
   boolean footBars() {
-    return pedalDuty == PedalDuty.HOLD_TO_RUN ? !pedal.isDown() : inputs.pedalDown();
+    return presses.barClosing(inputs);
   }
 
-  /** On only while the foot is down. */
-  private void holdToRun() {
-    boolean joined =
-        state == ProbeState.CHECK || state == ProbeState.LOOK || state == ProbeState.ON;
-    if (pedalDuty == PedalDuty.HOLD_TO_RUN && joined && !pedal.isDown()) {
-      off(SwitchCause.PEDAL);
-    }
+  private boolean joined() {
+    return state == ProbeState.CHECK || state == ProbeState.LOOK || state == ProbeState.ON;
   }
 
   /** Something that must be there is gone: a trip while on, an off before. */
