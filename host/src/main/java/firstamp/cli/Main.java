@@ -34,7 +34,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.ResourceBundle;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -183,6 +185,9 @@ final class Main implements Callable<Integer> {
     CommandLine line = new CommandLine(new Main(), new SpeakingFactory(speech));
     commands.forEach(each -> line.addSubcommand(nameOf(each), each));
     addHelp(line);
+    if (Locale.GERMAN.getLanguage().equals(speech.locale().getLanguage())) {
+      line.setResourceBundle(ResourceBundle.getBundle("firstamp.cli.help", Locale.GERMAN));
+    }
     return line;
   }
 

@@ -142,6 +142,48 @@ class GermanCommandsTest {
     allGerman(german(line.split(" ")));
   }
 
+  /** All help there is: descriptions, options and the words beside the examples. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "--help",
+        "bench --help",
+        "demo --help",
+        "ports --help",
+        "watch --help",
+        "list --help",
+        "show --help",
+        "replay --help",
+        "compare --help",
+        "report --help",
+        "export --help",
+        "import --help",
+        "log --help",
+        "log check --help",
+        "log backup --help",
+        "log delete --help",
+        "sheet --help",
+        "sheet check --help",
+        "sheet new --help",
+        "sheet learn --help",
+        "calibrate --help",
+        "locate --help",
+        "trial --help"
+      })
+  void helpsInGerman(String line) {
+    List<String> help = german(line.split(" "));
+    assertThat(help).anyMatch(each -> each.startsWith("Aufruf: "));
+    allGerman(
+        help.stream()
+            .map(each -> each.replaceAll("^ *firstamp .*?(   |$)", ""))
+            .map(
+                each ->
+                    each.replaceAll(
+                        "^ +(-\\S+, )?--\\S*|^  [a-z]+ |^ +FILE|volts oder nothing", ""))
+            .filter(each -> !each.matches(".*(\\[-|[A-Z]\\]|Aufruf: |record o|changed T).*"))
+            .toList());
+  }
+
   /** The page's own words; names of rails and of the sheet's keys are as they are. */
   @Test
   void writesTheReportInGerman() throws Exception {
