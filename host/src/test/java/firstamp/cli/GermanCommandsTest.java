@@ -179,7 +179,8 @@ class GermanCommandsTest {
             .map(
                 each ->
                     each.replaceAll(
-                        "^ +(-\\S+, )?--\\S*|^  [a-z]+ |^ +FILE|volts oder nothing|yes oder no", ""))
+                        "^ +(-\\S+, )?--\\S*|^  [a-z]+ |^ +FILE|volts oder nothing|yes oder no",
+                        ""))
             .filter(each -> !each.matches(".*(\\[-|[A-Z]\\]|Aufruf: |record o|changed T).*"))
             .toList());
   }
