@@ -26,6 +26,7 @@ class HouseWordsTest {
   private static final List<String> WARNINGS =
       List.of(
           "No figure on this page says that a set is safe",
+          "sagt, dass ein Ger\u00e4t sicher ist",
           "a fuse that works",
           "can pass 60 V",
           "may pass round the switch",
