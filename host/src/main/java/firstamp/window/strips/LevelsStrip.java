@@ -46,7 +46,7 @@ final class LevelsStrip {
     for (double at = top - STEP_DB; at > bottom + 1; at -= 2 * STEP_DB) {
       lines.add(Level.along(scale.place(at), numbers.fixed(at, 0) + " dBV", LevelKind.VALUE));
     }
-    float[] edge = StripMaker.nothing(head.size());
+    float[] edge = Traces.nothing(head.size());
     List<Band> bands = new ArrayList<>();
     if (levels.expectedDb() != null) {
       bands.add(expected(now, levels, meter, head, scale, edge));
@@ -56,9 +56,8 @@ final class LevelsStrip {
         weight,
         bands,
         List.of(
-            StripMaker.trace(
-                words.get("strip.meter"), meter, scale, StripMaker.nothing(meter.size())),
-            StripMaker.trace(words.get("strip.head"), head, scale, edge)),
+            Traces.trace(words.get("strip.meter"), meter, scale, Traces.nothing(meter.size())),
+            Traces.trace(words.get("strip.head"), head, scale, edge)),
         lines,
         columns.behind(scale, Course.Quantity.METER_DBV, Course.Quantity.HEAD_DBV));
   }
@@ -78,8 +77,8 @@ final class LevelsStrip {
             ? Double.POSITIVE_INFINITY
             : now.closedMs() + (levels.fromMs() == null ? 1500 : levels.fromMs());
     int size = meter.size();
-    float[] low = StripMaker.nothing(size);
-    float[] high = StripMaker.nothing(size);
+    float[] low = Traces.nothing(size);
+    float[] high = Traces.nothing(size);
     for (int column = 0; column < size; column++) {
       double level = meter.mean()[column];
       if (!(level >= signal) || meter.middleMs(column) < fromMs) {
@@ -88,7 +87,7 @@ final class LevelsStrip {
       double lowest = level - levels.expectedDb() - margin;
       low[column] = (float) scale.place(lowest);
       high[column] = (float) scale.place(level - levels.expectedDb() + margin);
-      if (head.mean()[column] < lowest && meter.middleMs(column) < StripMaker.openedMs(now)) {
+      if (head.mean()[column] < lowest && meter.middleMs(column) < EventLane.openedMs(now)) {
         edge[column] = low[column];
       }
     }

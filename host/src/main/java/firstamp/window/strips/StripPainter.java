@@ -34,9 +34,6 @@ final class StripPainter {
 
   private static final double HALF_POINT = 0.5;
 
-  /** Points by which a line may be straightened. */
-  private static final double FLAT = 0.3;
-
   private final Palette palette;
 
   StripPainter(Palette palette) {
@@ -50,8 +47,8 @@ final class StripPainter {
     g.setPaint(WindowTheme.colour(palette.surface()));
     g.fill(area);
     Rectangle clip = g.getClipBounds();
-    Place place =
-        new Place(
+    PlotArea place =
+        new PlotArea(
             area,
             picture,
             clip == null ? area.getMinX() : clip.getMinX(),
@@ -81,54 +78,20 @@ final class StripPainter {
     g.setClip(before);
   }
 
-  /** Course time and places to points. */
-  private record Place(Rectangle2D area, StripsPicture picture, double fromX, double toX) {
-    /** First column that can be seen, with one more so that lines come in from outside. */
-    int first(int size) {
-      return Math.max(0, Math.min(size, column(fromX) - 1));
-    }
-
-    /** One behind the last column that can be seen. */
-    int end(int size) {
-      return Math.max(0, Math.min(size, column(toX) + 3));
-    }
-
-    private int column(double x) {
-      double ms =
-          picture.fromMs()
-              + (x - area.getX()) / area.getWidth() * (picture.toMs() - picture.fromMs());
-      double column = (ms - picture.firstMs()) / picture.columnMs();
-      return (int) Math.max(-10, Math.min(1e6, Math.floor(column)));
-    }
-
-    double x(double ms) {
-      double share = (ms - picture.fromMs()) / (picture.toMs() - picture.fromMs());
-      return Math.max(-1e4, Math.min(1e5, area.getX() + share * area.getWidth()));
-    }
-
-    double y(double at) {
-      return area.getMaxY() - 2 - at * (area.getHeight() - 4);
-    }
-
-    double columnX(int column) {
-      return x(picture.middleMs(column));
-    }
-  }
-
-  private void band(Graphics2D g, Place place, Band band) {
+  private void band(Graphics2D g, PlotArea place, Band band) {
     g.setPaint(WindowTheme.colour(palette.inside()));
     if (band.low().length == 1) {
       double top = place.y(band.high()[0]);
       g.fill(
           new Rectangle2D.Double(
-              place.area.getX(), top, place.area.getWidth(), place.y(band.low()[0]) - top));
+              place.area().getX(), top, place.area().getWidth(), place.y(band.low()[0]) - top));
       return;
     }
     int last = place.end(band.low().length);
     for (int begin = place.first(last); begin < last; ) {
-      int end = runEnd(band.low(), begin, last);
+      int end = PlotArea.runEnd(band.low(), begin, last);
       if (end > begin) {
-        g.fill(between(place, band.high(), band.low(), begin, end, 0));
+        g.fill(place.between(band.high(), band.low(), begin, end, 0));
         begin = end;
       } else {
         begin++;
@@ -136,13 +99,14 @@ final class StripPainter {
     }
   }
 
-  private void line(Graphics2D g, Place place, Level level) {
+  private void line(Graphics2D g, PlotArea place, Level level) {
     if (level.kind() == LevelKind.VALUE) {
       return;
     }
-    double left = Double.isFinite(level.fromMs()) ? place.x(level.fromMs()) : place.area.getMinX();
+    double left =
+        Double.isFinite(level.fromMs()) ? place.x(level.fromMs()) : place.area().getMinX();
     double right =
-        Double.isFinite(level.untilMs()) ? place.x(level.untilMs()) : place.area.getMaxX();
+        Double.isFinite(level.untilMs()) ? place.x(level.untilMs()) : place.area().getMaxX();
     double y = place.y(level.place());
     g.setStroke(level.kind() == LevelKind.LIMIT ? LIMIT : THIN);
     g.setPaint(
@@ -151,21 +115,21 @@ final class StripPainter {
   }
 
   /** The faint course of an earlier power-up: its means, in the tone of the spread. */
-  private void behind(Graphics2D g, Place place, float[] means) {
+  private void behind(Graphics2D g, PlotArea place, float[] means) {
     g.setPaint(WindowTheme.colour(palette.spread()));
     g.setStroke(BEHIND);
     int last = place.end(means.length);
     for (int begin = place.first(last); begin < last; ) {
-      int end = runEnd(means, begin, last);
+      int end = PlotArea.runEnd(means, begin, last);
       if (end > begin) {
-        g.draw(meanLine(place, means, begin, end));
+        g.draw(place.meanLine(means, begin, end));
       }
       begin = Math.max(end, begin + 1);
     }
   }
 
   /** Fills from the edge that was left to the trace. */
-  private void outside(Graphics2D g, Place place, Trace trace) {
+  private void outside(Graphics2D g, PlotArea place, Trace trace) {
     g.setPaint(WindowTheme.colour(palette.outside()));
     double half = Math.max(0.6, (place.columnX(1) - place.columnX(0)) / 2);
     int last = place.end(trace.edge().length);
@@ -188,10 +152,10 @@ final class StripPainter {
     }
   }
 
-  private void trace(Graphics2D g, Place place, Trace trace) {
+  private void trace(Graphics2D g, PlotArea place, Trace trace) {
     int last = place.end(trace.mean().length);
     for (int begin = place.first(last); begin < last; ) {
-      int end = runEnd(trace.mean(), begin, last);
+      int end = PlotArea.runEnd(trace.mean(), begin, last);
       if (end == begin) {
         begin++;
         continue;
@@ -199,9 +163,9 @@ final class StripPainter {
       // The spread without smooth edges: exact to the point, and many times cheaper to fill.
       g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_OFF);
       g.setPaint(WindowTheme.colour(palette.spread()));
-      g.fill(between(place, trace.high(), trace.low(), begin, end, HALF_POINT));
+      g.fill(place.between(trace.high(), trace.low(), begin, end, HALF_POINT));
       g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-      Path2D mean = meanLine(place, trace.mean(), begin, end);
+      Path2D mean = place.meanLine(trace.mean(), begin, end);
       if (end == begin + 1) {
         mean.lineTo(place.columnX(begin) + 1, place.y(trace.mean()[begin]));
       }
@@ -212,46 +176,8 @@ final class StripPainter {
     }
   }
 
-  /** The line through the means; points that the eye could not tell from the line are left out. */
-  private static Path2D meanLine(Place place, float[] values, int begin, int end) {
-    Path2D line = new Path2D.Float(Path2D.WIND_NON_ZERO, 64);
-    double kept = place.y(values[begin]);
-    line.moveTo(place.columnX(begin), kept);
-    for (int column = begin + 1; column < end; column++) {
-      double y = place.y(values[column]);
-      boolean next = column + 1 < end && Math.abs(place.y(values[column + 1]) - kept) > FLAT;
-      if (Math.abs(y - kept) > FLAT || next || column == end - 1) {
-        line.lineTo(place.columnX(column), y);
-        kept = y;
-      }
-    }
-    return line;
-  }
-
-  private static int runEnd(float[] values, int begin, int last) {
-    int end = begin;
-    while (end < last && !Float.isNaN(values[end])) {
-      end++;
-    }
-    return end;
-  }
-
-  private static Path2D between(
-      Place place, float[] high, float[] low, int begin, int end, double wider) {
-    Path2D path = new Path2D.Float(Path2D.WIND_NON_ZERO, 2 * (end - begin) + 2);
-    path.moveTo(place.columnX(begin), place.y(high[begin]) - wider);
-    for (int column = begin + 1; column < end; column++) {
-      path.lineTo(place.columnX(column), place.y(high[column]) - wider);
-    }
-    for (int column = end - 1; column >= begin; column--) {
-      path.lineTo(place.columnX(column), place.y(low[column]) + wider);
-    }
-    path.closePath();
-    return path;
-  }
-
-  private void words(Graphics2D g, Place place, Strip strip) {
-    Rectangle2D area = place.area;
+  private void words(Graphics2D g, PlotArea place, Strip strip) {
+    Rectangle2D area = place.area();
     StripWords words = new StripWords(g, area, palette.surface());
     words.name(strip.name(), palette.ink());
     for (Level level : byWorth(strip)) {
@@ -288,20 +214,21 @@ final class StripPainter {
     return levels;
   }
 
-  private void limit(StripWords words, Place place, Level level) {
+  private void limit(StripWords words, PlotArea place, Level level) {
     boolean ends = Double.isFinite(level.untilMs());
     double end = place.x(level.untilMs());
-    if (place.x(level.fromMs()) > place.area.getMaxX() - 60 || ends && end < place.area.getX()) {
+    if (place.x(level.fromMs()) > place.area().getMaxX() - 60
+        || ends && end < place.area().getX()) {
       return;
     }
     double right =
         ends
             ? end + StripWords.PAD + words.width(level.text(), StripWords.VALUE)
-            : place.area.getMaxX() - StripWords.VALUES_ROOM;
+            : place.area().getMaxX() - StripWords.VALUES_ROOM;
     words.limit(level.text(), right, place.y(level.place()), palette.quietInk());
   }
 
-  private void bandName(StripWords words, Place place, Band band) {
+  private void bandName(StripWords words, PlotArea place, Band band) {
     if (band.name().isEmpty()) {
       return;
     }
@@ -310,9 +237,9 @@ final class StripPainter {
       first++;
     }
     if (first < band.low().length) {
-      double x = Math.max(place.columnX(first), place.area.getX()) + StripWords.PAD;
+      double x = Math.max(place.columnX(first), place.area().getX()) + StripWords.PAD;
       double above = place.y(band.high()[first]) - 4;
-      double y = above > place.area.getY() + 30 ? above : place.y(band.low()[first]) + 15;
+      double y = above > place.area().getY() + 30 ? above : place.y(band.low()[first]) + 15;
       words.beside(band.name(), x, y, palette.quietInk());
     }
   }

@@ -3,53 +3,31 @@ package firstamp.window.strips;
 import firstamp.bench.Snapshot;
 import firstamp.model.LimitKind;
 import firstamp.run.LimitMove;
-import firstamp.trend.TimeCourse;
-import firstamp.window.present.BenchView.EventMark;
 import firstamp.window.present.Limit;
 import firstamp.window.present.LimitPresenter;
 import firstamp.window.present.PointerPresenter;
 import firstamp.window.widgets.Canvas;
-import firstamp.window.widgets.LaneScale;
 import firstamp.window.widgets.Palette;
-import firstamp.window.widgets.Shapes;
-import firstamp.window.widgets.Tone;
 import firstamp.window.widgets.WindowTheme;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
-import java.awt.BasicStroke;
-import java.awt.Color;
 import java.awt.Cursor;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
-import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 
 /** The strips with the lane of events above them; takes pointer, wheel and drag. */
 public final class StripsView {
-  private static final int LANE = 24;
-
   /** Lower than this, two strips are shown: more could not be read. */
   private static final int FOLDED_HEIGHT = 350;
 
-  /** At the right a limit has its words and the scale its values. */
-  private static final int WORDS_ROOM = 260;
-
   /** Before the end of a trace: its name, and the name of a band that had no room until now. */
   private static final int NAME_ROOM = 300;
-
-  private static final int NEAR_POINTS = 6;
-
-  /** From this width of a column on, four pictures a second are made. */
-  private static final double WIDE_COLUMN_MS = 600;
-
-  private static final double WIDE_PICTURE_MS = 230;
 
   private final Palette palette;
   private final Words words;
@@ -61,6 +39,10 @@ public final class StripsView {
   private final Consumer<LimitMove> wish;
   private final LimitPresenter limitWords;
   private final LimitEditor editor = new LimitEditor();
+  private final EventLanePainter lanePainter;
+  private final LimitLines limitLines;
+  private final PointerPainter pointerPainter;
+  private final PictureRate rate = new PictureRate();
   private final Canvas canvas;
   private Snapshot now;
   private StripsPicture picture;
@@ -68,12 +50,6 @@ public final class StripsView {
   private Double dragFromMs;
   private double panFromX;
   private boolean limitDragged;
-  private double builtMs = Double.NaN;
-  private double builtWidthMs;
-  private int builtPixels;
-  private TimeCourse builtCourse;
-  private Snapshot.Phase builtPhase;
-  private boolean builtFollows;
 
   public StripsView(
       Palette palette,
@@ -90,6 +66,9 @@ public final class StripsView {
     this.say = say;
     maker = new StripMaker(words, numbers);
     chart = new StripChart(palette, numbers);
+    lanePainter = new EventLanePainter(palette, chart);
+    pointerPainter = new PointerPainter(palette, chart);
+    limitLines = new LimitLines(palette, limitWords, chart);
     pointers = new PointerPresenter(words, numbers);
     canvas = new Canvas("strips", 700, 240, this::paint);
     canvas.say(words.get("strip.accessible"));
@@ -111,7 +90,7 @@ public final class StripsView {
   public void show(Snapshot snapshot) {
     now = snapshot;
     time.advance(snapshot.nowMs(), snapshot.closedMs());
-    if (!due(snapshot, Math.max(100, canvas.getWidth()))) {
+    if (!rate.due(snapshot, time, Math.max(100, canvas.getWidth())) && picture != null) {
       return;
     }
     Rectangle dirty = take(snapshot);
@@ -137,31 +116,6 @@ public final class StripsView {
   /** The limits drawn now. */
   public List<Limit> limits() {
     return picture == null ? List.of() : picture.limits();
-  }
-
-  /** Where hours are in view a column stands for seconds: four pictures a second are enough. */
-  private boolean due(Snapshot snapshot, int pixels) {
-    boolean same =
-        picture != null
-            && builtWidthMs == time.widthMs()
-            && builtPixels == pixels
-            && snapshot.course() == builtCourse
-            && snapshot.phase() == builtPhase
-            && time.follows() == builtFollows
-            && snapshot.kind() != Snapshot.Kind.REPLAY;
-    if (same && time.widthMs() / pixels > WIDE_COLUMN_MS) {
-      double since = snapshot.nowMs() - builtMs;
-      if (since >= 0 && since < WIDE_PICTURE_MS) {
-        return false;
-      }
-    }
-    builtMs = snapshot.nowMs();
-    builtWidthMs = time.widthMs();
-    builtPixels = pixels;
-    builtCourse = snapshot.course();
-    builtPhase = snapshot.phase();
-    builtFollows = time.follows();
-    return true;
   }
 
   private Rectangle changed(int column) {
@@ -237,134 +191,14 @@ public final class StripsView {
       return;
     }
     String axis = words.get(picture.zeroIsOn() ? "strip.zeroOn" : "strip.zeroNow");
-    chart.draw(g, new Rectangle2D.Double(0, LANE, width, height - LANE), picture, axis);
-    lane(g, width);
-    pointer(g);
-    heldLimit(g);
-  }
-
-  private void lane(Graphics2D g, int width) {
-    Font font = WindowTheme.font(true, 15);
-    g.setFont(font);
-    for (EventMark event : picture.events()) {
-      if (inSight(event)) {
-        double x = chart.xOf(event.ms());
-        g.setColor(WindowTheme.colour(palette.ink()));
-        g.setStroke(new BasicStroke(1.4f));
-        g.draw(new Line2D.Double(x, 4, x, LANE + 1));
-      }
-    }
-    List<double[]> taken = new ArrayList<>();
-    for (boolean states : new boolean[] {true, false}) {
-      for (EventMark event : picture.events()) {
-        if (inSight(event) && states == hasState(event)) {
-          label(g, event, width, taken);
-        }
-      }
-    }
-  }
-
-  private boolean inSight(EventMark event) {
-    double x = chart.xOf(event.ms());
-    return x >= chart.dataArea().getX() - 1 && x <= chart.dataArea().getMaxX() + 1;
-  }
-
-  private static boolean hasState(EventMark event) {
-    return event.tone() == Tone.ALARM || event.tone() == Tone.CAUTION;
-  }
-
-  /** Words of an event, unless others already stand there; alarms come first. */
-  private void label(Graphics2D g, EventMark event, int width, List<double[]> taken) {
-    int whole = g.getFontMetrics().stringWidth(event.text()) + (hasState(event) ? 30 : 12);
-    double x = chart.xOf(event.ms());
-    double at = x + whole > width ? x - whole : x + 4;
-    for (double[] other : taken) {
-      if (at < other[1] && at + whole > other[0]) {
-        return;
-      }
-    }
-    taken.add(new double[] {at, at + whole});
-    boolean state = hasState(event);
-    g.setColor(WindowTheme.colour(state ? palette.groundOf(event.tone()) : palette.ground()));
-    g.fill(new Rectangle2D.Double(at - 1, 3, whole - 2, 19));
-    g.setColor(WindowTheme.colour(state ? palette.inkOn(event.tone()) : palette.ink()));
-    if (state) {
-      Shapes.draw(g, event.tone(), at + 4, 6, 12);
-    }
-    g.drawString(event.text(), (float) at + (state ? 21 : 2), 17);
-  }
-
-  private void pointer(Graphics2D g) {
-    if (pointerMs == null) {
-      return;
-    }
-    Rectangle2D area = chart.dataArea();
-    double x = chart.xOf(pointerMs);
-    g.setColor(WindowTheme.colour(palette.ink()));
-    g.setStroke(new BasicStroke(1, 0, 1, 1, new float[] {3, 3}, 0));
-    g.draw(new Line2D.Double(x, area.getMinY(), x, area.getMaxY()));
-    if (dragFromMs != null) {
-      double from = chart.xOf(dragFromMs);
-      Color soft = WindowTheme.colour(palette.focus());
-      g.setColor(new Color(soft.getRed(), soft.getGreen(), soft.getBlue(), 46));
-      g.fill(
-          new Rectangle2D.Double(
-              Math.min(from, x), area.getMinY(), Math.abs(x - from), area.getHeight()));
-    }
-  }
-
-  /** The limit that is being moved: a strong line with its value. */
-  private void heldLimit(Graphics2D g) {
-    Limit limit = editor.held();
-    Rectangle2D area = limit == null ? null : chart.areaOf(limit);
-    if (area == null) {
-      return;
-    }
-    LaneScale scale = drawn(limit).scale();
-    double signed = Math.copySign(editor.value(), scale.valueAt(0.9));
-    double y = StripChart.yOf(area, scale.place(signed));
-    g.setColor(WindowTheme.colour(palette.focus()));
-    g.setStroke(new BasicStroke(3));
-    g.draw(new Line2D.Double(area.getX(), y, area.getMaxX(), y));
-    g.setFont(WindowTheme.font(true, 15));
-    // What the keys do stands below the strips.
-    String text = limitWords.moving(limit, editor.value(), false);
-    int width = g.getFontMetrics().stringWidth(text);
-    double base = y > area.getMinY() + 24 ? y - 6 : y + 18;
-    // Clear of the words that the limit has anyway.
-    double left =
-        Math.max(
-            area.getX() + StripWords.PAD,
-            Math.min(area.getCenterX() - width / 2.0, area.getMaxX() - WORDS_ROOM - width));
-    g.setColor(WindowTheme.colour(palette.surface()));
-    g.fill(new Rectangle2D.Double(left - 4, base - 15, width + 8, 19));
-    g.setColor(WindowTheme.colour(palette.ink()));
-    g.drawString(text, (float) left, (float) base);
-  }
-
-  /** The limit as it is drawn now: its scale may have changed since it was taken hold of. */
-  private Limit drawn(Limit held) {
-    return picture.limits().stream().filter(held::same).findFirst().orElse(held);
-  }
-
-  /** The limit whose line is under the pointer; null = none. */
-  private Limit limitAt(double y) {
-    if (picture == null) {
-      return null;
-    }
-    Limit nearest = null;
-    double best = NEAR_POINTS;
-    for (Limit limit : picture.limits()) {
-      Rectangle2D area = chart.areaOf(limit);
-      double signed = Math.copySign(limit.value(), limit.scale().valueAt(0.9));
-      double distance =
-          area == null ? best : Math.abs(y - StripChart.yOf(area, limit.scale().place(signed)));
-      if (distance < best) {
-        nearest = limit;
-        best = distance;
-      }
-    }
-    return nearest;
+    chart.draw(
+        g,
+        new Rectangle2D.Double(0, EventLanePainter.HEIGHT, width, height - EventLanePainter.HEIGHT),
+        picture,
+        axis);
+    lanePainter.paint(g, width, picture.events());
+    pointerPainter.paint(g, dragFromMs, pointerMs);
+    limitLines.paint(g, editor.held(), editor.value(), picture.limits());
   }
 
   private void tell() {
@@ -385,7 +219,7 @@ public final class StripsView {
     public void mouseMoved(MouseEvent event) {
       pointerMs = chart.timeAt(event.getX());
       dragFromMs = null;
-      boolean overLimit = limitAt(event.getY()) != null;
+      boolean overLimit = limitLines.at(event.getY(), limits()) != null;
       canvas.setCursor(
           Cursor.getPredefinedCursor(overLimit ? Cursor.N_RESIZE_CURSOR : Cursor.DEFAULT_CURSOR));
       tell();
@@ -416,7 +250,8 @@ public final class StripsView {
     @Override
     public void mousePressed(MouseEvent event) {
       panFromX = event.getX();
-      Limit limit = event.getButton() == MouseEvent.BUTTON1 ? limitAt(event.getY()) : null;
+      Limit limit =
+          event.getButton() == MouseEvent.BUTTON1 ? limitLines.at(event.getY(), limits()) : null;
       if (limit != null) {
         editor.hold(limit);
         limitDragged = true;
