@@ -2,12 +2,10 @@
 
 #include <string.h>
 
+#include "afterwards.h"
 #include "compiler.h"
 
 enum {
-    SETTLE_AFTER_OPEN_PLANS = 50, /* 100 ms for clamps and catch path */
-    WATCH_AFTER_OPEN_PLANS = 550,
-    OPEN_CURRENT_IN_ROW = 100, /* 200 ms */
     PUMP_PLANS = 3,            /* until the gate has its volts, and V came three times */
     DARK_I = 8,                /* counts that the test of the limiter may move them */
     DARK_J = 4,
@@ -30,13 +28,6 @@ void probe_arm(struct probe *p, const uint8_t *look_parameters, bool close)
     probe_enter_now(p, STATE_CHECK, BY_USER);
 }
 
-/* Plans modulo 65536: some conversions in the queue are older than the state that they meet, by a few. */
-static uint16_t plans_since(const struct conversion *conversion, uint16_t plans)
-{
-    uint16_t since = (uint16_t)((uint16_t)conversion->plans - plans);
-    return since > UINT16_MAX / 2 ? UINT16_MAX : since;
-}
-
 static void begin(struct probe *p, enum arming_step step, const struct conversion *conversion)
 {
     p->step = (uint8_t)step;
@@ -52,7 +43,7 @@ static CORE_RARE void end_look(struct probe *p, enum look_outcome outcome, const
     } else {
         memset(result, 0, sizeof *result);
         if (outcome >= LOOK_CURRENT_WHILE_OFF)
-            result->duration_ms = (uint16_t)(plans_since(conversion, p->state_from_plans) * 2u);
+            result->duration_ms = (uint16_t)(conversion_plans_since(conversion, p->state_from_plans) * 2u);
     }
     result->outcome = (uint8_t)outcome;
     result->closes = closes;
@@ -89,6 +80,7 @@ static CORE_RARE void close_switch(struct probe *p)
         surge.allowed = true;
     }
     p->step = ARMING_NONE;
+    afterwards_start(p);
     capture_start(&p->guard.capture);
     trip_levels_set(&p->levels, &p->limits, &p->zeros);
     guard_arm(&p->guard, &p->levels, &surge);
@@ -178,7 +170,7 @@ static CORE_RARE bool lights_up(const struct conversion *conversion, uint16_t i_
 
 static CORE_RARE bool pumped(const struct probe *p, const struct conversion *conversion)
 {
-    uint16_t plans = plans_since(conversion, p->step_plans);
+    uint16_t plans = conversion_plans_since(conversion, p->step_plans);
     return plans != UINT16_MAX && plans > PUMP_PLANS;
 }
 
@@ -257,7 +249,7 @@ static void at_step(struct probe *p, const struct conversion *conversion)
 {
     switch (p->step) {
     case ARMING_CHECK:
-        if (plans_since(conversion, p->state_from_plans) != UINT16_MAX)
+        if (conversion_plans_since(conversion, p->state_from_plans) != UINT16_MAX)
             in_check(p, conversion);
         break;
     case ARMING_CLIPS:
@@ -280,27 +272,6 @@ static void at_step(struct probe *p, const struct conversion *conversion)
     }
 }
 
-/* "Off" is believed only when nothing flows: looked at for a second after each opening. */
-static void after_opening(struct probe *p, const struct conversion *conversion)
-{
-    uint16_t plans = plans_since(conversion, p->opened_plans);
-    if (plans == UINT16_MAX)
-        return;
-    if (p->state == STATE_LOOK || p->state == STATE_ON || plans > WATCH_AFTER_OPEN_PLANS) {
-        p->opened_lately = false;
-        return;
-    }
-    if (conversion_channel(conversion) != CHANNEL_J || plans < SETTLE_AFTER_OPEN_PLANS)
-        return;
-    bool flows = conversion->counts > p->over_j_counts;
-    p->current_in_row = flows ? (uint8_t)(p->current_in_row + 1) : 0;
-    if (p->current_in_row >= OPEN_CURRENT_IN_ROW) {
-        p->self_test |= SELF_TEST_SWITCH_PATH;
-        p->opened_lately = false;
-        p->status_waiting = true;
-    }
-}
-
 void arming_read_back(struct probe *p)
 {
     clips_start(&p->work.clips);
@@ -309,7 +280,7 @@ void arming_read_back(struct probe *p)
 
 bool arming_listens(const struct probe *p)
 {
-    return p->step != ARMING_NONE || p->opened_lately;
+    return p->step != ARMING_NONE || afterwards_listens(p);
 }
 
 CORE_RARE void arming_conversion(struct probe *p, const struct conversion *conversion)
@@ -317,6 +288,5 @@ CORE_RARE void arming_conversion(struct probe *p, const struct conversion *conve
     /* Closed and tripped at once: conversions still queued belong to the check, and must not arm again. */
     if (!p->guard.armed && !p->guard.claimed)
         at_step(p, conversion);
-    if (p->opened_lately)
-        after_opening(p, conversion);
+    afterwards_conversion(p, conversion);
 }

@@ -88,6 +88,8 @@ struct probe {
     uint8_t gate_missed_looks;
     bool opened_lately;
     uint8_t current_in_row;
+    uint8_t shunt_row;     /* conversions of V above it */
+    uint16_t shunt_over_v; /* more than the look foretold; 0 = not watched */
     bool trip_waiting;
     uint8_t trip_sends;    /* copies still to come after the first */
     uint8_t capture_block; /* next to send; CAPTURE_BLOCKS = none */

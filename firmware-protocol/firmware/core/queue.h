@@ -43,6 +43,13 @@ static inline uint8_t conversion_channel(const struct conversion *conversion)
     return plan_channel[conversion->slot];
 }
 
+/* Plans modulo 65536, UINT16_MAX = before: what comes out of the queue may be older than a change, by a few. */
+static inline uint16_t conversion_plans_since(const struct conversion *conversion, uint16_t plans)
+{
+    uint16_t since = (uint16_t)((uint16_t)conversion->plans - plans);
+    return since > UINT16_MAX / 2 ? UINT16_MAX : since;
+}
+
 /* Of a struct that is all zero. */
 void queue_start(struct queue *queue);
 

@@ -156,7 +156,8 @@ enum self_test_bit {
     SELF_TEST_CONVERTER = 1 << 10,
     SELF_TEST_FUSES = 1 << 11,
     SELF_TEST_CURRENTS = 1 << 12, /* J far up with I at rest */
-    SELF_TEST_GATE = 1 << 13 /* on, with too few volts at the gate */
+    SELF_TEST_GATE = 1 << 13, /* on, with too few volts at the gate */
+    SELF_TEST_SHUNT = 1 << 14 /* on, with more volts than the look foretold */
 };
 
 enum stream_kind { STREAM_NONE, STREAM_RAW, STREAM_REDUCED };

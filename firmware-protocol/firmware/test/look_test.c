@@ -169,6 +169,68 @@ static void zero_is_taken_off(void)
     CHECK_IS(bytes_u16(result.payload + 8), 160);
 }
 
+/* ---- what the look foretold, behind the closed switch ---- */
+
+/*
+ * Half a shunt, 12 V, 1 kohm without a capacitor: the look sees 9.02 V and 4.51 mA, so a supply of 10.51 V. Over it by a
+ * 16th (0.66 V) and 3/8 of the 1.49 V across the look resistor it may be 11.73 V, 200 counts and the zero of 10.
+ */
+static void closed_with_half_a_shunt(uint16_t v_counts, const struct limits *limits)
+{
+    talk_fresh(&probe);
+    fake.look_counts[CHANNEL_I] = 20;
+    fake.look_counts[CHANNEL_J] = 32;
+    fake.look_counts[CHANNEL_V] = 164;
+    memcpy(fake.on_counts, fake.look_counts, sizeof fake.on_counts);
+    fake.on_counts[CHANNEL_V] = v_counts;
+    uint8_t payload[48];
+    talk_limits(limits, payload);
+    fake_run_ms(5);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, sizeof payload), 0);
+    talk_send(HOST_SWITCH_ON, talk_look, LOOK_PARAMETER_BYTES);
+    for (int i = 0; i < 16 * 1500 && fake.path != HAL_PATH_SWITCH; i++) {
+        if (i % 1600 == 0)
+            talk_send(HOST_HEARTBEAT, NULL, 0);
+        fake_run(1);
+    }
+    CHECK_IS(fake.path, HAL_PATH_SWITCH);
+    talk_forget();
+}
+
+static void more_volts_than_the_look_foretold_open_the_switch(void)
+{
+    struct limits limits = talk_no_limits();
+    closed_with_half_a_shunt(215, &limits); /* 12 V */
+    fake_run_ms(9);
+    CHECK_IS(fake.path, HAL_PATH_NONE);
+    CHECK(!fake.pump);
+    CHECK(talk_hear_type(MESSAGE_TRIP, &result));
+    CHECK_IS(result.payload[2], TRIP_SELF_TEST);
+    CHECK_IS(result.payload[3], CHANNEL_NONE);
+    CHECK_IS(bytes_u16(result.payload + 14), SELF_TEST_SHUNT);
+    CHECK(probe_self_test_bits(&probe) & SELF_TEST_SHUNT);
+    closed_with_half_a_shunt(210, &limits); /* at it, not over */
+    talk_run_ms(100);
+    CHECK_IS(fake.path, HAL_PATH_SWITCH);
+    closed_with_half_a_shunt(164, &limits); /* it rings in the first plan, and comes too high twice, not three times */
+    for (int plan = 0; plan < 3; plan++) {
+        fake.on_counts[CHANNEL_V] = 400;
+        fake_run_ms(4);
+        fake.on_counts[CHANNEL_V] = 164;
+        fake_run_ms(2);
+    }
+    CHECK_IS(fake.path, HAL_PATH_SWITCH);
+    closed_with_half_a_shunt(164, &limits); /* turned up by hand: 32 ms after the closing it is over */
+    fake_run_ms(32);
+    fake.on_counts[CHANNEL_V] = 215;
+    talk_run_ms(100);
+    CHECK_IS(fake.path, HAL_PATH_SWITCH);
+    limits.mean_i_16ths = 1000; /* a pulsed current */
+    closed_with_half_a_shunt(215, &limits);
+    talk_run_ms(100);
+    CHECK_IS(fake.path, HAL_PATH_SWITCH);
+}
+
 void look_tests(void)
 {
     resistances_are_told_apart();
@@ -180,4 +242,5 @@ void look_tests(void)
     current_with_all_open_is_refused();
     only_volts_that_fall_are_waited_for();
     zero_is_taken_off();
+    more_volts_than_the_look_foretold_open_the_switch();
 }

@@ -29,7 +29,9 @@ public enum SelfTestFault implements WireCode {
   /** The fine current input is far up and the coarse one at rest. */
   CURRENTS(12),
   /** On, with too few volts at the gate of the switch. */
-  GATE(13);
+  GATE(13),
+  /** On, with more volts than the look foretold: its current reads too little. */
+  SHUNT(14);
 
   private final int code;
 

@@ -14,6 +14,7 @@ import firstamp.protocol.PressSource;
 import firstamp.protocol.ProbeMessage;
 import firstamp.protocol.ProbeState;
 import firstamp.protocol.RefusalReason;
+import firstamp.protocol.SelfTestFault;
 import firstamp.protocol.StreamKind;
 import firstamp.protocol.SwitchCause;
 import firstamp.protocol.TripCause;
@@ -113,6 +114,45 @@ abstract class ProbeConformance extends TripConformance {
           assertThat(result.closes()).isFalse();
           assertThat(host.all(ProbeMessage.SwitchChanged.class))
               .noneMatch(change -> change.state() == ProbeState.ON);
+        });
+  }
+
+  /**
+   * Half of the shunt is bridged: I and J show half of their amperes. 12 V and 500 ohm: the look
+   * takes the supply for 9.6 V, then V shows 12.
+   */
+  @Test
+  void halfAShuntOpensTheSwitch() throws Exception {
+    on(
+        "t_s,supply_V,supply_A\n0,12,0.024\n60,12,0.024\n",
+        """
+        {"look":{"supplyV":12,"loadOhm":500,"loadUf":1},
+         "channels":{"I":{"unit":"A","atZero":-0.48828125,"atFull":24.51171875},
+                     "J":{"unit":"A","atZero":-0.015625,"atFull":0.784375}},
+         "kept":{"I":{"unit":"A","atZero":-0.244140625,"atFull":12.255859375,
+                      "gainPercentPlusMinus":1,"zeroCountsPlusMinus":1},
+                 "J":{"unit":"A","atZero":-0.0078125,"atFull":0.3921875,
+                      "gainPercentPlusMinus":1,"zeroCountsPlusMinus":1}}}
+        """,
+        host -> {
+          host.open(StreamKind.RAW);
+          assertThat(host.ask(new HostMessage.SetLimits(limits().build()))).isNull();
+          assertThat(host.ask(new HostMessage.SwitchOn(Host.look(false)))).isNull();
+          host.awaitState(ProbeState.TRIPPED, 8);
+          host.until(() -> host.last(ProbeMessage.Trip.class).isPresent(), 3, "trip");
+          ProbeMessage.Trip trip = host.last(ProbeMessage.Trip.class).orElseThrow();
+          assertThat(host.last(ProbeMessage.LookResult.class).orElseThrow().outcome())
+              .isEqualTo(LookOutcome.CLEAR);
+          assertThat(trip.cause()).isEqualTo(TripCause.SELF_TEST);
+          assertThat(trip.channel()).isEqualTo(ProbeMessage.Trip.NO_CHANNEL);
+          assertThat(trip.value()).isEqualTo(1 << SelfTestFault.SHUNT.code());
+          // V's slot of plans 1, 2 and 3 after the closing; the main loop of the chip sees it
+          // later.
+          assertThat(host.tickOf(ProbeState.TRIPPED) - host.tickOf(ProbeState.ON))
+              .isBetween(6_187L, 9_000L);
+          assertThat(host.ask(new HostMessage.ClearTrip(trip.number()))).isNull();
+          assertThat(host.ask(new HostMessage.SwitchOn(Host.look(false))).reason())
+              .isEqualTo(RefusalReason.SELF_TEST);
         });
   }
 

@@ -15,6 +15,7 @@ final class LookWatch {
   private static final int TWO_COUNTS = 32;
   private static final int ONE_COUNT = 16;
   private static final int SUPPLY_APART = 32;
+  private static final int SUPPLY_MOVES = 160;
 
   private final LookParameters parameters;
   private final Zeros zeros;
@@ -133,6 +134,16 @@ final class LookWatch {
   /** What the supply must stand at for the current through the look resistor, 1/16 count of V. */
   int supply() {
     return (int) Math.min(0xFFFF, v() + (long) j() * parameters.vPerJ256ths() / 256);
+  }
+
+  /**
+   * What V may show once the switch is closed. With half a shunt J says half of the volts across
+   * the look resistor, and V then shows the rest.
+   */
+  int highestVBehindIt() {
+    int shown = supply() + zeros.vSixteenths();
+    int moves = Math.max(SUPPLY_MOVES, supply() / 16);
+    return (shown + moves + Math.max(0, shown - endV()) * 3 / 8) / 16;
   }
 
   /** The supply does not move while a capacitor behind the look resistor fills. */

@@ -83,7 +83,7 @@ public final class ProbeMachine {
   private int pendingICounts;
   private long trippedAt = Long.MIN_VALUE / 2;
   private int clipOffLooks;
-  private final OpenWatch openWatch;
+  private final Afterwards afterwards;
   private int tripsSentAgain = TRIP_AGAIN_CONVERSIONS.length;
 
   public ProbeMachine(
@@ -96,7 +96,7 @@ public final class ProbeMachine {
     boolean damaged = memory.calibrationState() == CalibrationState.DAMAGED;
     this.bootSelfTestBits = selfTestBits | (damaged ? 1 << SelfTestFault.CALIBRATION.code() : 0);
     this.selfTestBits = bootSelfTestBits;
-    this.openWatch = new OpenWatch(ZeroBand.of(memory, Channel.J).highestCounts());
+    this.afterwards = new Afterwards(ZeroBand.of(memory, Channel.J).highestCounts());
     if (memory.latched()) {
       state = ProbeState.TRIPPED;
     }
@@ -276,8 +276,12 @@ public final class ProbeMachine {
     if (channel == Channel.I) {
       lastICounts = pendingICounts;
     }
-    if (openWatch.conversion(n, channel, counts)) {
-      selfTestBits |= 1 << SelfTestFault.SWITCH_PATH.code();
+    SelfTestFault fault = afterwards.conversion(n, channel, counts);
+    if (fault != null) {
+      selfTestBits |= 1 << fault.code();
+    }
+    if (fault == SelfTestFault.SHUNT) {
+      lost(TripCause.SELF_TEST, SwitchCause.LOOK, nowMicros(), selfTestBits);
     }
     stream.conversion(n, channel, counts);
     if (captured) {
@@ -444,6 +448,8 @@ public final class ProbeMachine {
     memory.clearLatch();
     watch = new TripRules(limits, zeros, n);
     limiter = limiterWatch();
+    boolean foretold = look != null && limits.meanISixteenths() == 0;
+    afterwards.closed(n, foretold ? look.highestVBehindIt() : Converter.HIGHEST_COUNTS);
     path.join(Joined.CLOSED);
     enter(ProbeState.ON, SwitchCause.USER, nowMicros());
   }
@@ -472,9 +478,7 @@ public final class ProbeMachine {
 
   /** Opens switch and look path; ends check and look. No trip. */
   void off(SwitchCause by) {
-    if (pumped) {
-      pump(false);
-    }
+    pump(false);
     path.join(Joined.OPEN);
     check = null;
     zeroTaking = null;
@@ -506,7 +510,6 @@ public final class ProbeMachine {
   private void trip(TripDecision decision, long decidedMicros, long pinLowMicros) {
     path.join(Joined.OPEN);
     long heat = watch == null ? 0 : watch.i2tCounts2();
-    boolean noValue = decision.cause() == TripCause.HOST_SILENCE;
     if (decision.cause() == TripCause.SELF_TEST && decision.channel() == Channel.J.ordinal()) {
       selfTestBits |= 1 << SelfTestFault.CURRENTS.code();
     }
@@ -519,7 +522,7 @@ public final class ProbeMachine {
             decision.confirmed(),
             decision.crossedTickMicros() & 0xFFFF_FFFFL,
             decidedMicros & 0xFFFF_FFFFL,
-            noValue ? 0 : decision.value(),
+            decision.cause() == TripCause.HOST_SILENCE ? 0 : decision.value(),
             decision.limit(),
             heat,
             limits.i2tBudgetCounts2(),
@@ -538,9 +541,9 @@ public final class ProbeMachine {
 
   private void enter(ProbeState next, SwitchCause by, long tickMicros) {
     if (state == ProbeState.ON) {
-      openWatch.opened(n);
-    } else if (next == ProbeState.LOOK || next == ProbeState.ON) {
-      openWatch.closed();
+      afterwards.opened(n);
+    } else if (next == ProbeState.LOOK) {
+      afterwards.looking();
     }
     state = next;
     stateFrom = n;
