@@ -103,7 +103,6 @@ class ArchitectureTest {
         HOST.stream()
             .filter(JavaClass::isTopLevelClass)
             .filter(c -> !c.getSimpleName().equals("package-info"))
-            .filter(c -> !part(c.getPackageName()).equals("protocol"))
             .collect(Collectors.groupingBy(c -> part(c.getPackageName()), Collectors.counting()));
     assertThat(classes)
         .allSatisfy(
@@ -216,8 +215,6 @@ class ArchitectureTest {
   }
 
   private static String part(String packageName) {
-    return packageName.startsWith("firstamp.protocol")
-        ? "protocol"
-        : packageName.replaceFirst("^firstamp\\.", "");
+    return packageName.replaceFirst("^firstamp\\.", "");
   }
 }

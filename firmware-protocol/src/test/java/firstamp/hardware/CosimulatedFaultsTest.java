@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import firstamp.hardware.Cosimulation.Result;
-import firstamp.protocol.LookOutcome;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.TripCause;
+import firstamp.protocol.codes.LookOutcome;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.message.ProbeMessage;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

@@ -1,13 +1,13 @@
 package firstamp.hardware;
 
-import firstamp.protocol.FrameDecoder;
-import firstamp.protocol.FrameEncoder;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LineSpeed;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.StreamKind;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.LineSpeed;
+import firstamp.protocol.codes.StreamKind;
+import firstamp.protocol.frame.FrameDecoder;
+import firstamp.protocol.frame.FrameEncoder;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.TripLimits;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import firstamp.hardware.Cosimulation.Result;
-import firstamp.protocol.LookOutcome;
-import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.codes.LookOutcome;
+import firstamp.protocol.message.ProbeMessage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

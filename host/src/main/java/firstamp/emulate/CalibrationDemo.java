@@ -7,8 +7,8 @@ import firstamp.emulate.box.Box;
 import firstamp.emulate.wave.WaveformBench;
 import firstamp.model.ProbePort;
 import firstamp.model.samples.Channel;
-import firstamp.protocol.ChannelScale;
-import firstamp.protocol.Inputs;
+import firstamp.protocol.values.ChannelScale;
+import firstamp.protocol.values.Inputs;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -20,8 +20,8 @@ import firstamp.model.ProbePort;
 import firstamp.model.TimeSource;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.SamplePlan;
-import firstamp.protocol.FrameDecoder;
-import firstamp.protocol.Inputs;
+import firstamp.protocol.frame.FrameDecoder;
+import firstamp.protocol.values.Inputs;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Objects;
@@ -165,7 +165,7 @@ public final class EmulatedProbe implements ProbePort {
   }
 
   private void runTo(long nanos) {
-    closedOnce |= machine.state() == firstamp.protocol.ProbeState.ON;
+    closedOnce |= machine.state() == firstamp.protocol.codes.ProbeState.ON;
     bench.advance(nanos / 1e9, false);
     clock(nanos);
   }

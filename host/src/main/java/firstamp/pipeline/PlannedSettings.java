@@ -1,8 +1,8 @@
 package firstamp.pipeline;
 
 import firstamp.model.limits.ProbeLimits;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.TripLimits;
 import java.util.List;
 
 /**

@@ -4,8 +4,8 @@ import firstamp.model.TripCause;
 import firstamp.model.text.Worded;
 import firstamp.model.text.Wording.Phrase;
 import firstamp.pipeline.RunRefused;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.SelfTest;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.SelfTest;
 import firstamp.run.talk.Refusals;
 import java.util.Locale;
 

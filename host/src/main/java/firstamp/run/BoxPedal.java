@@ -1,7 +1,7 @@
 package firstamp.run;
 
 import firstamp.model.PedalJob;
-import firstamp.protocol.PressKind;
+import firstamp.protocol.codes.PressKind;
 
 /**
  * What a press of the probe box's own pedal makes the host do, by the one job chosen for the run.

@@ -1,12 +1,12 @@
 package firstamp.run;
 
 import firstamp.pipeline.RunRefused;
-import firstamp.protocol.CalibrationData;
-import firstamp.protocol.CalibrationState;
-import firstamp.protocol.Frame;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LineSpeed;
-import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.codes.CalibrationState;
+import firstamp.protocol.codes.LineSpeed;
+import firstamp.protocol.frame.Frame;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.CalibrationData;
 import firstamp.run.talk.Refusals;
 import java.io.IOException;
 

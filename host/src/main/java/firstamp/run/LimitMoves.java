@@ -7,7 +7,7 @@ import firstamp.model.text.Worded;
 import firstamp.pipeline.PlannedSettings;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.pipeline.RunRefused;
-import firstamp.protocol.HostMessage;
+import firstamp.protocol.message.HostMessage;
 import firstamp.run.talk.Refusals;
 import java.io.IOException;
 import java.util.ArrayDeque;

@@ -20,7 +20,7 @@ import firstamp.pipeline.ProbeSettings;
 import firstamp.pipeline.RunRefused;
 import firstamp.pipeline.Summaries;
 import firstamp.pipeline.SummaryJson;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.values.TripLimits;
 import firstamp.sheet.Defaults;
 import java.util.Objects;
 import java.util.Set;

@@ -4,12 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import firstamp.protocol.Frame;
-import firstamp.protocol.FrameDecoder;
-import firstamp.protocol.FrameEncoder;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.Resend;
+import firstamp.protocol.codes.Resend;
+import firstamp.protocol.frame.Frame;
+import firstamp.protocol.frame.FrameDecoder;
+import firstamp.protocol.frame.FrameEncoder;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;

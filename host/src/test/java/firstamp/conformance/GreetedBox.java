@@ -4,13 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.Reading;
-import firstamp.protocol.ChannelScale;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
-import firstamp.protocol.SwitchCause;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.codes.SwitchCause;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.ChannelScale;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.TripLimits;
 import java.util.List;
 
 /** A started box, greeted, with its own scales. */

@@ -2,14 +2,14 @@ package firstamp.conformance;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.protocol.Fuses;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.MessageType;
-import firstamp.protocol.PedalDuty;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
-import firstamp.protocol.RefusalReason;
-import firstamp.protocol.StreamKind;
+import firstamp.protocol.codes.MessageType;
+import firstamp.protocol.codes.PedalDuty;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.codes.RefusalReason;
+import firstamp.protocol.codes.StreamKind;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.Fuses;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.file.Path;

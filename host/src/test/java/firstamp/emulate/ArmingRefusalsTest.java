@@ -11,15 +11,15 @@ import static firstamp.emulate.Decisions.trip;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import firstamp.emulate.line.Faults;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
-import firstamp.protocol.RefusalReason;
-import firstamp.protocol.Resend;
-import firstamp.protocol.StreamKind;
-import firstamp.protocol.SwitchCause;
-import firstamp.protocol.TripCause;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.codes.RefusalReason;
+import firstamp.protocol.codes.Resend;
+import firstamp.protocol.codes.StreamKind;
+import firstamp.protocol.codes.SwitchCause;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.LookParameters;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -84,7 +84,7 @@ final class ArmingRefusalsTest {
     host.runFor(1);
 
     ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
-    assertEquals(firstamp.protocol.LookOutcome.CURRENT_WHILE_OFF, result.outcome());
+    assertEquals(firstamp.protocol.codes.LookOutcome.CURRENT_WHILE_OFF, result.outcome());
     assertEquals(false, result.closes());
   }
 
@@ -103,7 +103,7 @@ final class ArmingRefusalsTest {
       host.runFor(4);
 
       ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
-      assertEquals(firstamp.protocol.LookOutcome.LIMITER, result.outcome());
+      assertEquals(firstamp.protocol.codes.LookOutcome.LIMITER, result.outcome());
       assertEquals(false, result.closes());
       assertEquals(0, result.pairs());
       for (ProbeMessage.SwitchChanged change : host.all(ProbeMessage.SwitchChanged.class)) {
@@ -114,7 +114,7 @@ final class ArmingRefusalsTest {
       assertEquals(
           0,
           host.last(ProbeMessage.Status.class).orElseThrow().inputs().bits()
-              & firstamp.protocol.Inputs.LIMITER_TESTED);
+              & firstamp.protocol.values.Inputs.LIMITER_TESTED);
     }
   }
 
@@ -134,7 +134,7 @@ final class ArmingRefusalsTest {
     host.runFor(4);
 
     ProbeMessage.LookResult result = host.last(ProbeMessage.LookResult.class).orElseThrow();
-    assertEquals(firstamp.protocol.LookOutcome.LIMITER, result.outcome());
+    assertEquals(firstamp.protocol.codes.LookOutcome.LIMITER, result.outcome());
     assertEquals(false, result.closes());
     assertEquals(true, result.pairs() > 0);
     List<ProbeState> states =

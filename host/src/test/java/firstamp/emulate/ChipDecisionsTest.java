@@ -12,12 +12,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import firstamp.model.samples.Channel;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
-import firstamp.protocol.RailWindow;
-import firstamp.protocol.SwitchCause;
-import firstamp.protocol.TripCause;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.codes.SwitchCause;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.RailWindow;
+import firstamp.protocol.values.TripLimits;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

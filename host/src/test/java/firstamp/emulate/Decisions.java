@@ -4,10 +4,10 @@ import firstamp.emulate.line.Pace;
 import firstamp.emulate.wave.FrontEndFile;
 import firstamp.emulate.wave.WaveformFile;
 import firstamp.model.samples.SamplePlan;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.TripLimits;
 import java.io.IOException;
 
 /** Drawn waveforms for the emulated probe, and what it decided on them. */

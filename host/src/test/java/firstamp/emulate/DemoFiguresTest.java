@@ -7,10 +7,10 @@ import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxKind;
 import firstamp.emulate.line.Pace;
 import firstamp.model.samples.Channel;
-import firstamp.protocol.ChannelScale;
-import firstamp.protocol.LookOutcome;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
+import firstamp.protocol.codes.LookOutcome;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.ChannelScale;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 

@@ -9,7 +9,7 @@ import firstamp.emulate.box.DrawnBox;
 import firstamp.emulate.line.Pace;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
-import firstamp.protocol.CalibrationData;
+import firstamp.protocol.values.CalibrationData;
 import firstamp.run.calibration.CalibrationCourse;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;

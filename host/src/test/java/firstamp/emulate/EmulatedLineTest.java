@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import firstamp.emulate.line.Faults;
 import firstamp.emulate.line.Pace;
-import firstamp.protocol.StreamKind;
+import firstamp.protocol.codes.StreamKind;
 import java.io.IOException;
 import org.junit.jupiter.api.Test;
 
@@ -51,7 +51,7 @@ final class EmulatedLineTest {
     assertTrue(host.frames.isEmpty());
     assertTrue(
         host.rejected.stream()
-            .allMatch(r -> r.reason() == firstamp.protocol.RejectReason.WRONG_VERSION),
+            .allMatch(r -> r.reason() == firstamp.protocol.frame.RejectReason.WRONG_VERSION),
         host.rejected.toString());
     assertTrue(host.rejected.size() >= 2, "hello and answers");
   }

@@ -6,10 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxKind;
 import firstamp.emulate.line.Pace;
-import firstamp.protocol.LookOutcome;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
-import firstamp.protocol.TripCause;
+import firstamp.protocol.codes.LookOutcome;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.message.ProbeMessage;
 import org.junit.jupiter.api.Test;
 
 /** What the probe itself does with the faulty sets. */

@@ -13,7 +13,7 @@ import firstamp.emulate.probe.ZeroBand;
 import firstamp.emulate.wave.CsvLine;
 import firstamp.emulate.wave.FrontEndFile;
 import firstamp.model.samples.Channel;
-import firstamp.protocol.ChannelScale;
+import firstamp.protocol.values.ChannelScale;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;

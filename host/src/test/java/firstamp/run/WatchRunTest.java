@@ -256,8 +256,8 @@ class WatchRunTest {
     Map<Channel, Double> zeros = new EnumMap<>(Channel.class);
     Map<Channel, ChannelScale> scales = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
-      firstamp.protocol.ChannelScale real =
-          firstamp.protocol.ChannelScale.nominal().get(channel.ordinal());
+      firstamp.protocol.values.ChannelScale real =
+          firstamp.protocol.values.ChannelScale.nominal().get(channel.ordinal());
       scales.put(
           channel, new ChannelScale(real.zero(), real.full(), Calibration.basePerUnit(channel)));
       gains.put(channel, gain);

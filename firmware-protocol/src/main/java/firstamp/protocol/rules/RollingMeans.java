@@ -1,8 +1,8 @@
 package firstamp.protocol.rules;
 
-import firstamp.protocol.SlotPlan;
-import firstamp.protocol.TripCause;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.values.SlotPlan;
+import firstamp.protocol.values.TripLimits;
 
 /** The means of I and J over the last ten whole readings that began after the inrush time. */
 final class RollingMeans {

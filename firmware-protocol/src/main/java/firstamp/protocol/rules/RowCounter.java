@@ -1,6 +1,6 @@
 package firstamp.protocol.rules;
 
-import firstamp.protocol.TripCause;
+import firstamp.protocol.codes.TripCause;
 
 /** Counts conversions in a row that are over a limit and remembers when the row began. */
 final class RowCounter {

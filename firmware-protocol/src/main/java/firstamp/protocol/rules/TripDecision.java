@@ -1,6 +1,6 @@
 package firstamp.protocol.rules;
 
-import firstamp.protocol.TripCause;
+import firstamp.protocol.codes.TripCause;
 
 /**
  * Why the switch must open.

@@ -1,9 +1,9 @@
 package firstamp.protocol.rules;
 
-import firstamp.protocol.RailWindow;
-import firstamp.protocol.SlotPlan;
-import firstamp.protocol.TripCause;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.values.RailWindow;
+import firstamp.protocol.values.SlotPlan;
+import firstamp.protocol.values.TripLimits;
 
 /**
  * The probe's limits on conversions while the switch is closed: what the chip decides, conversion

@@ -1,13 +1,13 @@
 package firstamp.protocol.chip;
 
-import firstamp.protocol.Frame;
-import firstamp.protocol.FrameDecoder;
-import firstamp.protocol.FrameEncoder;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LineSpeed;
-import firstamp.protocol.Message;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.RefusalReason;
+import firstamp.protocol.codes.LineSpeed;
+import firstamp.protocol.codes.RefusalReason;
+import firstamp.protocol.frame.Frame;
+import firstamp.protocol.frame.FrameDecoder;
+import firstamp.protocol.frame.FrameEncoder;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.Message;
+import firstamp.protocol.message.ProbeMessage;
 import java.io.BufferedReader;
 import java.io.FileInputStream;
 import java.io.FileOutputStream;

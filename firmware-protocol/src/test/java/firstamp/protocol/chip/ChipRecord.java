@@ -1,9 +1,9 @@
 package firstamp.protocol.chip;
 
-import firstamp.protocol.Frame;
-import firstamp.protocol.FrameDecoder;
-import firstamp.protocol.RawBlock;
-import firstamp.protocol.Rejected;
+import firstamp.protocol.frame.Frame;
+import firstamp.protocol.frame.FrameDecoder;
+import firstamp.protocol.frame.RawBlock;
+import firstamp.protocol.frame.Rejected;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;

@@ -2,11 +2,11 @@ package firstamp.protocol.chip;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.RailWindow;
-import firstamp.protocol.StreamKind;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.StreamKind;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.RailWindow;
+import firstamp.protocol.values.TripLimits;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;

@@ -1,7 +1,7 @@
 package firstamp.protocol.chip;
 
-import firstamp.protocol.RailWindow;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.values.RailWindow;
+import firstamp.protocol.values.TripLimits;
 import java.util.Locale;
 import java.util.Random;
 

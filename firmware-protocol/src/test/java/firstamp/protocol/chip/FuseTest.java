@@ -2,13 +2,13 @@ package firstamp.protocol.chip;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.protocol.Fuses;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.RefusalReason;
-import firstamp.protocol.SelfTestFault;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.RefusalReason;
+import firstamp.protocol.codes.SelfTestFault;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.Fuses;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.TripLimits;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Tag;

@@ -1,8 +1,8 @@
 package firstamp.protocol.chip;
 
-import firstamp.protocol.RailWindow;
-import firstamp.protocol.TripCause;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.values.RailWindow;
+import firstamp.protocol.values.TripLimits;
 import java.util.Locale;
 
 /**

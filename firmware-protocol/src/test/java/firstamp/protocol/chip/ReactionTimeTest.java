@@ -2,12 +2,12 @@ package firstamp.protocol.chip;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.Resend;
-import firstamp.protocol.StreamKind;
-import firstamp.protocol.TripCause;
+import firstamp.protocol.codes.Resend;
+import firstamp.protocol.codes.StreamKind;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.LookParameters;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -2,12 +2,12 @@ package firstamp.protocol.chip;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
-import firstamp.protocol.StreamKind;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.codes.StreamKind;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.TripLimits;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;

@@ -2,10 +2,10 @@ package firstamp.protocol.rules;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import firstamp.protocol.RailWindow;
-import firstamp.protocol.SlotPlan;
-import firstamp.protocol.TripCause;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.values.RailWindow;
+import firstamp.protocol.values.SlotPlan;
+import firstamp.protocol.values.TripLimits;
 import java.util.function.LongPredicate;
 import java.util.function.LongToIntFunction;
 import org.junit.jupiter.api.Test;

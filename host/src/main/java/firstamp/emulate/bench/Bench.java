@@ -24,7 +24,7 @@ public interface Bench {
   /** Ampere or volt at a clip, now; NaN where a rail's clip is open. */
   double value(Channel channel);
 
-  /** Bits of {@link firstamp.protocol.Inputs}, now; what the chip finds itself is left 0. */
+  /** Bits of {@link firstamp.protocol.values.Inputs}, now; what the chip finds itself is left 0. */
   int inputBits();
 
   /** What the person's hands can do in this set. */

@@ -1,7 +1,7 @@
 package firstamp.emulate.bench;
 
 import firstamp.emulate.box.Box;
-import firstamp.protocol.Inputs;
+import firstamp.protocol.values.Inputs;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,6 +1,6 @@
 package firstamp.emulate.box;
 
-import firstamp.protocol.ChannelScale;
+import firstamp.protocol.values.ChannelScale;
 
 /**
  * What one input of a box really does: counts = floor(max(lowest, x + bow) + 0.5 + noise) with x

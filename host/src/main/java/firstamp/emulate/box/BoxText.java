@@ -1,8 +1,8 @@
 package firstamp.emulate.box;
 
 import firstamp.model.samples.Channel;
-import firstamp.protocol.CalibrationData;
-import firstamp.protocol.ChannelScale;
+import firstamp.protocol.values.CalibrationData;
+import firstamp.protocol.values.ChannelScale;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -1,6 +1,6 @@
 package firstamp.emulate.box;
 
-import firstamp.protocol.CalibrationData;
+import firstamp.protocol.values.CalibrationData;
 import java.util.List;
 import java.util.SplittableRandom;
 

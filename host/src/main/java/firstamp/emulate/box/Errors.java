@@ -1,7 +1,7 @@
 package firstamp.emulate.box;
 
 import firstamp.model.samples.Channel;
-import firstamp.protocol.ChannelScale;
+import firstamp.protocol.values.ChannelScale;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -6,7 +6,7 @@ import firstamp.emulate.bench.Hands;
 import firstamp.emulate.bench.Joined;
 import firstamp.emulate.wave.WaveformBench;
 import firstamp.model.samples.Channel;
-import firstamp.protocol.Inputs;
+import firstamp.protocol.values.Inputs;
 
 /**
  * An invented set: supply, leads, switch or look resistor, filter, rail and motor, solved step by

@@ -1,6 +1,6 @@
 package firstamp.emulate.line;
 
-import firstamp.protocol.Frame;
+import firstamp.protocol.frame.Frame;
 
 /**
  * What goes wrong with the emulated probe, on purpose, for tests. Times are seconds from its first

@@ -1,9 +1,9 @@
 package firstamp.emulate.line;
 
-import firstamp.protocol.Frame;
-import firstamp.protocol.FrameEncoder;
-import firstamp.protocol.LineSpeed;
-import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.codes.LineSpeed;
+import firstamp.protocol.frame.Frame;
+import firstamp.protocol.frame.FrameEncoder;
+import firstamp.protocol.message.ProbeMessage;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Optional;

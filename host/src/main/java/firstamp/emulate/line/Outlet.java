@@ -1,6 +1,6 @@
 package firstamp.emulate.line;
 
-import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.message.ProbeMessage;
 
 /** Takes what the probe wants to send. */
 public interface Outlet {

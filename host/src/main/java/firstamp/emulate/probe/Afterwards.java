@@ -1,7 +1,7 @@
 package firstamp.emulate.probe;
 
 import firstamp.model.samples.Channel;
-import firstamp.protocol.SelfTestFault;
+import firstamp.protocol.codes.SelfTestFault;
 
 /**
  * What is watched for a while after an opening (nothing flows) and after a closing (V is what the

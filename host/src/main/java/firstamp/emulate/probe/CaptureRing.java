@@ -1,6 +1,6 @@
 package firstamp.emulate.probe;
 
-import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.message.ProbeMessage;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,22 +1,22 @@
 package firstamp.emulate.probe;
 
 import firstamp.emulate.line.Outlet;
-import firstamp.protocol.CalibrationState;
-import firstamp.protocol.Frame;
-import firstamp.protocol.FrameDecoder;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LineSpeed;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.MessageType;
-import firstamp.protocol.PedalDuty;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
-import firstamp.protocol.RefusalReason;
-import firstamp.protocol.Rejected;
-import firstamp.protocol.Resend;
-import firstamp.protocol.StreamKind;
-import firstamp.protocol.TripLimits;
-import firstamp.protocol.WireCode;
+import firstamp.protocol.codes.CalibrationState;
+import firstamp.protocol.codes.LineSpeed;
+import firstamp.protocol.codes.MessageType;
+import firstamp.protocol.codes.PedalDuty;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.codes.RefusalReason;
+import firstamp.protocol.codes.Resend;
+import firstamp.protocol.codes.StreamKind;
+import firstamp.protocol.codes.WireCode;
+import firstamp.protocol.frame.Frame;
+import firstamp.protocol.frame.FrameDecoder;
+import firstamp.protocol.frame.Rejected;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.TripLimits;
 
 /** Takes what the host says, checks it against the state, acts and answers. */
 public final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {

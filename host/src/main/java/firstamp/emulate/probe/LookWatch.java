@@ -1,9 +1,9 @@
 package firstamp.emulate.probe;
 
 import firstamp.model.samples.Channel;
-import firstamp.protocol.LookOutcome;
-import firstamp.protocol.LookParameters;
+import firstamp.protocol.codes.LookOutcome;
 import firstamp.protocol.rules.Zeros;
+import firstamp.protocol.values.LookParameters;
 
 /** The pairs of V and J of the first look and what they say, in the firmware's integers. */
 final class LookWatch {

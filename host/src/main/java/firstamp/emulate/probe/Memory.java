@@ -1,9 +1,9 @@
 package firstamp.emulate.probe;
 
-import firstamp.protocol.CalibrationData;
-import firstamp.protocol.CalibrationState;
-import firstamp.protocol.ChannelScale;
-import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.codes.CalibrationState;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.CalibrationData;
+import firstamp.protocol.values.ChannelScale;
 import java.util.Collections;
 
 /** What the probe keeps over a reset: starts, trips, calibration. */

@@ -1,8 +1,8 @@
 package firstamp.emulate.probe;
 
 import firstamp.model.samples.Channel;
-import firstamp.protocol.ChannelScale;
-import firstamp.protocol.LookOutcome;
+import firstamp.protocol.codes.LookOutcome;
+import firstamp.protocol.values.ChannelScale;
 
 /**
  * The check before the zeros: no current with the switch open, and the volts on the set side fall

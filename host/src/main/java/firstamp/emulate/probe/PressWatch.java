@@ -1,6 +1,6 @@
 package firstamp.emulate.probe;
 
-import firstamp.protocol.PressKind;
+import firstamp.protocol.codes.PressKind;
 
 /** Button or pedal, looked at every 2 ms: settled over two looks, told apart in down, tap, held. */
 final class PressWatch {

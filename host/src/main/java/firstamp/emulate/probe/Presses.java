@@ -2,12 +2,12 @@ package firstamp.emulate.probe;
 
 import firstamp.emulate.line.Outlet;
 import firstamp.model.PedalJob;
-import firstamp.protocol.Inputs;
-import firstamp.protocol.PedalDuty;
-import firstamp.protocol.PressKind;
-import firstamp.protocol.PressSource;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.SwitchCause;
+import firstamp.protocol.codes.PedalDuty;
+import firstamp.protocol.codes.PressKind;
+import firstamp.protocol.codes.PressSource;
+import firstamp.protocol.codes.SwitchCause;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.Inputs;
 import java.util.function.Consumer;
 
 /** Button and pedal: tells the host of each press, and switches off at the one that does. */

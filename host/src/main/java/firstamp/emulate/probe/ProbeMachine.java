@@ -5,22 +5,22 @@ import firstamp.emulate.line.Outlet;
 import firstamp.model.PedalJob;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.SamplePlan;
-import firstamp.protocol.CalibrationState;
-import firstamp.protocol.Clips;
-import firstamp.protocol.Inputs;
-import firstamp.protocol.LookOutcome;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.PedalDuty;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.ProbeState;
-import firstamp.protocol.SelfTest;
-import firstamp.protocol.SelfTestFault;
-import firstamp.protocol.SwitchCause;
-import firstamp.protocol.TripCause;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.codes.CalibrationState;
+import firstamp.protocol.codes.LookOutcome;
+import firstamp.protocol.codes.PedalDuty;
+import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.codes.SelfTestFault;
+import firstamp.protocol.codes.SwitchCause;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.message.ProbeMessage;
 import firstamp.protocol.rules.TripDecision;
 import firstamp.protocol.rules.TripRules;
 import firstamp.protocol.rules.Zeros;
+import firstamp.protocol.values.Clips;
+import firstamp.protocol.values.Inputs;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.SelfTest;
+import firstamp.protocol.values.TripLimits;
 
 /**
  * What the chip decides, from its start to its reset: states, look, trips, latch. Ticks are

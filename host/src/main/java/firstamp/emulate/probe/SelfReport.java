@@ -1,9 +1,9 @@
 package firstamp.emulate.probe;
 
-import firstamp.protocol.Fuses;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.TripCause;
+import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.message.ProbeMessage;
 import firstamp.protocol.rules.Zeros;
+import firstamp.protocol.values.Fuses;
 import java.util.Optional;
 
 /** What the probe says of itself: its hello and its status. */

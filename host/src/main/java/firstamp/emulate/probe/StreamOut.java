@@ -3,9 +3,9 @@ package firstamp.emulate.probe;
 import firstamp.emulate.line.Outlet;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.SamplePlan;
-import firstamp.protocol.ChannelSum;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.StreamKind;
+import firstamp.protocol.codes.StreamKind;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.ChannelSum;
 import java.util.ArrayList;
 import java.util.List;
 

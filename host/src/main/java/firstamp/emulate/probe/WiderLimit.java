@@ -1,7 +1,7 @@
 package firstamp.emulate.probe;
 
-import firstamp.protocol.RailWindow;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.values.RailWindow;
+import firstamp.protocol.values.TripLimits;
 
 /** Finds the limit that would get wider, because none may while the set is on. */
 final class WiderLimit {

@@ -1,7 +1,7 @@
 package firstamp.emulate.probe;
 
 import firstamp.model.samples.Channel;
-import firstamp.protocol.CalibrationState;
+import firstamp.protocol.codes.CalibrationState;
 import firstamp.protocol.rules.Zeros;
 
 /**

@@ -4,7 +4,7 @@ import firstamp.emulate.bench.Bench;
 import firstamp.emulate.bench.FrontEnd;
 import firstamp.emulate.bench.Joined;
 import firstamp.model.samples.Channel;
-import firstamp.protocol.Inputs;
+import firstamp.protocol.values.Inputs;
 
 /** A waveform file at the clips. */
 public final class WaveformBench implements Bench {

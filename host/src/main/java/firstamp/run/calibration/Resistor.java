@@ -2,8 +2,8 @@ package firstamp.run.calibration;
 
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
-import firstamp.protocol.LookParameters;
-import firstamp.protocol.TripLimits;
+import firstamp.protocol.values.LookParameters;
+import firstamp.protocol.values.TripLimits;
 
 /** How the probe is set while a resistor and no set is on the set terminals. */
 final class Resistor {

@@ -10,7 +10,7 @@ import firstamp.model.samples.Channel;
 import firstamp.model.samples.Scaling;
 import firstamp.model.text.Wording.Quantity;
 import firstamp.pipeline.RunRefused;
-import firstamp.protocol.LookParameters;
+import firstamp.protocol.values.LookParameters;
 import firstamp.run.talk.Refusals;
 import java.io.IOException;
 import java.util.Set;

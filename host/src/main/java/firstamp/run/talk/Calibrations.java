@@ -3,7 +3,7 @@ package firstamp.run.talk;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
-import firstamp.protocol.CalibrationData;
+import firstamp.protocol.values.CalibrationData;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -18,12 +18,12 @@ public final class Calibrations {
   private Calibrations() {}
 
   public static CalibrationData data(Calibration calibration) {
-    List<firstamp.protocol.ChannelScale> scales = new ArrayList<>();
+    List<firstamp.protocol.values.ChannelScale> scales = new ArrayList<>();
     List<Integer> gain = new ArrayList<>();
     List<Integer> zero = new ArrayList<>();
     for (Channel channel : Channel.values()) {
       ChannelScale scale = calibration.scale(channel);
-      scales.add(new firstamp.protocol.ChannelScale(scale.zeroBase(), scale.fullBase()));
+      scales.add(new firstamp.protocol.values.ChannelScale(scale.zeroBase(), scale.fullBase()));
       gain.add(upwards(calibration.gainUncertainty().get(channel) * GAIN_PER_UNIT));
       zero.add(upwards(calibration.offsetUncertaintyCounts().get(channel) * ZERO_PER_COUNT));
     }
@@ -41,7 +41,7 @@ public final class Calibrations {
     Map<Channel, Double> zero = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
       int k = channel.ordinal();
-      firstamp.protocol.ChannelScale scale = data.scales().get(k);
+      firstamp.protocol.values.ChannelScale scale = data.scales().get(k);
       scales.put(
           channel, new ChannelScale(scale.zero(), scale.full(), Calibration.basePerUnit(channel)));
       gain.put(channel, data.gainUncertaintyE5().get(k) / GAIN_PER_UNIT);

@@ -2,7 +2,7 @@ package firstamp.run.talk;
 
 import firstamp.model.Trip;
 import firstamp.model.samples.Capture;
-import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.message.ProbeMessage;
 
 /** Puts the sixteen blocks of a trip's capture together; blocks may come twice or in any order. */
 final class CaptureAssembly {

@@ -1,15 +1,15 @@
 package firstamp.run.talk;
 
 import firstamp.model.ProbePort;
-import firstamp.protocol.Frame;
-import firstamp.protocol.FrameDecoder;
-import firstamp.protocol.FrameEncoder;
-import firstamp.protocol.HostMessage;
-import firstamp.protocol.LineSpeed;
-import firstamp.protocol.MessageType;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.RawBlock;
-import firstamp.protocol.ReceiveCounts;
+import firstamp.protocol.codes.LineSpeed;
+import firstamp.protocol.codes.MessageType;
+import firstamp.protocol.frame.Frame;
+import firstamp.protocol.frame.FrameDecoder;
+import firstamp.protocol.frame.FrameEncoder;
+import firstamp.protocol.frame.RawBlock;
+import firstamp.protocol.frame.ReceiveCounts;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
 import java.io.IOException;
 
 /**

@@ -12,12 +12,12 @@ import firstamp.model.samples.Reading;
 import firstamp.model.samples.SamplePlan;
 import firstamp.model.samples.Zero;
 import firstamp.pipeline.StreamSink;
-import firstamp.protocol.ChannelSum;
-import firstamp.protocol.PressKind;
-import firstamp.protocol.PressSource;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.RawBlock;
-import firstamp.protocol.TickUnwrapper;
+import firstamp.protocol.codes.PressKind;
+import firstamp.protocol.codes.PressSource;
+import firstamp.protocol.frame.RawBlock;
+import firstamp.protocol.frame.TickUnwrapper;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.ChannelSum;
 import java.util.Arrays;
 import java.util.List;
 

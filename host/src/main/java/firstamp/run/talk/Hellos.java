@@ -5,9 +5,9 @@ import firstamp.model.TripCause;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
-import firstamp.protocol.CalibrationData;
-import firstamp.protocol.Frame;
-import firstamp.protocol.ProbeMessage;
+import firstamp.protocol.frame.Frame;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.CalibrationData;
 import java.util.EnumMap;
 import java.util.Map;
 
@@ -57,7 +57,7 @@ public final class Hellos {
     Map<Channel, Double> gain = new EnumMap<>(Channel.class);
     Map<Channel, Double> offset = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
-      firstamp.protocol.ChannelScale scale = hello.scales().get(channel.ordinal());
+      firstamp.protocol.values.ChannelScale scale = hello.scales().get(channel.ordinal());
       scales.put(
           channel, new ChannelScale(scale.zero(), scale.full(), Calibration.basePerUnit(channel)));
       gain.put(

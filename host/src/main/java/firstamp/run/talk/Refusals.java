@@ -2,9 +2,9 @@ package firstamp.run.talk;
 
 import firstamp.model.text.Worded;
 import firstamp.model.text.Wording.Phrase;
-import firstamp.protocol.ProbeMessage;
-import firstamp.protocol.SelfTest;
-import firstamp.protocol.SelfTestFault;
+import firstamp.protocol.codes.SelfTestFault;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.SelfTest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

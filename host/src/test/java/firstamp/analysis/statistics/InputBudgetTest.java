@@ -8,7 +8,7 @@ import firstamp.emulate.box.DrawnBox;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
-import firstamp.protocol.CalibrationData;
+import firstamp.protocol.values.CalibrationData;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
@@ -45,7 +45,7 @@ final class InputBudgetTest {
     Map<Channel, Double> zero = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
       int k = channel.ordinal();
-      firstamp.protocol.ChannelScale scale = kept.scales().get(k);
+      firstamp.protocol.values.ChannelScale scale = kept.scales().get(k);
       scales.put(
           channel, new ChannelScale(scale.zero(), scale.full(), Calibration.basePerUnit(channel)));
       gain.put(channel, kept.gainUncertaintyE5().get(k) / 1e5);

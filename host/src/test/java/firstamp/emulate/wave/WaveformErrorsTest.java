@@ -74,7 +74,7 @@ final class WaveformErrorsTest {
         FrontEndFile.parse(
             "{\"channels\":{\"H\":{\"unit\":\"mV\",\"atZero\":-20,\"atFull\":20}}}", "f", 9);
     assertEquals(
-        new firstamp.protocol.ChannelScale(-20_000_000, 20_000_000),
+        new firstamp.protocol.values.ChannelScale(-20_000_000, 20_000_000),
         front.box().inputs().stream().map(firstamp.emulate.box.BoxInput::scale).toList().get(6));
     assertEquals(9, front.lookSupplyV());
   }

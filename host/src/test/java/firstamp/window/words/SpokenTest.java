@@ -8,7 +8,7 @@ import firstamp.model.AlarmState;
 import firstamp.model.Priority;
 import firstamp.model.text.Worded;
 import firstamp.model.text.Wording;
-import firstamp.protocol.SelfTestFault;
+import firstamp.protocol.codes.SelfTestFault;
 import firstamp.run.talk.Refusals;
 import firstamp.sheet.SheetForm;
 import firstamp.sheet.SheetQuestion;

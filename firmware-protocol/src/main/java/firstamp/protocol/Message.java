@@ -1,9 +1,0 @@
-package firstamp.protocol;
-
-/**
- * What a frame says: from the probe ({@link ProbeMessage}) or from the host ({@link HostMessage}).
- */
-public sealed interface Message permits ProbeMessage, HostMessage {
-  /** Its number on the wire. */
-  MessageType type();
-}
