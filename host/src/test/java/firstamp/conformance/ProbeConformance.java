@@ -1,21 +1,23 @@
 package firstamp.conformance;
+
 import static org.assertj.core.api.Assertions.assertThat;
-import firstamp.protocol.values.CalibrationData;
-import firstamp.protocol.values.ChannelScale;
-import firstamp.protocol.values.Clips;
-import firstamp.protocol.frame.Frame;
-import firstamp.protocol.message.HostMessage;
+
 import firstamp.protocol.codes.LookOutcome;
 import firstamp.protocol.codes.PedalDuty;
 import firstamp.protocol.codes.PressKind;
 import firstamp.protocol.codes.PressSource;
-import firstamp.protocol.message.ProbeMessage;
 import firstamp.protocol.codes.ProbeState;
 import firstamp.protocol.codes.RefusalReason;
 import firstamp.protocol.codes.SelfTestFault;
 import firstamp.protocol.codes.StreamKind;
 import firstamp.protocol.codes.SwitchCause;
 import firstamp.protocol.codes.TripCause;
+import firstamp.protocol.frame.Frame;
+import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.values.CalibrationData;
+import firstamp.protocol.values.ChannelScale;
+import firstamp.protocol.values.Clips;
 import firstamp.protocol.values.TripLimits;
 import java.util.Collections;
 import java.util.List;

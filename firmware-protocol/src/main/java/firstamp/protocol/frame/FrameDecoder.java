@@ -226,7 +226,9 @@ public final class FrameDecoder {
     Message message;
     try {
       message =
-          type.fromHost() ? HostPayloads.read(type, payload) : ProbePayloads.read(type, payload);
+          type.fromHost()
+              ? HostPayloads.read(type, payload)
+              : ProbePayloadReader.read(type, payload);
     } catch (FieldException badField) {
       // The records hold the ranges, once; only a frame whose checksum is right gets here.
       follow(sequence);

@@ -25,6 +25,7 @@ import firstamp.protocol.message.HostMessage.StatusRequest;
 import firstamp.protocol.message.HostMessage.StreamRequest;
 import firstamp.protocol.message.HostMessage.SwitchOff;
 import firstamp.protocol.message.HostMessage.SwitchOn;
+import firstamp.protocol.message.HostMessageVisitor;
 import firstamp.protocol.values.Check;
 import firstamp.protocol.values.LookParameters;
 import firstamp.protocol.values.RailWindow;
@@ -36,7 +37,7 @@ import java.util.List;
  * Payloads of the host's messages, written by visiting and read by type, with the fields in the
  * order of wire-format.md section 4. Reserved bytes must be 0.
  */
-final class HostPayloads implements HostMessage.Visitor<PayloadWriter> {
+final class HostPayloads implements HostMessageVisitor<PayloadWriter> {
   private static final int LIMITS_RESERVED_BYTES = 2;
   private static final int LIMITS_RESERVED_FIELD = 21;
   private static final int LOOK_RESERVED_FIELD = 2;
@@ -60,7 +61,7 @@ final class HostPayloads implements HostMessage.Visitor<PayloadWriter> {
       case HEARTBEAT -> new Heartbeat();
       case SEND_AGAIN -> new SendAgain(Check.code(1, Resend.class, in.u8()), in.u16());
       case CALIBRATION_READ -> new CalibrationRead();
-      case CALIBRATION_WRITE -> new CalibrationWrite(ProbePayloads.readCalibration(in));
+      case CALIBRATION_WRITE -> new CalibrationWrite(CalibrationFields.read(in));
       case STATUS_REQUEST -> new StatusRequest();
       case SELF_TEST_REQUEST -> new SelfTestRequest();
       case SOUND -> new Sound(Check.code(1, SoundPattern.class, in.u8()));
@@ -209,7 +210,7 @@ final class HostPayloads implements HostMessage.Visitor<PayloadWriter> {
 
   @Override
   public PayloadWriter calibrationWrite(CalibrationWrite message) {
-    return ProbePayloads.writeCalibration(out, message.data());
+    return CalibrationFields.write(out, message.data());
   }
 
   @Override

@@ -18,44 +18,7 @@ import firstamp.protocol.values.TripLimits;
 /** What the host says; one record per message of wire-format.md section 4. */
 public sealed interface HostMessage extends Message {
   /** Calls the visitor's method for this message. */
-  <R> R accept(Visitor<R> visitor);
-
-  /** One method per message, so that a new one breaks every place that forgot it. */
-  interface Visitor<R> {
-    R helloRequest(HelloRequest message);
-
-    R streamRequest(StreamRequest message);
-
-    R setLimits(SetLimits message);
-
-    R lookRequest(LookRequest message);
-
-    R switchOn(SwitchOn message);
-
-    R switchOff(SwitchOff message);
-
-    R restore(Restore message);
-
-    R heartbeat(Heartbeat message);
-
-    R sendAgain(SendAgain message);
-
-    R calibrationRead(CalibrationRead message);
-
-    R calibrationWrite(CalibrationWrite message);
-
-    R statusRequest(StatusRequest message);
-
-    R selfTestRequest(SelfTestRequest message);
-
-    R sound(Sound message);
-
-    R clearTrip(ClearTrip message);
-
-    R setPedal(SetPedal message);
-
-    R readClips(ReadClips message);
-  }
+  <R> R accept(HostMessageVisitor<R> visitor);
 
   /**
    * Asks who the probe is and says which speed it then keeps; answered by {@link
@@ -68,7 +31,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.helloRequest(this);
     }
   }
@@ -81,7 +44,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.streamRequest(this);
     }
   }
@@ -94,7 +57,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.setLimits(this);
     }
   }
@@ -107,7 +70,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.lookRequest(this);
     }
   }
@@ -120,7 +83,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.switchOn(this);
     }
   }
@@ -137,7 +100,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.switchOff(this);
     }
   }
@@ -154,7 +117,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.restore(this);
     }
   }
@@ -167,7 +130,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.heartbeat(this);
     }
   }
@@ -184,7 +147,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.sendAgain(this);
     }
   }
@@ -197,7 +160,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.calibrationRead(this);
     }
   }
@@ -221,7 +184,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.calibrationWrite(this);
     }
   }
@@ -234,7 +197,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.statusRequest(this);
     }
   }
@@ -247,7 +210,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.selfTestRequest(this);
     }
   }
@@ -260,7 +223,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.sound(this);
     }
   }
@@ -277,7 +240,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.clearTrip(this);
     }
   }
@@ -290,7 +253,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.setPedal(this);
     }
   }
@@ -303,7 +266,7 @@ public sealed interface HostMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(HostMessageVisitor<R> visitor) {
       return visitor.readClips(this);
     }
   }

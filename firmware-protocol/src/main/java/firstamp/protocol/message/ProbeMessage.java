@@ -31,34 +31,7 @@ import java.util.Optional;
  */
 public sealed interface ProbeMessage extends Message {
   /** Calls the visitor's method for this message. */
-  <R> R accept(Visitor<R> visitor);
-
-  /** One method per message, so that a new one breaks every place that forgot it. */
-  interface Visitor<R> {
-    R hello(Hello message);
-
-    R raw(Raw message);
-
-    R reading(Reading message);
-
-    R lookResult(LookResult message);
-
-    R trip(Trip message);
-
-    R capture(Capture message);
-
-    R status(Status message);
-
-    R accepted(Accepted message);
-
-    R refused(Refused message);
-
-    R switchChanged(SwitchChanged message);
-
-    R press(Press message);
-
-    R calibration(Calibration message);
-  }
+  <R> R accept(ProbeMessageVisitor<R> visitor);
 
   /**
    * Who the probe is and how it stands; after every start, and when asked.
@@ -113,7 +86,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.hello(this);
     }
   }
@@ -151,7 +124,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.raw(this);
     }
 
@@ -200,7 +173,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.reading(this);
     }
   }
@@ -252,7 +225,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.lookResult(this);
     }
   }
@@ -325,7 +298,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.trip(this);
     }
   }
@@ -359,7 +332,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.capture(this);
     }
   }
@@ -425,7 +398,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.status(this);
     }
   }
@@ -447,7 +420,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.accepted(this);
     }
   }
@@ -472,7 +445,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.refused(this);
     }
   }
@@ -485,7 +458,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.switchChanged(this);
     }
   }
@@ -498,7 +471,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.press(this);
     }
   }
@@ -511,7 +484,7 @@ public sealed interface ProbeMessage extends Message {
     }
 
     @Override
-    public <R> R accept(Visitor<R> visitor) {
+    public <R> R accept(ProbeMessageVisitor<R> visitor) {
       return visitor.calibration(this);
     }
   }

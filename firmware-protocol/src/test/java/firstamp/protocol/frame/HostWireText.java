@@ -4,12 +4,13 @@ import static firstamp.protocol.frame.WireText.calibration;
 import static firstamp.protocol.frame.WireText.list;
 
 import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.HostMessageVisitor;
 import firstamp.protocol.values.LookParameters;
 import firstamp.protocol.values.RailWindow;
 import firstamp.protocol.values.TripLimits;
 
 /** Spells a decoded command of the host as the keys of a vector. */
-final class HostWireText implements HostMessage.Visitor<String> {
+final class HostWireText implements HostMessageVisitor<String> {
   @Override
   public String helloRequest(HostMessage.HelloRequest m) {
     return " speed=" + m.speed().code();

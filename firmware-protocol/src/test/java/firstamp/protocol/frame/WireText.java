@@ -3,6 +3,7 @@ package firstamp.protocol.frame;
 import firstamp.protocol.codes.TripCause;
 import firstamp.protocol.message.HostMessage;
 import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.message.ProbeMessageVisitor;
 import firstamp.protocol.values.CalibrationData;
 import firstamp.protocol.values.ChannelScale;
 import firstamp.protocol.values.ChannelSum;
@@ -15,7 +16,7 @@ import java.util.stream.IntStream;
  * Spells a decoded frame as the keys of a vector, so that every accessor is checked against the
  * name of its field. Commands of the host are in {@link HostWireText}.
  */
-final class WireText implements ProbeMessage.Visitor<String> {
+final class WireText implements ProbeMessageVisitor<String> {
   static String of(Frame frame) {
     String payload =
         frame.message() instanceof ProbeMessage fromProbe

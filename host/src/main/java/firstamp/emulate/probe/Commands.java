@@ -14,12 +14,13 @@ import firstamp.protocol.frame.Frame;
 import firstamp.protocol.frame.FrameDecoder;
 import firstamp.protocol.frame.Rejected;
 import firstamp.protocol.message.HostMessage;
+import firstamp.protocol.message.HostMessageVisitor;
 import firstamp.protocol.message.ProbeMessage;
 import firstamp.protocol.values.LookParameters;
 import firstamp.protocol.values.TripLimits;
 
 /** Takes what the host says, checks it against the state, acts and answers. */
-public final class Commands implements FrameDecoder.Sink, HostMessage.Visitor<Void> {
+public final class Commands implements FrameDecoder.Sink, HostMessageVisitor<Void> {
   private final ProbeMachine machine;
   private final Memory memory;
   private final Outlet outlet;

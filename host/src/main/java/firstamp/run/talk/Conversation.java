@@ -10,6 +10,7 @@ import firstamp.protocol.frame.RawBlock;
 import firstamp.protocol.frame.ReceiveCounts;
 import firstamp.protocol.message.HostMessage;
 import firstamp.protocol.message.ProbeMessage;
+import firstamp.protocol.message.ProbeMessageVisitor;
 import java.io.IOException;
 
 /**
@@ -191,7 +192,7 @@ public final class Conversation implements FrameDecoder.Sink {
   }
 
   /** One frame, by kind. */
-  private final class Dispatch implements ProbeMessage.Visitor<Void> {
+  private final class Dispatch implements ProbeMessageVisitor<Void> {
     private final long tick;
 
     Dispatch(long tick) {
