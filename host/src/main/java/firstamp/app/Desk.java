@@ -409,7 +409,7 @@ public final class Desk {
       against.add(new Against(earlier, now.against(then)));
     }
     SetNotes notes = SetNotes.of(open, now.entry().setName());
-    return new Showing(now, against, notes, Thinking.sentences(open, now));
+    return new Showing(now, against, notes, Thinking.sentences(open, now, options(true).locale()));
   }
 
   /** Flags a power-up as known good and as found. */

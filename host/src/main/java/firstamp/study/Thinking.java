@@ -7,12 +7,16 @@ import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.JobSheet;
+import firstamp.model.text.Worded;
 import firstamp.sheet.SheetException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** What a power-up says about a lost signal and about a wire of unknown place, in sentences. */
 public final class Thinking {
+  private static final String BUNDLE = "firstamp.study.thinking";
+
   private Thinking() {}
 
   /**
@@ -54,20 +58,20 @@ public final class Thinking {
    * @throws LogException the log cannot be read
    * @throws SheetException a stored sheet is none
    */
-  public static List<String> sentences(BenchLog log, PowerUpStudy study)
+  public static List<String> sentences(BenchLog log, PowerUpStudy study, Locale locale)
       throws LogException, SheetException {
     List<String> sentences = new ArrayList<>();
     if (SheetPath.hasPath(study.sheet()) && study.searched()) {
       SearchState state = SignalSearch.of(log.find(Long.toString(study.entry().number())));
       if (!state.search().observations().isEmpty()) {
         LocateAnswer answer = state.search().answer();
-        sentences.add(answer.sentence());
-        sentences.addAll(answer.remarks());
+        sentences.add(answer.words().in(locale));
+        answer.remarks().forEach(each -> sentences.add(each.in(locale)));
       }
     }
     TriedWire tried = tried(study.entry());
     if (tried != null) {
-      sentences.add(sentence(tried, compare(log, study, tried.wire())));
+      sentences.add(sentence(tried, compare(log, study, tried.wire())).in(locale));
     }
     return sentences;
   }
@@ -90,21 +94,18 @@ public final class Thinking {
   }
 
   /** Verdict of a trial in a sentence. */
-  public static String sentence(TriedWire tried, TrialComparison comparison) {
+  public static Worded sentence(TriedWire tried, TrialComparison comparison) {
     if (comparison == null) {
-      return tried.label()
-          + ": there is no earlier power-up of this set to compare it with that ran until its current"
-          + " had settled. Make one with the end of the wire insulated.";
+      return say("trial.alone", tried.label());
     }
-    String text =
-        tried.label()
-            + ", compared with power-up "
-            + comparison.good()
-            + ": "
-            + comparison.judged().verdict().words()
-            + ".";
+    Worded verdict =
+        Worded.of("firstamp.locate.wires", "verdict." + comparison.judged().verdict().id());
     return comparison.lines().isEmpty()
-        ? text
-        : text + " " + String.join("; ", comparison.lines()) + ".";
+        ? say("trial", tried.label(), comparison.good(), verdict)
+        : say("trial.lines", tried.label(), comparison.good(), verdict, comparison.words());
+  }
+
+  static Worded say(String key, Object... values) {
+    return Worded.of(BUNDLE, key, values);
   }
 }

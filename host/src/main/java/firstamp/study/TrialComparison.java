@@ -8,6 +8,7 @@ import firstamp.log.LogException;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -22,7 +23,7 @@ import java.util.List;
  * @param good number of the power-up it was compared with
  * @param lines what moved, in words
  */
-public record TrialComparison(TrialVerdict.Judged judged, long good, List<String> lines) {
+public record TrialComparison(TrialVerdict.Judged judged, long good, List<Worded> lines) {
   /** Hum and ripple can never be too low. */
   private static final double AS_LOW_AS_CAN_BE_DBV = -200;
 
@@ -41,18 +42,17 @@ public record TrialComparison(TrialVerdict.Judged judged, long good, List<String
   public static TrialComparison of(PowerUpStudy good, PowerUpStudy trial, Double idleA) {
     Comparison comparison = trial.against(good);
     List<TrialVerdict.Figure> figures = new ArrayList<>();
-    List<String> lines = new ArrayList<>();
+    List<Worded> lines = new ArrayList<>();
     for (Comparison.Difference difference : comparison.differences()) {
       TrialVerdict.Figure figure = figure(difference, trial.sheet(), idleA);
       if (figure != null && difference.significant()) {
         figures.add(figure);
         lines.add(
-            FigureList.name(difference.figure(), difference.rail(), trial.sheet())
-                + ": "
-                + FigureList.value(difference.before(), difference.unit())
-                + " before, "
-                + FigureList.value(difference.after(), difference.unit())
-                + " now");
+            Thinking.say(
+                "trial.line",
+                name(difference, trial.sheet()),
+                FigureList.value(difference.before(), difference.unit()),
+                FigureList.value(difference.after(), difference.unit())));
       }
     }
     levels(good, trial, figures, lines);
@@ -118,13 +118,30 @@ public record TrialComparison(TrialVerdict.Judged judged, long good, List<String
       PowerUpStudy good,
       PowerUpStudy trial,
       List<TrialVerdict.Figure> figures,
-      List<String> lines) {
+      List<Worded> lines) {
     boolean before = signal(good);
     boolean now = signal(trial);
     if (before != now && trial.sheet().levels() != null) {
       figures.add(new TrialVerdict.Figure("level", before ? 1 : 0, now ? 1 : 0, 1, 0.5));
-      lines.add(now ? "the meter shows signal now" : "the meter shows no signal any more");
+      lines.add(Thinking.say(now ? "trial.signal" : "trial.no-signal"));
     }
+  }
+
+  private static Object name(Comparison.Difference difference, JobSheet sheet) {
+    Worded name = Worded.of("firstamp.account.figures", difference.figure());
+    JobSheet.Rail rail = sheet.rail(difference.rail());
+    return difference.rail() == 0 || rail == null
+        ? name
+        : Thinking.say("trial.rail", railName(rail), name);
+  }
+
+  /** What moved, in a row. */
+  Worded words() {
+    Worded all = lines.get(0);
+    for (Worded line : lines.subList(1, lines.size())) {
+      all = Thinking.say("trial.and", all, line);
+    }
+    return all;
   }
 
   private static boolean signal(PowerUpStudy study) {

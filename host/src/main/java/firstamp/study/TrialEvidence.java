@@ -6,7 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import firstamp.log.PowerUpEntry;
 import firstamp.model.Alarm;
 import firstamp.model.Summary;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
 import java.util.Set;
 
 /** Whether a power-up says anything about a wire that was joined in it. */
@@ -32,8 +32,8 @@ final class TrialEvidence {
     return summary.tripCause() != null && TOO_MUCH_CURRENT.contains(summary.tripCause());
   }
 
-  /** Why a trial says nothing, as the end of a sentence; null = it does. */
-  static String missing(Summary summary) {
+  /** Why a trial says nothing of a wire; null = it does. */
+  static Worded missing(Summary summary, long number, String wire) {
     boolean told =
         shorted(summary)
             || drewTooMuch(summary)
@@ -44,11 +44,9 @@ final class TrialEvidence {
       return null;
     }
     if (summary.onMs() == null || summary.onMs() <= 0) {
-      return "was never switched on";
+      return Thinking.say("refused.never-on", number, wire);
     }
-    return "was on for "
-        + Numbers.text(summary.onMs() / 1000)
-        + " s only, and its current did not settle";
+    return Thinking.say("refused.too-short", number, wire, summary.onMs() / 1000);
   }
 
   /** Whether a stored power-up can be compared with. */

@@ -5,6 +5,8 @@ import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireStep;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
 import firstamp.sheet.SheetException;
 
 /** Takes a logged power-up as the trial of a wire, or says why it is none. */
@@ -15,19 +17,26 @@ public final class TrialJudge {
    * A trial with its verdict.
    *
    * @param step to be kept
-   * @param sentence for the person
+   * @param words for the person
    */
-  public record Judged(WireStep.Trial step, String sentence) {}
+  public record Judged(WireStep.Trial step, Worded words) {}
 
   /** A power-up that says nothing about a wire; the message says why. */
-  public static final class Refused extends Exception {
+  public static final class Refused extends Exception implements Explained {
     private static final long serialVersionUID = 1;
 
     private final boolean nothingToCompare;
+    private final transient Worded words;
 
-    Refused(String why, boolean nothingToCompare) {
-      super(why);
+    Refused(Worded words, boolean nothingToCompare) {
+      super(words.english());
+      this.words = words;
       this.nothingToCompare = nothingToCompare;
+    }
+
+    @Override
+    public Worded words() {
+      return words;
     }
 
     /** Whether only an earlier power-up is missing. */
@@ -47,24 +56,23 @@ public final class TrialJudge {
    */
   public static Judged judge(BenchLog log, PowerUpStudy trial, WireCase wires, TriedWire tried)
       throws Refused, LogException, SheetException {
-    String name = "power-up " + trial.entry().number();
+    long number = trial.entry().number();
     String set = trial.entry().setName();
     if (!set.equals(wires.set().name())) {
-      throw new Refused(
-          name + " is of " + set + ", these wires are of " + wires.set().name(), false);
+      throw new Refused(Thinking.say("refused.set", number, set, wires.set().name()), false);
     }
     TriedWire was = Thinking.tried(trial.entry());
     if (was != null && !was.equals(tried)) {
-      throw new Refused(name + " tried " + was.label() + ", not " + tried.label(), false);
+      throw new Refused(Thinking.say("refused.tried", number, was.label(), tried.label()), false);
     }
-    String missing = TrialEvidence.missing(trial.summary());
+    Worded missing = TrialEvidence.missing(trial.summary(), number, tried.wire());
     if (missing != null) {
-      throw new Refused(name + " " + missing + ": it says nothing about " + tried.wire(), false);
+      throw new Refused(missing, false);
     }
     TrialComparison comparison = Thinking.compare(log, trial, tried.wire());
-    String sentence = Thinking.sentence(tried, comparison);
+    Worded words = Thinking.sentence(tried, comparison);
     if (comparison == null) {
-      throw new Refused(sentence, true);
+      throw new Refused(words, true);
     }
     WireStep.Trial step =
         new WireStep.Trial(
@@ -73,6 +81,6 @@ public final class TrialJudge {
             (int) trial.entry().number(),
             comparison.judged().verdict(),
             comparison.judged().figures());
-    return new Judged(step, sentence);
+    return new Judged(step, words);
   }
 }

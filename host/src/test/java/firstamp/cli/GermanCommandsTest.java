@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -140,6 +142,30 @@ class GermanCommandsTest {
       })
   void saysWhatIsWrongInGerman(String line) {
     allGerman(german(line.split(" ")));
+  }
+
+  /** Their paths, wires and notes have English names: what is said about them has none. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "locate --example silent-head",
+        "trial --example screened-lead",
+        "trial --example cotton-leads",
+        "trial --example cotton-leads --all"
+      })
+  void theExamplesAreToldInGerman(String line) {
+    String told = String.join("\n", german(line.split(" ")));
+    assertThat(told).hasSizeGreaterThan(500);
+    for (String name : List.of("firstamp.locate.path", "firstamp.locate.wires")) {
+      ResourceBundle english = ResourceBundle.getBundle(name, Locale.ROOT);
+      for (String key : english.keySet()) {
+        for (String part : english.getString(key).split("\\{\\d\\}")) {
+          if (part.strip().length() >= 12) {
+            assertThat(told).as(key).doesNotContain(part.strip());
+          }
+        }
+      }
+    }
   }
 
   /** All help there is: descriptions, options and the words beside the examples. */

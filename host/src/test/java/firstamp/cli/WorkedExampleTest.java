@@ -64,7 +64,8 @@ class WorkedExampleTest {
           .isEqualTo(last.path("joints").get(0).path("share").asDouble());
       assertThat(once.search().observations()).hasSize(5);
       PowerUpStudy study = PowerUpStudy.of(log.find("last"));
-      assertThat(Thinking.sentences(log, study).get(0)).isEqualTo(answer.sentence());
+      assertThat(Thinking.sentences(log, study, java.util.Locale.ROOT).get(0))
+          .isEqualTo(answer.sentence());
     }
   }
 
@@ -111,7 +112,7 @@ class WorkedExampleTest {
               .isEqualTo(trial.verdict());
           assertThat(Thinking.compare(log, study, trial.wire()).judged().figures())
               .isEqualTo(trial.figures());
-          assertThat(Thinking.sentences(log, study)).hasSize(1);
+          assertThat(Thinking.sentences(log, study, java.util.Locale.ROOT)).hasSize(1);
           // 1.2 times the last good idle current, common practice, no source.
           assertThat(study.sheet().limits().runningA()).isLessThan(study.sheet().supply().limitA());
         }

@@ -36,7 +36,7 @@ final class OldMarksTest {
     assertThat(((Observation.Strokes) taken.get(4)).joint())
         .isEqualTo("muting contact of the earphone jack");
     assertThat(state.search().answer().sentence()).contains("muting contact of the earphone jack");
-    assertThat(state.search().answer().remarks().toString())
+    assertThat(state.search().answer().remarks().get(0).english())
         .contains("25.6 dB between strokes. Dirty contact");
   }
 

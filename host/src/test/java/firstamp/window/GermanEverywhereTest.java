@@ -71,6 +71,9 @@ class GermanEverywhereTest {
         "firstamp.run.questions",
         "firstamp.cli.output.said",
         "firstamp.report.report",
+        "firstamp.locate.path",
+        "firstamp.locate.wires",
+        "firstamp.study.thinking",
         "firstamp.cli.output.show",
         "firstamp.window.scenarios"
       })

@@ -28,7 +28,6 @@ import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireFile;
 import firstamp.locate.wire.WireStep;
-import firstamp.locate.wire.WireStory;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
 import firstamp.model.text.Explained;
@@ -103,7 +102,7 @@ final class DemoExample {
         powerUp(run, Trials.tightened(said, tried, log, speech), HeadlessRun.Companion.NONE);
         taken = judged(trial);
         if (aloud && !json) {
-          System.out.println(WireStory.words(taken));
+          System.out.println(speech.wires().step(taken));
         }
       }
       wires = wires.with(taken);
@@ -115,10 +114,10 @@ final class DemoExample {
   }
 
   /** A trial has no verdict before it is made. */
-  private static String said(WireStep step) {
+  private String said(WireStep step) {
     return step instanceof WireStep.Trial trial
-        ? "Trial: " + trial.wire() + " at " + trial.place()
-        : WireStory.words(step);
+        ? speech.in(Said.of("demo-example.trial", trial.wire(), trial.place()))
+        : speech.wires().step(step);
   }
 
   private void show(WireCase wires, WireStep step) {

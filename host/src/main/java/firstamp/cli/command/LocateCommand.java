@@ -266,7 +266,7 @@ public final class LocateCommand extends ThinkCommand<LocateSession> {
     stages.add(stage(null, session));
     for (Observation observation : whole.observations()) {
       session = session.with(observation);
-      stages.add(stage(observation.words(), session));
+      stages.add(stage(speech.in(observation.words()), session));
     }
     return stages;
   }

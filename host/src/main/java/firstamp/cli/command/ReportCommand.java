@@ -105,8 +105,9 @@ public final class ReportCommand implements Callable<Integer> {
               ? List.of()
               : WireStory.of(
                   WireFile.read(StateFiles.read(wires, Said.of("state.trial-makes-one"))),
-                  ZoneId.systemDefault());
-      return new ReportInput.Thoughts(Thinking.sentences(log, study), story);
+                  ZoneId.systemDefault(),
+                  speech.wires());
+      return new ReportInput.Thoughts(Thinking.sentences(log, study, speech.locale()), story);
     } catch (IllegalArgumentException bad) {
       throw new CliFailure(ExitCode.BAD_DATA, Said.of("file-said", wires, Explained.of(bad)), bad);
     } catch (LogException failed) {

@@ -270,7 +270,7 @@ public final class TrialCommand extends ThinkCommand<WireCase> {
       PowerUpStudy trial = Studies.read(log, powerUp);
       TriedWire tried = tried(wires, Thinking.tried(trial.entry()));
       TrialJudge.Judged judged = TrialJudge.judge(log, trial, wires, tried);
-      speech.note(Said.of("main.wrong", judged.sentence()));
+      speech.note(judged.words());
       return judged.step();
     } catch (TrialJudge.Refused refused) {
       int code = refused.nothingToCompare() ? ExitCode.NO_INPUT : ExitCode.BAD_DATA;
@@ -303,7 +303,7 @@ public final class TrialCommand extends ThinkCommand<WireCase> {
   @Override
   int show(WireCase wires) {
     if (story) {
-      WireStory.of(wires, ZoneId.systemDefault()).forEach(System.out::println);
+      WireStory.of(wires, ZoneId.systemDefault(), speech.wires()).forEach(System.out::println);
     } else {
       new TrialText(all, json, speech).print(wires, name(wires));
     }
@@ -320,7 +320,7 @@ public final class TrialCommand extends ThinkCommand<WireCase> {
       WireCase wires = whole.upTo(count);
       for (LooseWire one : wires.wires()) {
         if (step.concerns(one.name())) {
-          stages.add(stage(WireStory.words(step), wires, one.name()));
+          stages.add(stage(speech.wires().step(step), wires, one.name()));
         }
       }
     }

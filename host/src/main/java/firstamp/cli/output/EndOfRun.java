@@ -64,7 +64,7 @@ public final class EndOfRun {
       return;
     }
     PowerUpStudy now = PowerUpStudy.of(log.find(Integer.toString(number)));
-    for (String sentence : Thinking.sentences(log, now)) {
+    for (String sentence : Thinking.sentences(log, now, speech.locale())) {
       out.println(speech.say("verdict.line", sentence));
     }
   }

@@ -21,12 +21,12 @@ public record LocateText(boolean all, boolean json, Speech speech) {
     if (json) {
       new JsonLines(System.out).print(line(session, answer));
     } else {
-      System.out.println(answer.sentence());
+      speech.out(answer.words());
       int most = all ? answer.odds().size() : Math.min(SHOWN, answer.odds().size());
       for (LocateAnswer.JointOdds odds : answer.odds().subList(0, most)) {
-        speech.out(Said.of("locate.joint", odds.joint(), odds.word().words()));
+        speech.out(Said.of("locate.joint", odds.joint(), speech.odds(odds.word())));
       }
-      answer.remarks().forEach(System.out::println);
+      answer.remarks().forEach(speech::out);
     }
     return answer.state() == LocateAnswer.State.REFUSED ? ExitCode.FINDING : ExitCode.NORMAL;
   }
@@ -53,7 +53,8 @@ public record LocateText(boolean all, boolean json, Speech speech) {
       joint.put("word", odds.word().words()).put("share", odds.share());
     }
     node.put("twoLikely", answer.twoLikely());
-    answer.remarks().forEach(node.putArray("remarks")::add);
+    ArrayNode remarks = node.putArray("remarks");
+    answer.remarks().forEach(remark -> remarks.add(remark.english()));
     return node;
   }
 }

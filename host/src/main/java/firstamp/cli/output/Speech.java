@@ -5,6 +5,8 @@ import firstamp.account.NotWatchedWords;
 import firstamp.account.VerdictSentence;
 import firstamp.account.VerdictWords;
 import firstamp.alarm.AlarmWords;
+import firstamp.locate.odds.OddsWord;
+import firstamp.locate.wire.WireWords;
 import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.text.Phrases;
@@ -95,6 +97,16 @@ public final class Speech {
   /** Names and values of figures. */
   public FigureWords figures() {
     return figures;
+  }
+
+  /** Sentences about wires of unknown place. */
+  public WireWords wires() {
+    return new WireWords(locale);
+  }
+
+  /** How likely something is. */
+  Worded odds(OddsWord word) {
+    return Said.of("odds." + word.name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   /** What the person told. */

@@ -16,18 +16,18 @@ import java.util.List;
  */
 public record TrialText(boolean all, boolean json, Speech speech) {
   public void print(WireCase wires, String name) {
-    WireAnswer answer = wires.answer(name);
     if (json) {
-      new JsonLines(System.out).print(line(wires, answer));
+      new JsonLines(System.out).print(line(wires, wires.answer(name)));
       return;
     }
+    WireAnswer answer = wires.answer(name, speech.wires());
     answer.warnings().forEach(warning -> speech.out(Said.of("trial.note", warning)));
     System.out.println(answer.sentence());
     List<WireAnswer.PlaceOdds> places = answer.places();
     int most = all ? places.size() : Math.min(LocateText.SHOWN, places.size());
     for (WireAnswer.PlaceOdds odds : places.subList(0, most)) {
       String reason = odds.reason() == null ? "" : " (" + odds.reason() + ")";
-      speech.out(Said.of("trial.place", odds.place(), odds.word().words(), reason));
+      speech.out(Said.of("trial.place", odds.place(), speech.odds(odds.word()), reason));
     }
     String colour = wires.wire(name).colour();
     if (colour != null) {

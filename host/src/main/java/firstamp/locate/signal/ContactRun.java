@@ -1,6 +1,6 @@
 package firstamp.locate.signal;
 
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
 import java.util.List;
 
 /**
@@ -13,7 +13,7 @@ import java.util.List;
  * @param factor by which the odds of the joint change
  * @param sentence for the person
  */
-public record ContactRun(boolean unsteady, double factor, String sentence) {
+public record ContactRun(boolean unsteady, double factor, Worded sentence) {
   /** More than this between strokes is a finding, dB. */
   static final double SPREAD_DB = 3;
 
@@ -33,29 +33,13 @@ public record ContactRun(boolean unsteady, double factor, String sentence) {
     double along = slope * (levelsDb.size() - 1);
     double share = explained(levelsDb, slope);
     if (spread > SPREAD_DB) {
-      return new ContactRun(
-          true,
-          12,
-          joint + ": " + Numbers.text(spread) + " dB between strokes. Dirty contact; clean it.");
+      return new ContactRun(true, 12, PathWords.of("contact.spread", joint, spread));
     }
     if (levelsDb.size() >= 5 && Math.abs(along) > TREND_DB && share > TREND_SHARE) {
-      return new ContactRun(
-          true,
-          8,
-          joint
-              + ": the level moves "
-              + Numbers.text(Math.abs(along))
-              + " dB one way while it is worked. Dirty contact; clean it.");
+      return new ContactRun(true, 8, PathWords.of("contact.trend", joint, Math.abs(along)));
     }
     return new ContactRun(
-        false,
-        0.3,
-        joint
-            + ": steady within "
-            + Numbers.text(spread)
-            + " dB over "
-            + levelsDb.size()
-            + " strokes.");
+        false, 0.3, PathWords.of("contact.steady", joint, spread, levelsDb.size()));
   }
 
   /** Levels while a joint is left alone and while it is touched. */
@@ -66,19 +50,12 @@ public record ContactRun(boolean unsteady, double factor, String sentence) {
     double moved =
         Math.max(highest(touchedDb) - highest(quietDb), lowest(quietDb) - lowest(touchedDb));
     if (moved > SPREAD_DB && moved > 2 * restless) {
-      return new ContactRun(
-          true, 20, joint + ": touching it moves the level by " + Numbers.text(moved) + " dB.");
+      return new ContactRun(true, 20, PathWords.of("tap.moves", joint, moved));
     }
     if (restless > SPREAD_DB) {
-      return new ContactRun(
-          false,
-          1,
-          joint
-              + ": the level moves by "
-              + Numbers.text(restless)
-              + " dB untouched; nothing said.");
+      return new ContactRun(false, 1, PathWords.of("tap.restless", joint, restless));
     }
-    return new ContactRun(false, 0.5, joint + ": touching it changes nothing.");
+    return new ContactRun(false, 0.5, PathWords.of("tap.nothing", joint));
   }
 
   private static void needs(List<Double> levels, int fewest, String what) {

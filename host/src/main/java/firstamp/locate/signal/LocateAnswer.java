@@ -1,13 +1,14 @@
 package firstamp.locate.signal;
 
 import firstamp.locate.odds.OddsWord;
+import firstamp.model.text.Worded;
 import java.util.List;
 
 /**
  * State of the search for a lost signal.
  *
  * @param state of the search
- * @param sentence for the person: what to do next, or the verdict
+ * @param words for the person: what to do next, or the verdict
  * @param next where to measure, null when there is nothing to measure
  * @param odds of all joints, most likely first
  * @param twoLikely whether two joints at fault are more likely than one
@@ -15,15 +16,20 @@ import java.util.List;
  */
 public record LocateAnswer(
     State state,
-    String sentence,
+    Worded words,
     Next next,
     List<JointOdds> odds,
     boolean twoLikely,
-    List<String> remarks) {
+    List<Worded> remarks) {
   /** Copies the lists. */
   public LocateAnswer {
     odds = List.copyOf(odds);
     remarks = List.copyOf(remarks);
+  }
+
+  /** In English, as log and JSON have it. */
+  public String sentence() {
+    return words.english();
   }
 
   /** States of a search. */

@@ -1,5 +1,6 @@
 package firstamp.locate.signal;
 
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -86,7 +87,7 @@ public record LocateSession(
   }
 
   /** Odds after all observations. */
-  record Weighed(FaultOdds odds, double sigmaDb, int readings, List<String> remarks) {}
+  record Weighed(FaultOdds odds, double sigmaDb, int readings, List<Worded> remarks) {}
 
   private Weighed weigh(LossGrid grid) {
     double[] weights = new double[graph.joints().size()];
@@ -95,13 +96,13 @@ public record LocateSession(
     }
     Readings readings = new Readings(grid);
     Map<String, Reach> reaches = new HashMap<>();
-    Map<String, List<String>> remarks = new LinkedHashMap<>();
+    Map<String, List<Worded>> remarks = new LinkedHashMap<>();
     double uncertaintyDb = USUAL_UNCERTAINTY_DB;
     for (Observation observation : observations) {
       if (observation instanceof Observation.Mended mended) {
         weights[graph.jointIndex(mended.joint())] *= MENDED_FACTOR;
         readings = new Readings(grid);
-        String said = mended.joint() + " mended; what was measured before no longer counts.";
+        Worded said = PathWords.of("mended.counts", mended.joint());
         remarks.put(mended.joint(), new ArrayList<>(List.of(said)));
       } else if (observation instanceof Observation.Level level) {
         uncertaintyDb = level.uncertaintyDb();

@@ -1,7 +1,8 @@
 package firstamp.locate.signal;
 
 import firstamp.locate.odds.OddsWord;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Phrase;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
@@ -16,10 +17,6 @@ final class LocateWords {
   /** Below this share of the first a joint is not named. */
   private static final double WORTH_NAMING = 0.05;
 
-  private static final String AGAIN =
-      " Mend it, then measure again where the signal was missed: a set idle for years often has"
-          + " more than one fault.";
-
   private final SignalGraph graph;
   private final FaultSettings settings;
   private final Map<String, Reach> reaches;
@@ -30,10 +27,10 @@ final class LocateWords {
     this.reaches = reaches;
   }
 
-  static LocateAnswer refused(List<String> alarms, List<String> remarks) {
+  static LocateAnswer refused(List<String> alarms, List<Worded> remarks) {
     return new LocateAnswer(
         LocateAnswer.State.REFUSED,
-        "Not yet: " + String.join("; ", alarms) + ". Supplies first, then the signal.",
+        PathWords.of("refused", String.join("; ", alarms)),
         null,
         List.of(),
         false,
@@ -42,16 +39,14 @@ final class LocateWords {
 
   /** The signal is back where it was missed. */
   LocateAnswer reached(SignalGraph.PathPoint point, LocateSession.Weighed weighed) {
-    String text = "The signal reaches " + named(point.name()) + ".";
+    Worded text = PathWords.of(common(point.name()) ? "reaches.the" : "reaches", point.name());
     List<Integer> order = order(weighed.odds());
     return make(LocateAnswer.State.NOTHING_FOUND, text, null, weighed, order, false);
   }
 
   /** "the head", but "P3" and "behind the jack". */
-  private static String named(String point) {
-    return point.matches("[a-z].*") && !point.matches("(the|behind|before|after|at|between) .*")
-        ? "the " + point
-        : point;
+  private static boolean common(String point) {
+    return point.matches("[a-z].*") && !point.matches("(the|behind|before|after|at|between) .*");
   }
 
   LocateAnswer answer(LocateSession.Weighed weighed, NextPoint.Choice choice) {
@@ -62,13 +57,7 @@ final class LocateWords {
     boolean two = odds.pairsShare() > 0.5;
     if (measured && odds.noFaultShare() >= settings.decidedShare()) {
       return make(
-          LocateAnswer.State.NOTHING_FOUND,
-          "The path carries the signal; nothing in it is at fault now. If the fault comes and goes,"
-              + " tap and flex along the path.",
-          null,
-          weighed,
-          order,
-          two);
+          LocateAnswer.State.NOTHING_FOUND, PathWords.of("carries"), null, weighed, order, two);
     }
     if (measured && odds.share(first) >= settings.decidedShare()) {
       return make(LocateAnswer.State.FOUND, found(odds, order, two), null, weighed, order, two);
@@ -76,9 +65,7 @@ final class LocateWords {
     if (choice == null) {
       return make(
           LocateAnswer.State.NOT_TOLD_APART,
-          "Measuring at these points cannot tell apart "
-              + list(names(odds, order, NAMED), "and")
-              + ". Measure between them, work the contacts, or tap and flex.",
+          PathWords.of("not-told", PathWords.list(names(odds, order, NAMED), "and")),
           null,
           weighed,
           order,
@@ -88,34 +75,32 @@ final class LocateWords {
     return make(LocateAnswer.State.MEASURE, sentence(next), next, weighed, order, two);
   }
 
-  private String found(FaultOdds odds, List<Integer> order, boolean two) {
+  private Worded found(FaultOdds odds, List<Integer> order, boolean two) {
     SignalGraph.PathJoint joint = graph.joints().get(order.get(0));
-    String found =
-        "The signal is lost at "
-            + joint.name()
-            + " ("
-            + joint.kind().words()
-            + ", between "
-            + joint.from()
-            + " and "
-            + joint.to()
-            + ").";
-    if (two && order.size() > 1) {
-      found += " A second one is likely, perhaps " + graph.joints().get(order.get(1)).name() + ".";
-    }
-    return found + AGAIN;
+    Phrase kind = new Phrase("kind." + joint.kind().id());
+    boolean second = two && order.size() > 1;
+    return PathWords.of(
+        second ? "lost.two" : "lost",
+        joint.name(),
+        kind,
+        joint.from(),
+        joint.to(),
+        second ? graph.joints().get(order.get(1)).name() : "");
   }
 
-  private String sentence(LocateAnswer.Next next) {
-    StringBuilder text = new StringBuilder("Measure here next: ").append(next.point());
+  private Worded sentence(LocateAnswer.Next next) {
+    Object point = next.point();
     if (graph.modes().size() > 1) {
-      text.append(", switched to ").append(next.mode());
+      point = new Phrase("switched", point, next.mode());
     }
     if (next.expectedDbv() != null) {
-      text.append(" (").append(Numbers.text(next.expectedDbv())).append(" dBV when all is well)");
+      point = new Phrase("expected", point, next.expectedDbv());
     }
-    text.append(". If the signal is there: ").append(list(next.ifThere(), "or"));
-    return text.append(". If not: ").append(list(next.ifGone(), "or")).append('.').toString();
+    return PathWords.of(
+        "measure",
+        point,
+        PathWords.list(next.ifThere(), "or"),
+        PathWords.list(next.ifGone(), "or"));
   }
 
   private LocateAnswer.Next next(FaultOdds odds, List<Integer> order, NextPoint.Choice choice) {
@@ -152,20 +137,9 @@ final class LocateWords {
     return names;
   }
 
-  private static String list(List<String> names, String last) {
-    if (names.isEmpty()) {
-      return "nothing in this path";
-    }
-    if (names.size() == 1) {
-      return names.get(0);
-    }
-    int end = names.size() - 1;
-    return String.join(", ", names.subList(0, end)) + " " + last + " " + names.get(end);
-  }
-
   private LocateAnswer make(
       LocateAnswer.State state,
-      String sentence,
+      Worded sentence,
       LocateAnswer.Next next,
       LocateSession.Weighed weighed,
       List<Integer> order,

@@ -1,13 +1,14 @@
 package firstamp.locate.signal;
 
 import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
 import java.util.List;
 import java.util.stream.Collectors;
 
 /** What the person measured or saw along a path, in the order it came. */
 public sealed interface Observation {
   /** In a few words, for a list of what was done. */
-  String words();
+  Worded words();
 
   /**
    * A level at a point.
@@ -40,9 +41,8 @@ public sealed interface Observation {
     }
 
     @Override
-    public String words() {
-      String level = atMost ? "at most " + Numbers.text(levelDbv) : Numbers.text(levelDbv);
-      return point + switched(mode) + ": " + level + " dBV";
+    public Worded words() {
+      return PathWords.of(atMost ? "step.at-most" : "step.level", switched(point, mode), levelDbv);
     }
   }
 
@@ -56,8 +56,8 @@ public sealed interface Observation {
    */
   record Heard(String point, String mode, String from, boolean there) implements Observation {
     @Override
-    public String words() {
-      return point + switched(mode) + ": " + (there ? "there" : "gone");
+    public Worded words() {
+      return PathWords.of(there ? "step.there" : "step.gone", switched(point, mode));
     }
   }
 
@@ -74,8 +74,8 @@ public sealed interface Observation {
     }
 
     @Override
-    public String words() {
-      return joint + " worked " + levelsDb.size() + " times: " + decibels(levelsDb);
+    public Worded words() {
+      return PathWords.of("step.worked", joint, levelsDb.size(), decibels(levelsDb));
     }
   }
 
@@ -94,8 +94,8 @@ public sealed interface Observation {
     }
 
     @Override
-    public String words() {
-      return joint + " tapped: " + decibels(touchedDb);
+    public Worded words() {
+      return PathWords.of("step.tapped", joint, decibels(touchedDb));
     }
   }
 
@@ -106,13 +106,13 @@ public sealed interface Observation {
    */
   record Mended(String joint) implements Observation {
     @Override
-    public String words() {
-      return joint + " mended";
+    public Worded words() {
+      return PathWords.of("step.mended", joint);
     }
   }
 
-  private static String switched(String mode) {
-    return mode == null ? "" : " (" + mode + ")";
+  private static String switched(String point, String mode) {
+    return mode == null ? point : point + " (" + mode + ")";
   }
 
   private static String decibels(List<Double> levels) {

@@ -160,7 +160,7 @@ public final class SearchPresenter {
   private String action(SignalGraph graph, LocateAnswer answer) {
     LocateAnswer.Next next = answer.next();
     if (next == null) {
-      return Signs.in(answer.sentence());
+      return Signs.in(answer.words().in(words.locale()));
     }
     List<String> parts = new ArrayList<>();
     if (graph.modes().size() > 1) {
@@ -202,13 +202,14 @@ public final class SearchPresenter {
     };
   }
 
-  private static List<String> done(LocateSession search, LocateAnswer answer) {
+  private List<String> done(LocateSession search, LocateAnswer answer) {
     List<String> done = new ArrayList<>();
     for (Observation observation : search.observations()) {
-      done.add(observation.words());
+      done.add(observation.words().in(words.locale()));
     }
     Collections.reverse(done);
-    List<String> remarks = new ArrayList<>(answer.remarks());
+    List<String> remarks = new ArrayList<>();
+    answer.remarks().forEach(each -> remarks.add(each.in(words.locale())));
     Collections.reverse(remarks);
     done.addAll(0, remarks);
     return done.stream().map(Signs::in).toList();

@@ -18,7 +18,7 @@ class ContactRunTest {
   void aTrendIsADirtyContactToo() {
     ContactRun run = ContactRun.strokes("S", List.of(-20.0, -19.6, -19.1, -18.7, -18.2, -17.8));
     assertThat(run.unsteady()).isTrue();
-    assertThat(run.sentence()).contains("one way");
+    assertThat(run.sentence().english()).contains("one way");
     assertThat(
             ContactRun.strokes("S", List.of(-20.0, -18.5, -20.1, -18.6, -20.0, -18.4)).unsteady())
         .isFalse();

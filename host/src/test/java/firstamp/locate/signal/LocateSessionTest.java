@@ -201,7 +201,7 @@ class LocateSessionTest {
     LocateSession worked =
         session.with(new Observation.Strokes("jack contact", List.of(-30.0, -12.0, -6.0, -25.0)));
     assertThat(share(worked.answer(), "jack contact")).isGreaterThan(2 * before);
-    assertThat(worked.answer().remarks().get(0)).contains("Dirty contact");
+    assertThat(worked.answer().remarks().get(0).english()).contains("Dirty contact");
   }
 
   @Test

@@ -77,7 +77,7 @@ class ContradictionsTest {
     assertThatThrownBy(() -> until.with(last))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining(why)
-        .hasMessageContaining(WireStory.words(last))
+        .hasMessageContaining(new WireWords().step(last))
         .hasMessageMatching("(?s).*Measure (both |all three )?again\\.");
     // A file that holds it already says so before anything else, and asks for no power.
     WireAnswer answer = until.withStored(last).answer("W1");

@@ -29,7 +29,7 @@ class WireStoryTest {
                     new WireStep.WireOhms("W3", "tag 4", 47_000, null), 1_700_000_000_000L))
             .with(new WireStep.SourceTest("W3", 1.4, 0.2))
             .with(new WireStep.Moved("W3", "tag 4", "laid beside it"));
-    assertThat(WireStory.of(wires, ZoneOffset.UTC))
+    assertThat(WireStory.of(wires, ZoneOffset.UTC, new WireWords()))
         .startsWith(
             "2023-11-14 22:13  W3 to tag 4: 47 kohm",
             "W3, end insulated: 1.4 V alone, 0.2 V with 10 kohm to the chassis",
@@ -46,17 +46,18 @@ class WireStoryTest {
     assertThat(dated.answer("W3")).isEqualTo(wires().with(trial).answer("W3"));
     assertThat(WireFile.read(WireFile.write(dated))).isEqualTo(dated);
     assertThat(dated.undo()).isEqualTo(wires());
-    assertThat(WireStory.words(trial)).isEqualTo("Tried W3 at B1 (power-up 4): short");
+    assertThat(new WireWords().step(trial)).isEqualTo("Tried W3 at B1 (power-up 4): short");
   }
 
   @Test
   void everyStepHasWords() {
     for (String name : List.of("screened-lead", "cotton-leads")) {
       WireCase wires = Examples.wires(name);
-      assertThat(wires.steps()).allMatch(step -> !WireStory.words(step).isBlank());
+      assertThat(wires.steps()).allMatch(step -> !new WireWords().step(step).isBlank());
     }
-    assertThat(WireStory.words(new WireStep.Diode("W3", 0.6, null))).contains("0.6 V forward");
-    assertThat(WireStory.words(new WireStep.Photograph("W3", "a.jpg", "00"))).contains("a.jpg");
-    assertThat(WireStory.words(new WireStep.PlaceVolts("B1", 8.2))).contains("8.2 V");
+    assertThat(new WireWords().step(new WireStep.Diode("W3", 0.6, null))).contains("0.6 V forward");
+    assertThat(new WireWords().step(new WireStep.Photograph("W3", "a.jpg", "00")))
+        .contains("a.jpg");
+    assertThat(new WireWords().step(new WireStep.PlaceVolts("B1", 8.2))).contains("8.2 V");
   }
 }
