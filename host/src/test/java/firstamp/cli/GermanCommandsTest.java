@@ -144,7 +144,7 @@ class GermanCommandsTest {
     allGerman(german(line.split(" ")));
   }
 
-  /** Their paths, wires and notes have English names: what is said about them has none. */
+  /** Their paths, wires and notes have English names; no sentence about them is English. */
   @ParameterizedTest
   @ValueSource(
       strings = {
