@@ -109,24 +109,24 @@ public interface BenchSession extends AutoCloseable {
    *
    * @param ms time of the course
    */
-  void seek(double ms);
+  default void seek(double ms) {}
 
   /**
    * Replay: plays at this speed.
    *
    * @param factor 1 = as it was; {@link Double#POSITIVE_INFINITY} = as fast as it goes
    */
-  void speed(double factor);
+  default void speed(double factor) {}
 
   /**
    * Replay: holds or goes on.
    *
    * @param held true to hold
    */
-  void pause(boolean held);
+  default void pause(boolean held) {}
 
   /** Replay: goes one reading (10 ms) further and holds. */
-  void step();
+  default void step() {}
 
   /**
    * Switches off, lets the log finish, ends all threads. May take seconds, may be called again;

@@ -1,10 +1,7 @@
 package firstamp.bench;
 
-import firstamp.account.ComparisonWords;
 import firstamp.log.LogException;
-import firstamp.log.PowerUpHeader;
 import firstamp.log.PowerUpReader;
-import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Summary;
@@ -13,16 +10,12 @@ import firstamp.model.text.Explained;
 import firstamp.model.text.Worded;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.LimitMove;
-import firstamp.sheet.SheetException;
 import firstamp.study.EarlierPowerUp;
-import firstamp.study.PowerUpStudy;
 import firstamp.study.ReplayRules;
 import firstamp.study.StoredSummary;
 import firstamp.trend.Course;
 import firstamp.trend.LoggedCourse;
-import java.util.ArrayDeque;
 import java.util.List;
-import java.util.Queue;
 
 /**
  * A logged power-up behind the window: played, held, stepped, moved to any moment.
@@ -35,16 +28,14 @@ import java.util.Queue;
 public final class ReplayBench implements BenchSession {
   private static final long JOIN_MILLIS = 3_000;
   private static final double FIGURE_MS = 100;
-  private static final long LONGEST_COMPARED_MS = 20 * 60_000;
 
   private final PowerUpReader reader;
   private final JobSheet sheet;
   private final String logFile;
-  private final Later later;
+  private final EventAdder later;
   private final ReplayClock clock;
   private final Thread thread;
-  private final Queue<Task> tasks = new ArrayDeque<>();
-  private volatile boolean stopped;
+  private final ReplayTasks tasks = new ReplayTasks();
   private volatile LoggedCourse course;
   private volatile ReplayTrack track;
   private volatile Summary summary;
@@ -54,21 +45,6 @@ public final class ReplayBench implements BenchSession {
   private volatile EarlierPowerUp beside;
   private volatile int whatIfWanted;
   private volatile Worded notice;
-
-  /** Adds an event to the power-up in the log. */
-  @FunctionalInterface
-  public interface Later {
-    /**
-     * Adds it; called on the replay's own thread.
-     *
-     * @throws LogException it could not be written
-     */
-    void add(ProbeEvent event) throws LogException;
-  }
-
-  private interface Task {
-    void run() throws LogException;
-  }
 
   /**
    * A bench whose replay starts with {@link #start()}.
@@ -95,7 +71,7 @@ public final class ReplayBench implements BenchSession {
       TimeSource time,
       double factor,
       String logFile,
-      Later later) {
+      EventAdder later) {
     this.reader = reader;
     this.sheet = effective;
     this.logFile = logFile;
@@ -112,59 +88,29 @@ public final class ReplayBench implements BenchSession {
 
   /** Draws another power-up behind this one, both aligned at switch-on. */
   public void beside(PowerUpReader other) {
-    put(
+    tasks.put(
         () -> {
-          List<ProbeEvent> events = other.events();
-          LoggedCourse behind = LoggedCourse.open(other, events);
-          ReplayTrack others = new ReplayTrack(sheet, behind, events, List.of());
-          Double closed = others.closedBy(behind.endMs());
-          if (closed != null) {
-            beside =
-                new EarlierPowerUp(
-                    other.entry().number(), other.entry().baseline(), behind, closed);
-            compare(other);
+          EarlierPowerUp drawn = ReplayBeside.of(other, sheet);
+          if (drawn != null) {
+            beside = drawn;
+            beside = ReplayBeside.compared(drawn, course, reader, other);
           }
         });
-  }
-
-  /** What changed from the other one to this one; very long ones are drawn, not worked through. */
-  private void compare(PowerUpReader other) throws LogException {
-    if (course.endMs() > LONGEST_COMPARED_MS || beside.course().endMs() > LONGEST_COMPARED_MS) {
-      return;
-    }
-    List<String> changes;
-    try {
-      PowerUpStudy mine = PowerUpStudy.of(reader);
-      changes = ComparisonWords.ENGLISH.changes(mine.against(PowerUpStudy.of(other)), mine.sheet());
-    } catch (SheetException unreadable) {
-      changes = List.of(unreadable.getMessage());
-    }
-    EarlierPowerUp drawn = beside;
-    beside =
-        new EarlierPowerUp(
-            drawn.powerUp(), drawn.knownGood(), drawn.course(), drawn.closedMs(), changes);
   }
 
   /** Works out what another sheet would have done. */
   public void whatIf(JobSheet other) {
     int mine = ++whatIfWanted;
     whatIf = Snapshot.WhatIf.working(other, 0);
-    put(() -> workOut(other, mine));
-  }
-
-  private void put(Task task) {
-    synchronized (tasks) {
-      tasks.add(task);
-      tasks.notifyAll();
-    }
+    tasks.put(() -> workOut(other, mine));
   }
 
   private void work() {
     try {
       open();
       boolean found = false;
-      while (!stopped) {
-        Task task = next(found);
+      while (!tasks.stopped()) {
+        ReplayTasks.Task task = tasks.next(found);
         if (task != null) {
           task.run();
         } else {
@@ -189,36 +135,15 @@ public final class ReplayBench implements BenchSession {
     track = found;
   }
 
-  private boolean waiting() {
-    synchronized (tasks) {
-      return !tasks.isEmpty();
-    }
-  }
-
   /** Runs the rules again; false if something else is wanted first. */
   private boolean runRules() throws LogException {
     ReplayRules rules = new ReplayRules();
-    if (!rules.run(reader, sheet, () -> !stopped && !waiting(), share -> {})) {
+    if (!rules.run(reader, sheet, () -> !tasks.stopped() && !tasks.waiting(), share -> {})) {
       return false;
     }
     track.found(rules.transitions());
     summary = rules.summary();
     return true;
-  }
-
-  /** The next task; null = there is none now, or it is to stop. */
-  private Task next(boolean await) {
-    synchronized (tasks) {
-      while (await && tasks.isEmpty() && !stopped) {
-        try {
-          tasks.wait();
-        } catch (InterruptedException stop) {
-          Thread.currentThread().interrupt();
-          stopped = true;
-        }
-      }
-      return stopped ? null : tasks.poll();
-    }
   }
 
   private void workOut(JobSheet other, int number) throws LogException {
@@ -228,44 +153,16 @@ public final class ReplayBench implements BenchSession {
           rules.whatIf(
               reader,
               other,
-              () -> !stopped && whatIfWanted == number,
+              () -> !tasks.stopped() && whatIfWanted == number,
               share -> whatIf = Snapshot.WhatIf.working(other, share));
       if (all) {
-        whatIf = found(other, rules);
+        whatIf =
+            WhatIfFound.of(
+                other, rules, reader.header().stream(), track.closedBy(Double.MAX_VALUE));
       }
     } catch (RunRefused unfit) {
       whatIf = Snapshot.WhatIf.refused(other, unfit.getMessage());
     }
-  }
-
-  private Snapshot.WhatIf found(JobSheet other, ReplayRules rules) throws LogException {
-    Summary would = rules.summary();
-    boolean off = "trip".equals(would.ended()) || "rule-off".equals(would.ended());
-    List<Alarm> raised = last(rules.transitions());
-    boolean raw = reader.header().stream() == PowerUpHeader.Stream.RAW;
-    Double closed = track.closedBy(Double.MAX_VALUE);
-    return new Snapshot.WhatIf(
-        other,
-        1,
-        raised,
-        off && closed != null ? (Double) (closed + would.onMs()) : null,
-        off ? reason(raised, would, rules.demanded()) : null,
-        raw ? Snapshot.Judged.ALL : Snapshot.Judged.RULES_ONLY);
-  }
-
-  private static String reason(List<Alarm> raised, Summary would, Alarm demanded) {
-    for (Alarm alarm : raised) {
-      if (would.tripAtMs() != null && alarm.atMs() == would.tripAtMs()) {
-        return alarm.text();
-      }
-    }
-    return demanded == null ? null : demanded.text();
-  }
-
-  private static List<Alarm> last(List<Alarm> transitions) {
-    java.util.SortedMap<Integer, Alarm> latest = new java.util.TreeMap<>();
-    transitions.forEach(alarm -> latest.put(alarm.number(), alarm));
-    return List.copyOf(latest.values());
   }
 
   /** The summary, the stored one until the replay has its own; null while it is being opened. */
@@ -336,7 +233,7 @@ public final class ReplayBench implements BenchSession {
     if (later == null) {
       return;
     }
-    put(
+    tasks.put(
         () -> {
           try {
             later.add(event);
@@ -345,8 +242,7 @@ public final class ReplayBench implements BenchSession {
             notice = Explained.of(failed);
             return;
           }
-          ReplayTrack again = new ReplayTrack(sheet, course, reader.events(), track.transitions());
-          track = again;
+          track = new ReplayTrack(sheet, course, reader.events(), track.transitions());
         });
   }
 
@@ -388,10 +284,7 @@ public final class ReplayBench implements BenchSession {
 
   @Override
   public void close() {
-    stopped = true;
-    synchronized (tasks) {
-      tasks.notifyAll();
-    }
+    tasks.stop();
     try {
       thread.join(JOIN_MILLIS);
     } catch (InterruptedException stop) {

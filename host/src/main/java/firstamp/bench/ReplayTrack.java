@@ -75,7 +75,8 @@ final class ReplayTrack {
     }
   }
 
-  private double courseMs(long micros) {
+  /** Course time of a probe time. */
+  double courseMs(long micros) {
     return course.courseMs(micros);
   }
 
@@ -264,39 +265,6 @@ final class ReplayTrack {
 
   /** All that stands on the time bar. */
   List<Snapshot.ReplayEvent> timeBar() {
-    List<Snapshot.ReplayEvent> bar = new ArrayList<>();
-    boolean on = false;
-    for (ProbeEvent event : events) {
-      if (event instanceof ProbeEvent.SwitchChanged changed) {
-        boolean now = changed.state() == SwitchState.ON;
-        if (now) {
-          bar.add(at(changed.micros(), Snapshot.EventKind.ON, ""));
-        } else if (on && changed.state() == SwitchState.OFF) {
-          bar.add(at(changed.micros(), Snapshot.EventKind.OFF, ""));
-        }
-        on = now;
-      } else if (event instanceof ProbeEvent.Tripped tripped) {
-        bar.add(at(tripped.trip().openedMicros(), Snapshot.EventKind.TRIP, ""));
-        on = false;
-      }
-    }
-    for (Snapshot.Mark mark : marks) {
-      bar.add(new Snapshot.ReplayEvent(mark.ms(), Snapshot.EventKind.MARK, mark.text()));
-    }
-    List<Integer> known = new ArrayList<>();
-    for (Alarm alarm : transitions) {
-      if (!known.contains(alarm.number())) {
-        known.add(alarm.number());
-        bar.add(
-            new Snapshot.ReplayEvent(
-                raisedMs(alarm), Snapshot.EventKind.ALARM, alarm.text(), alarm.priority()));
-      }
-    }
-    bar.sort(Comparator.comparingDouble(Snapshot.ReplayEvent::ms));
-    return bar;
-  }
-
-  private Snapshot.ReplayEvent at(long micros, Snapshot.EventKind kind, String text) {
-    return new Snapshot.ReplayEvent(courseMs(micros), kind, text);
+    return new ReplayTimeBar(this).events(events, marks, transitions);
   }
 }
