@@ -11,7 +11,7 @@ from spice import HARDWARE, run
 
 BENCHES = ("fault",)
 NETLISTS = ("supply-module", "drive", "current", "meter-and-volts")
-REVISION = 3
+REVISION = 4
 COUNT = 4e-3
 NOMINAL = {}
 VALUES = dict(volts=24, cset="10u", rset=100, tpump="3m", trun="14m", tcut="25.1m", tstop="25.1m", pins=2, tlook="9m", tlookend="14m", shortat="24m", shortohm=0.02)
@@ -163,6 +163,10 @@ def judge(got, normal):
     j, i, v = (got["j_on"] - got["j_off"]) / 10.24, (got["i_on"] - got["i_off"]) / 0.3277, (got["v_on"] - got["v_off"]) / 4.096 * 61.594
     if abs(i - amps) > 0.05 * amps + 0.03 and counts(got, "j_short") > 1000 and counts(got, "i_short") < counts(got, "i_off") + 20:
         return "trips", f"J far up with I at rest, in the short (before it, I {i:.3g} A for {amps:.3g}; what is shown comes from J)"
+    look_j, look_v = max((got["j_look"] - got["j_off"]) / 10.24, 0), (got["v_look"] - got["v_off"]) / 4.096 * 61.594
+    foretold = look_v + 330 * look_j
+    if v > foretold + max(foretold / 16, 10 * 61.594 / 1024) + 330 * look_j * 3 / 8:
+        return "trips", f"6 ms after closing: the set has {v:.1f} V, by the look the supply stood at {foretold:.1f} V (shunt)"
     wrong = [f"{n} {a:.3g} for {b:.3g}" for n, a, b, tol in (("J", j, amps, 0.05 * amps + 1e-3), ("I", i, amps, 0.05 * amps + 0.03), ("V", v, volts, 0.05 * volts)) if abs(a - b) > tol]
     if wrong:
         return "shows", "figures: " + "; ".join(wrong)

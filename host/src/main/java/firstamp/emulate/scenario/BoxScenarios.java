@@ -30,6 +30,10 @@ public final class BoxScenarios {
             .showing(RuleId.SWITCH_FAILED)
             .with(Faults.NONE.withStuckSwitch()));
     list.put(
+        "shunt-half",
+        larch("Half of the probe box's shunt is open: every current reads half.", Script.NONE)
+            .with(Faults.NONE.withShuntShare(0.5)));
+    list.put(
         "disk-full",
         larch(
                 "The disk fills up while the set is on: the bench log cannot be written.",
