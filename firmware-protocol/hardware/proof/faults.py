@@ -11,7 +11,7 @@ from spice import HARDWARE, run
 
 BENCHES = ("fault",)
 NETLISTS = ("supply-module", "drive", "current", "meter-and-volts")
-REVISION = 4
+REVISION = 5
 COUNT = 4e-3
 NOMINAL = {}
 VALUES = dict(volts=24, cset="10u", rset=100, tpump="3m", trun="14m", tcut="25.1m", tstop="25.1m", pins=2, tlook="9m", tlookend="14m", shortat="24m", shortohm=0.02)
