@@ -148,7 +148,7 @@ public final class EmulatedProbe implements ProbePort {
     }
     runTo(start + SAMPLE_NANOS);
     Channel channel = SamplePlan.channelAt(nextConversion);
-    int counts = converter.counts(channel, seen(channel));
+    int counts = converter.counts(channel, faults.shown(channel, bench.value(channel)));
     if (recorder != null) {
       recorder.sample(bench, time.nanos() / 1e9);
     }
@@ -157,12 +157,6 @@ public final class EmulatedProbe implements ProbePort {
     nextConversion++;
     conversionsDone++;
     clock(startOf(nextConversion));
-  }
-
-  /** What the box makes of a channel: a shunt that lost ohms gives less for the same current. */
-  private double seen(Channel channel) {
-    boolean current = channel == Channel.I || channel == Channel.J;
-    return current ? faults.shuntShare() * bench.value(channel) : bench.value(channel);
   }
 
   /** True time at which a conversion begins; the probe counts its own clock. */

@@ -1,5 +1,6 @@
 package firstamp.emulate.line;
 
+import firstamp.model.samples.Channel;
 import firstamp.protocol.frame.Frame;
 import java.util.function.Consumer;
 
@@ -117,6 +118,11 @@ public record Faults(
   /** The shunt has only a share of its ohms left. */
   public Faults withShuntShare(double share) {
     return with(next -> next.shuntShare = share);
+  }
+
+  /** What the box makes of a value: a shunt that lost ohms gives less for the same current. */
+  public double shown(Channel channel, double value) {
+    return channel == Channel.I || channel == Channel.J ? shuntShare * value : value;
   }
 
   /** Self-tests that failed at the start. */
