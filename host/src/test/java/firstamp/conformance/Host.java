@@ -37,6 +37,7 @@ final class Host implements FrameDecoder.Sink {
   private final FrameDecoder decoder = new FrameDecoder(this);
   private final ReadingReducer reducer = new ReadingReducer(reducedHere::add);
   private final byte[] buffer = new byte[4096];
+  private final ProbeClock clock = new ProbeClock();
   private long beatNanos;
   private long next = -1;
   private boolean beating = true;
@@ -48,10 +49,14 @@ final class Host implements FrameDecoder.Sink {
   @Override
   public void frame(Frame frame) {
     frames.add(frame);
+    if (ProbeClock.tells(frame.message())) {
+      clock.tick(frame.tickMicros());
+    }
   }
 
   @Override
   public void raw(RawBlock block) {
+    clock.tick(block.tickMicros());
     long first = SamplePlan.indexAt(block.tickMicros());
     conversionsMissing += next < 0 ? 0 : Math.abs(first - next);
     next = first + block.count();
@@ -128,19 +133,22 @@ final class Host implements FrameDecoder.Sink {
     }
     int length = port.read(buffer, 10);
     decoder.push(buffer, 0, length);
+    clock.computer(port.time().monotonicNanos());
   }
 
+  /** In the probe's time. */
   void runFor(double seconds) throws IOException {
-    long end = port.time().monotonicNanos() + Math.round(seconds * 1e9);
-    while (port.time().monotonicNanos() < end) {
+    long end = clock.nanos() + Math.round(seconds * 1e9);
+    while (clock.nanos() < end) {
       step();
     }
   }
 
+  /** In the probe's time. */
   void until(BooleanSupplier done, double longestS, String what) throws IOException {
-    long end = port.time().monotonicNanos() + Math.round(longestS * 1e9);
+    long end = clock.nanos() + Math.round(longestS * 1e9);
     while (!done.getAsBoolean()) {
-      if (port.time().monotonicNanos() > end) {
+      if (clock.nanos() > end) {
         throw new AssertionError("no " + what + " within " + longestS + " s; last " + lastOf(6));
       }
       step();
