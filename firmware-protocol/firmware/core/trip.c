@@ -205,10 +205,12 @@ enum trip_cause trip_conversion(struct trip_watch *watch, uint8_t slot, uint8_t 
         return TRIP_NONE;
     if (channel == CHANNEL_I) {
         cause = on_i(watch, counts);
+        if (cause != TRIP_NONE) /* the means can wait, the pin cannot */
+            return cause;
         if (slot == 0 && plan_of_reading == 0 && watch->phase == PHASE_RUNNING)
             means_begin_reading(&watch->means);
         means_add_i(&watch->means, counts);
-        return cause;
+        return TRIP_NONE;
     }
     if (channel == CHANNEL_J)
         return on_j(watch, counts);
