@@ -4,6 +4,7 @@
 
 #include "afterwards.h"
 #include "compiler.h"
+#include "state.h"
 
 enum {
     PUMP_PLANS = 3,            /* until the gate has its volts, and V came three times */
@@ -25,7 +26,7 @@ void probe_arm(struct probe *p, const uint8_t *look_parameters, bool close)
     capture_lend(&p->guard.capture);
     p->look_waiting = false;
     check_start(&p->work.check, hal_plans(), p->over_j_counts, calibration_rest_counts(&p->calibration, CHANNEL_V));
-    probe_enter_now(p, STATE_CHECK, BY_USER);
+    state_enter_now(p, STATE_CHECK, BY_USER);
 }
 
 static void begin(struct probe *p, enum arming_step step, const struct conversion *conversion)
@@ -53,7 +54,7 @@ static CORE_RARE void end_look(struct probe *p, enum look_outcome outcome, const
     p->look_us = plan_us(conversion->plans, conversion->slot);
     p->look_waiting = true;
     if (!closes)
-        probe_off(p, BY_LOOK);
+        state_off(p, BY_LOOK);
 }
 
 /* As V would show the supply, so with its zero. */
@@ -204,7 +205,7 @@ static void await_look(struct probe *p, const struct conversion *conversion)
         return;
     p->step = ARMING_LOOK;
     look_start(&p->work.look, capture_lend(&p->guard.capture), &p->zeros, p->limits.look_over_j_counts);
-    probe_enter(p, STATE_LOOK, BY_USER, plan_us(conversion->plans, 0));
+    state_enter(p, STATE_LOOK, BY_USER, plan_us(conversion->plans, 0));
 }
 
 static void in_look(struct probe *p, const struct conversion *conversion)

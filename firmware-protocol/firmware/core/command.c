@@ -6,6 +6,7 @@
 #include "bytes.h"
 #include "crc16.h"
 #include "report.h"
+#include "state.h"
 
 /*
  * A round is 0.5 ms, in which the line brings 25 bytes. Whoever sends without a pause must not take the time of the
@@ -79,7 +80,7 @@ static struct answer take_limits(struct probe *p, const uint8_t *payload)
     uint8_t wider = free_to_set ? 0 : limits_wider(&p->limits, payload);
     if (wider != 0)
         return refuse(REFUSAL_LIMIT_GETS_WIDER, wider);
-    probe_set_limits(p, payload);
+    state_set_limits(p, payload);
     return ACCEPTED;
 }
 
@@ -87,7 +88,7 @@ static struct answer take_off(struct probe *p, uint8_t by)
 {
     if (by < BY_USER || by > BY_SIGNAL)
         return refuse(REFUSAL_BAD_VALUE, 1);
-    probe_off(p, (enum switch_by)by);
+    state_off(p, (enum switch_by)by);
     return ACCEPTED;
 }
 
@@ -115,7 +116,7 @@ static struct answer clear_trip(struct probe *p, uint16_t number)
         return refuse(REFUSAL_WRONG_STATE, p->state);
     if (number != latch_number(&p->latch))
         return refuse(REFUSAL_WRONG_NUMBER, latch_number(&p->latch));
-    probe_clear_trip(p);
+    state_clear_trip(p);
     return ACCEPTED;
 }
 

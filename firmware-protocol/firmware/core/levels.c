@@ -45,6 +45,11 @@ void trip_levels_set(struct trip_levels *levels, const struct limits *limits, co
     levels->mean_j_sum = limits->mean_j_16ths == 0 || mean_j > UINT16_MAX ? UINT16_MAX : (uint16_t)mean_j;
 }
 
+CORE_RARE uint16_t levels_mean_16ths(uint32_t sum, uint16_t count)
+{
+    return (uint16_t)((sum * 16u + count / 2u) / count);
+}
+
 uint16_t trip_limit(const struct trip_levels *levels, const struct limits *limits, const struct zeros *zeros,
                     enum trip_cause cause, uint8_t channel, uint16_t counts)
 {

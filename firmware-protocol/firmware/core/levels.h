@@ -45,6 +45,9 @@ struct trip_levels {
 uint16_t trip_level(uint16_t limit, uint16_t zero_16ths);
 void trip_levels_set(struct trip_levels *levels, const struct limits *limits, const struct zeros *zeros);
 
+/* Rounded; the sum is of at most 800 * 1023, times 16 under 2^24. */
+uint16_t levels_mean_16ths(uint32_t sum, uint16_t count);
+
 /* The limit that stood behind a cause, absolute counts (mean: 1/16 count); `counts` tells low from high on rails. */
 uint16_t trip_limit(const struct trip_levels *levels, const struct limits *limits, const struct zeros *zeros,
                     enum trip_cause cause, uint8_t channel, uint16_t counts);

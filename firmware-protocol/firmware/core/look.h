@@ -1,7 +1,6 @@
 /*
- * Before the switch closes: nothing may flow while it is open, then the zeros are taken, then the set is looked at
- * through the look resistor. Runs in the main loop, on the stream of conversions, so it does not depend on when they
- * are read. Rules in wire-format.md section 4.
+ * The look at the set through the look resistor, behind the check and before the switch closes. Runs in the main loop,
+ * on the stream of conversions, so it does not depend on when they are read. Rules in wire-format.md section 4.
  */
 #ifndef CORE_LOOK_H
 #define CORE_LOOK_H
@@ -28,36 +27,6 @@ struct look_parameters {
 
 /* Of LOOK_PARAMETER_BYTES bytes, which are the struct: REFUSAL_NONE, or bad-value and the first wrong field. */
 enum refusal look_parameters_check(const uint8_t *payload, uint8_t *field);
-
-/* ---- check and zeros ---- */
-
-enum check_result { CHECK_GOES_ON, CHECK_DONE, CHECK_CURRENT, CHECK_VOLTS_STAY };
-
-enum { ZEROS = CHANNEL_V + 1 }; /* of the first three channels: I, J, V */
-
-/* Plans modulo 65536: a check lasts 30 s at most. */
-struct check {
-    uint16_t from_plans;
-    uint16_t window_plans; /* start of the 2 s in which V must fall by a tenth */
-    uint16_t over_j_counts; /* above it J is a current */
-    uint16_t quiet_v_counts;
-    uint16_t window_v_counts;
-    uint8_t current_in_row;
-    bool window_open;
-    bool current_now;
-    bool taking;
-    bool taking_begun;
-    uint16_t left[ZEROS];
-    uint32_t sum[ZEROS]; /* of I 800 conversions: at most 818 400 */
-};
-
-/* over_j: above it J is a current; rest_v: counts of 0 V by the calibration. */
-void check_start(struct check *check, uint16_t plans, uint16_t over_j_counts, uint16_t rest_v_counts);
-enum check_result check_conversion(struct check *check, const struct conversion *conversion);
-/* Valid after CHECK_DONE. */
-void check_zeros(const struct check *check, struct zeros *zeros);
-
-/* ---- the look ---- */
 
 enum { LOOK_WINDOW = 50, LOOK_PAIR_MS = 2 };
 

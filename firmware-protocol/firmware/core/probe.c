@@ -6,6 +6,7 @@
 #include "command.h"
 #include "compiler.h"
 #include "report.h"
+#include "state.h"
 #include "tripped.h"
 
 enum {
@@ -70,60 +71,6 @@ uint16_t probe_self_test_bits(const struct probe *p)
     return bits;
 }
 
-/* ---- transitions ---- */
-
-CORE_RARE void probe_enter(struct probe *p, enum probe_state state, enum switch_by by, uint32_t tick_us)
-{
-    uint16_t now = hal_plans();
-    if (p->state == STATE_ON && state != STATE_ON) {
-        p->opened_lately = true;
-        p->opened_plans = now;
-        p->current_in_row = 0;
-    }
-    p->state = (uint8_t)state;
-    p->state_from_plans = now;
-    hal_tripped_lamp(state == STATE_TRIPPED);
-    report_notice(p, MESSAGE_SWITCH, (uint8_t)state, (uint8_t)by, tick_us);
-}
-
-CORE_RARE void probe_enter_now(struct probe *p, enum probe_state state, enum switch_by by)
-{
-    probe_enter(p, state, by, probe_now_us());
-}
-
-void probe_off(struct probe *p, enum switch_by by)
-{
-    guard_open(&p->guard);
-    if (p->guard.claimed)
-        return; /* a trip was first; it is taken in this round */
-    if (p->step == ARMING_CLIPS)
-        hal_read_back(false);
-    p->step = ARMING_NONE;
-    enum probe_state rest = latch_is_set(&p->latch) ? STATE_TRIPPED : STATE_OFF;
-    if (p->state != rest)
-        probe_enter_now(p, rest, by);
-}
-
-void probe_set_limits(struct probe *p, const uint8_t *limits)
-{
-    memcpy(&p->limits, limits, sizeof p->limits);
-    p->limits_given = true;
-    if (!p->guard.armed && !p->guard.on)
-        return;
-    /* The interrupt continues with the old ones until the new ones are whole. */
-    struct trip_levels *levels = p->guard.watch.levels == &p->levels ? &p->work.levels : &p->levels;
-    trip_levels_set(levels, &p->limits, &p->zeros);
-    uint8_t held = hal_interrupts_hold();
-    p->guard.watch.levels = levels;
-    hal_interrupts_release(held);
-}
-
-void probe_clear_trip(struct probe *p)
-{
-    latch_clear(&p->latch);
-    probe_enter_now(p, STATE_OFF, BY_USER);
-}
-
 /* ---- conversions ---- */
 
 static void take_conversions(struct probe *p)
@@ -169,11 +116,11 @@ static CORE_RARE void pressed(struct probe *p, struct press *press, bool down, e
     enum press_kind kind = press_look(press, down, now_plans);
     if (kind == PRESS_NOTHING)
         return;
-    report_notice(p, MESSAGE_PRESS, (uint8_t)source, (uint8_t)kind, probe_now_us());
+    notices_put(&p->notices, MESSAGE_PRESS, (uint8_t)source, (uint8_t)kind, probe_now_us());
     if (source == PRESS_BUTTON && kind == PRESS_DOWN)
-        probe_off(p, BY_BUTTON);
+        state_off(p, BY_BUTTON);
     if (source == PRESS_PEDAL && kind == press_that_opens(p->pedal_job))
-        probe_off(p, BY_PEDAL);
+        state_off(p, BY_PEDAL);
 }
 
 /* On only while the foot is down. */
@@ -181,7 +128,7 @@ static void hold_to_run(struct probe *p)
 {
     bool joined = p->state == STATE_CHECK || p->state == STATE_LOOK || p->state == STATE_ON;
     if (p->pedal_job == PEDAL_HOLD_TO_RUN && joined && !p->pedal.down)
-        probe_off(p, BY_PEDAL);
+        state_off(p, BY_PEDAL);
 }
 
 static void look_at_inputs(struct probe *p, uint16_t now_plans)

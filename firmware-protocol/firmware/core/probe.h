@@ -15,12 +15,14 @@
 
 #include "beeper.h"
 #include "calibration.h"
+#include "check.h"
 #include "clips.h"
 #include "guard.h"
 #include "hal.h"
 #include "latch.h"
 #include "limits.h"
 #include "look.h"
+#include "notices.h"
 #include "press.h"
 #include "stream.h"
 #include "wire.h"
@@ -29,21 +31,6 @@
 
 enum { PROBE_FIRMWARE = 0x0200, PROBE_HARD_SHORT_MA = 10000, PROBE_SILENCE_MS = 2000 };
 #define PROBE_LOOK_MOHM 330000uL /* an enum holds 16 bits on the chip */
-
-/* A small message that waits for room on the line. */
-struct notice {
-    uint8_t type; /* MESSAGE_SWITCH, MESSAGE_PRESS */
-    uint8_t first;
-    uint8_t second;
-    uint32_t tick_us;
-};
-
-enum { NOTICES = 5 };
-
-struct notices {
-    struct notice waiting[NOTICES];
-    uint8_t count;
-};
 
 /* From the request to switch on to the closing; conversions go to the one that stands. */
 enum arming_step {
@@ -145,16 +132,10 @@ bool probe_may_sleep(const struct probe *probe);
 
 /* ---- for the modules of the probe: transitions ---- */
 
-void probe_enter(struct probe *probe, enum probe_state state, enum switch_by by, uint32_t tick_us);
-void probe_enter_now(struct probe *probe, enum probe_state state, enum switch_by by);
 /* What the hardware sees, and what the core knows. */
 uint8_t probe_inputs(const struct probe *probe);
-/* Opens switch and look path; no trip. */
-void probe_off(struct probe *probe, enum switch_by by);
 /* Payloads that passed their checks. */
 void probe_arm(struct probe *probe, const uint8_t *look_parameters, bool close);
-void probe_set_limits(struct probe *probe, const uint8_t *limits);
-void probe_clear_trip(struct probe *probe);
 /* After it was written, too. */
 void probe_load_calibration(struct probe *probe);
 uint16_t probe_self_test_bits(const struct probe *probe);

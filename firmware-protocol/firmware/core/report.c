@@ -12,19 +12,6 @@ static CORE_RARE bool begin_now(struct probe *p, enum probe_message type, uint8_
     return wire_out_begin(&p->out, (uint8_t)type, probe_now_us(), payload_bytes);
 }
 
-void report_notice(struct probe *p, enum probe_message type, uint8_t first, uint8_t second, uint32_t tick_us)
-{
-    struct notices *notices = &p->notices;
-    CORE_NEAR(notices);
-    if (notices->count == NOTICES) { /* the line does not move: the newest state is what counts */
-        for (uint8_t at = 1; at < NOTICES; at++)
-            notices->waiting[at - 1] = notices->waiting[at];
-        notices->count--;
-    }
-    struct notice notice = {(uint8_t)type, first, second, tick_us};
-    notices->waiting[notices->count++] = notice;
-}
-
 CORE_RARE void report_answer(struct probe *p, uint8_t type, uint16_t sequence, struct answer answer)
 {
     bool refused = answer.refusal != REFUSAL_NONE;
@@ -72,22 +59,6 @@ static bool send_hello(struct probe *p)
     wire_out_u8(out, p->pedal_job);
     wire_out_bytes(out, fuses, sizeof fuses);
     wire_out_end(out);
-    return true;
-}
-
-static bool send_notice(struct probe *p)
-{
-    struct notices *notices = &p->notices;
-    CORE_NEAR(notices);
-    const struct notice *notice = &notices->waiting[0];
-    if (!wire_out_begin(&p->out, notice->type, notice->tick_us, SWITCH_BYTES))
-        return false;
-    wire_out_u8(&p->out, notice->first);
-    wire_out_u8(&p->out, notice->second);
-    wire_out_end(&p->out);
-    notices->count--;
-    for (uint8_t at = 0; at < notices->count; at++)
-        notices->waiting[at] = notices->waiting[at + 1];
     return true;
 }
 
@@ -173,8 +144,7 @@ void report_run(struct probe *p)
     if (p->hello_waiting && send_hello(p))
         p->hello_waiting = false;
     change_stream(p);
-    while (p->notices.count > 0 && send_notice(p))
-        continue;
+    notices_send(&p->notices, &p->out);
     if (p->look_waiting && send_look(p))
         p->look_waiting = false;
     if (p->trip_waiting && send_trip(p))

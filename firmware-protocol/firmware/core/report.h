@@ -4,8 +4,6 @@
 
 #include "probe.h"
 
-/* Queues a switch or press message. */
-void report_notice(struct probe *probe, enum probe_message type, uint8_t first, uint8_t second, uint32_t tick_us);
 /* What is answered to a frame: REFUSAL_NONE = accepted. */
 struct answer {
     enum refusal refusal;

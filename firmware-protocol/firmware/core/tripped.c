@@ -2,6 +2,7 @@
 
 #include "bytes.h"
 #include "compiler.h"
+#include "state.h"
 
 enum { AGAIN_PLANS = 25, LAST_PLANS = 100 };
 
@@ -9,7 +10,7 @@ static CORE_RARE void closed(struct probe *p)
 {
     if (latch_is_set(&p->latch)) /* nothing is written without need: a reset while it is would read as damaged */
         latch_clear(&p->latch);
-    probe_enter(p, STATE_ON, BY_USER, plan_us(hal_path_since_plan(), 0));
+    state_enter(p, STATE_ON, BY_USER, plan_us(hal_path_since_plan(), 0));
 }
 
 /* The plan of the last slot of this number that had begun at an instant. */
@@ -72,7 +73,7 @@ static CORE_RARE void tripped(struct probe *p)
     keep_capture(&p->guard.capture, finding, number);
     p->capture_expected = true;
     p->step = ARMING_NONE;
-    probe_enter(p, STATE_TRIPPED, BY_TRIP, pin_low_us);
+    state_enter(p, STATE_TRIPPED, BY_TRIP, pin_low_us);
     p->trip_waiting = true;
     p->trip_sends = 2;
     p->tripped_plans = hal_plans();
@@ -94,7 +95,7 @@ CORE_RARE void tripped_lost(struct probe *p, enum trip_cause cause, enum switch_
     if (guard_trip(&p->guard, cause, value) || p->guard.claimed)
         return;
     if (p->state == STATE_CHECK || p->state == STATE_LOOK)
-        probe_off(p, by);
+        state_off(p, by);
 }
 
 void tripped_tell_again(struct probe *p, uint16_t now_plans)

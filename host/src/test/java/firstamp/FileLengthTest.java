@@ -63,7 +63,6 @@ class FileLengthTest {
           Map.entry("circuit.c", 341),
           Map.entry("closing_test.c", 494),
           Map.entry("main.c", 325),
-          Map.entry("probe.c", 318),
           Map.entry("probe_test.c", 490),
           Map.entry("ticks.c", 318),
           Map.entry("trip_test.c", 466));
