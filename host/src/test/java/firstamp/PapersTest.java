@@ -29,6 +29,7 @@ class PapersTest {
       List.of(
           TOP,
           JAVA,
+          TOP.resolve(Path.of("firmware-protocol", "src", "main", "java", "firstamp")),
           Path.of("src", "test", "java", "firstamp"),
           TOP.resolve("firmware-protocol"),
           TOP.resolve("firmware-protocol").resolve("firmware"),
@@ -115,7 +116,8 @@ class PapersTest {
 
   /** A path from the top, from a source room ("host/.../log", ".../log") or by a file's name. */
   private static boolean exists(String path) throws IOException {
-    String inRoom = path.replaceFirst("^host/src/test/\\.\\.\\./|^(host/)?\\.\\.\\./", "");
+    String inRoom =
+        path.replaceFirst("^(host/src/test|firmware-protocol/src|host)?/?\\.\\.\\./", "");
     for (Path beginning : BEGINNINGS) {
       if (Files.exists(beginning.resolve(inRoom))) {
         return true;

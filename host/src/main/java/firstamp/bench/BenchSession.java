@@ -55,7 +55,7 @@ public interface BenchSession extends AutoCloseable {
 
   /**
    * Live: asks the probe for another limit; wider only while the switch is open. Replay: works out
-   * what this limit would have done. What became of it shows in {@link Snapshot.Beside}.
+   * what this limit would have done. The answer is in {@link Snapshot.Beside}.
    */
   default void limit(LimitMove move) {}
 
@@ -119,7 +119,7 @@ public interface BenchSession extends AutoCloseable {
   default void speed(double factor) {}
 
   /**
-   * Replay: holds or goes on.
+   * Replay: holds or continues.
    *
    * @param held true to hold
    */

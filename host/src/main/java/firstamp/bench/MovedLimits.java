@@ -6,7 +6,7 @@ import firstamp.run.WatchRun;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 
-/** The limits that the person has moved, and what became of the latest. Any thread. */
+/** The limits that the person has moved, and the answer to the latest. Any thread. */
 final class MovedLimits {
   private final List<LimitMove> nextTime = new CopyOnWriteArrayList<>();
   private volatile Snapshot.Moved latest;
@@ -22,7 +22,7 @@ final class MovedLimits {
     run.limit(move);
   }
 
-  /** Kept for the next power-up, in the place of one of the same limit. */
+  /** Kept for the next power-up; replaces one of the same limit. */
   void keep(LimitMove move) {
     nextTime.removeIf(other -> other.kind() == move.kind() && other.rail() == move.rail());
     nextTime.add(move);

@@ -22,8 +22,8 @@ import java.util.List;
  *
  * <p>It opens with the overview that the log keeps, so that eight hours are there at once, and in
  * memory that does not grow with the length. Its thread, {@code replay}, then works the stream
- * through the same chain as live and puts what the rules find in the place of what was kept; what
- * other limits would have done is worked out there too. All methods may be called from any thread.
+ * through the same chain as live and replaces what was kept by what the rules find; what other
+ * limits would have done is worked out there too. All methods may be called from any thread.
  */
 public final class ReplayBench implements BenchSession {
   private static final long JOIN_MILLIS = 3_000;

@@ -17,7 +17,7 @@ final class ReplayClock {
     this.factor = factor;
   }
 
-  /** What can be played; the position goes to its begin. */
+  /** What can be played; the position goes to its start. */
   synchronized void over(double begin, double end) {
     beginMs = begin;
     endMs = end;

@@ -85,7 +85,7 @@ final class ReplayTrack {
     return Math.round((ms - courseMs(0)) * 1000);
   }
 
-  /** Puts the alarms that the rules have found in the place of those that were kept. */
+  /** Replaces the stored alarms by those that the rules have found. */
   void found(List<Alarm> all) {
     transitions = List.copyOf(all);
   }
@@ -219,7 +219,7 @@ final class ReplayTrack {
     return standing;
   }
 
-  /** Alarm times count from the closing; where it was never closed from the begin of the look. */
+  /** Alarm times count from the closing; where it was never closed from the start of the look. */
   private double atMs(Alarm alarm) {
     return zeroMs() + alarm.changedMs();
   }
