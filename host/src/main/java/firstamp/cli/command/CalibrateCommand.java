@@ -2,9 +2,7 @@ package firstamp.cli.command;
 
 import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.analysis.calibrate.CalibrationRefused;
-import firstamp.analysis.calibrate.CellDivider;
 import firstamp.analysis.calibrate.MeterAccuracy;
-import firstamp.analysis.calibrate.SettledSecond;
 import firstamp.cli.output.CalibrationText;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
@@ -70,8 +68,6 @@ public final class CalibrateCommand implements Callable<Integer> {
     this.speech = speech;
     this.prompt = new Prompt(speech);
   }
-
-  private static final long READ_METER_NANOS = 4_000_000_000L;
 
   @Option(names = "--port", paramLabel = "PORT", description = "serial port of the probe box")
   private String port;
@@ -211,18 +207,14 @@ public final class CalibrateCommand implements Callable<Integer> {
             port, SerialProbePort.BAUD_RAW, ThisBench.lockFolder(), TimeSource.system());
   }
 
-  private int cut() throws CliFailure, IOException, RunRefused {
-    ResistorTrial.Cut cut = cutMeasured();
-    new CalibrationText(json, speech).cut(cut);
-    return cut.works() ? ExitCode.NORMAL : ExitCode.FINDING;
+  private CalibrationDialogue dialogue() {
+    return new CalibrationDialogue(course, demo, prompt, yes, speech);
   }
 
-  private ResistorTrial.Cut cutMeasured() throws CliFailure, IOException, RunRefused {
-    ask("cut");
-    if (demo != null) {
-      demo.resistor(12);
-    }
-    return course.tryTheCut();
+  private int cut() throws CliFailure, IOException, RunRefused {
+    ResistorTrial.Cut cut = dialogue().tryTheCut();
+    new CalibrationText(json, speech).cut(cut);
+    return cut.works() ? ExitCode.NORMAL : ExitCode.FINDING;
   }
 
   private int calibrate(Calibration before)
@@ -230,28 +222,15 @@ public final class CalibrateCommand implements Callable<Integer> {
     if (firstBox) {
       steps = List.of("zero", "volts", "current", "levels");
     }
-    if (steps.contains("zero")) {
-      zero();
-    }
-    if (steps.contains("volts")) {
-      volts();
-    }
-    if (steps.contains("current")) {
-      current();
-    }
-    if (steps.contains("levels")) {
-      levels();
-    }
-    for (Map.Entry<Channel, Double> point : at.entrySet()) {
-      further(point.getKey(), point.getValue());
-    }
+    CalibrationDialogue dialogue = dialogue();
+    dialogue.measure(steps, at);
     List<CalibrationLine> lines =
         course.lines(
             new MeterAccuracy(voltsPercent, 0),
             new MeterAccuracy(ampsPercent, 0),
             new MeterAccuracy(ohmsPercent, 0));
     if (firstBox) {
-      return new FirstBoxText(json, speech).print(course, lines, cutMeasured(), emulated);
+      return new FirstBoxText(json, speech).print(course, lines, dialogue.tryTheCut(), emulated);
     }
     new CalibrationText(json, speech).lines(before, lines);
     if (!yes && !prompt.agrees(Said.of("calibrate.write"))) {
@@ -261,71 +240,6 @@ public final class CalibrateCommand implements Callable<Integer> {
     keep(course.write(lines, TimeSource.system().epochMillis() / 1000));
     speech.err(Said.of("calibrate.written-into-the-probe-box"));
     return ExitCode.NORMAL;
-  }
-
-  private void zero() throws CliFailure, IOException, RunRefused {
-    ask("zero");
-    if (demo != null) {
-      demo.volts(0);
-    }
-    for (Channel channel : course.zero()) {
-      speech.err(Said.of("calibrate.is-joined-to-nothing-it", channel));
-    }
-  }
-
-  private void volts() throws CliFailure, IOException, RunRefused {
-    ask("volts");
-    if (demo != null) {
-      demo.volts(CalibrationDemo.BATTERY_V);
-    }
-    double volts = number("volts", CalibrationDemo.BATTERY_V);
-    for (Channel channel : course.volts(volts)) {
-      speech.err(Said.of("calibrate.is-not-on-the-battery", channel));
-    }
-  }
-
-  private void current() throws CliFailure, IOException, RunRefused {
-    String[] words = {"current", "current.more"};
-    for (int k = 0; k < words.length; k++) {
-      ask(words[k]);
-      double supplyV = CalibrationDemo.SUPPLY_V.get(k);
-      if (demo != null) {
-        demo.resistor(supplyV);
-      }
-      amps(k == 0 ? "low" : "high", supplyV / CalibrationDemo.RESISTOR_OHM, null);
-    }
-  }
-
-  private void levels() throws CliFailure, IOException, RunRefused, CalibrationRefused {
-    double[] ohm = {CalibrationDemo.DIVIDER_OHM.get(0), CalibrationDemo.DIVIDER_OHM.get(1)};
-    ask("levels");
-    CellDivider divider = CellDivider.of(number("large", ohm[0]), number("small", ohm[1]));
-    ask("levels.cell");
-    if (demo != null) {
-      demo.levels();
-    }
-    course.levels(number("cell", CalibrationDemo.CELL_V), divider);
-  }
-
-  private void amps(String step, double demoA, Double given)
-      throws CliFailure, IOException, RunRefused {
-    SettledSecond second = course.current(demo == null ? READ_METER_NANOS : 0);
-    course.current(step, second, given != null ? given : number("amps", demoA));
-  }
-
-  private void further(Channel channel, double value) throws CliFailure, IOException, RunRefused {
-    ask("further", speech.number("%.5g", value), channel.quantity().unit(), channel);
-    if (channel.quantity() == Channel.Quantity.AMPERE) {
-      if (demo != null) {
-        demo.resistor(value * CalibrationDemo.RESISTOR_OHM);
-      }
-      amps("further", value, value);
-      return;
-    }
-    if (demo != null) {
-      demo.volts(value);
-    }
-    course.further(channel, value);
   }
 
   private void keep(Calibration calibration) throws CliFailure {
@@ -340,17 +254,5 @@ public final class CalibrateCommand implements Callable<Integer> {
     } finally {
       LiveSetup.closeLog(bench, speech);
     }
-  }
-
-  private void ask(String step, Object... values) throws CliFailure {
-    if (!yes) {
-      prompt.enter(Said.of("calibrate.step." + step, values));
-    }
-  }
-
-  private double number(String what, double demoValue) throws CliFailure {
-    return demo != null && yes
-        ? demoValue
-        : prompt.number(Said.of("calibrate.ask." + what), demo == null ? null : demoValue);
   }
 }

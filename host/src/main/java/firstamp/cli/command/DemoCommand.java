@@ -1,9 +1,7 @@
 package firstamp.cli.command;
 
 import firstamp.cli.output.CliFailure;
-import firstamp.cli.output.ExitCode;
 import firstamp.cli.output.Logs;
-import firstamp.cli.output.OutputFile;
 import firstamp.cli.output.Said;
 import firstamp.cli.output.Speech;
 import firstamp.cli.output.UsageProblem;
@@ -15,27 +13,17 @@ import firstamp.cli.run.ThisBench;
 import firstamp.cli.run.Trials;
 import firstamp.cli.run.WindowRun;
 import firstamp.emulate.EmulatedProbe;
-import firstamp.emulate.ProbeOptions;
 import firstamp.emulate.Scenarios;
-import firstamp.emulate.Waveforms;
-import firstamp.emulate.box.BoxKind;
 import firstamp.emulate.line.Pace;
 import firstamp.emulate.scenario.WorkedExamples;
-import firstamp.emulate.wave.WaveformException;
 import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.log.BenchLog;
-import firstamp.model.PedalJob;
-import firstamp.model.text.Explained;
-import firstamp.model.text.FailureWords;
-import firstamp.model.text.Worded;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.run.ClipFollower;
 import firstamp.run.RunSetup;
 import firstamp.run.questions.ArmGate;
 import firstamp.run.talk.PortOpener;
-import java.io.IOException;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Iterator;
 import java.util.List;
@@ -66,13 +54,13 @@ import picocli.CommandLine.Spec;
       "  firstamp demo --headless --example screened-lead  where a wire belongs",
     })
 public final class DemoCommand implements Callable<Integer> {
+  private static final long USUAL_SECONDS = 10;
+
   private final Speech speech;
 
   DemoCommand(Speech speech) {
     this.speech = speech;
   }
-
-  private static final long USUAL_SECONDS = 10;
 
   /** Names of the scenarios, for the help text. */
   static final class ScenarioNames implements Iterable<String> {
@@ -84,6 +72,8 @@ public final class DemoCommand implements Callable<Integer> {
 
   @Mixin private RunOptions run;
 
+  @Mixin private DemoBox box;
+
   @Option(
       names = "--scenario",
       paramLabel = "NAME",
@@ -94,28 +84,10 @@ public final class DemoCommand implements Callable<Integer> {
   private String scenario;
 
   @Option(
-      names = "--waveform",
-      paramLabel = "CSV",
-      description = "a waveform file instead of the invented set; needs --sheet")
-  private Path waveform;
-
-  @Option(
       names = "--sheet",
       paramLabel = "FILE",
       description = "job sheet; with a scenario the set's own is the default")
   private Path sheet;
-
-  @Option(
-      names = "--front-end",
-      paramLabel = "FILE",
-      description = "ranges, look and inputs behind the waveform (JSON)")
-  private Path frontEnd;
-
-  @Option(
-      names = "--save-waveform",
-      paramLabel = "CSV",
-      description = "write what the set did as a waveform file")
-  private Path saveWaveform;
 
   @Option(
       names = "--speed",
@@ -123,28 +95,6 @@ public final class DemoCommand implements Callable<Integer> {
       defaultValue = "1",
       description = "1 = real time, max = as fast as possible")
   private String speed;
-
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      defaultValue = "1",
-      description = "of the box and its noise (default ${DEFAULT-VALUE})")
-  private long seed;
-
-  @Option(
-      names = "--new-box",
-      description = "a box that was never calibrated, instead of a calibrated one")
-  private boolean newBox;
-
-  @Option(names = "--ideal", description = "an exactly nominal box: no tolerances, no offsets")
-  private boolean ideal;
-
-  @Option(
-      names = "--noise-counts",
-      paramLabel = "X",
-      defaultValue = "0.7",
-      description = "noise of the converter, counts rms (default ${DEFAULT-VALUE})")
-  private double noiseCounts;
 
   @Option(
       names = "--example",
@@ -156,8 +106,6 @@ public final class DemoCommand implements Callable<Integer> {
   private boolean reduced;
 
   @Spec private CommandSpec spec;
-
-  private volatile EmulatedProbe opened;
 
   @Override
   public Integer call() throws CliFailure {
@@ -175,19 +123,19 @@ public final class DemoCommand implements Callable<Integer> {
       // In the window the person looks for the signal: key F on the watching page.
       scenario = example;
     }
-    if (newBox && ideal || frontEnd != null && (newBox || ideal)) {
+    if (box.contradicts()) {
       throw new UsageProblem(spec.commandLine(), Said.of("demo.give-one-of-new-box"));
     }
     Sheets.Ready said = run.fitted(readySheet());
-    checkFiles(said);
+    box.checkFiles(said.effective());
     Pace pace = pace();
     if (run.headless) {
-      sayBox();
+      box.say();
     }
     TriedWire tried = Trials.of(said.effective(), run);
     BenchLog log = Logs.openForWriting(Logs.demoFile(run.log), speech);
-    if (waveform == null && Scenarios.fillsDisk(scenario)) {
-      log = log.onDisk(() -> opened != null && opened.closedOnce());
+    if (!box.hasWaveform() && Scenarios.fillsDisk(scenario)) {
+      log = log.onDisk(box::closedOnce);
     }
     Sheets.Ready ready = Trials.tightened(said, tried, log, speech);
     Sheets.warn(ready, speech);
@@ -207,58 +155,22 @@ public final class DemoCommand implements Callable<Integer> {
     ClipFollower clip = ClipFollower.of(ready.effective());
     PortOpener opener =
         () -> {
-          EmulatedProbe probe = probe(ready, pace);
+          EmulatedProbe probe = box.open(scenario, ready.effective(), run.pedal, pace);
           clip.hands(probe.hands());
           return probe;
         };
     int exitCode = LiveSetup.run(run, setup, ready.texts(), opener, log, true, null, null, clip);
     Logs.sayKept(log, run.log, speech);
-    saveWaveform();
+    box.saveWaveform();
     return exitCode;
   }
 
   /** Without a time a window waits for the person; nobody would end a run that only prints. */
   private Long forMicros() {
-    boolean endsByItself = waveform != null || run.steps || run.soakMicros != null;
+    boolean endsByItself = box.hasWaveform() || run.steps || run.soakMicros != null;
     return run.forMicros != null || !run.headless || endsByItself
         ? run.forMicros
         : Long.valueOf(Math.max(USUAL_SECONDS, Scenarios.seconds(scenario)) * 1_000_000L);
-  }
-
-  /** What is behind the waveform is read before anything is begun, for an exit code of its own. */
-  private void checkFiles(Sheets.Ready ready) throws CliFailure {
-    if (saveWaveform != null) {
-      OutputFile.checkFolder(saveWaveform);
-    }
-    if (waveform == null) {
-      return;
-    }
-    try {
-      Waveforms.open(
-              waveform,
-              frontEnd,
-              ready.effective().supply().nominalV(),
-              ProbeOptions.of(seed, Pace.MAX))
-          .close();
-    } catch (WaveformException bad) {
-      throw new CliFailure(ExitCode.BAD_DATA, Explained.of(bad), bad);
-    } catch (NoSuchFileException missing) {
-      throw new CliFailure(
-          ExitCode.NO_INPUT,
-          Said.of(
-              "demo.there-is-no-file-expected",
-              missing.getFile(),
-              Said.of(
-                  missing.getFile().equals(waveform.toString())
-                      ? "demo.waveform-file"
-                      : "demo.front-end-file")),
-          missing);
-    } catch (IOException unreadable) {
-      throw new CliFailure(
-          ExitCode.NO_INPUT,
-          Said.of("demo.the-files-of-the-waveform", FailureWords.worded(unreadable)),
-          unreadable);
-    }
   }
 
   private void checkExample() {
@@ -274,7 +186,7 @@ public final class DemoCommand implements Callable<Integer> {
     BenchLog log = Logs.openForWriting(Logs.demoFile(run.log), speech);
     WireCase wires;
     try {
-      DemoExample worked = new DemoExample(example, log, run.json, seed, speech);
+      DemoExample worked = new DemoExample(example, log, run.json, box.seed(), speech);
       if (run.headless) {
         int exitCode = worked.run();
         Logs.sayKept(log, run.log, speech);
@@ -287,22 +199,11 @@ public final class DemoCommand implements Callable<Integer> {
     return WindowRun.wires(wires, log.file(), run.look);
   }
 
-  private void saveWaveform() throws CliFailure {
-    if (saveWaveform == null || opened == null) {
-      return;
-    }
-    try {
-      opened.saveWaveform(saveWaveform);
-    } catch (IOException failed) {
-      throw OutputFile.failure(saveWaveform, failed);
-    }
-  }
-
   private Sheets.Ready readySheet() throws CliFailure {
-    if (waveform != null && sheet == null) {
+    if (box.hasWaveform() && sheet == null) {
       throw new UsageProblem(spec.commandLine(), Said.of("demo.waveform-needs-sheet-file-what"));
     }
-    if (waveform == null && !Scenarios.names().contains(scenario)) {
+    if (!box.hasWaveform() && !Scenarios.names().contains(scenario)) {
       throw new UsageProblem(
           spec.commandLine(),
           NameChoice.text(Said.of("name.what.scenario"), scenario, Scenarios.groups()));
@@ -310,21 +211,6 @@ public final class DemoCommand implements Callable<Integer> {
     return sheet != null
         ? Sheets.read(sheet)
         : Sheets.parse("sheet of scenario " + scenario, Scenarios.sheetJson(scenario));
-  }
-
-  private BoxKind kind() {
-    return ideal ? BoxKind.IDEAL : newBox ? BoxKind.NEW : BoxKind.SOLDERED;
-  }
-
-  /** Which box it is: its figures hang on it. */
-  private void sayBox() {
-    Worded which =
-        frontEnd != null
-            ? Said.of("demo.box.front-end")
-            : ideal
-                ? Said.of("demo.box.ideal")
-                : Said.of(newBox ? "demo.box.new" : "demo.box.calibrated", seed);
-    speech.err(Said.of("demo.practice-box", which));
   }
 
   private Pace pace() {
@@ -335,24 +221,5 @@ public final class DemoCommand implements Callable<Integer> {
           throw new UsageProblem(
               spec.commandLine(), Said.of("demo.speed-expected-1-or-max", speed));
     };
-  }
-
-  private EmulatedProbe probe(Sheets.Ready ready, Pace pace) throws IOException {
-    ProbeOptions options =
-        ProbeOptions.of(seed, pace)
-            .withNoiseCounts(noiseCounts)
-            .withPedal(run.pedal)
-            .withBox(kind());
-    if (saveWaveform != null) {
-      options = options.withRecording();
-    }
-    EmulatedProbe probe =
-        waveform == null
-            ? Scenarios.open(scenario, options)
-            : Waveforms.open(waveform, frontEnd, ready.effective().supply().nominalV(), options);
-    // The practice foot holds; a front-end file says when a pedal is pressed otherwise.
-    probe.foot(run.pedal == PedalJob.HOLD_TO_RUN && waveform == null);
-    opened = probe;
-    return probe;
   }
 }
