@@ -325,7 +325,7 @@ public record Snapshot(
    * A moved limit.
    *
    * @param move the wish
-   * @param state what became of it
+   * @param state the result
    * @param why it was refused, null otherwise
    */
   public record Moved(LimitMove move, MoveState state, Worded why) {}
@@ -448,7 +448,7 @@ public record Snapshot(
    * @param atMs when the switch opened, from closing; null if it had not closed in this session
    * @param value what was seen
    * @param atMost whether the value is an upper bound
-   * @param limit what it was held against
+   * @param limit what it was compared with
    * @param unit of value and limit
    * @param limitCrossedToOffMs from the limit crossed to the switch open
    * @param captureA supply current, ampere, one value per conversion; null until it has come
@@ -523,7 +523,7 @@ public record Snapshot(
   /**
    * Position of a replay.
    *
-   * @param fromMs course time of the begin
+   * @param fromMs course time of the start
    * @param toMs course time of the end
    * @param speed factor
    * @param held whether it holds
