@@ -6,7 +6,6 @@ import firstamp.model.TimeSource;
 import firstamp.model.text.FailureWords;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -87,9 +86,9 @@ public final class BenchLog implements AutoCloseable {
     Path keptBefore = null;
     try {
       if (!Files.exists(absolute)) {
-        make(absolute);
+        LogFile.make(absolute);
       }
-      checkKind(absolute);
+      LogFile.checkKind(absolute);
       if (!Files.isWritable(absolute)) {
         throw new LogException(
             Kind.READ_ONLY,
@@ -127,7 +126,7 @@ public final class BenchLog implements AutoCloseable {
       throw new LogException(
           Kind.MISSING, LogException.say("bench-log.there-is-no-bench-log", absolute));
     }
-    checkKind(absolute);
+    LogFile.checkKind(absolute);
     LogDatabase.checkHeader(absolute);
     BenchLog log = new BenchLog(file, time, false, () -> false, null);
     try (Connection connection = log.reading()) {
@@ -440,45 +439,6 @@ public final class BenchLog implements AutoCloseable {
       PowerUpRow.calibration(connection, codec.json(made));
     } catch (SQLException e) {
       throw LogDatabase.failure("cannot keep the calibration in", file, e);
-    }
-  }
-
-  private static void make(Path file) throws LogException, IOException, SQLException {
-    if (Files.isSymbolicLink(file)) {
-      throw new LogException(
-          Kind.MISSING, LogException.say("bench-log.is-a-symbolic-link-that", file));
-    }
-    Files.createDirectories(file.getParent());
-    // Made aside and moved into place: a kill in between leaves no half-made log behind.
-    Path aside = Files.createTempFile(file.getParent(), ".firstamp-new", ".db");
-    try {
-      LogDatabase.create(aside);
-      Files.move(aside, file);
-    } finally {
-      Files.deleteIfExists(aside);
-      Files.deleteIfExists(Path.of(aside + "-wal"));
-      Files.deleteIfExists(Path.of(aside + "-shm"));
-    }
-  }
-
-  static void checkKind(Path file) throws LogException {
-    if (!Files.isRegularFile(file)) {
-      throw new LogException(
-          Kind.NOT_A_LOG, LogException.say("bench-log.is-no-ordinary-file-name", file));
-    }
-    if (!Files.isReadable(file)) {
-      throw new LogException(
-          Kind.UNREADABLE, LogException.say("bench-log.cannot-read-no-permission-change", file));
-    }
-    Path wal = Path.of(file + "-wal");
-    if (Files.isSymbolicLink(wal) || Files.isSymbolicLink(Path.of(file + "-shm"))) {
-      throw new LogException(
-          Kind.NOT_A_LOG,
-          LogException.say("bench-log.a-symbolic-link-stands-beside", file, wal.getFileName()));
-    }
-    if (Files.exists(wal, LinkOption.NOFOLLOW_LINKS) && !Files.isReadable(wal)) {
-      throw new LogException(
-          Kind.UNREADABLE, LogException.say("bench-log.cannot-read-no-permission-change", wal));
     }
   }
 }

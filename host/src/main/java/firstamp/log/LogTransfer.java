@@ -134,7 +134,7 @@ final class LogTransfer {
   /** Every check on a file from elsewhere, then its power-ups into the log. */
   static BenchLog.Imported importInto(Path source, Path target, EventCodec codec, TimeSource time)
       throws LogException {
-    BenchLog.checkKind(source);
+    LogFile.checkKind(source);
     LogDatabase.checkHeader(source);
     List<Long> numbers = new ArrayList<>();
     List<String> skipped = new ArrayList<>();
