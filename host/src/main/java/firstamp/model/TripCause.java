@@ -3,32 +3,33 @@ package firstamp.model;
 /** Why the probe opened the switch by itself; {@link #wireCode()} is that of the wire format. */
 public enum TripCause {
   /** Over the inrush limit within the inrush time. */
-  INRUSH("inrush"),
+  INRUSH(1, "inrush"),
   /** Over the running limit. */
-  RUNNING("running"),
+  RUNNING(2, "running"),
   /** Over the budget of inrush I2t. */
-  I2T("i2t"),
+  I2T(3, "i2t"),
   /** The limiter held the current for longer than a surge may last. */
-  HARD_SHORT("hard-short"),
+  HARD_SHORT(4, "hard-short"),
   /** A rail or the supply over its limit. */
-  OVER_VOLTAGE("over-voltage"),
+  OVER_VOLTAGE(5, "over-voltage"),
   /** No valid frame from the host. */
-  HOST_SILENCE("host-silence"),
+  HOST_SILENCE(6, "host-silence"),
   /** The chassis clip came off. */
-  CHASSIS_CLIP("chassis-clip"),
+  CHASSIS_CLIP(7, "chassis-clip"),
   /** A running self-test failed. */
-  SELF_TEST("self-test"),
+  SELF_TEST(8, "self-test"),
   /** The mean over 100 ms was over the running limit (pulsed current). */
-  MEAN("running"),
+  MEAN(9, "running"),
   /** A peak after the inrush time (pulsed current). */
-  PEAK("running"),
+  PEAK(10, "running"),
   /** A start over its own limit. */
-  START("running");
+  START(11, "running");
 
-  private static final TripCause[] ALL = values();
+  private final int wireCode;
   private final String id;
 
-  TripCause(String id) {
+  TripCause(int wireCode, String id) {
+    this.wireCode = wireCode;
     this.id = id;
   }
 
@@ -39,7 +40,7 @@ public enum TripCause {
 
   /** Number in the wire format, from 1. */
   public int wireCode() {
-    return ordinal() + 1;
+    return wireCode;
   }
 
   /**
@@ -48,10 +49,12 @@ public enum TripCause {
    * @param code 1 to 11
    */
   public static TripCause ofWire(int code) {
-    if (code < 1 || code > ALL.length) {
-      throw new IllegalArgumentException("trip cause " + code + ", allowed 1 to " + ALL.length);
+    for (TripCause cause : values()) {
+      if (cause.wireCode == code) {
+        return cause;
+      }
     }
-    return ALL[code - 1];
+    throw new IllegalArgumentException("trip cause " + code + ", allowed 1 to 11");
   }
 
   /** Whether the trip is about supply current and raises {@code over-current}. */

@@ -6,13 +6,13 @@ import firstamp.pipeline.PlannedSettings;
 import firstamp.pipeline.ReadingFigures;
 import firstamp.pipeline.RunRefused;
 import firstamp.protocol.codes.LineSpeed;
-import firstamp.protocol.codes.PedalDuty;
 import firstamp.protocol.codes.RefusalReason;
 import firstamp.protocol.codes.StreamKind;
 import firstamp.protocol.message.HostMessage;
 import firstamp.run.questions.ArmGate;
 import firstamp.run.talk.Conversation;
 import firstamp.run.talk.Refusals;
+import firstamp.run.talk.WireTerms;
 import java.io.IOException;
 import java.util.Set;
 import java.util.TreeSet;
@@ -112,9 +112,7 @@ final class Arming {
     stream.setup().gate().clips(openRails);
     settings = stream.setup().settings().plan(stream.hello(), openRails);
     pedalTold = false;
-    stream
-        .talk()
-        .ask(new HostMessage.SetPedal(PedalDuty.values()[stream.setup().pedal().ordinal()]));
+    stream.talk().ask(new HostMessage.SetPedal(WireTerms.pedal(stream.setup().pedal())));
     return RunStep.LIMITS;
   }
 

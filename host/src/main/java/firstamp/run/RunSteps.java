@@ -12,7 +12,7 @@ import firstamp.protocol.codes.SwitchCause;
 import firstamp.protocol.message.HostMessage;
 import firstamp.protocol.message.ProbeMessage;
 import firstamp.run.talk.Conversation;
-import firstamp.run.talk.FrameTranslator;
+import firstamp.run.talk.WireTerms;
 import java.io.IOException;
 
 /**
@@ -314,7 +314,7 @@ public final class RunSteps {
     stream.accept(
         new ProbeEvent.LinkChanged(
             stream.now(), ProbeEvent.LinkState.RESTORED, "the probe box is back"));
-    SwitchState there = FrameTranslator.state(hello.state().code());
+    SwitchState there = WireTerms.state(hello.state());
     if (step == RunStep.ON && there == SwitchState.TRIPPED && hello.latchedTrip() != 0) {
       stream.talk().send(new HostMessage.SendAgain(Resend.TRIP, hello.latchedTrip()));
       stream.talk().send(new HostMessage.SendAgain(Resend.CAPTURE, hello.latchedTrip()));

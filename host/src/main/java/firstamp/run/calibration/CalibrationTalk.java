@@ -12,7 +12,6 @@ import firstamp.model.samples.Capture;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ConversionBlock;
 import firstamp.model.samples.Reading;
-import firstamp.model.text.Wording.Phrase;
 import firstamp.pipeline.RunRefused;
 import firstamp.pipeline.StreamSink;
 import firstamp.protocol.codes.LineSpeed;
@@ -29,9 +28,9 @@ import firstamp.run.talk.Conversation;
 import firstamp.run.talk.FrameTranslator;
 import firstamp.run.talk.Hellos;
 import firstamp.run.talk.Refusals;
+import firstamp.run.talk.WireTerms;
 import java.io.IOException;
 import java.util.Set;
-import java.util.function.BooleanSupplier;
 
 /**
  * Step by step with the probe, outside a power-up: each method says something and waits for what
@@ -44,13 +43,13 @@ public final class CalibrationTalk implements AutoCloseable {
   private static final int POLL_MILLIS = 20;
   private static final long HELLO_NANOS = 250_000_000L;
   private static final long CONNECT_NANOS = 6_000_000_000L;
-  private static final long ANSWER_NANOS = 4_000_000_000L;
   private static final long SETTLE_NANOS = 10_000_000_000L;
   private static final long CLOSE_NANOS = 40_000_000_000L;
   private static final long CAPTURE_NANOS = 3_000_000_000L;
 
   private final ProbePort port;
   private final Conversation talk;
+  private final Asking asking;
   private final FrameTranslator translator = new FrameTranslator(new FromStream());
   private final SettledSecond second = new SettledSecond();
   private ProbeMessage.Hello hello;
@@ -70,6 +69,7 @@ public final class CalibrationTalk implements AutoCloseable {
   public CalibrationTalk(ProbePort port) {
     this.port = port;
     this.talk = new Conversation(port, translator, new ClockFit(), new FromProbe());
+    this.asking = new Asking(port, talk, this::step);
   }
 
   /**
@@ -81,7 +81,7 @@ public final class CalibrationTalk implements AutoCloseable {
   public ProbeHello connect() throws IOException, RunRefused {
     hello = null;
     long[] askNanos = {Long.MIN_VALUE};
-    await(
+    asking.await(
         () -> hello != null,
         CONNECT_NANOS,
         "say who it is. Check that it is the right port, and that the box has power",
@@ -91,7 +91,7 @@ public final class CalibrationTalk implements AutoCloseable {
             askNanos[0] = nanos() + HELLO_NANOS;
           }
         });
-    state = FrameTranslator.state(hello.state().code());
+    state = WireTerms.state(hello.state());
     translator.ignoreTrip(hello.latchedTrip());
     return Hellos.of(hello, port.describe());
   }
@@ -100,8 +100,8 @@ public final class CalibrationTalk implements AutoCloseable {
   public Calibration read() throws IOException, RunRefused {
     kept = null;
     talk.send(new HostMessage.CalibrationRead());
-    await(() -> kept != null, ANSWER_NANOS, "read-calibration", () -> {});
-    return Calibrations.of(Calibration.Kind.values()[hello.calibration().code()], kept);
+    asking.await(() -> kept != null, Asking.ANSWER_NANOS, "read-calibration", () -> {});
+    return Calibrations.of(WireTerms.calibration(hello.calibration()), kept);
   }
 
   /**
@@ -112,7 +112,7 @@ public final class CalibrationTalk implements AutoCloseable {
   public void write(Calibration calibration) throws IOException, RunRefused {
     CalibrationData data = Calibrations.data(calibration);
     connect();
-    ask(new HostMessage.CalibrationWrite(data), "keep-calibration");
+    asking.ask(new HostMessage.CalibrationWrite(data), "keep-calibration");
     connect();
     read();
     if (!data.equals(kept)) {
@@ -127,16 +127,16 @@ public final class CalibrationTalk implements AutoCloseable {
   public SettledSecond settled(Set<Channel> channels) throws IOException, RunRefused {
     translator.streamStarts();
     second.clear();
-    ask(new HostMessage.StreamRequest(StreamKind.REDUCED), "start-stream");
+    asking.ask(new HostMessage.StreamRequest(StreamKind.REDUCED), "start-stream");
     long end = nanos() + SETTLE_NANOS;
-    await(
+    asking.await(
         () ->
             second.full()
                 && (nanos() > end || channels.stream().allMatch(c -> second.of(c).still())),
-        SETTLE_NANOS + ANSWER_NANOS,
+        SETTLE_NANOS + Asking.ANSWER_NANOS,
         "send-readings",
         () -> {});
-    ask(new HostMessage.StreamRequest(StreamKind.NONE), "stop-stream");
+    asking.ask(new HostMessage.StreamRequest(StreamKind.NONE), "stop-stream");
     return second;
   }
 
@@ -144,9 +144,10 @@ public final class CalibrationTalk implements AutoCloseable {
   Look look(TripLimits limits, LookParameters parameters) throws IOException, RunRefused {
     look = null;
     state = SwitchState.OFF;
-    ask(new HostMessage.SetLimits(limits), "take-limits");
-    ask(new HostMessage.LookRequest(parameters), "look");
-    await(() -> look != null && state == SwitchState.OFF, CLOSE_NANOS, "finish-look", () -> {});
+    asking.ask(new HostMessage.SetLimits(limits), "take-limits");
+    asking.ask(new HostMessage.LookRequest(parameters), "look");
+    asking.await(
+        () -> look != null && state == SwitchState.OFF, CLOSE_NANOS, "finish-look", () -> {});
     return look;
   }
 
@@ -160,9 +161,9 @@ public final class CalibrationTalk implements AutoCloseable {
     trip = null;
     capture = null;
     closedMicros = null;
-    ask(new HostMessage.SetLimits(limits), "take-limits");
-    ask(new HostMessage.SwitchOn(parameters), "switch-on");
-    await(
+    asking.ask(new HostMessage.SetLimits(limits), "take-limits");
+    asking.ask(new HostMessage.SwitchOn(parameters), "switch-on");
+    asking.await(
         () -> closedMicros != null || look != null && !look.closes(),
         CLOSE_NANOS,
         "finish-look",
@@ -172,8 +173,8 @@ public final class CalibrationTalk implements AutoCloseable {
 
   /** Opens the switch. */
   void switchOff() throws IOException, RunRefused {
-    ask(new HostMessage.SwitchOff(SwitchCause.USER), "switch-off");
-    await(() -> state != SwitchState.ON, ANSWER_NANOS, "open-switch", () -> {});
+    asking.ask(new HostMessage.SwitchOff(SwitchCause.USER), "switch-off");
+    asking.await(() -> state != SwitchState.ON, Asking.ANSWER_NANOS, "open-switch", () -> {});
   }
 
   /**
@@ -208,7 +209,7 @@ public final class CalibrationTalk implements AutoCloseable {
 
   /** Forgets the latched trip; nothing closes. */
   void clearTrip() throws IOException, RunRefused {
-    ask(new HostMessage.ClearTrip(trip.number()), "forget-trial");
+    asking.ask(new HostMessage.ClearTrip(trip.number()), "forget-trial");
   }
 
   /** Lets time pass with the heart beating. */
@@ -247,40 +248,6 @@ public final class CalibrationTalk implements AutoCloseable {
     obeyOff();
     talk.poll(POLL_MILLIS);
     talk.keepUp();
-  }
-
-  private void ask(HostMessage message, String what) throws IOException, RunRefused {
-    talk.ask(message);
-    await(() -> talk.answer() != Conversation.Answer.WAITING, ANSWER_NANOS, what, () -> {});
-    if (talk.answer() == Conversation.Answer.REFUSED) {
-      throw new RunRefused(RunRefused.Kind.ARMING, Refusals.words(talk.refusal()));
-    }
-    if (talk.answer() == Conversation.Answer.SILENT) {
-      throw silent(what);
-    }
-  }
-
-  /** Something to be done again and again while waiting. */
-  private interface Meanwhile {
-    void run() throws IOException;
-  }
-
-  private void await(BooleanSupplier done, long nanos, String what, Meanwhile meanwhile)
-      throws IOException, RunRefused {
-    long end = nanos() + nanos;
-    while (!done.getAsBoolean()) {
-      if (nanos() > end) {
-        throw silent(what);
-      }
-      meanwhile.run();
-      step();
-    }
-  }
-
-  private RunRefused silent(String what) {
-    return new RunRefused(
-        RunRefused.Kind.PROBE,
-        Refusals.say("silent.other", port.describe(), new Phrase("silent.to." + what)));
   }
 
   /** The last word to the probe is off. */

@@ -1,9 +1,7 @@
 package firstamp.run.talk;
 
 import firstamp.model.Look;
-import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
-import firstamp.model.SwitchState;
 import firstamp.model.Trip;
 import firstamp.model.TripCause;
 import firstamp.model.samples.Capture;
@@ -217,7 +215,7 @@ public final class FrameTranslator {
   void switchChanged(long tick, ProbeMessage.SwitchChanged message) {
     sink.accept(
         new ProbeEvent.SwitchChanged(
-            micros(tick), state(message.state().code()), cause(message.by().code())));
+            micros(tick), WireTerms.state(message.state()), WireTerms.cause(message.by())));
   }
 
   /** Button or pedal. */
@@ -250,13 +248,5 @@ public final class FrameTranslator {
         sink.accept(new ProbeEvent.ProbeCondition(micros, newInputBits, newSelfTestBits));
       }
     }
-  }
-
-  public static SwitchState state(int code) {
-    return SwitchState.values()[code];
-  }
-
-  static OffCause cause(int code) {
-    return OffCause.values()[code];
   }
 }

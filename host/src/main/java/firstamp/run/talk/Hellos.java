@@ -37,7 +37,7 @@ public final class Hellos {
         hello.firmware() & 0xFF,
         hello.bootId(),
         hello.resetCauseBits(),
-        FrameTranslator.state(hello.state().code()),
+        WireTerms.state(hello.state()),
         hello.inputs().bits(),
         hello.selfTest().bits(),
         hello.latchedTrip(),
@@ -49,7 +49,7 @@ public final class Hellos {
   }
 
   private static Calibration calibration(ProbeMessage.Hello hello, CalibrationData kept) {
-    Calibration.Kind kind = Calibration.Kind.values()[hello.calibration().code()];
+    Calibration.Kind kind = WireTerms.calibration(hello.calibration());
     if (kept != null && kind == Calibration.Kind.VALID) {
       return Calibrations.of(kind, kept);
     }
