@@ -29,7 +29,7 @@ public final class ProbeFlow {
 
   private final Desk desk;
   private final CalibrationCourse course = new CalibrationCourse();
-  private Step step = Step.START;
+  private ProbeStep step = ProbeStep.START;
   private String port;
   private CalibrationDemo demo;
   private MeterAccuracy voltsAccuracy = new MeterAccuracy(0.8, 0);
@@ -46,64 +46,7 @@ public final class ProbeFlow {
     this.desk = desk;
   }
 
-  /** Steps in their order. */
-  public enum Step {
-    /** Which box, which meter. */
-    START,
-    /** Clips together. */
-    ZERO,
-    /** A battery, and what the meter shows. */
-    VOLTS,
-    /** Resistor and meter, low volts: let the current flow. */
-    LOW,
-    /** What the meter showed. */
-    LOW_READ,
-    /** The same at higher volts. */
-    HIGH,
-    /** What the meter showed. */
-    HIGH_READ,
-    /** Of two resistors the larger one, by the meter; from here on it can be skipped. */
-    LARGE,
-    /** The smaller one. */
-    SMALL,
-    /** Both across a cell, meter and head clips on them. */
-    LEVELS,
-    /** What would be written. */
-    RESULT,
-    /** It is written. */
-    WRITTEN,
-    /** Resistor on the set terminals: does it cut? */
-    CUT,
-    /** Whether it did. */
-    CUT_DONE;
-
-    /** Whether its switch closes in this step. */
-    public boolean feeds() {
-      return this == LOW || this == HIGH || this == CUT;
-    }
-
-    /** SI symbol of the number that is asked for from the person's meter; null = none is. */
-    public String unit() {
-      return switch (this) {
-        case VOLTS, LEVELS -> "V";
-        case LOW_READ, HIGH_READ -> "A";
-        case LARGE, SMALL -> "\u03a9";
-        default -> null;
-      };
-    }
-
-    /** Whether a number from the person's meter is asked for. */
-    public boolean asksNumber() {
-      return unit() != null;
-    }
-
-    /** Whether the rest of the calibration can be left out: meter and head keep their gain. */
-    public boolean canBeSkipped() {
-      return this == LARGE || this == SMALL || this == LEVELS;
-    }
-  }
-
-  public Step step() {
+  public ProbeStep step() {
     return step;
   }
 
@@ -159,7 +102,7 @@ public final class ProbeFlow {
    * @param path of its port, null = the emulated box
    * @param first step to begin with
    */
-  public void begin(String path, Step first) throws IOException, RunRefused {
+  public void begin(String path, ProbeStep first) throws IOException, RunRefused {
     port = path;
     attach();
     if (path != null) {
@@ -189,38 +132,38 @@ public final class ProbeFlow {
       case ZERO -> {
         join(() -> demo.volts(0));
         leftOut = course.zero();
-        step = Step.VOLTS;
+        step = ProbeStep.VOLTS;
       }
       case VOLTS -> {
         join(() -> demo.volts(CalibrationDemo.BATTERY_V));
         leftOut = course.volts(reading);
-        step = Step.LOW;
+        step = ProbeStep.LOW;
       }
-      case LOW -> flow(0, Step.LOW_READ);
+      case LOW -> flow(0, ProbeStep.LOW_READ);
       case LOW_READ -> {
         course.current("low", measured, reading);
-        step = Step.HIGH;
+        step = ProbeStep.HIGH;
       }
-      case HIGH -> flow(1, Step.HIGH_READ);
+      case HIGH -> flow(1, ProbeStep.HIGH_READ);
       case HIGH_READ -> {
         course.current("high", measured, reading);
         // What cannot be is refused here, before more is asked for.
         calculate();
-        step = Step.LARGE;
+        step = ProbeStep.LARGE;
       }
       case LARGE -> {
         largeOhm = reading;
-        step = Step.SMALL;
+        step = ProbeStep.SMALL;
       }
       case SMALL -> {
         divider = CellDivider.of(largeOhm, reading);
-        step = Step.LEVELS;
+        step = ProbeStep.LEVELS;
       }
       case LEVELS -> {
         join(() -> demo.levels());
         course.levels(reading, divider);
         calculate();
-        step = Step.RESULT;
+        step = ProbeStep.RESULT;
       }
       case RESULT -> write();
       case WRITTEN, CUT -> tryTheCut();
@@ -233,7 +176,7 @@ public final class ProbeFlow {
     if (!step.canBeSkipped()) {
       throw new IllegalStateException("nothing to skip in " + step);
     }
-    step = Step.RESULT;
+    step = ProbeStep.RESULT;
   }
 
   private void calculate() throws CalibrationRefused {
@@ -246,7 +189,7 @@ public final class ProbeFlow {
     }
   }
 
-  private void flow(int which, Step next) throws IOException, RunRefused {
+  private void flow(int which, ProbeStep next) throws IOException, RunRefused {
     join(() -> demo.resistor(CalibrationDemo.SUPPLY_V.get(which)));
     measured = course.current(demo == null ? READ_METER_NANOS : 0);
     step = next;
@@ -262,12 +205,12 @@ public final class ProbeFlow {
     if (demo == null) {
       desk.settings().withCalibrated(now).save(desk.folder());
     }
-    step = Step.WRITTEN;
+    step = ProbeStep.WRITTEN;
   }
 
   private void tryTheCut() throws IOException, RunRefused {
-    if (step == Step.WRITTEN) {
-      step = Step.CUT;
+    if (step == ProbeStep.WRITTEN) {
+      step = ProbeStep.CUT;
       return;
     }
     join(() -> demo.resistor(12));
@@ -275,7 +218,7 @@ public final class ProbeFlow {
     if (demo == null && cut.works()) {
       desk.settings().withCutTried(desk.time().epochMillis()).save(desk.folder());
     }
-    step = Step.CUT_DONE;
+    step = ProbeStep.CUT_DONE;
   }
 
   /** Opens the switch now; from any thread. */
@@ -289,15 +232,15 @@ public final class ProbeFlow {
       case START -> {
         return false;
       }
-      case ZERO, CUT, CUT_DONE, WRITTEN -> step = Step.START;
-      default -> step = Step.values()[step.ordinal() - 1];
+      case ZERO, CUT, CUT_DONE, WRITTEN -> step = ProbeStep.START;
+      default -> step = ProbeStep.values()[step.ordinal() - 1];
     }
     return true;
   }
 
   /** Starts again; points that were taken are forgotten with the flow. */
   boolean finished() {
-    return step == Step.WRITTEN || step == Step.CUT_DONE || step == Step.START;
+    return step == ProbeStep.WRITTEN || step == ProbeStep.CUT_DONE || step == ProbeStep.START;
   }
 
   /** Closes the line, the switch open; what was measured stays. */

@@ -26,12 +26,7 @@ import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.lang.reflect.InvocationTargetException;
 import java.util.Objects;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
@@ -47,7 +42,6 @@ import javax.swing.WindowConstants;
  */
 public final class BenchWindow {
   private static final int TICK_MS = 30;
-  private static final long ASIDE_S = 20;
 
   /**
    * Whoever moves the mouse is there: a set that nobody touches is switched off. Keys are told by
@@ -58,8 +52,7 @@ public final class BenchWindow {
 
   private final Desk desk;
   private final CountDownLatch closed = new CountDownLatch(1);
-  private final ExecutorService ending = Executors.newSingleThreadExecutor(aside("window-aside"));
-  private final ExecutorService tasks = Executors.newCachedThreadPool(aside("window-task"));
+  private final WindowTasks tasks = new WindowTasks(this::end);
   private final WindowOptions options;
   private final TimeSource time;
   private volatile RuntimeException failure;
@@ -73,14 +66,6 @@ public final class BenchWindow {
     this.desk = desk;
     this.time = time;
     this.options = Objects.requireNonNull(options, "options");
-  }
-
-  private static java.util.concurrent.ThreadFactory aside(String name) {
-    return task -> {
-      Thread thread = new Thread(task, name);
-      thread.setDaemon(true);
-      return thread;
-    };
   }
 
   /**
@@ -180,11 +165,7 @@ public final class BenchWindow {
    */
   public void awaitClosed() throws InterruptedException {
     closed.await();
-    if (!ending.awaitTermination(ASIDE_S, TimeUnit.SECONDS)
-        || !tasks.awaitTermination(ASIDE_S, TimeUnit.SECONDS)) {
-      throw new IllegalStateException(
-          "the window is closed, but something it began is not done after " + ASIDE_S + " s");
-    }
+    tasks.awaitDone();
     if (failure != null) {
       throw new IllegalStateException("the window failed; the switch was opened first", failure);
     }
@@ -194,7 +175,7 @@ public final class BenchWindow {
     frame = new JFrame();
     frame.setName("firstamp");
     frame.setDefaultCloseOperation(WindowConstants.DO_NOTHING_ON_CLOSE);
-    shell = new WindowShell(new Aside(), desk, options, time, frame);
+    shell = new WindowShell(tasks, desk, options, time, frame);
     shell.pedal(pedal);
     frame.addWindowListener(new Watcher());
     frame.addWindowFocusListener(new Watcher());
@@ -238,7 +219,7 @@ public final class BenchWindow {
     Page last = shell.front();
     last.component().setEnabled(false);
     frame.setTitle(shell.tools().words().get("closing"));
-    new Aside().ending(last, this::dispose);
+    tasks.ending(last, this::dispose);
   }
 
   private void dispose() {
@@ -248,7 +229,6 @@ public final class BenchWindow {
     }
     shell.closed();
     frame.dispose();
-    ending.shutdown();
     tasks.shutdown();
     closed.countDown();
   }
@@ -280,53 +260,6 @@ public final class BenchWindow {
     @Override
     public void windowLostFocus(WindowEvent event) {
       shell.lost();
-    }
-  }
-
-  /** Threads beside the Swing thread. */
-  private final class Aside implements WindowShell.Background {
-    @Override
-    public <T> void aside(Callable<T> task, Consumer<T> then, Consumer<Exception> otherwise) {
-      if (tasks.isShutdown()) {
-        return;
-      }
-      tasks.execute(
-          () -> {
-            try {
-              T result = task.call();
-              goOn(() -> then.accept(result));
-            } catch (Exception failed) {
-              // The page says it; at the top of a thread nothing may be lost.
-              goOn(() -> otherwise.accept(failed));
-            }
-          });
-    }
-
-    /** There is no page left to go on with once the window is closed. */
-    private void goOn(Runnable next) {
-      SwingUtilities.invokeLater(
-          () -> {
-            if (!tasks.isShutdown()) {
-              next.run();
-            }
-          });
-    }
-
-    @Override
-    public void ending(Page last, Runnable then) {
-      ending.execute(
-          () -> {
-            try {
-              last.end();
-            } finally {
-              SwingUtilities.invokeLater(then);
-            }
-          });
-    }
-
-    @Override
-    public void end() {
-      BenchWindow.this.end();
     }
   }
 }

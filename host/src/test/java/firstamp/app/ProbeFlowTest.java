@@ -32,8 +32,8 @@ class ProbeFlowTest {
     flow = desk.probeFlow();
   }
 
-  private void upTo(ProbeFlow.Step step) throws Exception {
-    flow.begin(null, ProbeFlow.Step.ZERO);
+  private void upTo(ProbeStep step) throws Exception {
+    flow.begin(null, ProbeStep.ZERO);
     while (flow.step() != step) {
       flow.go(flow.demoReading());
     }
@@ -41,7 +41,7 @@ class ProbeFlowTest {
 
   @Test
   void findsByHowMuchEachInputIsOff() throws Exception {
-    upTo(ProbeFlow.Step.RESULT);
+    upTo(ProbeStep.RESULT);
     for (CalibrationLine line : flow.lines()) {
       if (line.points().size() < 2) {
         continue;
@@ -67,12 +67,11 @@ class ProbeFlowTest {
   @Test
   void theLevelsCanBeSkippedAtAnyOfTheirSteps() throws Exception {
     assertThatThrownBy(flow::skip).isInstanceOf(IllegalStateException.class);
-    for (ProbeFlow.Step at :
-        List.of(ProbeFlow.Step.LARGE, ProbeFlow.Step.SMALL, ProbeFlow.Step.LEVELS)) {
+    for (ProbeStep at : List.of(ProbeStep.LARGE, ProbeStep.SMALL, ProbeStep.LEVELS)) {
       flow = desk.probeFlow();
       upTo(at);
       flow.skip();
-      assertThat(flow.step()).isEqualTo(ProbeFlow.Step.RESULT);
+      assertThat(flow.step()).isEqualTo(ProbeStep.RESULT);
       assertThat(presenter.result(flow.before(), flow.lines()))
           .hasSize(8)
           .anyMatch(line -> line.contains("head") && line.contains("zero measured"))
@@ -85,12 +84,12 @@ class ProbeFlowTest {
   /** A number typed wrong: one step back, the right one, and the first is forgotten. */
   @Test
   void aStepTakenAgainReplacesWhatItTookBefore() throws Exception {
-    upTo(ProbeFlow.Step.VOLTS);
+    upTo(ProbeStep.VOLTS);
     flow.go(8.0);
     flow.back();
     flow.back();
     flow.go(null);
-    while (flow.step() != ProbeFlow.Step.RESULT) {
+    while (flow.step() != ProbeStep.RESULT) {
       flow.go(flow.demoReading());
     }
     assertThat(flow.lines())
@@ -107,12 +106,12 @@ class ProbeFlowTest {
 
   @Test
   void resistorsThatCannotBeAreRefused() throws Exception {
-    upTo(ProbeFlow.Step.LARGE);
+    upTo(ProbeStep.LARGE);
     flow.go(22.0);
     assertThatThrownBy(() -> flow.go(100.0))
         .hasMessageContaining("resistors of 22.000 and 100.00 ohm")
         .hasMessageContaining("22 kohm is 22000");
-    assertThat(flow.step()).isEqualTo(ProbeFlow.Step.SMALL);
+    assertThat(flow.step()).isEqualTo(ProbeStep.SMALL);
     flow.back();
     flow.go(22_000.0);
     assertThatThrownBy(() -> flow.go(0.0)).hasMessageContaining("both over 0");
@@ -121,11 +120,11 @@ class ProbeFlowTest {
 
   @Test
   void writesIntoTheBoxAndIntoTheLogAndThenLetsItCut() throws Exception {
-    upTo(ProbeFlow.Step.WRITTEN);
+    upTo(ProbeStep.WRITTEN);
     assertThat(desk.emulatedLog()).exists();
     assertThat(desk.log()).doesNotExist();
     flow.go(null);
-    assertThat(flow.step()).isEqualTo(ProbeFlow.Step.CUT);
+    assertThat(flow.step()).isEqualTo(ProbeStep.CUT);
     flow.go(null);
     assertThat(flow.cut().works()).isTrue();
     assertThat(presenter.cut(flow.cut()))
@@ -135,12 +134,12 @@ class ProbeFlowTest {
 
   @Test
   void canBeLeftBetweenTwoStepsAndTakenUpAgain() throws Exception {
-    upTo(ProbeFlow.Step.LOW);
+    upTo(ProbeStep.LOW);
     desk.leaveProbe();
     ProbeFlow again = desk.probeFlow();
     assertThat(again).isSameAs(flow);
-    assertThat(again.step()).isEqualTo(ProbeFlow.Step.LOW);
-    while (again.step() != ProbeFlow.Step.RESULT) {
+    assertThat(again.step()).isEqualTo(ProbeStep.LOW);
+    while (again.step() != ProbeStep.RESULT) {
       again.go(again.demoReading());
     }
     assertThat(again.lines()).hasSize(Channel.values().length);
@@ -149,22 +148,22 @@ class ProbeFlowTest {
 
   @Test
   void isForgottenOnceItIsFinished() throws Exception {
-    upTo(ProbeFlow.Step.WRITTEN);
+    upTo(ProbeStep.WRITTEN);
     desk.leaveProbe();
     assertThat(desk.probeFlow()).isNotSameAs(flow);
-    assertThat(desk.probeFlow().step()).isEqualTo(ProbeFlow.Step.START);
+    assertThat(desk.probeFlow().step()).isEqualTo(ProbeStep.START);
   }
 
   @Test
   void saysWhyABoxCannotBeReached() {
-    assertThatThrownBy(() -> flow.begin("/dev/none", ProbeFlow.Step.ZERO))
+    assertThatThrownBy(() -> flow.begin("/dev/none", ProbeStep.ZERO))
         .hasMessageContaining("/dev/none");
-    assertThat(flow.step()).isEqualTo(ProbeFlow.Step.START);
+    assertThat(flow.step()).isEqualTo(ProbeStep.START);
   }
 
   @Test
   void remembersARealTrialOnly() throws Exception {
-    flow.begin(null, ProbeFlow.Step.CUT);
+    flow.begin(null, ProbeStep.CUT);
     flow.go(null);
     assertThat(flow.cut().works()).isTrue();
     assertThat(desk.settings().cutTriedEpochMs()).isNull();
@@ -173,12 +172,12 @@ class ProbeFlowTest {
 
   @Test
   void aReadingBesideTheLineIsRefusedAndNothingIsWritten() throws Exception {
-    flow.begin(null, ProbeFlow.Step.ZERO);
-    while (flow.step() != ProbeFlow.Step.HIGH_READ) {
-      flow.go(flow.step() == ProbeFlow.Step.VOLTS ? Double.valueOf(-9) : flow.demoReading());
+    flow.begin(null, ProbeStep.ZERO);
+    while (flow.step() != ProbeStep.HIGH_READ) {
+      flow.go(flow.step() == ProbeStep.VOLTS ? Double.valueOf(-9) : flow.demoReading());
     }
     assertThatThrownBy(() -> flow.go(flow.demoReading())).isNotNull();
-    assertThat(flow.step()).isNotEqualTo(ProbeFlow.Step.RESULT);
+    assertThat(flow.step()).isNotEqualTo(ProbeStep.RESULT);
     flow.leave();
   }
 }

@@ -3,7 +3,7 @@ package firstamp.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.app.Desk;
-import firstamp.app.ProbeFlow;
+import firstamp.app.ProbeStep;
 import firstamp.app.WindowOptions;
 import firstamp.emulate.line.Pace;
 import firstamp.model.TimeSource;
@@ -160,7 +160,7 @@ class PageKeysRobotTest {
     chooseSecond("probe.port");
     hands.pause(300);
     ProbePage page = (ProbePage) BenchRobot.on(() -> window.page());
-    assertThat(page.flow().step()).isEqualTo(ProbeFlow.Step.START);
+    assertThat(page.flow().step()).isEqualTo(ProbeStep.START);
     assertThat(BenchRobot.on(() -> hands.stands("probe-said"))).as("nothing was tried").isFalse();
     assertThat(typed("probe.port")).isEqualTo("/dev/ttyS0");
     hands.key(KeyEvent.VK_ENTER);

@@ -10,13 +10,10 @@ import firstamp.run.TripsInARow;
 import firstamp.window.page.Page;
 import firstamp.window.page.Tools;
 import firstamp.window.widgets.Canvas;
-import firstamp.window.widgets.Palette;
 import firstamp.window.widgets.Pieces;
-import firstamp.window.widgets.Tone;
 import firstamp.window.widgets.WindowTheme;
 import firstamp.window.words.Words;
 import java.awt.BorderLayout;
-import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.BoxLayout;
@@ -31,7 +28,6 @@ import javax.swing.JTextField;
 /** After it switched itself off: what is different now? Nothing here closes a switch. */
 public final class AgainPage implements Page {
   private static final int TEXT_WIDTH = 1120;
-  private static final int BAR_WIDTH = 640;
 
   private final Tools tools;
   private final Words words;
@@ -73,7 +69,8 @@ public final class AgainPage implements Page {
     middle = pieces.clear(null);
     middle.setLayout(new BoxLayout(middle, BoxLayout.Y_AXIS));
     on = pieces.main("again.on", this::goOn);
-    left = new Canvas("again-left", TEXT_WIDTH, 150, this::paintLeft);
+    RestClock clock = new RestClock(tools, () -> restShown);
+    left = new Canvas("again-left", TEXT_WIDTH, 150, clock::paint);
     left.setAlignmentX(0);
     typed = typed();
     layOut();
@@ -144,21 +141,6 @@ public final class AgainPage implements Page {
     return restS > 0
         ? often + " " + words.get("again.resting", tools.numbers().clock(restS * 1000.0))
         : often;
-  }
-
-  /** The clock that runs down, large, over a bar for the whole rest. */
-  private void paintLeft(Graphics2D g, int width, int height) {
-    Palette palette = tools.palette();
-    g.setColor(WindowTheme.colour(palette.ground()));
-    g.fillRect(0, 0, width, height);
-    g.setColor(WindowTheme.colour(palette.ink()));
-    g.setFont(WindowTheme.font(true, 72));
-    g.drawString(tools.numbers().clock(restShown * 1000.0), 0, 84);
-    int bar = Math.min(width, BAR_WIDTH);
-    g.setColor(WindowTheme.colour(palette.edge()));
-    g.fillRect(0, 108, bar, 14);
-    g.setColor(WindowTheme.colour(palette.groundOf(Tone.CAUTION)));
-    g.fillRect(0, 108, (int) (bar * restShown * 1000 / TripsInARow.REST_MILLIS), 14);
   }
 
   private long restS() {

@@ -2,12 +2,9 @@ package firstamp.window.pages;
 
 import firstamp.app.BenchSets;
 import firstamp.app.Desk;
-import firstamp.app.ReadySheet;
 import firstamp.app.SetEntry;
 import firstamp.app.Watched;
-import firstamp.emulate.Scenarios;
 import firstamp.log.PowerUpEntry;
-import firstamp.sheet.SheetException;
 import firstamp.window.page.Page;
 import firstamp.window.page.PageRoom;
 import firstamp.window.page.Tools;
@@ -18,13 +15,10 @@ import firstamp.window.words.Words;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.FlowLayout;
-import java.nio.file.Path;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
-import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -35,8 +29,6 @@ import javax.swing.JTextArea;
  * Enter goes on with the set that is chosen.
  */
 public final class HomePage implements Page {
-  private static final int RIGHT_WIDTH = 740;
-
   private final Tools tools;
   private final Words words;
   private final HomePresenter presenter;
@@ -45,13 +37,12 @@ public final class HomePage implements Page {
   private final RowList sets;
   private final RowList powerUps;
   private final JLabel name;
-  private final JTextArea about;
+  private final SetFacts facts;
   private final JTextArea trouble;
   private final JButton start;
   private final JButton sheet;
   private final JButton replay;
   private final JButton showed;
-  private final JComboBox<String> scenario = new JComboBox<>();
   private List<SetEntry> shown = List.of();
   private boolean onPowerUps;
   private boolean busy;
@@ -66,21 +57,13 @@ public final class HomePage implements Page {
     powerUps = new RowList("home.powerUps", pieces, tools.palette(), index -> {});
     powerUps.whenOpened(() -> choose(3));
     name = pieces.label("home-name", " ", true, 26);
-    about = pieces.prose("home-about", " \n \n ", WindowTheme.READING_POINTS, RIGHT_WIDTH);
     trouble = pieces.prose("home-trouble", "", WindowTheme.READING_POINTS, Pieces.WIDTH);
     start = pieces.main("home.start", this::goOn);
     sheet = pieces.plain("home.sheet", () -> choose(1));
     replay = pieces.plain("home.replay", () -> choose(2));
     showed = pieces.plain("home.showed", () -> choose(3));
     reminder = new ReminderBar(tools, this::probeBox);
-    for (String each : Scenarios.names()) {
-      scenario.addItem(each);
-    }
-    scenario.setName("home.scenario");
-    scenario.setFont(WindowTheme.font(false, 18));
-    scenario.getAccessibleContext().setAccessibleName(words.get("flow.home.scenario"));
-    pieces.describe(scenario, "home.scenario");
-    scenario.addActionListener(event -> describe());
+    facts = new SetFacts(tools, presenter, this::set);
     layOut(pieces);
   }
 
@@ -99,16 +82,16 @@ public final class HomePage implements Page {
     left.setPreferredSize(new Dimension(450, 100));
     left.add(sets.component(), BorderLayout.CENTER);
     left.add(pieces.plain("home.new", () -> choose(5)), BorderLayout.SOUTH);
-    JPanel facts = pieces.clear(new BorderLayout(0, 6));
-    facts.add(name, BorderLayout.NORTH);
-    facts.add(about, BorderLayout.SOUTH);
+    JPanel chosen = pieces.clear(new BorderLayout(0, 6));
+    chosen.add(name, BorderLayout.NORTH);
+    chosen.add(facts.text(), BorderLayout.SOUTH);
     JPanel act = pieces.clear(new FlowLayout(FlowLayout.LEFT, 12, 4));
     act.add(start);
     act.add(sheet);
-    act.add(scenario);
-    facts.add(act, BorderLayout.CENTER);
+    act.add(facts.scenarios());
+    chosen.add(act, BorderLayout.CENTER);
     JPanel right = pieces.sheet("home-set", new BorderLayout(0, 10));
-    right.add(facts, BorderLayout.NORTH);
+    right.add(chosen, BorderLayout.NORTH);
     right.add(powerUps.component(), BorderLayout.CENTER);
     right.add(pieces.row(replay, showed), BorderLayout.SOUTH);
     JPanel middle = pieces.clear(new BorderLayout(18, 10));
@@ -160,22 +143,8 @@ public final class HomePage implements Page {
     turn();
     PowerUpEntry next = powerUp();
     if (next != null && tools.desk().warms()) {
-      warm(set().log(), next.number());
+      new ReplayWarming(tools.desk(), tools).aside(set().log(), next.number());
     }
-  }
-
-  /** What cannot be opened is said when the person opens it. */
-  private void warm(Path log, long number) {
-    ReplayWarming warming = new ReplayWarming(tools.desk(), tools);
-    tools
-        .shell()
-        .aside(
-            () -> {
-              warming.open(log, number);
-              return null;
-            },
-            done -> {},
-            unreadable -> {});
   }
 
   private void failed(Exception failure) {
@@ -214,7 +183,7 @@ public final class HomePage implements Page {
                 ? "flow.home.try"
                 : set.kind() == SetEntry.Kind.BEGUN ? "flow.home.goOn" : "flow.home.start"));
     sheet.setVisible(set.kind() == SetEntry.Kind.REAL);
-    scenario.setVisible(emulated);
+    facts.scenarios().setVisible(emulated);
     powerUps.show(
         set.powerUps().stream().map(presenter::powerUp).toList(), words.get("flow.home.powerUps"));
     replay.setEnabled(!set.powerUps().isEmpty());
@@ -226,41 +195,13 @@ public final class HomePage implements Page {
               () -> new BenchSets(tools.desk()).sheetOf(set),
               json -> {
                 if (set == set()) {
-                  about(json);
+                  facts.say(json);
                 }
               },
               this::failed);
     } else {
-      describe();
+      facts.describe();
     }
-  }
-
-  private void about(String json) {
-    try {
-      ReadySheet ready = ReadySheet.of("job sheet", json == null ? "" : json);
-      List<String> lines = new ArrayList<>(presenter.about(ready.effective()));
-      lines.addAll(presenter.job(set()));
-      tell(String.join("\n", lines));
-    } catch (SheetException bad) {
-      tell(tools.why(bad));
-    }
-  }
-
-  private void describe() {
-    SetEntry set = set();
-    if (set != null && set.kind() == SetEntry.Kind.EMULATED) {
-      tell(
-          words.get("home.emulated.about")
-              + "\n"
-              + words.get("scenario." + Scenarios.names().get(scenario.getSelectedIndex())));
-    } else if (set != null && set.kind() == SetEntry.Kind.BEGUN) {
-      tell(words.get("home.begun.about"));
-    }
-  }
-
-  private void tell(String text) {
-    Pieces.say(about, text, RIGHT_WIDTH);
-    page.revalidate();
   }
 
   @Override
@@ -282,7 +223,7 @@ public final class HomePage implements Page {
     }
     switch (set.kind()) {
       case EMULATED -> {
-        String each = Scenarios.names().get(scenario.getSelectedIndex());
+        String each = facts.scenario();
         watch(() -> tools.desk().startEmulated(each));
       }
       case BEGUN -> tools.shell().open(new QuestionsPage(tools, set.begunJson()));

@@ -16,8 +16,9 @@ import firstamp.window.present.SearchHand;
 import firstamp.window.present.SearchPresenter;
 import firstamp.window.present.SearchView;
 import firstamp.window.widgets.Canvas;
+import firstamp.window.widgets.LinesPanel;
 import firstamp.window.widgets.Pieces;
-import firstamp.window.widgets.Shapes;
+import firstamp.window.widgets.StateShape;
 import firstamp.window.widgets.Tone;
 import firstamp.window.widgets.WindowTheme;
 import firstamp.window.words.Words;
@@ -25,7 +26,6 @@ import java.awt.BorderLayout;
 import java.awt.GridLayout;
 import java.awt.event.KeyEvent;
 import java.util.List;
-import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
@@ -94,17 +94,8 @@ public final class LocatePage implements Page {
     hold = pieces.label("locate-hold", " ", true, 18);
     chain = new Canvas("locate-chain", 900, 190, (g, w, h) -> painter.paint(g, w, h, view));
     shape =
-        new Canvas(
-            "locate-shape",
-            56,
-            56,
-            (g, w, h) -> {
-              Tone tone = view == null ? Tone.PLAIN : view.tone();
-              g.setColor(WindowTheme.colour(tools.palette().groundOf(tone)));
-              g.fillRect(0, 0, w, h);
-              g.setColor(WindowTheme.colour(tools.palette().inkOn(tone)));
-              Shapes.draw(g, tone, 8, Math.max(2, (h - 40) / 2.0), 40);
-            });
+        StateShape.canvas(
+            "locate-shape", tools.palette(), () -> view == null ? Tone.PLAIN : view.tone());
     shape.say(words.get("search.state"));
     layOut(pieces);
     if (whole != null) {
@@ -120,8 +111,8 @@ public final class LocatePage implements Page {
     texts.add(action, BorderLayout.CENTER);
     head.add(texts, BorderLayout.CENTER);
     JPanel lists = pieces.clear(new GridLayout(1, 2, 16, 0));
-    lists.add(list(pieces, "search.likelyTitle", likely));
-    lists.add(list(pieces, "search.doneTitle", done));
+    lists.add(LinesPanel.of(pieces, words.get("search.likelyTitle"), likely));
+    lists.add(LinesPanel.of(pieces, words.get("search.doneTitle"), done));
     JPanel middle = pieces.clear(new BorderLayout(0, 8));
     middle.add(chain, BorderLayout.CENTER);
     middle.add(lists, BorderLayout.SOUTH);
@@ -131,15 +122,6 @@ public final class LocatePage implements Page {
     page.add(head, BorderLayout.NORTH);
     page.add(PageRoom.middle(middle, lists), BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);
-  }
-
-  private JPanel list(Pieces pieces, String title, JTextArea lines) {
-    JPanel panel = pieces.sheet(lines.getName() + "-list", new BorderLayout(0, 4));
-    panel.setBorder(BorderFactory.createEmptyBorder(6, 14, 6, 14));
-    panel.add(
-        pieces.label(lines.getName() + "-title", words.get(title), true, 16), BorderLayout.NORTH);
-    panel.add(lines, BorderLayout.CENTER);
-    return panel;
   }
 
   private JPanel buttons(Pieces pieces) {
@@ -154,14 +136,7 @@ public final class LocatePage implements Page {
     } else {
       JButton take = pieces.main("search.hold", () -> {});
       take.getModel().addChangeListener(event -> hold(take.getModel().isPressed()));
-      level.setName("search.typed");
-      level.setFont(WindowTheme.font(false, 18));
-      level.getAccessibleContext().setAccessibleName(words.get("flow.search.typed"));
-      pieces.describe(level, "search.typed");
-      level.addActionListener(event -> typed());
-      JLabel typedTitle =
-          pieces.label("search-typed-title", words.get("flow.search.typed"), true, 16);
-      typedTitle.setLabelFor(level);
+      JLabel typedTitle = typedTitle(pieces);
       all.add(
           pieces.row(
               take,
@@ -188,6 +163,18 @@ public final class LocatePage implements Page {
             }),
         BorderLayout.CENTER);
     return all;
+  }
+
+  private JLabel typedTitle(Pieces pieces) {
+    level.setName("search.typed");
+    level.setFont(WindowTheme.font(false, 18));
+    level.getAccessibleContext().setAccessibleName(words.get("flow.search.typed"));
+    pieces.describe(level, "search.typed");
+    level.addActionListener(event -> typed());
+    JLabel typedTitle =
+        pieces.label("search-typed-title", words.get("flow.search.typed"), true, 16);
+    typedTitle.setLabelFor(level);
+    return typedTitle;
   }
 
   @Override
@@ -245,8 +232,8 @@ public final class LocatePage implements Page {
     action.setForeground(WindowTheme.colour(ink));
     headline.setText(view.headline());
     Pieces.say(action, view.action(), WIDTH - 90);
-    Pieces.say(likely, lines(everything ? all() : view.likely(), 6), 560);
-    Pieces.say(done, lines(view.done(), SHOWN), 560);
+    Pieces.say(likely, LinesPanel.first(everything ? all() : view.likely(), 6), 560);
+    Pieces.say(done, LinesPanel.first(view.done(), SHOWN), 560);
     hold.setText(view.hold().isEmpty() ? resting() : view.hold());
     chain.say(view.spoken());
     page.revalidate();
@@ -262,10 +249,6 @@ public final class LocatePage implements Page {
     return state.search().answer().odds().stream()
         .map(odds -> odds.joint() + ": " + words.get("likely." + SearchPresenter.key(odds.word())))
         .toList();
-  }
-
-  private static String lines(List<String> texts, int most) {
-    return String.join("\n", texts.subList(0, Math.min(most, texts.size())));
   }
 
   /** What the page shows. */

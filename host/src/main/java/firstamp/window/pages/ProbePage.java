@@ -3,8 +3,8 @@ package firstamp.window.pages;
 import firstamp.analysis.calibrate.MeterAccuracy;
 import firstamp.app.Desk;
 import firstamp.app.ProbeFlow;
+import firstamp.app.ProbeStep;
 import firstamp.app.SheetEntries;
-import firstamp.model.PedalJob;
 import firstamp.window.page.Page;
 import firstamp.window.page.Tools;
 import firstamp.window.present.BenchView;
@@ -15,10 +15,8 @@ import firstamp.window.widgets.Tone;
 import firstamp.window.widgets.WindowTheme;
 import firstamp.window.words.Words;
 import java.awt.BorderLayout;
-import java.awt.FlowLayout;
 import java.util.concurrent.Callable;
 import javax.swing.JButton;
-import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -46,15 +44,10 @@ public final class ProbePage implements Page, LiveSet.Feeding {
   private final JTextField entry = new JTextField(10);
   private final JLabel unit;
   private final JPanel entryRow;
-  private final JComboBox<String> port = new JComboBox<>();
-  private final JTextField volts = new JTextField("0.8", 5);
-  private final JTextField amps = new JTextField("1.5", 5);
-  private final JTextField ohms = new JTextField("1", 5);
-  private final JPanel start;
+  private final ProbeStartForm start;
   private final JButton on;
   private final JButton cut;
   private final JButton skip;
-  private final JComboBox<String> pedal = new JComboBox<>();
   private boolean busy;
   private boolean feeds;
 
@@ -75,50 +68,9 @@ public final class ProbePage implements Page, LiveSet.Feeding {
     cut = pieces.plain("probe.cut", () -> choose(1));
     skip = pieces.plain("probe.skip", this::skip);
     entryRow = pieces.row(entry, unit);
-    start = start();
+    start = new ProbeStartForm(tools, this::failed);
     layOut();
     show();
-  }
-
-  private JPanel start() {
-    JPanel rows = pieces.clear(new BorderLayout(0, 10));
-    port.setName("probe.port");
-    port.setEditable(true);
-    port.setPrototypeDisplayValue(words.get("probe.emulated") + "    ");
-    rows.add(labelled("probe.port", port), BorderLayout.NORTH);
-    JPanel meter = pieces.clear(new FlowLayout(FlowLayout.LEFT, 0, 0));
-    volts.setName("probe.volts");
-    amps.setName("probe.amps");
-    ohms.setName("probe.ohms");
-    meter.add(labelled("probe.volts", volts));
-    meter.add(labelled("probe.amps", amps));
-    meter.add(labelled("probe.ohms", ohms));
-    rows.add(meter, BorderLayout.CENTER);
-    for (PedalJob job : PedalJob.values()) {
-      pedal.addItem(words.get("probe.pedal." + job.id()));
-    }
-    pedal.setSelectedIndex(tools.shell().pedal().ordinal());
-    pedal.setName("probe.pedal");
-    pedal.addActionListener(event -> pedal(PedalJob.values()[pedal.getSelectedIndex()]));
-    rows.add(labelled("probe.pedal", pedal), BorderLayout.SOUTH);
-    return rows;
-  }
-
-  /** A pedal has one job, kept for the next time too. */
-  private void pedal(PedalJob job) {
-    if (job != tools.shell().pedal()) {
-      tools.shell().pedal(job);
-      Desk desk = tools.desk();
-      tools
-          .shell()
-          .aside(
-              () -> {
-                desk.settings().withPedal(job).save(desk.folder());
-                return job;
-              },
-              kept -> {},
-              this::failed);
-    }
   }
 
   @Override
@@ -142,15 +94,6 @@ public final class ProbePage implements Page, LiveSet.Feeding {
         words.get("off.ready"));
   }
 
-  private JPanel labelled(String name, JComponent field) {
-    JLabel label = pieces.label(name + "-title", words.get("flow." + name), true, 19);
-    label.setLabelFor(field);
-    field.setFont(WindowTheme.font(false, 20));
-    field.getAccessibleContext().setAccessibleName(words.get("flow." + name));
-    pieces.describe(field, name);
-    return pieces.row(label, field);
-  }
-
   private void layOut() {
     entry.setName("probe.entry");
     entry.setFont(WindowTheme.font(true, 34));
@@ -162,7 +105,7 @@ public final class ProbePage implements Page, LiveSet.Feeding {
     JPanel inner = pieces.clear(new BorderLayout(0, 16));
     inner.add(entryRow, BorderLayout.NORTH);
     JPanel below = pieces.clear(new BorderLayout());
-    below.add(start, BorderLayout.NORTH);
+    below.add(start.component(), BorderLayout.NORTH);
     inner.add(below, BorderLayout.CENTER);
     sheet.add(todo, BorderLayout.NORTH);
     sheet.add(inner, BorderLayout.CENTER);
@@ -181,11 +124,11 @@ public final class ProbePage implements Page, LiveSet.Feeding {
   }
 
   private void show() {
-    ProbeFlow.Step now = flow.step();
+    ProbeStep now = flow.step();
     step.setText(words.get(flow.emulated() ? "probe.stepEmulated" : "probe.step"));
     title.setText(presenter.title(now));
     Tone tone = presenter.tone(flow);
-    boolean verdict = now == ProbeFlow.Step.CUT_DONE;
+    boolean verdict = now == ProbeStep.CUT_DONE;
     todo.setFont(WindowTheme.font(verdict, verdict ? WindowTheme.FAR_POINTS : 28));
     Pieces.say(todo, presenter.todo(flow), TEXT_WIDTH);
     todo.setForeground(WindowTheme.colour(tools.palette().inkOn(tone)));
@@ -194,9 +137,9 @@ public final class ProbePage implements Page, LiveSet.Feeding {
     unit.setText(now.asksNumber() ? now.unit() : " ");
     Double reading = flow.demoReading();
     entry.setText(reading == null ? "" : tools.numbers().short4(reading));
-    start.setVisible(now == ProbeFlow.Step.START);
+    start.component().setVisible(now == ProbeStep.START);
     on.setText(presenter.go(now));
-    cut.setVisible(now == ProbeFlow.Step.START);
+    cut.setVisible(now == ProbeStep.START);
     skip.setVisible(now.canBeSkipped());
     say(presenter.leftOut(flow.leftOut()));
     if (now.asksNumber()) {
@@ -233,23 +176,10 @@ public final class ProbePage implements Page, LiveSet.Feeding {
   @Override
   public void shown() {
     Desk desk = tools.desk();
-    tools.shell().aside(() -> PortsOffered.of(desk), this::ports, this::failed);
+    tools.shell().aside(() -> PortsOffered.of(desk), start::offer, this::failed);
     if (flow.step().asksNumber()) {
       entry.requestFocusInWindow();
     }
-  }
-
-  private void ports(PortsOffered offered) {
-    port.removeAllItems();
-    offered.paths().forEach(port::addItem);
-    port.addItem(words.get("probe.emulated"));
-    port.setSelectedItem(offered.first() == null ? words.get("probe.emulated") : offered.first());
-  }
-
-  private String path() {
-    Object item = port.getEditor().getItem();
-    String text = item == null ? "" : item.toString().strip();
-    return text.equals(words.get("probe.emulated")) || text.isEmpty() ? null : text;
   }
 
   private void failed(Exception failure) {
@@ -265,32 +195,27 @@ public final class ProbePage implements Page, LiveSet.Feeding {
       return;
     }
     switch (flow.step()) {
-      case START -> begin(ProbeFlow.Step.ZERO);
+      case START -> begin(ProbeStep.ZERO);
       case CUT_DONE -> leave();
       default -> go();
     }
   }
 
-  private void begin(ProbeFlow.Step first) {
-    MeterAccuracy voltsAccuracy = accuracy(volts);
-    MeterAccuracy ampsAccuracy = accuracy(amps);
-    MeterAccuracy ohmsAccuracy = accuracy(ohms);
+  private void begin(ProbeStep first) {
+    MeterAccuracy voltsAccuracy = start.volts();
+    MeterAccuracy ampsAccuracy = start.amps();
+    MeterAccuracy ohmsAccuracy = start.ohms();
     if (voltsAccuracy == null || ampsAccuracy == null || ohmsAccuracy == null) {
       say(words.get("probe.accuracy"));
       return;
     }
-    String path = path();
+    String path = start.path();
     flow.accuracy(voltsAccuracy, ampsAccuracy, ohmsAccuracy);
     wait(
         () -> {
           flow.begin(path, first);
           return true;
         });
-  }
-
-  private static MeterAccuracy accuracy(JTextField field) {
-    Double percent = SheetEntries.number(field.getText());
-    return percent == null || percent <= 0 || percent > 20 ? null : new MeterAccuracy(percent, 0);
   }
 
   private void go() {
@@ -327,8 +252,8 @@ public final class ProbePage implements Page, LiveSet.Feeding {
 
   @Override
   public void choose(int number) {
-    if (number == 1 && flow.step() == ProbeFlow.Step.START && !busy) {
-      begin(ProbeFlow.Step.CUT);
+    if (number == 1 && flow.step() == ProbeStep.START && !busy) {
+      begin(ProbeStep.CUT);
     }
   }
 
@@ -365,7 +290,7 @@ public final class ProbePage implements Page, LiveSet.Feeding {
 
   /** Chooses the emulated box. */
   public void emulated() {
-    port.setSelectedItem(words.get("probe.emulated"));
+    start.emulated();
   }
 
   public ProbeFlow flow() {

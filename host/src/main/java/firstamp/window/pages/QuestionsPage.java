@@ -13,10 +13,7 @@ import firstamp.window.widgets.WindowTheme;
 import firstamp.window.words.Words;
 import java.awt.BorderLayout;
 import java.awt.CardLayout;
-import java.awt.Dimension;
-import java.awt.GridBagConstraints;
 import java.awt.GridBagLayout;
-import java.awt.Insets;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JButton;
@@ -25,7 +22,6 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
-import javax.swing.SwingConstants;
 
 /**
  * Five questions, one at a time, then what follows from them. Number keys choose an answer, an
@@ -150,7 +146,7 @@ public final class QuestionsPage implements Page {
       unit.setText(question.unit().isEmpty() ? " " : question.unit());
       entry.selectAll();
     } else if (!ended) {
-      fill(question);
+      AnswerButtons.fill(choices, tools, question, this::take);
     } else {
       Pieces.say(summary, presenter.summary(flow.form()), TEXT_WIDTH);
     }
@@ -176,31 +172,6 @@ public final class QuestionsPage implements Page {
     } else {
       page.requestFocusInWindow();
     }
-  }
-
-  private void fill(SheetQuestion question) {
-    choices.removeAll();
-    GridBagConstraints at = new GridBagConstraints();
-    at.gridx = 0;
-    at.anchor = GridBagConstraints.WEST;
-    at.fill = GridBagConstraints.HORIZONTAL;
-    at.weightx = 1;
-    at.insets = new Insets(0, 0, 8, 0);
-    List<SheetQuestion.Choice> all = question.choices();
-    for (int k = 0; k < all.size(); k++) {
-      SheetQuestion.Choice choice = all.get(k);
-      JButton button = pieces.plain("questions.choice", () -> take(choice.id()));
-      String text = words.get(question.id() + "." + choice.id());
-      button.setName("questions-choice-" + (k + 1));
-      button.setText(words.get("flow.numbered", k + 1, text));
-      button.setHorizontalAlignment(SwingConstants.LEFT);
-      button.getAccessibleContext().setAccessibleName(text);
-      choices.add(button, at);
-    }
-    at.weighty = 1;
-    JPanel rest = pieces.clear(new BorderLayout());
-    rest.setPreferredSize(new Dimension(0, 0));
-    choices.add(rest, at);
   }
 
   /** Takes an answer; empty means "don't know". */

@@ -37,6 +37,19 @@ public final class ReplayWarming {
     this.tools = tools;
   }
 
+  /** Does so on a thread aside; what cannot be opened is shown when the person opens it. */
+  void aside(Path file, long number) {
+    tools
+        .shell()
+        .aside(
+            () -> {
+              open(file, number);
+              return null;
+            },
+            done -> {},
+            unreadable -> {});
+  }
+
   /** Opens it, makes and paints its overview, and lets go of it. */
   public void open(Path file, long number) throws LogException, SheetException {
     Thread thread = Thread.currentThread();

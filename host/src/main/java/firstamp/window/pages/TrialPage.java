@@ -1,7 +1,6 @@
 package firstamp.window.pages;
 
 import firstamp.app.TrialKeeping;
-import firstamp.locate.wire.PlaceKind;
 import firstamp.locate.wire.WireAnswer;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireStep;
@@ -12,9 +11,9 @@ import firstamp.window.page.Twice;
 import firstamp.window.present.WirePresenter;
 import firstamp.window.present.WireView;
 import firstamp.window.widgets.Canvas;
-import firstamp.window.widgets.Palette;
+import firstamp.window.widgets.LinesPanel;
 import firstamp.window.widgets.Pieces;
-import firstamp.window.widgets.Shapes;
+import firstamp.window.widgets.StateShape;
 import firstamp.window.widgets.Tone;
 import firstamp.window.widgets.WindowTheme;
 import firstamp.window.widgets.WrappedTable;
@@ -23,7 +22,6 @@ import java.awt.BorderLayout;
 import java.awt.GridLayout;
 import java.util.ArrayList;
 import java.util.List;
-import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
@@ -55,7 +53,7 @@ public final class TrialPage implements Page {
   private final JTextArea about;
   private final JTextArea done;
   private final JTextArea said;
-  private final List<PlaceRow> rows = new ArrayList<>();
+  private final List<PlaceCard> rows = new ArrayList<>();
   private final Canvas shape;
   private final WrappedTable table;
   private final JPanel middle;
@@ -109,25 +107,12 @@ public final class TrialPage implements Page {
     lists = pieces.clear(new GridLayout(1, 2, 16, 0));
     table = new WrappedTable("trial-table", words.get("wires.table"));
     shape =
-        new Canvas(
-            "trial-shape",
-            56,
-            56,
-            (g, w, h) -> {
-              Tone tone = view == null ? Tone.PLAIN : view.tone();
-              g.setColor(WindowTheme.colour(tools.palette().groundOf(tone)));
-              g.fillRect(0, 0, w, h);
-              g.setColor(WindowTheme.colour(tools.palette().inkOn(tone)));
-              Shapes.draw(g, tone, 8, Math.max(2, (h - 40) / 2.0), 40);
-            });
+        StateShape.canvas(
+            "trial-shape", tools.palette(), () -> view == null ? Tone.PLAIN : view.tone());
     shape.say(words.get("wires.state"));
     layOut();
     refresh();
   }
-
-  /** One of the three places. */
-  private record PlaceRow(
-      JPanel panel, JLabel name, JLabel likely, JTextArea harm, JTextArea reason) {}
 
   private void layOut() {
     head.add(shape, BorderLayout.WEST);
@@ -137,11 +122,11 @@ public final class TrialPage implements Page {
     texts.add(action, BorderLayout.SOUTH);
     head.add(texts, BorderLayout.CENTER);
     for (int at = 0; at < WirePresenter.FIRST_PLACES; at++) {
-      rows.add(place(at));
+      rows.add(new PlaceCard(pieces, tools.palette(), at));
       cards.add(rows.get(at).panel());
     }
-    lists.add(list("wires.aboutTitle", about));
-    lists.add(list("wires.doneTitle", done));
+    lists.add(LinesPanel.of(pieces, words.get("wires.aboutTitle"), about));
+    lists.add(LinesPanel.of(pieces, words.get("wires.doneTitle"), done));
     mind.setBackground(WindowTheme.colour(tools.palette().groundOf(Tone.CAUTION)));
     warnings.setForeground(WindowTheme.colour(tools.palette().inkOn(Tone.CAUTION)));
     mind.add(warnings, BorderLayout.CENTER);
@@ -154,35 +139,6 @@ public final class TrialPage implements Page {
     page.add(head, BorderLayout.NORTH);
     page.add(PageRoom.middle(middle, null), BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);
-  }
-
-  private PlaceRow place(int at) {
-    JPanel panel = pieces.sheet("trial-place-" + (at + 1), new BorderLayout(0, 4));
-    JLabel name = pieces.label("trial-place-name-" + (at + 1), " ", true, 20);
-    JLabel likely = pieces.label("trial-place-likely-" + (at + 1), " ", true, 18);
-    JTextArea harm =
-        pieces.prose("trial-place-harm-" + (at + 1), " ", WindowTheme.READING_POINTS, 340);
-    JTextArea reason =
-        pieces.prose("trial-place-reason-" + (at + 1), "", WindowTheme.READING_POINTS, 340);
-    JPanel top = pieces.clear(new BorderLayout());
-    top.add(name, BorderLayout.NORTH);
-    top.add(likely, BorderLayout.SOUTH);
-    JPanel below = pieces.clear(new BorderLayout(0, 8));
-    below.add(harm, BorderLayout.NORTH);
-    below.add(reason, BorderLayout.CENTER);
-    panel.add(top, BorderLayout.NORTH);
-    panel.add(below, BorderLayout.CENTER);
-    return new PlaceRow(panel, name, likely, harm, reason);
-  }
-
-  private JPanel list(String titleKey, JTextArea lines) {
-    JPanel panel = pieces.sheet(lines.getName() + "-list", new BorderLayout(0, 4));
-    panel.setBorder(BorderFactory.createEmptyBorder(6, 14, 6, 14));
-    panel.add(
-        pieces.label(lines.getName() + "-title", words.get(titleKey), true, 16),
-        BorderLayout.NORTH);
-    panel.add(lines, BorderLayout.CENTER);
-    return panel;
   }
 
   private JPanel buttons() {
@@ -284,45 +240,17 @@ public final class TrialPage implements Page {
     headline.setText(view.headline());
     Pieces.say(action, view.action(), WIDTH - 90);
     mind.setVisible(!view.warnings().isEmpty());
-    Pieces.say(warnings, lines(view.warnings(), 2), WIDTH);
+    Pieces.say(warnings, LinesPanel.first(view.warnings(), 2), WIDTH);
     Pieces.say(about, view.about().isEmpty() ? " " : view.about(), 560);
-    Pieces.say(done, lines(view.done(), SHOWN), 560);
+    Pieces.say(done, LinesPanel.first(view.done(), SHOWN), 560);
     for (int at = 0; at < rows.size(); at++) {
-      show(rows.get(at), at);
+      boolean there = at < view.places().size();
+      rows.get(at).show(there ? view.places().get(at) : null, keeping != null && at == chosen);
     }
     fields();
     fillTable();
     page.revalidate();
     page.repaint();
-  }
-
-  private void show(PlaceRow row, int at) {
-    boolean there = at < view.places().size();
-    row.panel().setVisible(there);
-    if (!there) {
-      return;
-    }
-    WireView.PlaceView place = view.places().get(at);
-    Palette palette = tools.palette();
-    boolean plain = place.tone() == Tone.PLAIN;
-    boolean marked = keeping != null && at == chosen;
-    int side = plain ? palette.edge() : palette.groundOf(place.tone());
-    row.panel()
-        .setBorder(
-            BorderFactory.createCompoundBorder(
-                BorderFactory.createMatteBorder(0, 8, 0, 0, WindowTheme.colour(side)),
-                BorderFactory.createCompoundBorder(
-                    marked
-                        ? BorderFactory.createLineBorder(WindowTheme.colour(palette.focus()), 3)
-                        : BorderFactory.createEmptyBorder(3, 3, 3, 3),
-                    BorderFactory.createEmptyBorder(8, 12, 8, 10))));
-    row.name().setText((at + 1) + "  " + place.name());
-    row.likely().setText(place.likely());
-    Pieces.say(row.harm(), place.harm(), 340);
-    Pieces.say(row.reason(), place.reason(), 340);
-    row.panel()
-        .getAccessibleContext()
-        .setAccessibleName(place.name() + ", " + place.likely() + ", " + place.harm());
   }
 
   /** The fields ask for what the next step needs. */
@@ -360,10 +288,6 @@ public final class TrialPage implements Page {
             .map(column -> words.get("wires.column." + column))
             .toList();
     table.show(titles, view.table());
-  }
-
-  private static String lines(List<String> texts, int most) {
-    return String.join("\n", texts.subList(0, Math.min(most, texts.size())));
   }
 
   /** What the page shows. */
@@ -419,9 +343,17 @@ public final class TrialPage implements Page {
     try {
       switch (answer().state()) {
         case CHECK_COLD ->
-            add(new WireStep.WireOhms(wire(), chosenPlace(), number(first), optional(second)));
-        case SOURCE_TEST -> add(new WireStep.SourceTest(wire(), number(first), number(second)));
-        case FIND_SHORT -> add(readAgain());
+            add(
+                new WireStep.WireOhms(
+                    wire(),
+                    chosenPlace(),
+                    TrialReading.number(first),
+                    TrialReading.optional(second)));
+        case SOURCE_TEST ->
+            add(
+                new WireStep.SourceTest(
+                    wire(), TrialReading.number(first), TrialReading.number(second)));
+        case FIND_SHORT -> add(TrialReading.again(now(), wire(), first, second));
         default -> {
           String wire = wire();
           String place = chosenPlace();
@@ -438,31 +370,6 @@ public final class TrialPage implements Page {
     } catch (IllegalArgumentException unfit) {
       say(words.get("wires.noNumber"));
     }
-  }
-
-  /** The reading that says short, read once more. */
-  private WireStep readAgain() {
-    String place = answer().found().place();
-    if (place != null) {
-      return new WireStep.PlaceOhms(place, number(first));
-    }
-    String chassis =
-        now().steps().stream()
-            .map(WireStep::bare)
-            .filter(one -> one instanceof WireStep.WireOhms && wire().equals(one.wire()))
-            .map(WireStep::place)
-            .filter(name -> now().place(name).kind() == PlaceKind.CHASSIS)
-            .reduce((one, other) -> other)
-            .orElseThrow();
-    return new WireStep.WireOhms(wire(), chassis, number(first), optional(second));
-  }
-
-  private static double number(JTextField field) {
-    return Double.parseDouble(field.getText().strip().replace(',', '.'));
-  }
-
-  private static Double optional(JTextField field) {
-    return field.getText().isBlank() ? null : (Double) number(field);
   }
 
   private void add(WireStep one) {

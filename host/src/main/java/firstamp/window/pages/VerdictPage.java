@@ -10,27 +10,23 @@ import firstamp.window.present.HomePresenter;
 import firstamp.window.present.VerdictPresenter;
 import firstamp.window.widgets.Canvas;
 import firstamp.window.widgets.Pieces;
-import firstamp.window.widgets.Shapes;
+import firstamp.window.widgets.StateShape;
 import firstamp.window.widgets.Tone;
 import firstamp.window.widgets.WindowTheme;
 import firstamp.window.words.Signs;
 import firstamp.window.words.Words;
 import java.awt.BorderLayout;
-import java.awt.Dimension;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
-import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
-import javax.swing.ScrollPaneConstants;
 
 /** What a power-up showed, and what to do with it: Enter saves the report. */
 public final class VerdictPage implements Page {
@@ -92,17 +88,7 @@ public final class VerdictPage implements Page {
     save = pieces.main("verdict.save", this::goOn);
     good = pieces.plain("verdict.good", () -> choose(2));
     found = pieces.plain("verdict.found", () -> choose(3));
-    shape =
-        new Canvas(
-            "verdict-shape",
-            56,
-            56,
-            (g, w, h) -> {
-              g.setColor(WindowTheme.colour(tools.palette().groundOf(tone)));
-              g.fillRect(0, 0, w, h);
-              g.setColor(WindowTheme.colour(tools.palette().inkOn(tone)));
-              Shapes.draw(g, tone, 8, Math.max(2, (h - 40) / 2.0), 40);
-            });
+    shape = StateShape.canvas("verdict-shape", tools.palette(), () -> tone);
     shape.say(words.get("verdict.state"));
     layOut();
   }
@@ -113,30 +99,11 @@ public final class VerdictPage implements Page {
     titles.add(title, BorderLayout.NORTH);
     titles.add(about, BorderLayout.SOUTH);
     head.add(titles, BorderLayout.CENTER);
-    JScrollPane scroll = new JScrollPane(lines);
-    scroll.setName("verdict-scroll");
-    scroll.setBorder(BorderFactory.createEmptyBorder(6, 18, 6, 6));
-    scroll.getViewport().setOpaque(false);
-    scroll.setOpaque(false);
-    scroll.setPreferredSize(new Dimension(TEXT_WIDTH, 200));
-    scroll.setHorizontalScrollBarPolicy(ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
-    scroll.getVerticalScrollBar().setUnitIncrement(24);
-    scroll.getVerticalScrollBar().getAccessibleContext().setAccessibleName("verdict");
-    file.setName("verdict.file");
-    file.setFont(WindowTheme.font(false, 18));
-    file.getAccessibleContext().setAccessibleName(words.get("flow.verdict.file"));
-    pieces.describe(file, "verdict.file");
-    JLabel fileTitle = pieces.label("verdict-file-title", words.get("flow.verdict.file"), true, 18);
-    fileTitle.setLabelFor(file);
     JPanel bottom = pieces.clear(new BorderLayout(0, 8));
     JPanel saving = pieces.clear(new BorderLayout(0, 6));
     saving.add(said, BorderLayout.NORTH);
     said.setVisible(false);
-    JPanel target = pieces.clear(new BorderLayout(12, 0));
-    target.setBorder(BorderFactory.createEmptyBorder(0, 12, 0, 12));
-    target.add(fileTitle, BorderLayout.WEST);
-    target.add(file, BorderLayout.CENTER);
-    saving.add(target, BorderLayout.CENTER);
+    saving.add(ReportTarget.row(pieces, words, file), BorderLayout.CENTER);
     bottom.add(saving, BorderLayout.NORTH);
     List<JComponent> row = new ArrayList<>(List.of(save));
     row.add(pieces.plain(watching == null ? "verdict.replay" : "verdict.strips", () -> choose(1)));
@@ -151,7 +118,7 @@ public final class VerdictPage implements Page {
             new JComponent[] {pieces.plain("verdict.home", this::back)}),
         BorderLayout.SOUTH);
     page.add(head, BorderLayout.NORTH);
-    page.add(scroll, BorderLayout.CENTER);
+    page.add(ReadingPane.of(lines, TEXT_WIDTH), BorderLayout.CENTER);
     page.add(bottom, BorderLayout.SOUTH);
     able(false);
   }

@@ -1,13 +1,10 @@
 package firstamp.window.pages;
 
-import firstamp.app.AwakeKeeper;
-import firstamp.app.Hearing;
 import firstamp.app.Watched;
 import firstamp.app.WireShelf;
 import firstamp.bench.BenchSession;
 import firstamp.bench.Snapshot;
 import firstamp.model.TimeSource;
-import firstamp.model.text.Worded;
 import firstamp.run.TripsInARow;
 import firstamp.window.page.Page;
 import firstamp.window.page.PageStrokes;
@@ -17,11 +14,7 @@ import firstamp.window.present.BenchView;
 import firstamp.window.present.LiveSet;
 import firstamp.window.watch.BenchPanel;
 import firstamp.window.watch.Keys;
-import firstamp.window.widgets.Tone;
 import firstamp.window.words.Spoken;
-import java.awt.Toolkit;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import javax.swing.JComponent;
 
 /**
@@ -32,39 +25,28 @@ public final class WatchPage implements Page, LiveSet.Feeding {
   /** Where hours are in view figures that change 11 times a second can be read as well. */
   private static final int WIDE_ONE_IN = 3;
 
-  /** Nobody seems to be there: it beeps so often until it switches off. */
-  private static final int BEEP_EVERY_S = 5;
-
   private final Tools tools;
   private final Watched watched;
   private final BenchSession session;
-  private final AwakeKeeper awake;
+  private final WatchAwake awake;
+  private final WatchBeeps beeps;
   private final BenchPanel panel;
-  private final ExecutorService keeping =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            Thread thread = new Thread(task, "window-awake");
-            thread.setDaemon(true);
-            return thread;
-          });
   private final Keys keys;
   private final Spoken spoken;
   private Runnable wished;
   private Runnable leaving;
   private LocatePage searching;
   private TrialPage wiring;
-  private Tone lastTone = Tone.PLAIN;
-  private boolean keptAwake;
   private boolean portKept;
   private int ticks;
-  private Integer lastLeft;
 
   public WatchPage(Tools tools, Watched watched) {
     this.tools = tools;
     this.watched = watched;
     this.session = watched.session();
     spoken = new Spoken(tools.words().locale());
-    this.awake = tools.shell().options().keepAwake() ? AwakeKeeper.ofThisSystem() : null;
+    awake = new WatchAwake(tools.shell().options().keepAwake());
+    beeps = new WatchBeeps(tools.shell()::toFront, watched.hearing());
     panel =
         new BenchPanel(
             session,
@@ -153,7 +135,7 @@ public final class WatchPage implements Page, LiveSet.Feeding {
       return;
     }
     Snapshot now = session.snapshot();
-    panel.show(now, mayFallAsleep(), focused);
+    panel.show(now, awake.problem(), focused);
     heard(now);
     if (leaving != null && over()) {
       Runnable go = leaving;
@@ -165,31 +147,14 @@ public final class WatchPage implements Page, LiveSet.Feeding {
   /** The same where another page is in front: what the frame says of it, and what is heard. */
   public void follow(boolean focused) {
     Snapshot now = session.snapshot();
-    panel.look(now, mayFallAsleep(), focused);
+    panel.look(now, awake.problem(), focused);
     heard(now);
   }
 
-  private Worded mayFallAsleep() {
-    return awake == null ? null : awake.problem();
-  }
-
   private void heard(Snapshot now) {
-    keepAwake(now);
+    awake.follow(now);
     keepPort(now);
-    Tone tone = panel.view().sentence().tone();
-    if (tone == Tone.ALARM && lastTone != Tone.ALARM && now.kind() != Snapshot.Kind.REPLAY) {
-      if (watched.hearing().state() != Hearing.State.NOT_WANTED) {
-        Toolkit.getDefaultToolkit().beep();
-      }
-      tools.shell().toFront();
-    }
-    lastTone = tone;
-    Integer left = now.phase() == Snapshot.Phase.ON ? now.beside().untouchedOffInS() : null;
-    if (left != null && !left.equals(lastLeft) && left % BEEP_EVERY_S == 0) {
-      Toolkit.getDefaultToolkit().beep();
-      tools.shell().toFront();
-    }
-    lastLeft = left;
+    beeps.follow(now, panel.view().sentence().tone());
   }
 
   /** Once a probe box has answered its port is kept, whatever comes of the power-up. */
@@ -206,18 +171,6 @@ public final class WatchPage implements Page, LiveSet.Feeding {
               },
               kept -> {},
               this::unreadable);
-    }
-  }
-
-  private void keepAwake(Snapshot now) {
-    boolean wanted =
-        awake != null
-            && now.kind() != Snapshot.Kind.REPLAY
-            && now.phase() != Snapshot.Phase.ENDED
-            && now.phase() != Snapshot.Phase.CONNECTING;
-    if (wanted != keptAwake) {
-      keptAwake = wanted;
-      keeping.execute(wanted ? awake::keep : awake::let);
     }
   }
 
@@ -336,19 +289,12 @@ public final class WatchPage implements Page, LiveSet.Feeding {
 
   /** Another page shows the same session now. */
   public void replaced() {
-    if (keptAwake) {
-      keptAwake = false;
-      keeping.execute(awake::let);
-    }
-    keeping.shutdown();
+    awake.end();
   }
 
   @Override
   public void end() {
     watched.end();
-    if (awake != null && keptAwake) {
-      keeping.execute(awake::let);
-    }
-    keeping.shutdown();
+    awake.end();
   }
 }

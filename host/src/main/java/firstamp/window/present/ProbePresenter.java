@@ -2,6 +2,7 @@ package firstamp.window.present;
 
 import firstamp.analysis.calibrate.CalibrationLine;
 import firstamp.app.ProbeFlow;
+import firstamp.app.ProbeStep;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.run.calibration.ResistorTrial;
@@ -22,11 +23,11 @@ public final class ProbePresenter {
     this.numbers = numbers;
   }
 
-  private static String id(ProbeFlow.Step step) {
+  private static String id(ProbeStep step) {
     return step.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  public String title(ProbeFlow.Step step) {
+  public String title(ProbeStep step) {
     return words.get("probe." + id(step));
   }
 
@@ -40,7 +41,7 @@ public final class ProbePresenter {
   }
 
   /** Words on what goes on. */
-  public String go(ProbeFlow.Step step) {
+  public String go(ProbeStep step) {
     return words.get("probe." + id(step) + ".go");
   }
 
