@@ -1,5 +1,6 @@
 package firstamp;
 
+import static com.tngtech.archunit.base.DescribedPredicate.describe;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
@@ -11,6 +12,7 @@ import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import firstamp.protocol.values.TripLimits;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -154,6 +156,20 @@ class ArchitectureTest {
         .callMethod(java.time.Instant.class, "now")
         .orShould()
         .callMethod(java.time.LocalDateTime.class, "now")
+        .check(HOST);
+  }
+
+  /** Nineteen numbers in a row are easily swapped. */
+  @Test
+  void limitsAreMadeByName() {
+    noClasses()
+        .that()
+        .doNotHaveFullyQualifiedName(TripLimits.class.getName() + "$Builder")
+        .should()
+        .callConstructorWhere(
+            describe(
+                "makes limits by place",
+                call -> call.getTargetOwner().isEquivalentTo(TripLimits.class)))
         .check(HOST);
   }
 

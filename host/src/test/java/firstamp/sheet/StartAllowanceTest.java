@@ -67,8 +67,8 @@ class StartAllowanceTest {
   void theProbeGetsCountsAndMilliseconds() throws Exception {
     ProbeLimits plan =
         ProbeLimits.plan(filled(",\"motor\":true,\"motorOhm\":20", ""), Calibration.nominal());
-    assertThat(plan.startI()).isEqualTo(94);
-    assertThat(plan.startMs()).isEqualTo(500);
+    assertThat(plan.counts().startICounts()).isEqualTo(94);
+    assertThat(plan.counts().startMillis()).isEqualTo(500);
     assertThat(plan.planned())
         .anySatisfy(
             one -> {
@@ -77,8 +77,8 @@ class StartAllowanceTest {
               assertThat(one.usedValue()).isCloseTo(1.1475, within(1e-3));
             });
     ProbeLimits none = ProbeLimits.plan(filled("", ""), Calibration.nominal());
-    assertThat(none.startI()).isZero();
-    assertThat(none.startMs()).isZero();
+    assertThat(none.counts().startICounts()).isZero();
+    assertThat(none.counts().startMillis()).isZero();
   }
 
   @ParameterizedTest

@@ -30,8 +30,6 @@ import firstamp.protocol.values.Check;
 import firstamp.protocol.values.LookParameters;
 import firstamp.protocol.values.RailWindow;
 import firstamp.protocol.values.TripLimits;
-import java.util.ArrayList;
-import java.util.List;
 
 /**
  * Payloads of the host's messages, written by visiting and read by type, with the fields in the
@@ -82,49 +80,31 @@ final class HostPayloads implements HostMessageVisitor<PayloadWriter> {
     return out.code(message.kind());
   }
 
+  /** In the order of the wire; Java evaluates arguments from left to right. */
   private static TripLimits readLimits(PayloadReader in) {
-    int inrushMillis = in.u16();
-    int inrushICounts = in.u16();
-    int runningICounts = in.u16();
-    int runningJCounts = in.u16();
-    int peakICounts = in.u16();
-    int meanISixteenths = in.u16();
-    int meanJSixteenths = in.u16();
-    int confirmI = in.u8();
-    int confirmJ = in.u8();
-    int confirmRail = in.u8();
-    int confirmV = in.u8();
-    long i2tBudgetCounts2 = in.u32();
-    int i2tRunningICounts = in.u16();
+    TripLimits.Builder limits =
+        TripLimits.builder()
+            .inrush(in.u16(), in.u16())
+            .running(in.u16(), in.u16())
+            .peak(in.u16())
+            .mean(in.u16(), in.u16())
+            .confirmCurrent(in.u8(), in.u8())
+            .confirmVolts(in.u8(), in.u8())
+            .i2t(in.u32(), in.u16());
     int[] lows = {in.u16(), in.u16(), in.u16()};
     int[] highs = {in.u16(), in.u16(), in.u16()};
-    List<RailWindow> rails = new ArrayList<>(TripLimits.RAILS);
-    for (int rail = 0; rail < TripLimits.RAILS; rail++) {
-      rails.add(new RailWindow(lows[rail], highs[rail]));
+    for (int rail = 1; rail <= TripLimits.RAILS; rail++) {
+      limits.rail(rail, new RailWindow(lows[rail - 1], highs[rail - 1]));
     }
-    TripLimits limits =
-        new TripLimits(
-            inrushMillis,
-            inrushICounts,
-            runningICounts,
-            runningJCounts,
-            peakICounts,
-            meanISixteenths,
-            meanJSixteenths,
-            confirmI,
-            confirmJ,
-            confirmRail,
-            confirmV,
-            i2tBudgetCounts2,
-            i2tRunningICounts,
-            rails,
-            in.u16(),
-            in.u16(),
-            in.u16(),
-            in.u16(),
-            in.u16());
+    TripLimits read =
+        limits
+            .overV(in.u16())
+            .silenceMillis(in.u16())
+            .lookOverJ(in.u16())
+            .start(in.u16(), in.u16())
+            .build();
     in.zeros(LIMITS_RESERVED_FIELD, LIMITS_RESERVED_BYTES);
-    return limits;
+    return read;
   }
 
   @Override

@@ -1,6 +1,5 @@
 package firstamp.protocol.values;
 
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -85,28 +84,7 @@ public record TripLimits(
 
   /** The same without the window of one rail, 1 to 3. */
   public TripLimits withoutRail(int rail) {
-    List<RailWindow> others = new ArrayList<>(rails);
-    others.set(rail - 1, RailWindow.NONE);
-    return new TripLimits(
-        inrushMillis,
-        inrushICounts,
-        runningICounts,
-        runningJCounts,
-        peakICounts,
-        meanISixteenths,
-        meanJSixteenths,
-        confirmI,
-        confirmJ,
-        confirmRail,
-        confirmV,
-        i2tBudgetCounts2,
-        i2tRunningICounts,
-        others,
-        overVCounts,
-        silenceMillis,
-        lookOverJCounts,
-        startICounts,
-        startMillis);
+    return new Builder(this).rail(rail, RailWindow.NONE).build();
   }
 
   /** Collects limits by name, because nineteen numbers in a row are easily swapped. */
@@ -132,6 +110,21 @@ public record TripLimits(
     private int startMillis;
 
     private Builder() {}
+
+    private Builder(TripLimits from) {
+      inrush(from.inrushMillis, from.inrushICounts)
+          .running(from.runningICounts, from.runningJCounts)
+          .peak(from.peakICounts)
+          .mean(from.meanISixteenths, from.meanJSixteenths)
+          .confirmCurrent(from.confirmI, from.confirmJ)
+          .confirmVolts(from.confirmRail, from.confirmV)
+          .i2t(from.i2tBudgetCounts2, from.i2tRunningICounts)
+          .overV(from.overVCounts)
+          .silenceMillis(from.silenceMillis)
+          .lookOverJ(from.lookOverJCounts)
+          .start(from.startICounts, from.startMillis);
+      from.rails.toArray(rails);
+    }
 
     /** Limit on I within the inrush time. */
     public Builder inrush(int millis, int iCounts) {

@@ -8,6 +8,8 @@ import firstamp.model.samples.ChannelScale;
 import firstamp.model.samples.Scaling;
 import firstamp.model.text.Wording.Phrase;
 import firstamp.model.text.Wording.Quantity;
+import firstamp.protocol.values.RailWindow;
+import firstamp.protocol.values.TripLimits;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -53,53 +55,32 @@ final class LimitPlanner {
     JobSheet.Limits limits = limits();
     boolean pulsed = "before-reservoir".equals(sheet.supply().probeSits());
     double running = limits.runningA();
-    int inrush = onI("limits.inrushA", limits.inrushA());
-    int i2tRunning = i2tRunning(running, pulsed);
-    int runningI = 0;
-    int runningJ = 0;
-    int peak = 0;
-    int meanI = 0;
-    int meanJ = 0;
+    TripLimits.Builder counts =
+        TripLimits.builder()
+            .confirmCurrent(CONFIRM_I, CONFIRM_J)
+            .confirmVolts(CONFIRM_RAIL, CONFIRM_V)
+            .silenceMillis(SILENCE_MS)
+            .inrush((int) Math.round(limits.inrushMs()), onI("limits.inrushA", limits.inrushA()));
     if (pulsed) {
-      peak = onI("limits.peakA", limits.peakA() == null ? limits.inrushA() : limits.peakA());
-      meanJ = mean(running, Channel.J);
-      meanI = mean(running, Channel.I);
+      counts.peak(onI("limits.peakA", limits.peakA() == null ? limits.inrushA() : limits.peakA()));
+      int meanJ = mean(running, Channel.J);
+      counts.mean(mean(running, Channel.I), meanJ);
     } else if (running < Scaling.FINE_HIGHEST_A) {
-      runningJ = onJ(running);
       // J decides; I backs it up three counts wider, clear of its own noise.
-      runningI = Math.max(FINEST_COUNTS, (int) Math.ceil(counts(running, Channel.I)) + 2);
+      int behind = Math.max(FINEST_COUNTS, (int) Math.ceil(counts(running, Channel.I)) + 2);
+      counts.running(behind, onJ(running));
     } else {
-      runningI = onI("limits.runningA", running);
+      counts.running(onI("limits.runningA", running), 0);
     }
-    boolean starts = limits.startA() != null && limits.startMs() != null;
-    int startI = starts ? onI("limits.startA", limits.startA()) : 0;
-    List<Integer> low = new ArrayList<>();
-    List<Integer> high = new ArrayList<>();
-    for (int input = 1; input <= 3; input++) {
-      rail(input, low, high);
+    if (limits.startA() != null && limits.startMs() != null) {
+      int start = onI("limits.startA", limits.startA());
+      counts.start(start, (int) Math.round(limits.startMs()));
     }
-    return new ProbeLimits(
-        (int) Math.round(limits.inrushMs()),
-        inrush,
-        runningI,
-        runningJ,
-        peak,
-        meanI,
-        meanJ,
-        CONFIRM_I,
-        CONFIRM_J,
-        CONFIRM_RAIL,
-        CONFIRM_V,
-        budget(limits.i2tA2s()),
-        i2tRunning,
-        low,
-        high,
-        overV(),
-        SILENCE_MS,
-        0,
-        startI,
-        startI == 0 ? 0 : (int) Math.round(limits.startMs()),
-        planned);
+    for (int input = 1; input <= TripLimits.RAILS; input++) {
+      counts.rail(input, rail(input));
+    }
+    counts.i2t(budget(limits.i2tA2s()), i2tRunning(running, pulsed)).overV(overV());
+    return new ProbeLimits(counts.build(), planned);
   }
 
   /**
@@ -220,23 +201,19 @@ final class LimitPlanner {
   /** Leaves room for the zero that the probe adds. */
   private static final int FULL_SCALE_LIMIT = 1015;
 
-  private void rail(int input, List<Integer> low, List<Integer> high) throws LimitException {
+  private RailWindow rail(int input) throws LimitException {
     JobSheet.Rail rail = sheet.rail(input);
     ChannelScale scale = calibration.scale(Channel.ofRail(input));
     if (rail != null && rail.nominalV() != null) {
       inRange(rail, scale);
     }
     if (rail == null || rail.overV() == null) {
-      low.add(ProbeLimits.NO_RAIL_LOW);
-      high.add(ProbeLimits.NO_RAIL_HIGH);
-      return;
+      return RailWindow.NONE;
     }
     double one = scale.counts(-rail.overV());
     double other = scale.counts(rail.overV());
     int below = (int) Math.ceil(Math.max(1, Math.min(one, other)));
     int above = (int) Math.floor(Math.min(1022, Math.max(one, other)));
-    low.add(below);
-    high.add(above);
     planned.add(
         new ProbeLimits.Planned(
             "rails[" + sheet.rails().indexOf(rail) + "].overV",
@@ -247,6 +224,7 @@ final class LimitPlanner {
             Math.abs(scale.value(above)),
             "V",
             WITHIN_RAIL_MS));
+    return new RailWindow(below, above);
   }
 
   private void inRange(JobSheet.Rail rail, ChannelScale scale) throws LimitException {

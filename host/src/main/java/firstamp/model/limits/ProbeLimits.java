@@ -4,67 +4,18 @@ import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
+import firstamp.protocol.values.TripLimits;
 import java.util.List;
 
 /**
- * The limits that the probe watches by itself, in its own integers (wire-format.md, "Limits, 48
- * bytes"), made from a filled job sheet by {@link #plan}.
+ * The limits that the probe watches by itself, made from a filled job sheet by {@link #plan}.
  *
- * @param inrushMs how long the inrush limit acts
- * @param inrushI counts above zero, 0 = none
- * @param runningI counts above zero, 0 = none
- * @param runningJ counts above zero, 0 = none
- * @param peakI counts above zero, 0 = none
- * @param meanI 1/16 count above zero, 0 = none
- * @param meanJ 1/16 count above zero, 0 = none
- * @param confirmI conversions in a row
- * @param confirmJ conversions in a row
- * @param confirmRail conversions in a row
- * @param confirmV conversions in a row
- * @param i2tBudget counts squared times conversions of I, 0 = none
- * @param i2tRunning counts above zero
- * @param railLow per rail, absolute counts, 0 = none
- * @param railHigh per rail, absolute counts, 1023 = none
- * @param overV counts above zero, 0 = none
- * @param silenceMs host silence that opens the switch
- * @param lookOverJ in the look: open it above this, 0 = none
- * @param startI counts above zero while a motor starts, 0 = no start is allowed
- * @param startMs how long
+ * @param counts in the probe's own integers, as they go over the wire
  * @param planned every limit that acts: what the sheet states and what is really used
  */
-public record ProbeLimits(
-    int inrushMs,
-    int inrushI,
-    int runningI,
-    int runningJ,
-    int peakI,
-    int meanI,
-    int meanJ,
-    int confirmI,
-    int confirmJ,
-    int confirmRail,
-    int confirmV,
-    long i2tBudget,
-    int i2tRunning,
-    List<Integer> railLow,
-    List<Integer> railHigh,
-    int overV,
-    int silenceMs,
-    int lookOverJ,
-    int startI,
-    int startMs,
-    List<Planned> planned) {
-
-  /** No rail limit below. */
-  public static final int NO_RAIL_LOW = 0;
-
-  /** No rail limit above. */
-  public static final int NO_RAIL_HIGH = 1023;
-
-  /** Copies the lists. */
+public record ProbeLimits(TripLimits counts, List<Planned> planned) {
+  /** Copies the list. */
   public ProbeLimits {
-    railLow = List.copyOf(railLow);
-    railHigh = List.copyOf(railHigh);
     planned = List.copyOf(planned);
   }
 
@@ -162,34 +113,9 @@ public record ProbeLimits(
 
   /** The same without the limits of one rail: nothing is clipped to that input. */
   public ProbeLimits withoutRail(int rail) {
-    Integer[] low = railLow.toArray(new Integer[0]);
-    Integer[] high = railHigh.toArray(new Integer[0]);
-    low[rail - 1] = NO_RAIL_LOW;
-    high[rail - 1] = NO_RAIL_HIGH;
     List<Planned> left =
         planned.stream().filter(one -> one.channel() != Channel.ofRail(rail)).toList();
-    return new ProbeLimits(
-        inrushMs,
-        inrushI,
-        runningI,
-        runningJ,
-        peakI,
-        meanI,
-        meanJ,
-        confirmI,
-        confirmJ,
-        confirmRail,
-        confirmV,
-        i2tBudget,
-        i2tRunning,
-        List.of(low),
-        List.of(high),
-        overV,
-        silenceMs,
-        lookOverJ,
-        startI,
-        startMs,
-        left);
+    return new ProbeLimits(counts.withoutRail(rail), left);
   }
 
   private static int sixteenBits(double value) {

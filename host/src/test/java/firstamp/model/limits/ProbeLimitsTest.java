@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.within;
 import firstamp.model.JobSheet;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
+import firstamp.protocol.values.RailWindow;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -40,26 +41,32 @@ class ProbeLimitsTest {
   @Test
   void turnsAmpereIntoCounts() throws LimitException {
     ProbeLimits limits = plan(new JobSheet.Limits(4.5, 60.0, 1.0, 0.3, null));
-    assertThat(limits.inrushMs()).isEqualTo(60);
-    assertThat(limits.inrushI()).isEqualTo(368); // 368.64
-    assertThat(limits.runningI()).isEqualTo(81); // 81.92
-    assertThat(limits.runningJ()).isZero();
-    assertThat(limits.i2tRunning()).isEqualTo(81);
+    assertThat(limits.counts().inrushMillis()).isEqualTo(60);
+    assertThat(limits.counts().inrushICounts()).isEqualTo(368); // 368.64
+    assertThat(limits.counts().runningICounts()).isEqualTo(81); // 81.92
+    assertThat(limits.counts().runningJCounts()).isZero();
+    assertThat(limits.counts().i2tRunningICounts()).isEqualTo(81);
     // 0.3 / (0.01220703^2 * 250e-6) = 8 053 063.7
-    assertThat(limits.i2tBudget()).isEqualTo(8_053_063);
-    assertThat(limits.overV()).isEqualTo(235); // 13.8 / 0.05859375 = 235.52
-    assertThat(List.of(limits.confirmI(), limits.confirmJ(), limits.confirmRail()))
+    assertThat(limits.counts().i2tBudgetCounts2()).isEqualTo(8_053_063);
+    assertThat(limits.counts().overVCounts()).isEqualTo(235); // 13.8 / 0.05859375 = 235.52
+    assertThat(
+            List.of(
+                limits.counts().confirmI(),
+                limits.counts().confirmJ(),
+                limits.counts().confirmRail()))
         .containsExactly(3, 2, 3);
-    assertThat(limits.silenceMs()).isEqualTo(2000);
-    assertThat(limits.railLow()).containsExactly(0, 0, 0);
-    assertThat(limits.railHigh()).containsExactly(1023, 1023, 1023);
+    assertThat(limits.counts().silenceMillis()).isEqualTo(2000);
+    assertThat(limits.counts().rails()).extracting(RailWindow::lowCounts).containsExactly(0, 0, 0);
+    assertThat(limits.counts().rails())
+        .extracting(RailWindow::highCounts)
+        .containsExactly(1023, 1023, 1023);
   }
 
   @Test
   void aSmallLimitActsOnTheFineRangeAndTheCoarseOneStandsBehindIt() throws LimitException {
     ProbeLimits limits = plan(running(0.030));
-    assertThat(limits.runningJ()).isEqualTo(76); // 76.8
-    assertThat(limits.runningI()).isEqualTo(5); // 2.46, three counts behind
+    assertThat(limits.counts().runningJCounts()).isEqualTo(76); // 76.8
+    assertThat(limits.counts().runningICounts()).isEqualTo(5); // 2.46, three counts behind
     assertThat(limits.planned())
         .filteredOn(one -> one.field().equals("limits.runningA"))
         .singleElement()
@@ -69,8 +76,8 @@ class ProbeLimitsTest {
               assertThat(one.usedValue()).isCloseTo(0.0296875, within(1e-12));
               assertThat(one.withinMs()).isEqualTo(4.1);
             });
-    assertThat(plan(running(0.3499)).runningJ()).isEqualTo(895);
-    assertThat(plan(running(0.35)).runningJ()).isZero();
+    assertThat(plan(running(0.3499)).counts().runningJCounts()).isEqualTo(895);
+    assertThat(plan(running(0.35)).counts().runningJCounts()).isZero();
   }
 
   @Test
@@ -79,17 +86,17 @@ class ProbeLimitsTest {
         ProbeLimits.plan(
             sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.5, 0.3, null)),
             Calibration.nominal());
-    assertThat(limits.runningI()).isZero();
-    assertThat(limits.meanI()).isEqualTo(655); // 40.96 * 16 = 655.36
-    assertThat(limits.meanJ()).isZero();
-    assertThat(limits.peakI()).isEqualTo(327); // the surge limit: 327.68
+    assertThat(limits.counts().runningICounts()).isZero();
+    assertThat(limits.counts().meanISixteenths()).isEqualTo(655); // 40.96 * 16 = 655.36
+    assertThat(limits.counts().meanJSixteenths()).isZero();
+    assertThat(limits.counts().peakICounts()).isEqualTo(327); // the surge limit: 327.68
     ProbeLimits fine =
         ProbeLimits.plan(
             sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.05, 0.3, 1.0)),
             Calibration.nominal());
-    assertThat(fine.meanJ()).isEqualTo(2048);
-    assertThat(fine.meanI()).isEqualTo(112);
-    assertThat(fine.peakI()).isEqualTo(81);
+    assertThat(fine.counts().meanJSixteenths()).isEqualTo(2048);
+    assertThat(fine.counts().meanISixteenths()).isEqualTo(112);
+    assertThat(fine.counts().peakICounts()).isEqualTo(81);
   }
 
   @Test
@@ -119,10 +126,18 @@ class ProbeLimitsTest {
     ProbeLimits limits =
         ProbeLimits.plan(sheet("supply-lead", 12, USUAL, rail), Calibration.nominal());
     // (20 - 9.8) / 0.0390625 = 261.12, (20 + 9.8) / 0.0390625 = 762.88
-    assertThat(limits.railLow()).containsExactly(0, 262, 0);
-    assertThat(limits.railHigh()).containsExactly(1023, 762, 1023);
-    assertThat(limits.withoutRail(2).railHigh()).containsExactly(1023, 1023, 1023);
-    assertThat(limits.withoutRail(2).railLow()).containsExactly(0, 0, 0);
+    assertThat(limits.counts().rails())
+        .extracting(RailWindow::lowCounts)
+        .containsExactly(0, 262, 0);
+    assertThat(limits.counts().rails())
+        .extracting(RailWindow::highCounts)
+        .containsExactly(1023, 762, 1023);
+    assertThat(limits.withoutRail(2).counts().rails())
+        .extracting(RailWindow::highCounts)
+        .containsExactly(1023, 1023, 1023);
+    assertThat(limits.withoutRail(2).counts().rails())
+        .extracting(RailWindow::lowCounts)
+        .containsExactly(0, 0, 0);
     JobSheet.Rail far = new JobSheet.Rail(1, "B", 24.0, 10.0, 500.0, null, null, null, "none");
     assertThat(
             catchThrowableOfType(
@@ -160,7 +175,7 @@ class ProbeLimitsTest {
       long counts = Math.round(10 * Math.exp(-k * 250e-6 / 0.040) / step);
       sum += counts * counts;
     }
-    assertThat((double) sum / limits.i2tBudget()).isCloseTo(1.0, within(0.01));
+    assertThat((double) sum / limits.counts().i2tBudgetCounts2()).isCloseTo(1.0, within(0.01));
   }
 
   /** The three that always end low; each of them left out once. */
@@ -186,8 +201,8 @@ class ProbeLimitsTest {
    */
   @Test
   void theConvertersOwnStepsNeverUseTheBudgetUp() throws LimitException {
-    assertThat(plan(running(0.0075)).i2tRunning()).isEqualTo(4);
-    assertThat(plan(running(0.3)).i2tRunning()).isEqualTo(24); // 24.58
+    assertThat(plan(running(0.0075)).counts().i2tRunningICounts()).isEqualTo(4);
+    assertThat(plan(running(0.3)).counts().i2tRunningICounts()).isEqualTo(24); // 24.58
   }
 
   /** 0.5 A of mean in pulses: up to 1.5 A effective is no surge. 1.5 / 0.012207 = 122.9. */
@@ -197,6 +212,6 @@ class ProbeLimitsTest {
         ProbeLimits.plan(
             sheet("before-reservoir", 12, new JobSheet.Limits(4.0, 60.0, 0.5, 0.3, null)),
             Calibration.nominal());
-    assertThat(limits.i2tRunning()).isEqualTo(122);
+    assertThat(limits.counts().i2tRunningICounts()).isEqualTo(122);
   }
 }
