@@ -60,6 +60,32 @@ class CosimulatedFaultsTest {
     assertThat(result.courses().get("amps").last()).isCloseTo(0, within(0.005));
   }
 
+  /**
+   * The look's current flows through R1 too, but a set without a capacitor gives it nothing to
+   * compare with: only the volts behind the closed switch do.
+   */
+  @ParameterizedTest(name = "{0} ohm, {1} joined")
+  @CsvSource({"100, 50m", "300, 50m", "1000, 50m", "300, 1m", "1000, 1m"})
+  void bridgedShuntIsRefusedOrOpensTheSwitch(String ohm, String bridge) throws Exception {
+    Result result =
+        powerUp().with("cset", "1u").with("rset", ohm).joined("RBRK SH FG " + bridge).run(760);
+    boolean refused = Double.isNaN(result.firstMs(SWITCH, "high"));
+    if (!refused) {
+      assertThat(result.of(ProbeMessage.Trip.class))
+          .extracting(ProbeMessage.Trip::cause)
+          .containsOnly(TripCause.SELF_TEST);
+      assertThat(onForMs(result)).isLessThan(12);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"60", "1000"})
+  void aWholeShuntStaysOn(String ohm) throws Exception {
+    Result result = powerUp().with("cset", "1u").with("rset", ohm).run(760);
+    assertThat(result.firstMs(SWITCH, "high")).isBetween(560.0, 715.0);
+    assertThat(result.of(ProbeMessage.Trip.class)).isEmpty();
+  }
+
   @Test
   void bouncingWireIsCutLikeAShort() throws Exception {
     Result result =
