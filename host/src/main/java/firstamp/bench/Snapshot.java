@@ -36,28 +36,16 @@ import java.util.Objects;
  * @param sheet the job sheet with its defaults filled in
  * @param notice one sentence of what is being waited for or was refused, null = nothing to say
  * @param countdownS whole seconds until the switch closes, null = no countdown runs
- * @param nowMs course time shown as now: the newest reading, in a replay its position
- * @param closedMs course time at which the switch closed last, null before
- * @param elapsedMs since that closing; stands still once the switch has opened; null before
- * @param supplyA supply current now
- * @param supplyV volts on the set side now
- * @param rails clips of the sheet, in its order
- * @param headDbv level of the head now
- * @param headUa the same as current where the resistor is known, microampere rms
- * @param meterDbv level of the meter now
- * @param headBelowMeterDb meter minus head, null where one is missing or shows no signal
+ * @param times the moment shown, and the switch-on
+ * @param figures what is measured now
  * @param limits in force in the probe
- * @param alarms first one first, the ones folded under it behind it
- * @param look figures of the first look
- * @param trip the latest trip
+ * @param findings what was found so far
  * @param link the cable
  * @param log the bench log
  * @param marks in order of time
  * @param questions that wait for an answer, in the order in which they are asked
- * @param notWatched what is not watched, and why
  * @param course readings so far; the same object in every snapshot of a session
  * @param replay position of a replay, null when live
- * @param summary once ended
  * @param beside what stands beside the power-up itself
  */
 public record Snapshot(
@@ -68,28 +56,16 @@ public record Snapshot(
     JobSheet sheet,
     Worded notice,
     Integer countdownS,
-    double nowMs,
-    Double closedMs,
-    Double elapsedMs,
-    Double supplyA,
-    Double supplyV,
-    List<Rail> rails,
-    Double headDbv,
-    Double headUa,
-    Double meterDbv,
-    Double headBelowMeterDb,
+    Times times,
+    Figures figures,
     Limits limits,
-    List<Alarm> alarms,
-    Summary.LookFigures look,
-    TripView trip,
+    Findings findings,
     Link link,
     Log log,
     List<Mark> marks,
     List<OpenQuestion> questions,
-    List<NotWatched> notWatched,
     TimeCourse course,
     Replay replay,
-    Summary summary,
     Beside beside) {
 
   /** Copies the lists. */
@@ -97,80 +73,16 @@ public record Snapshot(
     Objects.requireNonNull(phase, "phase");
     Objects.requireNonNull(kind, "kind");
     Objects.requireNonNull(sheet, "sheet");
+    Objects.requireNonNull(times, "times");
+    Objects.requireNonNull(figures, "figures");
     Objects.requireNonNull(limits, "limits");
+    Objects.requireNonNull(findings, "findings");
     Objects.requireNonNull(link, "link");
     Objects.requireNonNull(log, "log");
     Objects.requireNonNull(course, "course");
     Objects.requireNonNull(beside, "beside");
-    rails = List.copyOf(rails);
-    alarms = List.copyOf(alarms);
     marks = List.copyOf(marks);
     questions = List.copyOf(questions);
-    notWatched = List.copyOf(notWatched);
-  }
-
-  /** A snapshot with nothing beside it. */
-  public Snapshot(
-      Phase phase,
-      Kind kind,
-      Integer powerUp,
-      String label,
-      JobSheet sheet,
-      Worded notice,
-      Integer countdownS,
-      double nowMs,
-      Double closedMs,
-      Double elapsedMs,
-      Double supplyA,
-      Double supplyV,
-      List<Rail> rails,
-      Double headDbv,
-      Double headUa,
-      Double meterDbv,
-      Double headBelowMeterDb,
-      Limits limits,
-      List<Alarm> alarms,
-      Summary.LookFigures look,
-      TripView trip,
-      Link link,
-      Log log,
-      List<Mark> marks,
-      List<OpenQuestion> questions,
-      List<NotWatched> notWatched,
-      TimeCourse course,
-      Replay replay,
-      Summary summary) {
-    this(
-        phase,
-        kind,
-        powerUp,
-        label,
-        sheet,
-        notice,
-        countdownS,
-        nowMs,
-        closedMs,
-        elapsedMs,
-        supplyA,
-        supplyV,
-        rails,
-        headDbv,
-        headUa,
-        meterDbv,
-        headBelowMeterDb,
-        limits,
-        alarms,
-        look,
-        trip,
-        link,
-        log,
-        marks,
-        questions,
-        notWatched,
-        course,
-        replay,
-        summary,
-        Beside.NOTHING);
   }
 
   /** The same with something else beside it. */
@@ -183,29 +95,78 @@ public record Snapshot(
         sheet,
         notice,
         countdownS,
-        nowMs,
-        closedMs,
-        elapsedMs,
-        supplyA,
-        supplyV,
-        rails,
-        headDbv,
-        headUa,
-        meterDbv,
-        headBelowMeterDb,
+        times,
+        figures,
         limits,
-        alarms,
-        look,
-        trip,
+        findings,
         link,
         log,
         marks,
         questions,
-        notWatched,
         course,
         replay,
-        summary,
         other);
+  }
+
+  /**
+   * The moment shown, and the switch-on.
+   *
+   * @param nowMs course time shown as now: the newest reading, in a replay its position
+   * @param closedMs course time at which the switch closed last, null before
+   * @param elapsedMs since that closing; stands still once the switch has opened; null before
+   */
+  public record Times(double nowMs, Double closedMs, Double elapsedMs) {}
+
+  /**
+   * What is measured now.
+   *
+   * @param supplyA supply current
+   * @param supplyV volts on the set side
+   * @param rails clips of the sheet, in its order
+   * @param levels of meter and head
+   */
+  public record Figures(Double supplyA, Double supplyV, List<Rail> rails, Levels levels) {
+    /** Copies the list. */
+    public Figures {
+      Objects.requireNonNull(levels, "levels");
+      rails = List.copyOf(rails);
+    }
+  }
+
+  /**
+   * Levels of meter and head now; null = no signal, or not measured.
+   *
+   * @param headDbv level of the head
+   * @param headUa the same as current where the resistor is known, microampere rms
+   * @param meterDbv level of the meter
+   */
+  public record Levels(Double headDbv, Double headUa, Double meterDbv) {
+    /** Meter minus head, null where one is missing or shows no signal. */
+    public Double headBelowMeterDb() {
+      return headDbv == null || meterDbv == null ? null : (Double) (meterDbv - headDbv);
+    }
+  }
+
+  /**
+   * What was found so far.
+   *
+   * @param alarms first one first, the ones folded under it behind it
+   * @param look figures of the first look
+   * @param trip the latest trip
+   * @param notWatched what is not watched, and why
+   * @param summary once ended
+   */
+  public record Findings(
+      List<Alarm> alarms,
+      Summary.LookFigures look,
+      TripView trip,
+      List<NotWatched> notWatched,
+      Summary summary) {
+    /** Copies the lists. */
+    public Findings {
+      alarms = List.copyOf(alarms);
+      notWatched = List.copyOf(notWatched);
+    }
   }
 
   /**

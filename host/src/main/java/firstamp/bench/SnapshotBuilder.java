@@ -229,31 +229,28 @@ public final class SnapshotBuilder implements ChainListener {
         sheet,
         outside.notice(),
         outside.countdownS(),
-        now,
-        closed == null ? null : courseMs(closed),
-        elapsed,
-        supplyA.mean(),
-        supplyV.mean(),
-        railsNow(elapsed, chain != null && chain.openedMicros() == null),
-        headDbv,
-        headUa(),
-        meterDbv,
-        headDbv == null || meterDbv == null ? null : meterDbv - headDbv,
+        new Snapshot.Times(now, closed == null ? null : courseMs(closed), elapsed),
+        new Snapshot.Figures(
+            supplyA.mean(),
+            supplyV.mean(),
+            railsNow(elapsed, chain != null && chain.openedMicros() == null),
+            new Snapshot.Levels(headDbv, headUa(), meterDbv)),
         outside.limits(),
-        alarms,
-        look,
-        chain == null || chain.trip() == null
-            ? null
-            : SnapshotParts.trip(
-                chain.trip(), chain.tripFigures(), outside.capture(), chain.scaling(), sheet),
+        new Snapshot.Findings(
+            alarms,
+            look,
+            chain == null || chain.trip() == null
+                ? null
+                : SnapshotParts.trip(
+                    chain.trip(), chain.tripFigures(), outside.capture(), chain.scaling(), sheet),
+            chain == null ? List.of() : chain.rules().notWatched(),
+            outside.summary()),
         link(outside),
         new Snapshot.Log(logging, outside.logFile(), logText),
         marks,
         outside.questions(),
-        chain == null ? List.of() : chain.rules().notWatched(),
         course,
         null,
-        outside.summary(),
         outside.beside());
   }
 

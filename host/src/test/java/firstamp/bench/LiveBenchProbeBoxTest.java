@@ -71,7 +71,7 @@ final class LiveBenchProbeBoxTest extends LiveBenchCase {
     LiveBench first = kept(sheet, new Kept(box));
     first.start();
     await(() -> first.snapshot().phase() == Snapshot.Phase.ENDED);
-    int number = first.snapshot().trip().number();
+    int number = first.snapshot().findings().trip().number();
     first.close();
 
     bench = kept(sheet, new Kept(box));
@@ -79,7 +79,7 @@ final class LiveBenchProbeBoxTest extends LiveBenchCase {
     await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
     RunRefused.Latched latched = bench.snapshot().beside().latched();
     assertThat(latched.number()).isEqualTo(number);
-    assertThat(latched.cause()).isEqualTo(first.snapshot().trip().cause());
+    assertThat(latched.cause()).isEqualTo(first.snapshot().findings().trip().cause());
     assertThat(bench.snapshot().powerUp()).as("nothing was begun").isNull();
     assertThat(log.list()).hasSize(1);
 
@@ -225,7 +225,7 @@ final class LiveBenchProbeBoxTest extends LiveBenchCase {
     assertThat(bench.failure())
         .isInstanceOf(RunRefused.class)
         .hasMessageContaining("while the switch is open: a battery or another feed is in");
-    assertThat(bench.snapshot().closedMs()).as("never closed").isNull();
+    assertThat(bench.snapshot().times().closedMs()).as("never closed").isNull();
     box.close();
   }
 
@@ -237,7 +237,7 @@ final class LiveBenchProbeBoxTest extends LiveBenchCase {
     bench = kept(sheet, new Kept(box));
     bench.start();
     await(() -> bench.snapshot().phase() == Snapshot.Phase.ENDED);
-    int number = bench.snapshot().trip().number();
+    int number = bench.snapshot().findings().trip().number();
     ProbeEvent.SwitchedOnAgain what =
         new ProbeEvent.SwitchedOnAgain(0, number, Difference.NOTHING, 1, 820.0, null);
     bench.restore(what);

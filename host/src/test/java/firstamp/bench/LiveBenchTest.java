@@ -84,7 +84,7 @@ class LiveBenchTest extends LiveBenchCase {
     bench.acknowledge();
     await(
         () ->
-            bench.snapshot().alarms().stream()
+            bench.snapshot().findings().alarms().stream()
                 .noneMatch(alarm -> alarm.state() == AlarmState.UNACKNOWLEDGED));
     List<ProbeEvent> events = log.find("last").events();
     assertThat(events.subList(events.size() - 3, events.size()))

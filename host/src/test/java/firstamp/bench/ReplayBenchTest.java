@@ -84,7 +84,7 @@ class ReplayBenchTest {
     bench.pause(true);
     bench.seek(1e9);
     Snapshot end = bench.snapshot();
-    double closed = end.closedMs();
+    double closed = end.times().closedMs();
     assertThat(end.phase()).isEqualTo(Snapshot.Phase.ENDED);
     assertThat(phaseAt(0)).isEqualTo(Snapshot.Phase.OPEN);
     assertThat(phaseAt(closed - 20)).isEqualTo(Snapshot.Phase.LOOK);
@@ -97,14 +97,14 @@ class ReplayBenchTest {
   void showsATripWithItsPictureOnlyOnceItHasHappened() throws Exception {
     replay("wire-short", 5_000_000);
     bench.seek(1e9);
-    double opened = bench.snapshot().closedMs() + live.tripAtMs();
+    double opened = bench.snapshot().times().closedMs() + live.tripAtMs();
     phaseAt(opened - 5);
-    assertThat(bench.snapshot().trip()).isNull();
+    assertThat(bench.snapshot().findings().trip()).isNull();
     assertThat(phaseAt(opened + 5)).isEqualTo(Snapshot.Phase.TRIPPED);
-    Snapshot.TripView trip = bench.snapshot().trip();
+    Snapshot.TripView trip = bench.snapshot().findings().trip();
     assertThat(trip.cause().id()).isEqualTo(live.tripCause());
     assertThat(trip.captureA()).hasSizeGreaterThan(200);
-    assertThat(bench.snapshot().alarms()).isNotEmpty();
+    assertThat(bench.snapshot().findings().alarms()).isNotEmpty();
   }
 
   @Test
@@ -120,10 +120,10 @@ class ReplayBenchTest {
   void theRulesRunAgainComeToWhatWasKept() throws Exception {
     replay("no-draw", 3_000_000);
     bench.seek(1e9);
-    var kept = bench.snapshot().alarms();
+    var kept = bench.snapshot().findings().alarms();
     await(() -> bench.summary() != null && bench.summary().supply() != null);
     assertThat(bench.summary().alarms()).isEqualTo(live.alarms());
-    assertThat(bench.snapshot().alarms()).isEqualTo(live.alarms());
+    assertThat(bench.snapshot().findings().alarms()).isEqualTo(live.alarms());
     // The log keeps the English text; the rules that ran again have its words before any language.
     assertThat(kept)
         .usingRecursiveFieldByFieldElementComparatorIgnoringFields("words")
@@ -144,7 +144,7 @@ class ReplayBenchTest {
     bench.acknowledge();
     await(
         () ->
-            bench.snapshot().alarms().stream()
+            bench.snapshot().findings().alarms().stream()
                 .noneMatch(
                     alarm ->
                         alarm.state() == AlarmState.UNACKNOWLEDGED
@@ -164,7 +164,7 @@ class ReplayBenchTest {
     Snapshot.WhatIf what = bench.snapshot().beside().whatIf();
     JobSheet.Limits limits = run.sheet().limits();
     bench.seek(1e9);
-    double closed = bench.snapshot().closedMs();
+    double closed = bench.snapshot().times().closedMs();
     // The set draws more than that all the time: the limit acts once the inrush time is over.
     assertThat(what.firstOffMs())
         .isBetween(closed + limits.inrushMs(), closed + limits.inrushMs() + 5);
@@ -203,17 +203,19 @@ class ReplayBenchTest {
     replay("healthy", 3_000_000);
     bench.seek(1000);
     time.addMillis(500);
-    assertThat(bench.snapshot().nowMs()).isEqualTo(1500);
+    assertThat(bench.snapshot().times().nowMs()).isEqualTo(1500);
     bench.speed(0.1);
     time.addMillis(1000);
-    assertThat(bench.snapshot().nowMs()).isEqualTo(1600);
+    assertThat(bench.snapshot().times().nowMs()).isEqualTo(1600);
     bench.step();
     time.addMillis(1000);
-    assertThat(bench.snapshot().nowMs()).isEqualTo(1610);
+    assertThat(bench.snapshot().times().nowMs()).isEqualTo(1610);
     bench.speed(Double.POSITIVE_INFINITY);
     bench.pause(false);
     assertThat(bench.snapshot().phase()).isEqualTo(Snapshot.Phase.ENDED);
     bench.seek(500);
-    assertThat(bench.snapshot().nowMs()).as("who looks at a moment stays there").isEqualTo(500);
+    assertThat(bench.snapshot().times().nowMs())
+        .as("who looks at a moment stays there")
+        .isEqualTo(500);
   }
 }

@@ -160,7 +160,7 @@ class StoppedCountdownTest {
     assertThat(bench.snapshot().phase()).isEqualTo(Snapshot.Phase.OPEN);
     bench.answer("hands-out", false);
     await(this::ended);
-    assertThat(bench.snapshot().closedMs()).as("a no ends it").isNull();
+    assertThat(bench.snapshot().times().closedMs()).as("a no ends it").isNull();
     assertThat(bench.result().summary().ended()).isEqualTo("user-off");
   }
 
@@ -169,6 +169,6 @@ class StoppedCountdownTest {
     start(() -> bench.leave());
     await(this::ended);
     assertThat(bench.result().summary().ended()).isEqualTo("user-off");
-    assertThat(bench.snapshot().closedMs()).isNull();
+    assertThat(bench.snapshot().times().closedMs()).isNull();
   }
 }

@@ -74,7 +74,7 @@ class WhatIfTest {
         now = bench.snapshot();
       }
       bench.seek(1e9);
-      return new Window(now.beside().whatIf(), bench.snapshot().closedMs());
+      return new Window(now.beside().whatIf(), bench.snapshot().times().closedMs());
     } finally {
       open.close();
     }

@@ -146,7 +146,9 @@ class FlowRobotTest {
   }
 
   private boolean onFor(double ms) {
-    return phase(Snapshot.Phase.ON) && now().elapsedMs() != null && now().elapsedMs() > ms;
+    return phase(Snapshot.Phase.ON)
+        && now().times().elapsedMs() != null
+        && now().times().elapsedMs() > ms;
   }
 
   private List<Path> reports() throws Exception {

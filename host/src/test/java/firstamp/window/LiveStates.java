@@ -18,18 +18,19 @@ enum LiveStates {
             this == ON || this == ON_AGAIN ? FakeSession.Scene.HEALTHY : FakeSession.Scene.ASKING);
     Snapshot now = session.snapshot();
     if (this == COUNTDOWN) {
-      now = WatchStates.changed(now, Map.of("questions", List.of(), "countdownS", 3));
+      now = ChangedSnapshot.of(now, Map.of("questions", List.of(), "countdownS", 3));
     } else if (this == LOOK) {
-      now = WatchStates.changed(now, Map.of("questions", List.of(), "phase", Snapshot.Phase.LOOK));
+      now = ChangedSnapshot.of(now, Map.of("questions", List.of(), "phase", Snapshot.Phase.LOOK));
     }
     if (this == ON_AGAIN) {
       // It was given back after a trip, which the snapshot still tells of.
-      Snapshot.TripView trip = new FakeSession(FakeSession.Scene.SHORT).snapshot().trip();
-      now = WatchStates.changed(now, Map.of("trip", trip));
+      Snapshot.TripView trip =
+          new FakeSession(FakeSession.Scene.SHORT).snapshot().findings().trip();
+      now = ChangedSnapshot.of(now, Map.of("trip", trip));
     }
     session.set(Scenes.withThinking(now));
     if (this == COUNTDOWN) {
-      session.set(WatchStates.changed(session.snapshot(), Map.of("countdownS", 3)));
+      session.set(ChangedSnapshot.of(session.snapshot(), Map.of("countdownS", 3)));
     }
     return session;
   }

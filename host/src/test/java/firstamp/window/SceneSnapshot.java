@@ -47,22 +47,27 @@ final class SceneSnapshot {
         sheet(),
         null,
         null,
-        course.endMs(),
-        asking ? null : CLOSED_MS,
-        asking ? null : scene.onSeconds() * 1000,
-        last(Course.Quantity.SUPPLY_A),
-        last(Course.Quantity.SUPPLY_V),
-        List.of(
-            new Snapshot.Rail(1, "B1", b1, 7.79, 8.61, true),
-            new Snapshot.Rail(2, "B2 bias", b2, -4.4, -3.6, true)),
-        head,
-        head == null ? null : Math.pow(10, head / 20) / 10 * 1e6,
-        meter,
-        head == null ? null : meter - head,
+        new Snapshot.Times(
+            course.endMs(), asking ? null : CLOSED_MS, asking ? null : scene.onSeconds() * 1000),
+        new Snapshot.Figures(
+            last(Course.Quantity.SUPPLY_A),
+            last(Course.Quantity.SUPPLY_V),
+            List.of(
+                new Snapshot.Rail(1, "B1", b1, 7.79, 8.61, true),
+                new Snapshot.Rail(2, "B2 bias", b2, -4.4, -3.6, true)),
+            new Snapshot.Levels(
+                head, head == null ? null : Math.pow(10, head / 20) / 10 * 1e6, meter)),
         new Snapshot.Limits(4.5, 60.0, 1.0, 11.0, 13.0),
-        SceneAlarms.of(scene),
-        look(),
-        trip(),
+        new Snapshot.Findings(
+            SceneAlarms.of(scene),
+            look(),
+            trip(),
+            List.of(
+                new NotWatched("rail 3", "no clip"),
+                new NotWatched("ripple 2", "rippleMaxVrms is not on the sheet")),
+            scene == Scene.OVER || scene == Scene.SHORT_OVER || scene.replayed()
+                ? summary()
+                : null),
         link(),
         scene == Scene.RAIL_LOW
             ? new Snapshot.Log(
@@ -74,12 +79,8 @@ final class SceneSnapshot {
                 new Snapshot.Mark(CLOSED_MS + 1800, ""),
                 new Snapshot.Mark(CLOSED_MS + 2600, "record on")),
         questions(),
-        List.of(
-            new NotWatched("rail 3", "no clip"),
-            new NotWatched("ripple 2", "rippleMaxVrms is not on the sheet")),
         course,
         replay(),
-        scene == Scene.OVER || scene == Scene.SHORT_OVER || scene.replayed() ? summary() : null,
         beside());
   }
 

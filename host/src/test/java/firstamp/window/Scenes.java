@@ -24,14 +24,14 @@ public final class Scenes {
     JobSheet other =
         new JobSheet(
             1, sheet.set(), supply, sheet.limits(), sheet.rails(), sheet.levels(), sheet.rules());
-    return with(s, other, s.rails());
+    return with(s, other, s.figures().rails());
   }
 
   public static Snapshot withRail(
       int input, double volts, double lowV, double highV, FakeSession.Scene scene) {
     Snapshot s = new FakeSession(scene).snapshot();
     List<Snapshot.Rail> rails = new ArrayList<>();
-    for (Snapshot.Rail rail : s.rails()) {
+    for (Snapshot.Rail rail : s.figures().rails()) {
       rails.add(
           rail.input() == input
               ? new Snapshot.Rail(input, rail.name(), volts, lowV, highV, true)
@@ -57,7 +57,7 @@ public final class Scenes {
             path.path(),
             wires.unknownWires(),
             List.of());
-    return with(s, sheet, s.rails());
+    return with(s, sheet, s.figures().rails());
   }
 
   private static JobSheet thinking(String scenario) {
@@ -71,7 +71,7 @@ public final class Scenes {
   static Snapshot withLongText(Snapshot s) {
     String text = "Look at each joint between the clip and the chassis, one after the other. ";
     List<Alarm> alarms = new ArrayList<>();
-    for (Alarm alarm : s.alarms()) {
+    for (Alarm alarm : s.findings().alarms()) {
       alarms.add(
           new Alarm(
               alarm.number(),
@@ -90,15 +90,15 @@ public final class Scenes {
               text.repeat(5),
               alarm.foldedUnder()));
     }
-    return with(s, s.sheet(), s.rails(), alarms);
+    return with(s, s.sheet(), s.figures().rails(), alarms);
   }
 
   static Snapshot withQuestion(Snapshot s, OpenQuestion question) {
-    return with(s, s.sheet(), s.rails(), s.alarms(), List.of(question));
+    return with(s, s.sheet(), s.figures().rails(), s.findings().alarms(), List.of(question));
   }
 
   private static Snapshot with(Snapshot s, JobSheet sheet, List<Snapshot.Rail> rails) {
-    return with(s, sheet, rails, s.alarms());
+    return with(s, sheet, rails, s.findings().alarms());
   }
 
   private static Snapshot with(
@@ -120,27 +120,28 @@ public final class Scenes {
         sheet,
         s.notice(),
         s.countdownS(),
-        s.nowMs(),
-        s.closedMs(),
-        s.elapsedMs(),
-        s.supplyA(),
-        s.supplyV(),
-        rails,
-        s.headDbv(),
-        s.headUa(),
-        s.meterDbv(),
-        s.headBelowMeterDb(),
+        new Snapshot.Times(s.times().nowMs(), s.times().closedMs(), s.times().elapsedMs()),
+        new Snapshot.Figures(
+            s.figures().supplyA(),
+            s.figures().supplyV(),
+            rails,
+            new Snapshot.Levels(
+                s.figures().levels().headDbv(),
+                s.figures().levels().headUa(),
+                s.figures().levels().meterDbv())),
         s.limits(),
-        alarms,
-        s.look(),
-        s.trip(),
+        new Snapshot.Findings(
+            alarms,
+            s.findings().look(),
+            s.findings().trip(),
+            s.findings().notWatched(),
+            s.findings().summary()),
         s.link(),
         s.log(),
         s.marks(),
         questions,
-        s.notWatched(),
         s.course(),
         s.replay(),
-        s.summary());
+        Snapshot.Beside.NOTHING);
   }
 }

@@ -126,7 +126,7 @@ class TextPastTheKeysTest {
           for (String name : EveryPage.NAMES) {
             EveryPage bench = new EveryPage(views, name, LiveStates.ON);
             Snapshot now = bench.session.snapshot();
-            bench.session.set(WatchStates.changed(now, Map.of("phase", Snapshot.Phase.ENDED)));
+            bench.session.set(ChangedSnapshot.of(now, Map.of("phase", Snapshot.Phase.ENDED)));
             assertThat(bench.shell.armed()).isFalse();
             got.addAll(taken(bench));
             bench.shell.closed();

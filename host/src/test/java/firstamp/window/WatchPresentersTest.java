@@ -215,7 +215,7 @@ class WatchPresentersTest {
   void anEarlierPowerUpStandsBehindAlignedAtSwitchOn() {
     Snapshot now = scene(FakeSession.Scene.BEHIND);
     TimeView time = new TimeView();
-    time.advance(now.nowMs(), now.closedMs());
+    time.advance(now.times().nowMs(), now.times().closedMs());
     StripsPicture picture = new StripMaker(words, numbers).picture(now, time, 1000);
     assertThat(picture.strips().get(0).name())
         .isEqualTo("supply current   (dotted: power-up 11, known good)");
@@ -224,14 +224,15 @@ class WatchPresentersTest {
     while (behind[first] < behind[behind.length / 2] - 0.01f) {
       first++;
     }
-    assertThat(picture.middleMs(first)).isBetween(now.closedMs() - 20, now.closedMs() + 20);
+    assertThat(picture.middleMs(first))
+        .isBetween(now.times().closedMs() - 20, now.times().closedMs() + 20);
   }
 
   @Test
   void everyLimitOfTheProbeThatIsWatchedCanBeTakenHoldOf() {
     Snapshot now = scene(FakeSession.Scene.HEALTHY);
     TimeView time = new TimeView();
-    time.advance(now.nowMs(), now.closedMs());
+    time.advance(now.times().nowMs(), now.times().closedMs());
     StripsPicture picture = new StripMaker(words, numbers).picture(now, time, 1000);
     assertThat(picture.limits())
         .extracting(limit -> limit.kind() + " " + limit.rail() + " " + limit.value())
@@ -245,9 +246,9 @@ class WatchPresentersTest {
     Snapshot whole = session.snapshot();
     StripMaker goingOn = new StripMaker(words, numbers);
     TimeView time = new TimeView();
-    for (double now = 3000; now <= whole.nowMs(); now += 130) {
+    for (double now = 3000; now <= whole.times().nowMs(); now += 130) {
       Snapshot then = WatchScenes.at(whole, now);
-      time.advance(now, whole.closedMs());
+      time.advance(now, whole.times().closedMs());
       StripsPicture grown = goingOn.picture(then, time, 900);
       StripsPicture fresh = new StripMaker(words, numbers).picture(then, time, 900);
       for (int strip = 1; strip < fresh.strips().size(); strip++) {

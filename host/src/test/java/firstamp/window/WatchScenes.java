@@ -15,27 +15,28 @@ final class WatchScenes {
         s.sheet(),
         s.notice(),
         s.countdownS(),
-        now,
-        s.closedMs(),
-        now - s.closedMs(),
-        s.supplyA(),
-        s.supplyV(),
-        s.rails(),
-        s.headDbv(),
-        s.headUa(),
-        s.meterDbv(),
-        s.headBelowMeterDb(),
+        new Snapshot.Times(now, s.times().closedMs(), now - s.times().closedMs()),
+        new Snapshot.Figures(
+            s.figures().supplyA(),
+            s.figures().supplyV(),
+            s.figures().rails(),
+            new Snapshot.Levels(
+                s.figures().levels().headDbv(),
+                s.figures().levels().headUa(),
+                s.figures().levels().meterDbv())),
         s.limits(),
-        s.alarms(),
-        s.look(),
-        s.trip(),
+        new Snapshot.Findings(
+            s.findings().alarms(),
+            s.findings().look(),
+            s.findings().trip(),
+            s.findings().notWatched(),
+            s.findings().summary()),
         s.link(),
         s.log(),
         s.marks(),
         s.questions(),
-        s.notWatched(),
         s.course(),
         s.replay(),
-        s.summary());
+        Snapshot.Beside.NOTHING);
   }
 }

@@ -14,8 +14,6 @@ import firstamp.study.EarlierPowerUp;
 import firstamp.window.watch.BenchPanel;
 import firstamp.window.widgets.Canvas;
 import java.awt.event.MouseEvent;
-import java.lang.reflect.Constructor;
-import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -233,7 +231,7 @@ public final class WatchStates {
         new JobSheet(
             1, sheet.set(), sheet.supply(), sheet.limits(), rails, sheet.levels(), sheet.rules());
     List<Snapshot.Rail> seen =
-        new ArrayList<>(new FakeSession(FakeSession.Scene.HEALTHY).snapshot().rails());
+        new ArrayList<>(new FakeSession(FakeSession.Scene.HEALTHY).snapshot().figures().rails());
     seen.add(new Snapshot.Rail(3, "B3", -18.1, -19.8, -16.2, true));
     return Map.of("sheet", more, "rails", seen);
   }
@@ -250,30 +248,8 @@ public final class WatchStates {
       WindowOptions options, FakeSession.Scene scene, Map<String, Object> changes)
       throws ReflectiveOperationException {
     State state = new State(options, scene);
-    state.session.set(changed(state.session.snapshot(), changes));
+    state.session.set(ChangedSnapshot.of(state.session.snapshot(), changes));
     return state.view(true);
-  }
-
-  /** The same snapshot with some of its parts changed, by their names. */
-  public static Snapshot changed(Snapshot from, Map<String, Object> changes)
-      throws ReflectiveOperationException {
-    RecordComponent[] parts = Snapshot.class.getRecordComponents();
-    Class<?>[] types = new Class<?>[parts.length];
-    Object[] values = new Object[parts.length];
-    List<String> known = new ArrayList<>();
-    for (int at = 0; at < parts.length; at++) {
-      types[at] = parts[at].getType();
-      known.add(parts[at].getName());
-      values[at] =
-          changes.containsKey(parts[at].getName())
-              ? changes.get(parts[at].getName())
-              : parts[at].getAccessor().invoke(from);
-    }
-    if (!known.containsAll(changes.keySet())) {
-      throw new IllegalArgumentException("a snapshot has " + known + ", not " + changes.keySet());
-    }
-    Constructor<Snapshot> maker = Snapshot.class.getDeclaredConstructor(types);
-    return maker.newInstance(values);
   }
 
   /** A session and the panel on it. */

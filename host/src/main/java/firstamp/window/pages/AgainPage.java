@@ -260,7 +260,7 @@ public final class AgainPage implements Page {
 
   /** A rail that still has volts: no ohmmeter belongs there. */
   private String stillUp() {
-    for (Snapshot.Rail each : session.snapshot().rails()) {
+    for (Snapshot.Rail each : session.snapshot().figures().rails()) {
       if (each.volts() != null && Math.abs(each.volts()) > 1) {
         return each.name() + " " + tools.numbers().volts(each.volts());
       }

@@ -65,7 +65,7 @@ public final class WatchPage implements Page, LiveSet.Feeding {
     }
     panel.show(session.snapshot(), null, true);
     if (watched.log() != null && tools.desk() != null) {
-      panel.whenOver(this::verdict, this::home);
+      panel.whenOver(this::verdict, tools.shell()::home);
     }
   }
 
@@ -203,11 +203,6 @@ public final class WatchPage implements Page, LiveSet.Feeding {
     session.leave();
   }
 
-  /** To the first screen. */
-  void home() {
-    tools.shell().home();
-  }
-
   private void verdict() {
     Integer number = session.snapshot().powerUp();
     if (over() && number != null) {
@@ -224,7 +219,9 @@ public final class WatchPage implements Page, LiveSet.Feeding {
     }
     String set = now.sheet().set().name();
     String justNow =
-        now.phase() == Snapshot.Phase.ENDED || now.trip() == null ? null : now.trip().cause().id();
+        now.phase() == Snapshot.Phase.ENDED || now.findings().trip() == null
+            ? null
+            : now.findings().trip().cause().id();
     tools
         .shell()
         .aside(

@@ -55,7 +55,7 @@ public final class BenchPresenter {
         now.sheet().set() == null ? "" : now.sheet().set().name(),
         status.about(now),
         status.phase(now),
-        now.elapsedMs() == null ? "" : numbers.clock(now.elapsedMs()),
+        now.times().elapsedMs() == null ? "" : numbers.clock(now.times().elapsedMs()),
         sentence,
         sentences.folded(now),
         figures.figures(now),

@@ -34,11 +34,13 @@ final class FigurePresenter {
     List<FigureView> row = new ArrayList<>();
     row.add(supplyCurrent(now));
     row.add(supplyVolts(now));
-    for (Snapshot.Rail rail : now.rails()) {
+    for (Snapshot.Rail rail : now.figures().rails()) {
       row.add(rail(now, rail));
     }
     JobSheet.Levels levels = now.sheet().levels();
-    if (levels != null || now.meterDbv() != null || now.headDbv() != null) {
+    if (levels != null
+        || now.figures().levels().meterDbv() != null
+        || now.figures().levels().headDbv() != null) {
       row.add(levels(now));
     }
     return row;
@@ -46,15 +48,15 @@ final class FigurePresenter {
 
   private FigureView supplyCurrent(Snapshot now) {
     String name = words.get("figure.current");
-    if (now.supplyA() == null) {
+    if (now.figures().supplyA() == null) {
       return absent(name, words.get("figure.nothing"));
     }
-    Numbers.Written written = numbers.amps(now.supplyA());
+    Numbers.Written written = numbers.amps(now.figures().supplyA());
     Double limit = now.limits().runningA();
     boolean over =
         limit != null
             && now.phase() == Snapshot.Phase.ON
-            && now.supplyA() > limit
+            && now.figures().supplyA() > limit
             && !inInrushTime(now);
     return new FigureView(
         name,
@@ -62,7 +64,7 @@ final class FigurePresenter {
         written.unit(),
         over
             ? words.get("figure.over")
-            : trend(now, Course.Quantity.SUPPLY_A, now.supplyA(), 0.0005),
+            : trend(now, Course.Quantity.SUPPLY_A, now.figures().supplyA(), 0.0005),
         limit == null
             ? words.get("figure.noLimit")
             : words.get("figure.limit", numbers.amps(limit)),
@@ -71,21 +73,25 @@ final class FigurePresenter {
 
   private static boolean inInrushTime(Snapshot now) {
     Double inrushMs = now.limits().inrushMs();
-    return inrushMs != null && now.elapsedMs() != null && now.elapsedMs() < inrushMs;
+    return inrushMs != null
+        && now.times().elapsedMs() != null
+        && now.times().elapsedMs() < inrushMs;
   }
 
   private FigureView supplyVolts(Snapshot now) {
     String name = words.get("figure.volts");
-    if (now.supplyV() == null) {
+    if (now.figures().supplyV() == null) {
       return absent(name, words.get("figure.nothing"));
     }
     boolean judged =
-        now.phase() == Snapshot.Phase.ON && now.elapsedMs() != null && now.elapsedMs() > 500;
+        now.phase() == Snapshot.Phase.ON
+            && now.times().elapsedMs() != null
+            && now.times().elapsedMs() > 500;
     return windowed(
         now,
         name,
         Course.Quantity.SUPPLY_V,
-        now.supplyV(),
+        now.figures().supplyV(),
         now.limits().lowV(),
         now.limits().highV(),
         judged,
@@ -94,14 +100,14 @@ final class FigurePresenter {
 
   private FigureView rail(Snapshot now, Snapshot.Rail rail) {
     String name = words.get("figure.rail", rail.name(), rail.input());
-    if (rail.volts() == null && now.supplyV() == null) {
+    if (rail.volts() == null && now.figures().supplyV() == null) {
       return absent(name, words.get("figure.notYet"));
     }
     if (rail.volts() == null) {
       return new FigureView(name, DASH, "", words.get("figure.clipOff"), "", Tone.CAUTION);
     }
     boolean off = now.phase() != Snapshot.Phase.ON;
-    if (off && now.closedMs() != null) {
+    if (off && now.times().closedMs() != null) {
       return fallingRail(now, rail, name);
     }
     return windowed(
@@ -140,8 +146,8 @@ final class FigurePresenter {
     now.course()
         .columns(
             quantity,
-            now.nowMs() - Course.SLOT_MS,
-            now.nowMs(),
+            now.times().nowMs() - Course.SLOT_MS,
+            now.times().nowMs(),
             1,
             new float[1],
             new float[1],
@@ -203,25 +209,30 @@ final class FigurePresenter {
     String more =
         words.get(
             "figure.headMeter",
-            now.headUa() != null
-                ? numbers.microamps(now.headUa())
-                : now.headDbv() != null ? numbers.decibels(now.headDbv(), "dBV") : DASH,
-            now.meterDbv() == null ? DASH : numbers.decibels(now.meterDbv(), "dBV"));
+            now.figures().levels().headUa() != null
+                ? numbers.microamps(now.figures().levels().headUa())
+                : now.figures().levels().headDbv() != null
+                    ? numbers.decibels(now.figures().levels().headDbv(), "dBV")
+                    : DASH,
+            now.figures().levels().meterDbv() == null
+                ? DASH
+                : numbers.decibels(now.figures().levels().meterDbv(), "dBV"));
     boolean quiet =
-        now.meterDbv() == null
+        now.figures().levels().meterDbv() == null
             || levels != null
                 && levels.meterSignalDbv() != null
-                && now.meterDbv() < levels.meterSignalDbv();
-    if (now.headBelowMeterDb() == null || quiet) {
+                && now.figures().levels().meterDbv() < levels.meterSignalDbv();
+    if (now.figures().levels().headBelowMeterDb() == null || quiet) {
       return new FigureView(
           words.get("figure.levels"),
           DASH,
           "",
-          words.get(now.meterDbv() == null ? "figure.noLevels" : "figure.quietMeter"),
+          words.get(
+              now.figures().levels().meterDbv() == null ? "figure.noLevels" : "figure.quietMeter"),
           more,
           Tone.PLAIN);
     }
-    Numbers.Written written = numbers.decibels(now.headBelowMeterDb(), "dB");
+    Numbers.Written written = numbers.decibels(now.figures().levels().headBelowMeterDb(), "dB");
     if (expected == null) {
       return new FigureView(
           words.get("figure.levels"),
@@ -232,8 +243,8 @@ final class FigurePresenter {
           Tone.PLAIN);
     }
     double margin = levels.marginDb() == null ? 6 : levels.marginDb();
-    boolean weak = now.headBelowMeterDb() > expected + margin;
-    if (weak && now.alarms().stream().anyMatch(AlarmWords::headSilent)) {
+    boolean weak = now.figures().levels().headBelowMeterDb() > expected + margin;
+    if (weak && now.findings().alarms().stream().anyMatch(AlarmWords::headSilent)) {
       return new FigureView(
           words.get("figure.levels"),
           DASH,
@@ -254,7 +265,7 @@ final class FigurePresenter {
   /** As urgent as the alarm about it; while none has been raised yet, amber. */
   private static Tone toneOf(Snapshot now, Predicate<Alarm> about) {
     boolean high =
-        now.alarms().stream()
+        now.findings().alarms().stream()
             .anyMatch(
                 alarm ->
                     about.test(alarm)
@@ -271,7 +282,7 @@ final class FigurePresenter {
     if (now.phase() == Snapshot.Phase.ENDED) {
       return words.get("figure.lastSeen");
     }
-    Trend trend = Trend.of(now.course(), quantity, now.nowMs(), atLeast);
+    Trend trend = Trend.of(now.course(), quantity, now.times().nowMs(), atLeast);
     return trend == null ? "" : words.get(trend.key());
   }
 }

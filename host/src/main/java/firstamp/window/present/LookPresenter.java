@@ -40,7 +40,7 @@ public final class LookPresenter {
 
   /** The card of a snapshot; null before a look was made. */
   public LookView view(Snapshot now) {
-    Summary.LookFigures look = now.look();
+    Summary.LookFigures look = now.findings().look();
     if (look == null) {
       return null;
     }
@@ -90,7 +90,9 @@ public final class LookPresenter {
   private String inrush(Snapshot now) {
     Snapshot.LookScale scale = now.beside().lookScale();
     InrushExpected expected = scale == null ? null : scale.inrush();
-    if (expected == null || now.closedMs() != null || tone(now.look().result()) == Tone.ALARM) {
+    if (expected == null
+        || now.times().closedMs() != null
+        || tone(now.findings().look().result()) == Tone.ALARM) {
       return null;
     }
     String ms = numbers.fixed(expected.ms(), expected.ms() < 10 ? 1 : 0) + " ms";
@@ -105,17 +107,19 @@ public final class LookPresenter {
 
   /** Whether a look was made that kept the switch open. */
   public static boolean keptOpen(Snapshot now) {
-    return now.look() != null && now.closedMs() == null && now.phase() == Snapshot.Phase.ENDED;
+    return now.findings().look() != null
+        && now.times().closedMs() == null
+        && now.phase() == Snapshot.Phase.ENDED;
   }
 
   /** The current through resistor and set when nothing charges any more; null = not known. */
   private static Double lookA(Snapshot now) {
     Snapshot.LookScale scale = now.beside().lookScale();
-    Double supplyV = now.look().supplyV();
-    if (scale == null || supplyV == null || now.look().ohm() == null) {
+    Double supplyV = now.findings().look().supplyV();
+    if (scale == null || supplyV == null || now.findings().look().ohm() == null) {
       return null;
     }
-    return supplyV / (scale.resistorOhm() + now.look().ohm());
+    return supplyV / (scale.resistorOhm() + now.findings().look().ohm());
   }
 
   /** What one step of the volts input is in ohms here. */

@@ -43,7 +43,7 @@ public final class PointerPresenter {
     List<String> parts = new ArrayList<>();
     add(parts, now, Course.Quantity.SUPPLY_A, words.get("strip.current"), fromMs, toMs);
     add(parts, now, Course.Quantity.SUPPLY_V, words.get("strip.volts"), fromMs, toMs);
-    for (Snapshot.Rail rail : now.rails()) {
+    for (Snapshot.Rail rail : now.figures().rails()) {
       add(parts, now, Course.Quantity.ofRail(rail.input()), rail.name(), fromMs, toMs);
     }
     add(parts, now, Course.Quantity.METER_DBV, words.get("strip.meter"), fromMs, toMs);

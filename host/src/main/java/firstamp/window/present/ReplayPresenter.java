@@ -26,12 +26,12 @@ public final class ReplayPresenter {
     String position =
         words.get(
             "replay.position",
-            numbers.moment(now.nowMs() - zero),
+            numbers.moment(now.times().nowMs() - zero),
             numbers.moment(replay.toMs() - zero));
     return new ReplayView(
         replay.fromMs(),
         replay.toMs(),
-        now.nowMs(),
+        now.times().nowMs(),
         zero,
         replay.held(),
         replay.speed(),
@@ -49,8 +49,8 @@ public final class ReplayPresenter {
 
   /** Course time of the first closing as far as it is known. */
   public static double zero(Snapshot now) {
-    if (now.closedMs() != null) {
-      return now.closedMs();
+    if (now.times().closedMs() != null) {
+      return now.times().closedMs();
     }
     if (now.replay() != null) {
       for (Snapshot.ReplayEvent event : now.replay().events()) {
@@ -59,7 +59,7 @@ public final class ReplayPresenter {
         }
       }
     }
-    return now.nowMs();
+    return now.times().nowMs();
   }
 
   private static Tone tone(Snapshot.ReplayEvent event) {

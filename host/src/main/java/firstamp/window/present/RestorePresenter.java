@@ -27,7 +27,9 @@ final class RestorePresenter {
     if (met(now) != null) {
       return met(now).number();
     }
-    return now.trip() != null && SentencePresenter.hasTripped(now) ? now.trip().number() : null;
+    return now.findings().trip() != null && SentencePresenter.hasTripped(now)
+        ? now.findings().trip().number()
+        : null;
   }
 
   Sentence sentence(RunRefused.Latched latched, String mains) {

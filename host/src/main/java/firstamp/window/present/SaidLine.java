@@ -33,12 +33,12 @@ public final class SaidLine {
 
   public void follow(Snapshot now, BenchMode.State mode) {
     if (mode.words() != null && !mode.words().equals(modeWords)) {
-      modeSaidMs = now.nowMs();
+      modeSaidMs = now.times().nowMs();
     }
     modeWords = mode.words();
     if (now.beside().moved() != moved) {
       moved = now.beside().moved();
-      movedMs = now.nowMs();
+      movedMs = now.times().nowMs();
     }
   }
 
@@ -52,10 +52,10 @@ public final class SaidLine {
         || leaving != null && now.phase() == Snapshot.Phase.TRIPPED) {
       return leaving;
     }
-    if (modeWords != null && now.nowMs() - modeSaidMs < SAID_MS) {
+    if (modeWords != null && now.times().nowMs() - modeSaidMs < SAID_MS) {
       return spoken.say(modeWords);
     }
-    if (moved != null && now.nowMs() - movedMs < SAID_MS) {
+    if (moved != null && now.times().nowMs() - movedMs < SAID_MS) {
       return limits.became(now, moved);
     }
     return view.replay() != null || view.controls().off() && view.questions().isEmpty()

@@ -43,10 +43,11 @@ public final class SentencePresenter {
   }
 
   Sentence sentence(Snapshot now) {
-    List<Alarm> standing = now.alarms().stream().filter(SentencePresenter::matters).toList();
-    boolean tripped = now.trip() != null && hasTripped(now);
+    List<Alarm> standing =
+        now.findings().alarms().stream().filter(SentencePresenter::matters).toList();
+    boolean tripped = now.findings().trip() != null && hasTripped(now);
     // Other trips have a cause of their own: that the computer hung meanwhile does not hide it.
-    boolean silent = !tripped || now.trip().cause() == TripCause.HOST_SILENCE;
+    boolean silent = !tripped || now.findings().trip().cause() == TripCause.HOST_SILENCE;
     if (now.beside().sleptAtEpochMs() != null && isOff(now.phase()) && silent) {
       return slept(now, standing);
     }
@@ -100,7 +101,7 @@ public final class SentencePresenter {
 
   /** Whether it was raised before the switch opened. */
   private static boolean before(Alarm alarm, Snapshot now) {
-    return now.elapsedMs() == null || alarm.atMs() <= now.elapsedMs();
+    return now.times().elapsedMs() == null || alarm.atMs() <= now.times().elapsedMs();
   }
 
   /** While rails fall, hands are what matters; what was found before comes after it. */
@@ -121,8 +122,8 @@ public final class SentencePresenter {
         now.phase() == Snapshot.Phase.RAILS_FALLING || now.phase() == Snapshot.Phase.ENDED;
     return off
         && now.kind() != Snapshot.Kind.REPLAY
-        && now.closedMs() != null
-        && now.trip() == null;
+        && now.times().closedMs() != null
+        && now.findings().trip() == null;
   }
 
   /** What comes first of what is said once it is off. */
@@ -145,7 +146,7 @@ public final class SentencePresenter {
 
   private Sentence calm(Snapshot now) {
     if (now.phase() == Snapshot.Phase.ENDED) {
-      return now.summary() != null ? ended(now) : refused(now);
+      return now.findings().summary() != null ? ended(now) : refused(now);
     }
     String key =
         switch (now.phase()) {
@@ -169,7 +170,7 @@ public final class SentencePresenter {
   }
 
   private String watching(Snapshot now) {
-    String gaps = notWatched.say(now.notWatched(), now.sheet(), true);
+    String gaps = notWatched.say(now.findings().notWatched(), now.sheet(), true);
     return gaps.isEmpty() ? words.get("sentence.on.action") : words.get("verdict.notWatched", gaps);
   }
 
@@ -185,15 +186,15 @@ public final class SentencePresenter {
 
   /** The verdict of a power-up without alarm: never the word "normal". */
   private Sentence ended(Snapshot now) {
-    if (now.closedMs() == null && "user-off".equals(now.summary().ended())) {
+    if (now.times().closedMs() == null && "user-off".equals(now.findings().summary().ended())) {
       return new Sentence(
           Tone.PLAIN,
           words.get("sentence.stopped"),
           join(words.get("sentence.stopped.action"), mains(now.sheet())));
     }
-    boolean quiet = "normal".equals(now.summary().outcome());
-    String head = Outcomes.head(words, numbers, now.summary());
-    List<NotWatched> gaps = now.summary().notWatched();
+    boolean quiet = "normal".equals(now.findings().summary().outcome());
+    String head = Outcomes.head(words, numbers, now.findings().summary());
+    List<NotWatched> gaps = now.findings().summary().notWatched();
     String action =
         gaps == null || gaps.isEmpty()
             ? words.get("verdict.allWatched")
@@ -231,7 +232,8 @@ public final class SentencePresenter {
     if (now.phase() != Snapshot.Phase.ENDED) {
       action = join(action, words.get("sentence.hands"));
     }
-    return new Sentence(Tone.ALARM, farTrip(trip, now.alarms()), join(action, mains(now.sheet())));
+    return new Sentence(
+        Tone.ALARM, farTrip(trip, now.findings().alarms()), join(action, mains(now.sheet())));
   }
 
   /** So short that it can stand in letters that are read from two metres. */
@@ -297,12 +299,17 @@ public final class SentencePresenter {
 
   /** Heads are spoken of in microamperes: what flows, and what this meter's level foretells. */
   private String headCurrent(Snapshot now, double expectedDb) {
-    if (now.headUa() == null || now.headBelowMeterDb() == null) {
+    if (now.figures().levels().headUa() == null
+        || now.figures().levels().headBelowMeterDb() == null) {
       return "";
     }
-    double expectedUa = now.headUa() * Math.pow(10, (now.headBelowMeterDb() - expectedDb) / 20);
+    double expectedUa =
+        now.figures().levels().headUa()
+            * Math.pow(10, (now.figures().levels().headBelowMeterDb() - expectedDb) / 20);
     return words.get(
-        "head.current", numbers.microamps(now.headUa()), numbers.microamps(expectedUa));
+        "head.current",
+        numbers.microamps(now.figures().levels().headUa()),
+        numbers.microamps(expectedUa));
   }
 
   /** Cause and figure, to be read from two metres; the alarm's own text names the limit. */
@@ -350,10 +357,11 @@ public final class SentencePresenter {
 
   /** Further alarms behind the first one, a line each. */
   List<String> folded(Snapshot now) {
-    List<Alarm> standing = now.alarms().stream().filter(SentencePresenter::matters).toList();
+    List<Alarm> standing =
+        now.findings().alarms().stream().filter(SentencePresenter::matters).toList();
     List<String> lines = new ArrayList<>();
     Alarm first = standing.isEmpty() ? null : first(standing);
-    for (Alarm alarm : now.alarms()) {
+    for (Alarm alarm : now.findings().alarms()) {
       if (alarm != first) {
         lines.add(
             words.get(
@@ -368,7 +376,7 @@ public final class SentencePresenter {
 
   /** Whether something waits to be seen. */
   static boolean unseen(Snapshot now) {
-    return now.alarms().stream()
+    return now.findings().alarms().stream()
         .anyMatch(
             alarm ->
                 alarm.state() == AlarmState.UNACKNOWLEDGED
@@ -399,7 +407,8 @@ public final class SentencePresenter {
   public static boolean hasTripped(Snapshot now) {
     return now.phase() == Snapshot.Phase.TRIPPED
         || (now.phase() == Snapshot.Phase.ENDED || now.phase() == Snapshot.Phase.RAILS_FALLING)
-            && (now.summary() == null || "tripped".equals(now.summary().outcome()));
+            && (now.findings().summary() == null
+                || "tripped".equals(now.findings().summary().outcome()));
   }
 
   private static boolean isOff(Snapshot.Phase phase) {

@@ -70,7 +70,7 @@ final class StatusPresenter {
   }
 
   String phase(Snapshot now) {
-    if (now.phase() == Snapshot.Phase.ENDED && now.closedMs() == null) {
+    if (now.phase() == Snapshot.Phase.ENDED && now.times().closedMs() == null) {
       return words.get("phase.neverOn");
     }
     return words.get("phase." + now.phase().name().toLowerCase(java.util.Locale.ROOT));

@@ -26,7 +26,7 @@ public final class TripPresenter {
    * percent or so beside, and two numbers for one limit would puzzle.
    */
   static Snapshot.TripView asOnSheet(Snapshot now) {
-    Snapshot.TripView t = now.trip();
+    Snapshot.TripView t = now.findings().trip();
     if (t == null || t.limit() == null || !"A".equals(t.unit())) {
       return t;
     }

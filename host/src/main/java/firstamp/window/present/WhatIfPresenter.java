@@ -45,7 +45,7 @@ public final class WhatIfPresenter {
     List<String> right = new ArrayList<>(List.of(words.get("whatif.with")));
     String title = words.get("whatif.title", String.join(", ", changes(now, what)));
     offLines(now, zero, left);
-    alarms(now.replay().events().isEmpty() ? List.of() : now.alarms(), left);
+    alarms(now.replay().events().isEmpty() ? List.of() : now.findings().alarms(), left);
     if (what.share() < 1) {
       right.add(words.get("whatif.working", numbers.fixed(100 * what.share(), 0)));
       return new Sides(title, left, right);

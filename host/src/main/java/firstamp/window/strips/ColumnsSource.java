@@ -48,13 +48,13 @@ final class ColumnsSource {
     course = now.course();
     version = course.version();
     columnMs = wide;
-    nowMs = now.nowMs();
+    nowMs = now.times().nowMs();
     toMs = time.toMs();
     firstMs = Math.floor(time.fromMs() / columnMs) * columnMs;
     double endMs = Math.min(time.toMs() + columnMs, nowMs);
     size = (int) Math.max(1, Math.ceil((endMs - firstMs) / columnMs));
-    earlier = now.closedMs() == null ? null : now.beside().earlier();
-    shiftMs = earlier == null ? 0 : earlier.closedMs() - now.closedMs();
+    earlier = now.times().closedMs() == null ? null : now.beside().earlier();
+    shiftMs = earlier == null ? 0 : earlier.closedMs() - now.times().closedMs();
   }
 
   double firstMs() {

@@ -43,19 +43,19 @@ final class EventLane {
   /** All events up to now, in the order of time. */
   List<EventMark> events(Snapshot now) {
     List<EventMark> events = new ArrayList<>();
-    if (now.closedMs() != null) {
-      double closed = now.closedMs();
+    if (now.times().closedMs() != null) {
+      double closed = now.times().closedMs();
       events.add(new EventMark(closed, words.get("event.on"), Tone.PLAIN));
       double opened = openedMs(now);
       if (Double.isFinite(opened)) {
-        boolean tripped = SentencePresenter.hasTripped(now) && now.trip() != null;
+        boolean tripped = SentencePresenter.hasTripped(now) && now.findings().trip() != null;
         events.add(
             new EventMark(
                 opened,
                 words.get(tripped ? "event.trip" : "event.off"),
                 tripped ? Tone.ALARM : Tone.PLAIN));
       }
-      for (Alarm alarm : now.alarms()) {
+      for (Alarm alarm : now.findings().alarms()) {
         if (alarm.foldedUnder() == 0 && alarm.atMs() < opened - closed) {
           events.add(
               new EventMark(
@@ -86,8 +86,10 @@ final class EventLane {
 
   /** Course time at which the switch opened, infinite while it is closed. */
   static double openedMs(Snapshot now) {
-    return now.phase() == Snapshot.Phase.ON || now.closedMs() == null || now.elapsedMs() == null
+    return now.phase() == Snapshot.Phase.ON
+            || now.times().closedMs() == null
+            || now.times().elapsedMs() == null
         ? Double.POSITIVE_INFINITY
-        : now.closedMs() + now.elapsedMs();
+        : now.times().closedMs() + now.times().elapsedMs();
   }
 }

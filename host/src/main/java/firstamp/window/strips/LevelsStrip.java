@@ -73,9 +73,9 @@ final class LevelsStrip {
     double margin = levels.marginDb() == null ? 6 : levels.marginDb();
     double signal = levels.meterSignalDbv() == null ? -60 : levels.meterSignalDbv();
     double fromMs =
-        now.closedMs() == null
+        now.times().closedMs() == null
             ? Double.POSITIVE_INFINITY
-            : now.closedMs() + (levels.fromMs() == null ? 1500 : levels.fromMs());
+            : now.times().closedMs() + (levels.fromMs() == null ? 1500 : levels.fromMs());
     int size = meter.size();
     float[] low = Traces.nothing(size);
     float[] high = Traces.nothing(size);

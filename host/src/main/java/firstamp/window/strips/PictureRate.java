@@ -27,12 +27,12 @@ final class PictureRate {
             && time.follows() == builtFollows
             && snapshot.kind() != Snapshot.Kind.REPLAY;
     if (same && time.widthMs() / pixels > WIDE_COLUMN_MS) {
-      double since = snapshot.nowMs() - builtMs;
+      double since = snapshot.times().nowMs() - builtMs;
       if (since >= 0 && since < WIDE_PICTURE_MS) {
         return false;
       }
     }
-    builtMs = snapshot.nowMs();
+    builtMs = snapshot.times().nowMs();
     builtWidthMs = time.widthMs();
     builtPixels = pixels;
     builtCourse = snapshot.course();

@@ -49,14 +49,14 @@ public final class StripMaker {
     List<Strip> strips = new ArrayList<>();
     strips.add(current(now, source.of(Course.Quantity.SUPPLY_A)));
     strips.add(voltsStrip.supply(now));
-    for (Snapshot.Rail rail : now.rails()) {
+    for (Snapshot.Rail rail : now.figures().rails()) {
       strips.add(voltsStrip.rail(now, rail));
     }
     JobSheet.Levels levels = now.sheet().levels();
     if (levels != null) {
       strips.add(levelsStrip.strip(now, source, LEVELS_WEIGHT));
     }
-    boolean zeroIsOn = now.closedMs() != null || now.replay() != null;
+    boolean zeroIsOn = now.times().closedMs() != null || now.replay() != null;
     return new StripsPicture(
         time.fromMs(),
         time.toMs(),
@@ -88,7 +88,7 @@ public final class StripMaker {
             LevelKind.VALUE));
     float[] edge = Traces.nothing(columns.size());
     Double inrush = now.limits().inrushA();
-    double closed = now.closedMs() == null ? Double.NaN : now.closedMs();
+    double closed = now.times().closedMs() == null ? Double.NaN : now.times().closedMs();
     double runningFrom = closed + (now.limits().inrushMs() == null ? 0 : now.limits().inrushMs());
     if (running != null) {
       if (limitIn) {
@@ -143,7 +143,7 @@ public final class StripMaker {
 
   /** Name of the strip, and what the faint line in all strips is. */
   private String currentName(Snapshot now) {
-    EarlierPowerUp earlier = now.closedMs() == null ? null : now.beside().earlier();
+    EarlierPowerUp earlier = now.times().closedMs() == null ? null : now.beside().earlier();
     if (earlier == null) {
       return words.get("strip.current");
     }

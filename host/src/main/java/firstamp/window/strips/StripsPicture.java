@@ -39,8 +39,8 @@ public record StripsPicture(
     if (strips.size() <= 2) {
       return this;
     }
-    int second = now.rails().isEmpty() ? 1 : FIRST_RAIL;
-    for (Alarm alarm : now.alarms()) {
+    int second = now.figures().rails().isEmpty() ? 1 : FIRST_RAIL;
+    for (Alarm alarm : now.findings().alarms()) {
       if (alarm.state() != AlarmState.CLEARED) {
         second = stripOf(alarm, now);
         break;
@@ -58,8 +58,8 @@ public record StripsPicture(
   }
 
   private int stripOf(Alarm alarm, Snapshot now) {
-    for (int at = 0; at < now.rails().size(); at++) {
-      if (now.rails().get(at).input() == alarm.rail()) {
+    for (int at = 0; at < now.figures().rails().size(); at++) {
+      if (now.figures().rails().get(at).input() == alarm.rail()) {
         return FIRST_RAIL + at;
       }
     }

@@ -89,7 +89,7 @@ public final class StripsView {
   /** Takes the newest snapshot and paints what has changed. */
   public void show(Snapshot snapshot) {
     now = snapshot;
-    time.advance(snapshot.nowMs(), snapshot.closedMs());
+    time.advance(snapshot.times().nowMs(), snapshot.times().closedMs());
     if (!rate.due(snapshot, time, Math.max(100, canvas.getWidth())) && picture != null) {
       return;
     }
@@ -103,7 +103,7 @@ public final class StripsView {
   /** Makes the picture of a snapshot; what of the canvas has to be painted for it. */
   public Rectangle take(Snapshot snapshot) {
     now = snapshot;
-    time.advance(snapshot.nowMs(), snapshot.closedMs());
+    time.advance(snapshot.times().nowMs(), snapshot.times().closedMs());
     StripsPicture before = picture;
     maker.openTo(heldAmps());
     picture = maker.picture(snapshot, time, Math.max(100, canvas.getWidth()));

@@ -31,7 +31,8 @@ final class VoltsStrip {
   }
 
   Strip supply(Snapshot now) {
-    double judgedFrom = now.closedMs() == null ? Double.POSITIVE_INFINITY : now.closedMs() + 500;
+    double judgedFrom =
+        now.times().closedMs() == null ? Double.POSITIVE_INFINITY : now.times().closedMs() + 500;
     return volts(
         new Volts(
             words.get("strip.volts"),
@@ -46,7 +47,10 @@ final class VoltsStrip {
   Strip rail(Snapshot now, Snapshot.Rail rail) {
     JobSheet.Rail onSheet = now.sheet().rail(rail.input());
     double settleMs = onSheet == null || onSheet.settleMs() == null ? 500 : onSheet.settleMs();
-    double from = now.closedMs() == null ? Double.POSITIVE_INFINITY : now.closedMs() + settleMs;
+    double from =
+        now.times().closedMs() == null
+            ? Double.POSITIVE_INFINITY
+            : now.times().closedMs() + settleMs;
     return volts(
         new Volts(
             words.get("strip.rail", rail.name(), rail.input()),

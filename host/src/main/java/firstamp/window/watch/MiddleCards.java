@@ -68,8 +68,8 @@ final class MiddleCards {
     if (view.trip() == null) {
       leave(Card.TRIP);
       tripSeen = NONE_SEEN;
-    } else if (now.trip().number() != tripSeen) {
-      tripSeen = now.trip().number();
+    } else if (now.findings().trip().number() != tripSeen) {
+      tripSeen = now.findings().trip().number();
       picture = live ? Card.TRIP : Card.STRIPS;
     }
     // So does a look that keeps the switch open: it is all that there is to see.
@@ -79,7 +79,7 @@ final class MiddleCards {
     }
     lookSeen = keptOpen;
     tripThere = view.trip() != null;
-    lookThere = now.look() != null;
+    lookThere = now.findings().look() != null;
     if (!lookThere) {
       leave(Card.LOOK);
     }

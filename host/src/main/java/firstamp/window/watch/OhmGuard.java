@@ -57,12 +57,13 @@ public final class OhmGuard {
 
   private Stream<Seen> highest(Snapshot now) {
     Stream<Seen> rails =
-        now.rails().stream()
+        now.figures().rails().stream()
             .filter(rail -> rail.volts() != null)
             .map(rail -> new Seen(rail.name(), rail.volts()));
-    return now.supplyV() == null
+    return now.figures().supplyV() == null
         ? rails
-        : Stream.concat(rails, Stream.of(new Seen(words.get("figure.volts"), now.supplyV())));
+        : Stream.concat(
+            rails, Stream.of(new Seen(words.get("figure.volts"), now.figures().supplyV())));
   }
 
   /** A battery feeds it, and nobody has said that it is out. */

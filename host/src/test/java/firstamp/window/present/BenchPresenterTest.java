@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.bench.Snapshot;
 import firstamp.model.text.Worded;
+import firstamp.window.ChangedSnapshot;
 import firstamp.window.FakeSession;
 import firstamp.window.Scenes;
-import firstamp.window.WatchStates;
 import firstamp.window.widgets.Tone;
 import java.util.HashMap;
 import java.util.List;
@@ -123,12 +123,12 @@ class BenchPresenterTest {
     changes.put("supplyV", null);
     changes.put("rails", unmeasured);
     BenchView.FigureView nothing =
-        presenter.view(WatchStates.changed(asking, changes), null).figures().get(2);
+        presenter.view(ChangedSnapshot.of(asking, changes), null).figures().get(2);
     assertThat(nothing.word()).isEqualTo("not measured yet");
     assertThat(nothing.tone()).isEqualTo(Tone.PLAIN);
     changes.put("supplyV", 0.0);
     BenchView.FigureView open =
-        presenter.view(WatchStates.changed(asking, changes), null).figures().get(2);
+        presenter.view(ChangedSnapshot.of(asking, changes), null).figures().get(2);
     assertThat(open.word()).isEqualTo("clip is off");
     assertThat(open.tone()).isEqualTo(Tone.CAUTION);
   }
@@ -195,7 +195,7 @@ class BenchPresenterTest {
   void fallingRailsGoBeforeAnAlarmOfBefore() throws Exception {
     Snapshot low = new FakeSession(FakeSession.Scene.RAIL_LOW).snapshot();
     Snapshot falling =
-        WatchStates.changed(low, java.util.Map.of("phase", Snapshot.Phase.RAILS_FALLING));
+        ChangedSnapshot.of(low, java.util.Map.of("phase", Snapshot.Phase.RAILS_FALLING));
     BenchView.Sentence said = presenter.view(falling, null).sentence();
     assertThat(said.headline()).isEqualTo("Off. Rails are coming down");
     assertThat(said.action()).startsWith("Keep your hands out").contains("B1 out of range");

@@ -54,7 +54,7 @@ class StripWordsTest {
   private static StripsPicture picture(FakeSession.Scene scene, Locale locale) {
     FakeSession session = new FakeSession(scene);
     TimeView time = new TimeView();
-    time.advance(session.snapshot().nowMs(), session.snapshot().closedMs());
+    time.advance(session.snapshot().times().nowMs(), session.snapshot().times().closedMs());
     return new StripMaker(new Words(locale), new Numbers(locale))
         .picture(session.snapshot(), time, WIDTH);
   }

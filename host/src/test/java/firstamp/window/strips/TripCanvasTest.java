@@ -33,9 +33,9 @@ class TripCanvasTest {
 
   @Test
   void namesTheCurrentThatTheTripNames() {
-    assertThat((double) Collections.max(now.trip().captureA()))
-        .isGreaterThanOrEqualTo(now.trip().value() - 1e-6);
-    assertThat(picture.sentence()).contains(numbers.amps(now.trip().value()).toString());
+    assertThat((double) Collections.max(now.findings().trip().captureA()))
+        .isGreaterThanOrEqualTo(now.findings().trip().value() - 1e-6);
+    assertThat(picture.sentence()).contains(numbers.amps(now.findings().trip().value()).toString());
   }
 
   @Test
@@ -45,7 +45,7 @@ class TripCanvasTest {
   }
 
   private Snapshot.TripView like(TripCause cause, double crossedToOffMs, List<Float> amps) {
-    Snapshot.TripView trip = now.trip();
+    Snapshot.TripView trip = now.findings().trip();
     return new Snapshot.TripView(
         trip.number(),
         cause,

@@ -3,9 +3,9 @@ package firstamp.window.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.bench.Snapshot;
+import firstamp.window.ChangedSnapshot;
 import firstamp.window.FakeSession;
 import firstamp.window.HandTime;
-import firstamp.window.WatchStates;
 import firstamp.window.words.Words;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,7 +23,7 @@ class MarkHandTest {
   private void taken() throws Exception {
     List<Snapshot.Mark> marks = new ArrayList<>(session.snapshot().marks());
     marks.add(new Snapshot.Mark(9_000, ""));
-    session.set(WatchStates.changed(session.snapshot(), Map.of("marks", marks)));
+    session.set(ChangedSnapshot.of(session.snapshot(), Map.of("marks", marks)));
   }
 
   @Test

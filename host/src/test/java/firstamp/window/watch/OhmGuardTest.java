@@ -3,9 +3,9 @@ package firstamp.window.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.bench.Snapshot;
+import firstamp.window.ChangedSnapshot;
 import firstamp.window.FakeSession;
 import firstamp.window.Scenes;
-import firstamp.window.WatchStates;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
 import java.util.List;
@@ -23,7 +23,7 @@ class OhmGuardTest {
   }
 
   private static Snapshot rails(Snapshot from, Double volts) throws Exception {
-    return WatchStates.changed(
+    return ChangedSnapshot.of(
         from,
         Map.of(
             "supplyV", 0.2, "rails", List.of(new Snapshot.Rail(1, "B1", volts, 7.8, 8.6, true))));
