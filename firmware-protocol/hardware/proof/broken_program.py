@@ -41,7 +41,8 @@ BREAKS = (
     ("a silent host", "core/probe.c", "        tripped_lost(p, TRIP_HOST_SILENCE, BY_HOST_SILENCE, 0);", "        (void)p;"),
     ("the button does not open", "core/probe.c", "if (source == PRESS_BUTTON && kind == PRESS_DOWN)", "if (0)"),
     ("the pedal does not open", "core/probe.c", "kind == press_that_opens(p->pedal_job)", "0"),
-    ("current after an opening is not looked at", "core/arming.c", "    if (p->current_in_row >= OPEN_CURRENT_IN_ROW) {", "    if (0) {"),
+    ("current after an opening is not looked at", "core/afterwards.c", "    if (p->current_in_row >= OPEN_CURRENT_IN_ROW) {", "    if (0) {"),
+    ("half a shunt is not seen once closed", "core/afterwards.c", "conversion->counts > p->shunt_over_v", "0"),
     ("opening leaves the pins", "core/guard.c", "    hal_paths_open();\n    guard->armed = false;\n    guard->on = false;\n    if (was_on)", "    guard->armed = false;\n    guard->on = false;\n    if (was_on)"),
 )
 
