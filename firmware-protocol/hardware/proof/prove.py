@@ -106,6 +106,12 @@ def broken_lists(kept):
     return [entry for name in ("broken-netlist.txt", "broken-program.txt") if (kept / name).exists() for entry in json.loads((kept / name).read_text())]
 
 
+def program_list(kept):
+    """What program.py kept."""
+    file = kept / "program.txt"
+    return json.loads(file.read_text()) if file.exists() else ()
+
+
 def main():
     options = argparse.ArgumentParser()
     options.add_argument("kept", type=Path)
@@ -134,7 +140,7 @@ def main():
         print(f"FAILED {row.id}: {', '.join(got['failed'])} {json.dumps({k: v for k, v in got.items() if k not in ('failed', 'content')})}")
     print(f"{len(rows)} rows, {len(bad)} failed")
     if asked.report:
-        asked.report.write_text(report.page(rows, results, asked.commit, wanted, broken_lists(asked.kept)), encoding="utf-8")
+        asked.report.write_text(report.page(rows, results, asked.commit, wanted, broken_lists(asked.kept), program_list(asked.kept)), encoding="utf-8")
     return 1 if bad else 0
 
 

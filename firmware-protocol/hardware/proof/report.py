@@ -1,5 +1,6 @@
 """The page of the proof: what the rows showed, by group."""
 
+import re
 from datetime import datetime, timezone
 
 
@@ -49,7 +50,22 @@ def broken_table(broken):
     return out + [""]
 
 
-def page(rows, results, commit, asked, broken):
+def program_table(program):
+    """(test, what, cases, not green, names of cases, printed figures) of what ran with the program itself."""
+    if not program:
+        return []
+    out = ["## With the program in the loop", "", "Kept by `proof/program.py KEPT` from `mvn verify -Pfull -pl firmware-protocol`.", "", "| test | what | cases | not green |", "|---|---|---|---|"]
+    out += [f"| {test} | {what}: {', '.join(words(name) for name in names)} | {cases} | {', '.join(bad) or '0'} |" for test, what, cases, bad, names, _ in program]
+    figures = [line for *_, lines in program for line in lines]
+    return out + [""] + [f"- {line}" for line in figures] + [""] * bool(figures)
+
+
+def words(name):
+    """aMotorMayStart -> a motor may start"""
+    return re.sub(r"(?<=[a-z0-9])([A-Z])", lambda m: " " + m.group(1).lower(), name)
+
+
+def page(rows, results, commit, asked, broken, program=()):
     groups = {}
     for row, got in zip(rows, results):
         groups.setdefault(row.group, []).append((row, got))
@@ -58,8 +74,8 @@ def page(rows, results, commit, asked, broken):
            f"Written by `proof/prove.py` from commit {commit or 'unknown'} on {datetime.now(timezone.utc):%Y-%m-%d %H:%M} UTC with ngspice and the models of function in "
            "`bench/models.lib` (no maker's part). **No box has been built or measured.**", "",
            "Command, in `firmware-protocol/hardware`: `python3 proof/prove.py KEPT --report proof.md` (KEPT: a folder for results; rows that are there are not run again).", "",
-           "In every row of this page the simulator drives the chip's pins by the rules that the program keeps; rows with the program itself in the loop are those of "
-           "`CosimulationTest`. In a table, *refused* = the program does not close the switch, *trips* = it opens it by itself, *harmless* = figures right and a short is cut within the ratings of the "
+           "In every row of this page the simulator drives the chip's pins by the rules that the program keeps; what ran with the program itself stands near the end. "
+           "In a table, *refused* = the program does not close the switch, *trips* = it opens it by itself, *harmless* = figures right and a short is cut within the ratings of the "
            "parts, *shows* = what the figures show is what is wrong, *listed* = not seen at once, with the reason.", "", f"{len(rows)} of {len(asked)} rows were run, {bad} failed." + ("" if len(rows) == len(asked) else " Those that were not run are not on this page: " + left_out(groups, asked) + "."), ""]
     for group, members in groups.items():
         these = [got for _, got in members]
@@ -68,9 +84,13 @@ def page(rows, results, commit, asked, broken):
         if group in LIVES:
             out += life_table([row for row, _ in members], these)
         else:
+            titles = list(dict.fromkeys(row.title for row, _ in members))
+            if len(members) <= 20:
+                out += ["", "Rows: " + "; ".join(titles) + "."]
             out += ["", "| figure | lowest | highest |", "|---|---|---|"]
             out += [f"| {key} | {number(low)} | {number(high)} |" for key, (low, high) in spans(these).items()]
         out.append("")
+    out += program_table(program)
     if broken:
         out += broken_table(broken)
     return "\n".join(out)

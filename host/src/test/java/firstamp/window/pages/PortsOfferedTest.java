@@ -52,6 +52,6 @@ class PortsOfferedTest {
     assertThat(now.about(new Words(Locale.ENGLISH), "/dev/ttyUSB0"))
         .isEqualTo("USB serial adapter");
     assertThat(now.about(new Words(Locale.ENGLISH), "/dev/ttyS0"))
-        .isEqualTo(Worded.asIs("You may not open /dev/ttyS0"));
+        .isEqualTo("You may not open /dev/ttyS0");
   }
 }
