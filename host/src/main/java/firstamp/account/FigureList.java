@@ -7,6 +7,7 @@ import firstamp.analysis.figures.SupplyCalculation;
 import firstamp.analysis.spectrum.Decibels;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
+import firstamp.model.samples.Channel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -37,6 +38,7 @@ public record FigureList(List<Figure> figures) {
    * @param unit SI symbol
    * @param plusMinus expanded uncertainty (k = 2), null = not stated
    * @param bound whether the value is a bound only
+   * @param uncalibrated whether it comes from an input whose gain was never measured
    */
   public record Figure(
       String key,
@@ -45,11 +47,13 @@ public record FigureList(List<Figure> figures) {
       double value,
       String unit,
       Double plusMinus,
-      Bound bound) {
-    /** A value that is no bound. */
-    public Figure(
-        String key, int rail, String railName, double value, String unit, Double plusMinus) {
-      this(key, rail, railName, value, unit, plusMinus, Bound.NONE);
+      Bound bound,
+      boolean uncalibrated) {
+    /** Whether it cannot be told from nothing: smaller than its uncertainty. */
+    public boolean unseen() {
+      // Zero decibels are a level like any other.
+      boolean level = unit.startsWith("dB") || unit.equals("VU");
+      return plusMinus != null && bound == Bound.NONE && !level && Math.abs(value) < plusMinus;
     }
 
     /** Name for people, with its rail. */
@@ -126,6 +130,7 @@ public record FigureList(List<Figure> figures) {
   private static final class Collector {
     private final List<Figure> figures = new ArrayList<>();
     private final String[] railNames = new String[4];
+    private FigureDoubt doubt = FigureDoubt.NOT_KNOWN;
 
     void summary(
         Summary.LookFigures look,
@@ -133,6 +138,7 @@ public record FigureList(List<Figure> figures) {
         List<Summary.RailFigures> rails,
         Summary.LevelFigures levels,
         Evidence more) {
+      doubt = more == null ? doubt : new FigureDoubt(more);
       look(look);
       supply(supply);
       if (more != null) {
@@ -159,19 +165,21 @@ public record FigureList(List<Figure> figures) {
 
     private void supply(Summary.SupplyFigures supply) {
       if (supply != null) {
-        add("inrushPeakA", 0, supply.inrushPeakA(), "A", null);
-        add("inrushI2tA2s", 0, supply.inrushI2tA2s(), "A2s", null);
-        add("chargeC", 0, supply.chargeC(), "C", null);
+        add("inrushPeakA", 0, supply.inrushPeakA(), "A", doubt.peakA());
+        add("inrushI2tA2s", 0, supply.inrushI2tA2s(), "A2s", doubt.inrushI2tA2s());
+        add("chargeC", 0, supply.chargeC(), "C", doubt.chargeC());
         add("steadyA", 0, supply.steadyA(), "A", supply.steadyAPlusMinus());
         add("steadyV", 0, supply.steadyV(), "V", supply.steadyVPlusMinus());
       }
     }
 
     private void supply(Evidence evidence) {
-      add("loadOhm", 0, SupplyCalculation.loadOhm(evidence.supply()), "ohm", null);
+      if (doubt.currentSeen()) {
+        add("loadOhm", 0, SupplyCalculation.loadOhm(evidence.supply()), "ohm", null);
+      }
       PowerUpTrend course = evidence.course();
       if (course != null) {
-        add("energyJ", 0, course.energyJ(), "J", null);
+        add("energyJ", 0, course.energyJ(), "J", doubt.energyJ());
         add("surgeUf", 0, SupplyCalculation.surgeUf(evidence), "uF", null);
         ChargeFit fit = ChargeFit.of(course);
         if (fit != null) {
@@ -211,15 +219,15 @@ public record FigureList(List<Figure> figures) {
         add("toneHz", 0, levels.toneHz(), "Hz", null);
         bounded("headDbv", levels.headDbv(), "dBV", most);
         bounded("headUa", levels.headUa(), "uA", most);
-        add("meterDbv", 0, levels.meterDbv(), "dBV", null);
-        add("meterDbu", 0, dbu(levels.meterDbv()), "dBu", null);
+        add("meterDbv", 0, levels.meterDbv(), "dBV", doubt.levelDb(Channel.M));
+        add("meterDbu", 0, dbu(levels.meterDbv()), "dBu", doubt.levelDb(Channel.M));
         bounded(
             "headBelowMeterDb",
             levels.headBelowMeterDb(),
             "dB",
             atFloor ? Bound.AT_LEAST : Bound.NONE);
         add("expectedDb", 0, levels.expectedDb(), "dB", null);
-        add("humDbv", 0, levels.humDbv(), "dBV", null);
+        add("humDbv", 0, levels.humDbv(), "dBV", doubt.levelDb(Channel.H));
       }
     }
 
@@ -227,7 +235,7 @@ public record FigureList(List<Figure> figures) {
       add("speechDb", 0, heard.speechDb(), "dB", heard.speechDbPlusMinus());
       add("overExpectedDb", 0, heard.overExpectedDb(), "dB", heard.overExpectedDbPlusMinus());
       add("harmonicsPercent", 0, heard.harmonicsPercent(), "%", null);
-      add("noiseDbv", 0, heard.noiseDbv(), "dBV", null);
+      add("noiseDbv", 0, heard.noiseDbv(), "dBV", doubt.levelDb(Channel.H));
       add("needleVu", 0, heard.needleVu(), "VU", null);
       add("needlePercent", 0, heard.needlePercent(), "%", null);
       for (Evidence.InStep one : heard.inStep()) {
@@ -241,13 +249,16 @@ public record FigureList(List<Figure> figures) {
 
     private void add(String key, int rail, Double value, String unit, Double plusMinus) {
       if (value != null) {
-        figures.add(new Figure(key, rail, railNames[rail], value, unit, plusMinus));
+        figures.add(
+            new Figure(
+                key, rail, railNames[rail], value, unit, plusMinus, Bound.NONE, doubt.about(key)));
       }
     }
 
     private void bounded(String key, Double value, String unit, Bound bound) {
       if (value != null) {
-        figures.add(new Figure(key, 0, null, value, unit, null, bound));
+        Double plusMinus = bound == Bound.NONE ? doubt.levelDb(key) : null;
+        figures.add(new Figure(key, 0, null, value, unit, plusMinus, bound, doubt.about(key)));
       }
     }
   }

@@ -3,10 +3,13 @@ package firstamp.account;
 import firstamp.analysis.figures.FigureText;
 import firstamp.model.JobSheet;
 import firstamp.model.text.Phrases;
+import java.util.List;
 import java.util.Locale;
 
 /** Names and values of figures, in a language. Safe to share. */
 public final class FigureWords {
+  private static final List<String> LEVELS = List.of("dB", "dBV", "dBu", "VU");
+
   private final Phrases phrases;
   private final VerdictWords numbers;
 
@@ -28,17 +31,46 @@ public final class FigureWords {
 
   /** The value of a figure with its unit. */
   public String text(FigureList.Figure figure) {
-    String value = value(figure.value(), figure.unit());
-    return switch (figure.bound()) {
-      case NONE -> value;
-      case AT_MOST -> phrases.say("value.at-most", value);
-      case AT_LEAST -> phrases.say("value.at-least", value);
-    };
+    String value = value(figure);
+    String said =
+        switch (figure.bound()) {
+          case NONE -> value;
+          case AT_MOST -> phrases.say("value.at-most", value);
+          case AT_LEAST -> phrases.say("value.at-least", value);
+        };
+    return figure.uncalibrated() ? phrases.say("value.uncalibrated", said) : said;
   }
 
-  /** The uncertainty of a figure with its unit, empty where none is stated. */
+  private String value(FigureList.Figure figure) {
+    if (figure.unseen()) {
+      double most = Math.abs(figure.value()) + figure.plusMinus();
+      return phrases.say("value.under", value(most, figure.unit()));
+    }
+    return sure(figure)
+        ? numbers.figure(
+            FigureText.Sure.of(figure.value(), figure.plusMinus(), figure.unit()).value())
+        : value(figure.value(), figure.unit());
+  }
+
+  /**
+   * The uncertainty of a figure with its unit, empty where none is stated or the value is in it.
+   */
   public String plusMinus(FigureList.Figure figure) {
-    return figure.plusMinus() == null ? "" : value(figure.plusMinus(), figure.unit());
+    if (figure.plusMinus() == null || figure.unseen()) {
+      return "";
+    }
+    return sure(figure)
+        ? numbers.figure(
+            FigureText.Sure.of(figure.value(), figure.plusMinus(), figure.unit()).plusMinus())
+        : value(figure.plusMinus(), figure.unit());
+  }
+
+  /** Whether value and plus-minus are written to the same place; a level has one decimal anyhow. */
+  private static boolean sure(FigureList.Figure figure) {
+    return figure.plusMinus() != null
+        && figure.plusMinus() > 0
+        && !LEVELS.contains(figure.unit())
+        && !figure.unit().equals("A2s");
   }
 
   /** A value with its unit; small units that carry no prefix stay as they are. */

@@ -2,8 +2,11 @@ package firstamp.account;
 
 import firstamp.analysis.figures.Evidence;
 import firstamp.analysis.figures.FigureText;
+import firstamp.analysis.statistics.Uncertainty;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
+import firstamp.model.samples.Calibration;
+import firstamp.model.samples.Channel;
 import firstamp.model.text.Wording.Phrase;
 
 /**
@@ -39,6 +42,7 @@ final class LevelVerdict {
       head(levels);
       speech(heard);
       distortion(heard);
+      calibration();
     }
     new HumVerdict(sheet, evidence, writer).judge(levels);
   }
@@ -61,6 +65,16 @@ final class LevelVerdict {
     } else if (levels.expectedDb() == null && sheet.levels().expectedCurve().isEmpty()) {
       writer.say(8, "head.keep", 0, below);
     }
+  }
+
+  private void calibration() {
+    Calibration calibration = evidence.calibration();
+    if (calibration.calibrated(Channel.H) && calibration.calibrated(Channel.M)) {
+      return;
+    }
+    Uncertainty uncertainty = new Uncertainty(calibration);
+    double worstDb = Math.max(uncertainty.levelDb(Channel.H), uncertainty.levelDb(Channel.M));
+    writer.say(9, "levels.uncalibrated", 0, FigureText.decibels(worstDb, "dB"));
   }
 
   private double marginDb() {

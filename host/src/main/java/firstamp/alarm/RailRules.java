@@ -145,11 +145,18 @@ final class RailRules {
             false,
             needed,
             "V",
-            texts.text("rail-late", false, name, volts, needed, settleMicros / 1000.0));
+            texts.text("rail-late", false, name, written(volts), needed, settleMicros / 1000.0));
       }
       case CLEAR -> book.clear(late, now.toMicros());
       case NOTHING -> {}
     }
+  }
+
+  /**
+   * Volts as a sentence writes them: a rail's count is 39 mV, a hundredth is all that it carries.
+   */
+  private static double written(double volts) {
+    return Math.rint(volts * 100) / 100;
   }
 
   /** What never got there is not late but too low. */
@@ -194,7 +201,7 @@ final class RailRules {
             false,
             limit,
             "V",
-            texts.text(weak ? "rail-low" : "rail-high", false, name, volts, limit));
+            texts.text(weak ? "rail-low" : "rail-high", false, name, written(volts), limit));
       }
       case CLEAR -> book.clear(window, now.toMicros());
       case NOTHING -> book.follow(window, volts);

@@ -23,7 +23,7 @@ final class BenchListener extends ForwardingChainListener {
   private final IdleWatch idleWatch;
   private final JobSheet sheet;
   private final Supplier<Scaling> scaling;
-  private volatile Snapshot.LookScale lookScale;
+  private volatile LookScale lookScale;
 
   /**
    * A listener.
@@ -37,7 +37,7 @@ final class BenchListener extends ForwardingChainListener {
       LiveSetting setting,
       SnapshotBuilder builder,
       Supplier<Scaling> scaling,
-      Snapshot.LookScale lookScale) {
+      LookScale lookScale) {
     super(setting.alsoTold());
     this.builder = builder;
     this.gate = setting.gate();
@@ -48,19 +48,19 @@ final class BenchListener extends ForwardingChainListener {
   }
 
   /** What the first look is measured with; null before the probe has said so. */
-  Snapshot.LookScale lookScale() {
+  LookScale lookScale() {
     return lookScale;
   }
 
   @Override
   public void probe(ProbeHello hello) {
-    lookScale = Snapshot.LookScale.of(hello);
+    lookScale = LookScale.of(hello);
     super.probe(hello);
   }
 
   @Override
   public void look(Summary.LookFigures figures) {
-    Snapshot.LookScale scale = lookScale;
+    LookScale scale = lookScale;
     lookScale = scale == null ? null : scale.after(sheet, figures);
     builder.look(figures);
     super.look(figures);

@@ -39,7 +39,7 @@ public final class ReplayBench implements BenchSession {
   private volatile LoggedCourse course;
   private volatile ReplayTrack track;
   private volatile Summary summary;
-  private volatile Snapshot.LookScale lookScale;
+  private volatile LookScale lookScale;
   private volatile LogException failure;
   private volatile Snapshot.WhatIf whatIf;
   private volatile EarlierPowerUp beside;
@@ -128,8 +128,7 @@ public final class ReplayBench implements BenchSession {
     ReplayTrack found = new ReplayTrack(sheet, opened, events, reader.alarmTransitions());
     summary = StoredSummary.of(reader.entry());
     lookScale =
-        Snapshot.LookScale.of(reader.header().hello())
-            .after(sheet, summary == null ? null : summary.look());
+        LookScale.of(reader.header().hello()).after(sheet, summary == null ? null : summary.look());
     clock.over(0, opened.endMs());
     course = opened;
     track = found;

@@ -1,6 +1,5 @@
 package firstamp.bench;
 
-import firstamp.analysis.figures.InrushExpected;
 import firstamp.analysis.figures.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
@@ -8,10 +7,8 @@ import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
-import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.model.TripCause;
-import firstamp.model.samples.Channel;
 import firstamp.model.text.Worded;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.LimitMove;
@@ -256,31 +253,6 @@ public record Snapshot(
    * @param what was done
    */
   public record Said(double ms, Happening what) {}
-
-  /**
-   * What stands beside the figures of the first look.
-   *
-   * @param stepV volts of one count of V: finer than that nothing is seen
-   * @param resistorOhm through which it looks
-   * @param inrush what the look foretells of the closing, null = nothing or not known yet
-   */
-  public record LookScale(double stepV, double resistorOhm, InrushExpected inrush) {
-    /** Before the look. */
-    public LookScale(double stepV, double resistorOhm) {
-      this(stepV, resistorOhm, null);
-    }
-
-    /** Of one probe. */
-    static LookScale of(ProbeHello hello) {
-      double stepV = Math.abs(hello.calibration().scale(Channel.V).perCount());
-      return new LookScale(stepV, hello.lookOhm());
-    }
-
-    /** The same with what a look foretells. */
-    LookScale after(JobSheet sheet, Summary.LookFigures look) {
-      return new LookScale(stepV, resistorOhm, InrushExpected.of(sheet, look, resistorOhm));
-    }
-  }
 
   /**
    * A moved limit.

@@ -51,7 +51,8 @@ class OneFigureTest {
   void aHeadThatGetsNothingHasOneFigure() {
     List<String> lines = lines("lost-head");
     TreeSet<String> decibels = found(lines, "[\\d.]+ dB(?!V|u)");
-    decibels.removeAll(List.of("38 dB", "38.0 dB", "44 dB"));
+    // The expected one, the limit, and what a box without calibrated levels is good to.
+    decibels.removeAll(List.of("38 dB", "38.0 dB", "44 dB", "0.4 dB"));
     assertThat(decibels).as("beside what was expected, and the limit").hasSize(1);
     assertThat(found(lines, "Head below meter: .*"))
         .allMatch(line -> line.matches("Head below meter: at least [\\d.]+ dB"));

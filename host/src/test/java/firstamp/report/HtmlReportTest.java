@@ -187,7 +187,7 @@ class HtmlReportTest {
         .contains("Power-up 12 \u00b7 2026-03-04 17:05 \u00b7 after the switch was cleaned")
         .contains("the probe switched itself off \u00b7 on for 14 s")
         .contains("Local electrical codes and licensed practice come first")
-        .contains("Supply current at the end118 mA")
+        .contains("Supply current at the end118.0 mA5.9 mA")
         .contains("Inrush, current squared x time, first 100 ms0.0061 A\u00b2s")
         .contains("B1: time constant100 ms")
         .contains("Supply current at the end150 mA118 mA")

@@ -4,6 +4,7 @@ import static firstamp.window.FakeSession.CLOSED_MS;
 import static firstamp.window.FakeSession.sheet;
 
 import firstamp.analysis.figures.TripPeak;
+import firstamp.bench.LookScale;
 import firstamp.bench.Snapshot;
 import firstamp.model.LimitKind;
 import firstamp.model.NotWatched;
@@ -123,14 +124,7 @@ final class SceneSnapshot {
               false);
       default ->
           new Snapshot.Beside(
-              null,
-              null,
-              null,
-              null,
-              false,
-              null,
-              new Snapshot.LookScale(60.0 / 1024, 330),
-              List.of());
+              null, null, null, null, false, null, new LookScale(60.0 / 1024, 330), List.of());
     };
   }
 

@@ -1,6 +1,7 @@
 package firstamp.analysis.figures;
 
 import firstamp.model.text.Numbers;
+import java.util.List;
 import java.util.Locale;
 
 /** Figures with their units, three digits, as written in sentences: 118 mA, 2200 uF, 0.5 s. */
@@ -8,18 +9,52 @@ public final class FigureText {
   private static final String[] PREFIXES = {"u", "m", "", "k"};
   private static final double[] FACTORS = {1e-6, 1e-3, 1, 1e3};
 
+  /** Units that carry a prefix. */
+  private static final List<String> PREFIXED = List.of("A", "V", "C", "J", "ohm");
+
   private FigureText() {}
 
   /** A value in the unit, with the prefix that leaves one to three digits before the point. */
   public static String of(double value, String unit) {
+    int prefix = prefix(value);
+    return digits(value / FACTORS[prefix]) + " " + PREFIXES[prefix] + unit;
+  }
+
+  private static int prefix(double value) {
+    if (value == 0) {
+      return 2;
+    }
     int prefix = 0;
     while (prefix < FACTORS.length - 1 && Math.abs(value) >= FACTORS[prefix + 1] * 0.99995) {
       prefix++;
     }
-    if (value == 0) {
-      prefix = 2;
+    return prefix;
+  }
+
+  /**
+   * A value and its plus-minus in the same unit: two digits of the plus-minus, and the value to the
+   * same place (JCGM 100:2008, 7.2.6).
+   *
+   * @param value with its unit
+   * @param plusMinus with its unit
+   */
+  public record Sure(String value, String plusMinus) {
+    /** Written in the unit, with the prefix that suits the value. */
+    public static Sure of(double value, double plusMinus, String unit) {
+      boolean prefixed = PREFIXED.contains(unit);
+      int prefix = prefixed ? prefix(value) : 2;
+      double factor = prefixed ? FACTORS[prefix] : 1;
+      String shown = prefixed ? PREFIXES[prefix] + unit : unit;
+      double magnitude = Math.floor(Math.log10(plusMinus / factor));
+      int decimals = (int) Math.max(0, Math.min(6, 1 - magnitude));
+      return new Sure(
+          fixed(value / factor, decimals) + " " + shown,
+          fixed(plusMinus / factor, decimals) + " " + shown);
     }
-    return digits(value / FACTORS[prefix]) + " " + PREFIXES[prefix] + unit;
+
+    private static String fixed(double value, int decimals) {
+      return String.format(Locale.ROOT, "%." + decimals + "f", value);
+    }
   }
 
   /** Ampere. */

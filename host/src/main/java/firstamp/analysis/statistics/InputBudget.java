@@ -24,8 +24,6 @@ public final class InputBudget {
   /** The shunt: 75 ppm/K, 20 K for a watt, 50 mohm: share of the gain for an ampere squared. */
   private static final double HEATING_PER_A2 = 75e-6 * 20 * 0.05;
 
-  private static final String FORCED_BASE = "forced-base";
-
   /**
    * While RUN is low the limiter's base is forced, and its current runs through the shunt: 0.77 V
    * of the base over R12, 2.2 kohm, is 0.35 mA (0.9 counts of J). It is in the zero, which is taken
@@ -72,7 +70,7 @@ public final class InputBudget {
             zeroPerYear(channel) * YEARS / SQRT3,
             "0.02 and 0.1 % a year of 0.1 and 1 % film (from memory)"),
         new Line(
-            FORCED_BASE,
+            "forced-base",
             0,
             channel == Channel.I || channel == Channel.J
                 ? FORCED_BASE_A / Math.abs(stepA(channel)) / SQRT3
@@ -133,13 +131,16 @@ public final class InputBudget {
     };
   }
 
+  /** Combined standard uncertainty of the gain alone, share of the value. */
+  static double gainShare(Channel channel, double value) {
+    return Math.sqrt(
+        lines(channel, value).stream().mapToDouble(line -> Math.pow(line.gainShare(), 2)).sum());
+  }
+
   /** Combined standard uncertainty at a value, in its unit. */
   static double standard(Channel channel, double value, double perCount) {
     double squares = 0;
     for (Line line : lines(channel, value)) {
-      if (line.cause().equals(FORCED_BASE)) {
-        continue; // It would move the stored figures of power-ups with today's rules.
-      }
       squares += Math.pow(line.gainShare() * value, 2) + Math.pow(line.counts() * perCount, 2);
     }
     return Math.sqrt(squares);

@@ -39,6 +39,14 @@ public final class Uncertainty {
     return COVERAGE * Math.sqrt(gain * gain + zero * zero + scatter * scatter + input * input);
   }
 
+  /**
+   * Expanded uncertainty of a level, dB: of the gain alone, an offset is no alternating voltage.
+   */
+  public double levelDb(Channel channel) {
+    double share = COVERAGE * Math.hypot(gain(channel), InputBudget.gainShare(channel, 0));
+    return 20 * Math.log10(1 + share);
+  }
+
   /** Standard uncertainty of a channel's gain, share of the value. */
   public double gain(Channel channel) {
     double stated = calibration.gainUncertainty().get(channel);

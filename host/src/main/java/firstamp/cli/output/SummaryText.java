@@ -119,10 +119,11 @@ public final class SummaryText {
   private void figures(FigureList figures) {
     FigureWords words = speech.figures();
     for (FigureList.Figure figure : figures.figures()) {
-      if (figure.plusMinus() == null) {
+      String plusMinus = words.plusMinus(figure);
+      if (plusMinus.isEmpty()) {
         add("figure.line", words.name(figure), words.text(figure));
       } else {
-        add("figure.sure", words.name(figure), words.text(figure), words.plusMinus(figure));
+        add("figure.sure", words.name(figure), words.text(figure), plusMinus);
       }
     }
   }

@@ -51,6 +51,11 @@ public record Calibration(
     return scales.get(channel);
   }
 
+  /** Whether its gain was measured: what only got a zero keeps that of a new box. */
+  public boolean calibrated(Channel channel) {
+    return kind == Kind.VALID && gainUncertainty.get(channel) < BLANK_GAIN_UNCERTAINTY;
+  }
+
   /** Base units of the wire in one ampere or volt of the channel. */
   public static double basePerUnit(Channel channel) {
     return channel == Channel.H ? 1e9 : 1e6;

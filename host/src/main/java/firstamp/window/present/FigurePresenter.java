@@ -1,6 +1,7 @@
 package firstamp.window.present;
 
 import firstamp.alarm.AlarmWords;
+import firstamp.bench.LookScale;
 import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
@@ -217,6 +218,9 @@ final class FigurePresenter {
             now.figures().levels().meterDbv() == null
                 ? DASH
                 : numbers.decibels(now.figures().levels().meterDbv(), "dBV"));
+    if (LookScale.levelsUncalibrated(now)) {
+      more = words.get("figure.uncalibrated", more);
+    }
     boolean quiet =
         now.figures().levels().meterDbv() == null
             || levels != null

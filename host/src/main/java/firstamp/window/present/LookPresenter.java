@@ -1,6 +1,7 @@
 package firstamp.window.present;
 
 import firstamp.analysis.figures.InrushExpected;
+import firstamp.bench.LookScale;
 import firstamp.bench.Snapshot;
 import firstamp.model.Summary;
 import firstamp.window.widgets.Tone;
@@ -88,7 +89,7 @@ public final class LookPresenter {
 
   /** The inrush to be expected; null = it has been, the switch stays open, or it is not known. */
   private String inrush(Snapshot now) {
-    Snapshot.LookScale scale = now.beside().lookScale();
+    LookScale scale = now.beside().lookScale();
     InrushExpected expected = scale == null ? null : scale.inrush();
     if (expected == null
         || now.times().closedMs() != null
@@ -114,7 +115,7 @@ public final class LookPresenter {
 
   /** The current through resistor and set when nothing charges any more; null = not known. */
   private static Double lookA(Snapshot now) {
-    Snapshot.LookScale scale = now.beside().lookScale();
+    LookScale scale = now.beside().lookScale();
     Double supplyV = now.findings().look().supplyV();
     if (scale == null || supplyV == null || now.findings().look().ohm() == null) {
       return null;

@@ -1,5 +1,6 @@
 package firstamp.window.strips;
 
+import firstamp.bench.LookScale;
 import firstamp.bench.Snapshot;
 import firstamp.model.JobSheet;
 import firstamp.trend.Course;
@@ -52,7 +53,7 @@ final class LevelsStrip {
       bands.add(expected(now, levels, meter, head, scale, edge));
     }
     return new Strip(
-        words.get("strip.levels"),
+        words.get(LookScale.levelsUncalibrated(now) ? "strip.levelsUncalibrated" : "strip.levels"),
         weight,
         bands,
         List.of(

@@ -69,7 +69,9 @@ final class InputBudgetTest {
               ? 1 + (2 * random.nextDouble() - 1) * 75e-6 * 20 * 0.05 * value * value
               : 1;
       double counts = input.counts(value * heated * base);
-      double rest = input.counts(0);
+      // The zero is taken with the base of the limiter forced: 0.35 mA flow through the shunt.
+      double forced = channel == Channel.I || channel == Channel.J ? 0.35e-3 : 0;
+      double rest = input.counts(forced * base);
       double measured =
           channel.ordinal() <= Channel.V.ordinal()
               ? known.scale(channel).perCount() * (counts - rest)
@@ -87,7 +89,7 @@ final class InputBudgetTest {
     for (double level : LEVELS) {
       double share = holding(channel, level * full(channel), true);
       row.append(String.format(Locale.ROOT, " | %.1f %%", 100 * share));
-      assertThat(share).as(channel + " at " + level).isGreaterThanOrEqualTo(0.95);
+      assertThat(share).as(channel + " at " + level).isGreaterThanOrEqualTo(0.99);
     }
     System.out.println(row + " |");
   }
