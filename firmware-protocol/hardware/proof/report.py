@@ -54,7 +54,7 @@ def program_table(program):
     """(test, what, cases, not green, names of cases, printed figures) of what ran with the program itself."""
     if not program:
         return []
-    out = ["## With the program in the loop", "", "Kept by `proof/program.py KEPT` from `mvn verify -Pfull -pl firmware-protocol`. Arming and zeros of 200 new and 200 calibrated boxes, and drawn boxes on the chip: "
+    out = ["## With the program in the loop", "", "Kept by `proof/program.py KEPT` from the reports of the tests: program and circuit with `-Pfull`, the chip alone in the short size. Arming and zeros of 200 new and 200 calibrated boxes, and drawn boxes on the chip: "
            "`host/docs/verification.md`.", "", "| test | what | cases | not green |", "|---|---|---|---|"]
     out += [f"| {test} | {what}: {', '.join(words(name) for name in names)} | {cases} | {', '.join(bad) or '0'} |" for test, what, cases, bad, names, _ in program]
     figures = [line for *_, lines in program for line in lines]
