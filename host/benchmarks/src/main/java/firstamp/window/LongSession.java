@@ -56,7 +56,34 @@ final class LongSession implements BenchSession {
   @Override
   public Snapshot snapshot() {
     double now = course.endMs();
-    return new Snapshot(Snapshot.Phase.ON, Snapshot.Kind.EMULATED, 1, null, sheet, null, null, new Snapshot.Times(now, 2000.0, now - 2000), new Snapshot.Figures(course.meanBefore(Course.Quantity.SUPPLY_A, now, 100), course.meanBefore(Course.Quantity.SUPPLY_V, now, 100), List.of(new Snapshot.Rail(1, "B1", 8.2, 7.79, 8.61, true)), new Snapshot.Levels(-56.0, 120.0, -18.0)), new Snapshot.Limits(4.5, 60.0, 1.0, 11.0, 13.0), new Snapshot.Findings(List.of(), new Summary.LookFigures("clear", 210.0, 3180.0, 12.02), null, List.of(), null), new Snapshot.Link(Snapshot.LinkState.GOOD, "port", null, 0, false), new Snapshot.Log(true, "bench.db", null), List.of(), List.of(), course, null, Snapshot.Beside.NOTHING);
+    return new Snapshot(
+        Snapshot.Phase.ON,
+        Snapshot.Kind.EMULATED,
+        1,
+        null,
+        sheet,
+        null,
+        null,
+        new Snapshot.Times(now, 2000.0, now - 2000),
+        new Snapshot.Figures(
+            course.meanBefore(Course.Quantity.SUPPLY_A, now, 100),
+            course.meanBefore(Course.Quantity.SUPPLY_V, now, 100),
+            List.of(new Snapshot.Rail(1, "B1", 8.2, 7.79, 8.61, true)),
+            new Snapshot.Levels(-56.0, 120.0, -18.0)),
+        new Snapshot.Limits(4.5, 60.0, 1.0, 11.0, 13.0),
+        new Snapshot.Findings(
+            List.of(),
+            new Summary.LookFigures("clear", 210.0, 3180.0, 12.02),
+            null,
+            List.of(),
+            null),
+        new Snapshot.Link(Snapshot.LinkState.GOOD, "port", null, 0, false),
+        new Snapshot.Log(true, "bench.db", null),
+        List.of(),
+        List.of(),
+        course,
+        null,
+        Snapshot.Beside.NOTHING);
   }
 
   @Override

@@ -1,5 +1,6 @@
 package firstamp.window;
 
+import com.sun.management.OperatingSystemMXBean;
 import firstamp.app.Desk;
 import firstamp.app.WindowOptions;
 import firstamp.bench.BenchSession;
@@ -27,7 +28,6 @@ import firstamp.window.strips.TimeView;
 import firstamp.window.widgets.Palette;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
-import com.sun.management.OperatingSystemMXBean;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
