@@ -12,7 +12,6 @@ import firstamp.model.samples.LevelWindow;
 import firstamp.model.samples.Reading;
 import firstamp.model.samples.Scaling;
 import firstamp.pipeline.ForwardingChainListener;
-import firstamp.run.IdleWatch;
 import firstamp.run.questions.ArmGate;
 import java.util.function.Supplier;
 

@@ -2,9 +2,7 @@ package firstamp.bench;
 
 import firstamp.model.TimeSource;
 import firstamp.pipeline.ChainListener;
-import firstamp.run.IdleWatch;
 import firstamp.run.RunSetup;
-import firstamp.run.SleepWatch;
 import firstamp.run.questions.ArmGate;
 
 /** What stays the same over the power-ups of one live bench. */

@@ -1,7 +1,6 @@
 package firstamp.bench;
 
 import firstamp.model.OffCause;
-import firstamp.run.IdleWatch;
 import firstamp.run.WatchRun;
 
 /**

@@ -1,6 +1,6 @@
 package firstamp.window.pages;
 
-import firstamp.window.present.SearchView;
+import firstamp.window.search.SearchView;
 import firstamp.window.widgets.Palette;
 import firstamp.window.widgets.Shapes;
 import firstamp.window.widgets.Tone;

@@ -1,6 +1,6 @@
 package firstamp.window.pages;
 
-import firstamp.window.present.WireView;
+import firstamp.window.search.WireView;
 import firstamp.window.widgets.Palette;
 import firstamp.window.widgets.Pieces;
 import firstamp.window.widgets.Tone;

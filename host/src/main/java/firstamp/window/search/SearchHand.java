@@ -1,4 +1,4 @@
-package firstamp.window.present;
+package firstamp.window.search;
 
 import firstamp.bench.BenchSession;
 import firstamp.locate.signal.JointKind;

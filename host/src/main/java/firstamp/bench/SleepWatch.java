@@ -1,4 +1,4 @@
-package firstamp.run;
+package firstamp.bench;
 
 import firstamp.model.TimeSource;
 

@@ -1,4 +1,4 @@
-package firstamp.window.present;
+package firstamp.window.search;
 
 import firstamp.locate.odds.OddsWord;
 import firstamp.locate.signal.LocateAnswer;

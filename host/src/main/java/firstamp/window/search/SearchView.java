@@ -1,4 +1,4 @@
-package firstamp.window.present;
+package firstamp.window.search;
 
 import firstamp.window.widgets.Tone;
 import java.util.List;

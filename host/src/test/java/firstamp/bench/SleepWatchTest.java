@@ -1,7 +1,8 @@
-package firstamp.run;
+package firstamp.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import firstamp.run.HandTime;
 import org.junit.jupiter.api.Test;
 
 class SleepWatchTest {
