@@ -3,21 +3,15 @@
 #include <math.h>
 #include <stddef.h>
 
-enum { BIT_RUN = 0, BIT_REVERSED = 1, BIT_LOOK = 2, BIT_PUMP_A = 2, BIT_ACROSS = 7 };
+#include "inputs.h"
+
+enum { BIT_RUN = 0, BIT_LOOK = 2, BIT_PUMP_A = 2, BIT_READ_BACK = 5 };
+
+/* Counts by which the inputs of head and meter move in the read-back where nothing is joined to their clips. */
+enum { OPEN_HEAD_MOVES = 128, OPEN_METER_MOVES = 90 };
 
 /* The gate has volts from a while after the pump's first edge to a while after its last (the circuit's own times). */
 enum { GATE_FILLS_CYCLES = 1000 * (CHIP_HZ / 1000000), GATE_HOLDS_CYCLES = 1500 * (CHIP_HZ / 1000000) };
-
-/* Where each digital input sits and the level it has when it is true; those without a pin of their own have port 0. */
-static const struct {
-    char port;
-    uint8_t bit;
-    bool high_when_true;
-} PIN_OF[INPUTS] = {
-    [INPUT_CHASSIS_CLIP] = {'D', 6, false},
-    [INPUT_BUTTON] = {'D', 4, false},
-    [INPUT_PEDAL] = {'D', 5, false},
-};
 
 static struct board *board_of(struct chip *chip)
 {
@@ -40,67 +34,6 @@ static uint64_t cycles_of(const struct board *board, double seconds)
     return (uint64_t)ceil(seconds * clock_hz(board) - 1e-6);
 }
 
-/* ---- inputs ---- */
-
-static bool level_of(const struct board *board, enum digital_input input)
-{
-    return board->frontend->input[input] == PIN_OF[input].high_when_true;
-}
-
-static void drive_pin(struct board *board, enum digital_input input)
-{
-    if (PIN_OF[input].port != 0)
-        chip_drive(&board->chip, PIN_OF[input].port, PIN_OF[input].bit, level_of(board, input));
-}
-
-/*
- * Low = volts across the module: while the switch is on the limiter holds the current, while it is open a supply is
- * there, the right way round.
- */
-static bool across_level(const struct board *board)
-{
-    if (board->supply == SUPPLY_ON)
-        return !board->hard_short.above;
-    return !board->frontend->input[INPUT_SUPPLY_PRESENT] || board->frontend->input[INPUT_SUPPLY_REVERSED];
-}
-
-/* Low = while the switch is on its gate has volts, while it is open the supply is reversed. */
-static bool reversed_level(const struct board *board)
-{
-    return board->supply != SUPPLY_ON && !board->frontend->input[INPUT_SUPPLY_REVERSED];
-}
-
-/* The two pins whose meaning goes with the switch. */
-static void drive_across(struct board *board)
-{
-    chip_drive(&board->chip, 'D', BIT_ACROSS, across_level(board));
-    chip_drive(&board->chip, 'B', BIT_REVERSED, reversed_level(board));
-}
-
-static void declare_driven_pins(struct board *board)
-{
-    for (char port = 'B'; port <= 'D'; port += 2) {
-        uint8_t mask = 0, levels = 0;
-        for (int i = 0; i < INPUTS; i++) {
-            if (PIN_OF[i].port != port)
-                continue;
-            mask |= (uint8_t)(1u << PIN_OF[i].bit);
-            if (level_of(board, (enum digital_input)i))
-                levels |= (uint8_t)(1u << PIN_OF[i].bit);
-        }
-        if (port == 'D') {
-            mask |= 1u << BIT_ACROSS;
-            if (across_level(board))
-                levels |= 1u << BIT_ACROSS;
-        } else if (port == 'B') {
-            mask |= 1u << BIT_REVERSED;
-            if (reversed_level(board))
-                levels |= 1u << BIT_REVERSED;
-        }
-        chip_declare_driven(&board->chip, port, mask, levels);
-    }
-}
-
 /* ---- crossings of the waveform, at their exact time ---- */
 
 static avr_cycle_count_t crossing_timer(avr_t *avr, avr_cycle_count_t when, void *param);
@@ -110,8 +43,7 @@ static void crossing_flip(struct crossing *crossing, uint64_t cycle)
     struct board *board = crossing->board;
     crossing->above = !crossing->above;
     if (crossing == &board->hard_short) {
-        declare_driven_pins(board);
-        drive_across(board);
+        inputs_of_switch(board);
     } else if (crossing->above) {
         board->crossed_cycle = cycle;
         events_crossed(board->events, cycle, crossing->column);
@@ -211,8 +143,7 @@ static void supply_watch(struct board *board)
     if (state == SUPPLY_ON) {
         board->closed_cycle = cycle;
         board->crossed_cycle = 0;
-        declare_driven_pins(board);
-        drive_across(board);
+        inputs_of_switch(board);
         crossing_start(&board->hard_short);
         for (size_t i = 0; i < board->crossings; i++)
             crossing_start(&board->crossing[i]);
@@ -221,8 +152,7 @@ static void supply_watch(struct board *board)
         if (board->crossed_cycle != 0 && cycle - board->crossed_cycle > board->longest_reaction_cycles)
             board->longest_reaction_cycles = cycle - board->crossed_cycle;
         crossing_stop(&board->hard_short);
-        declare_driven_pins(board);
-        drive_across(board);
+        inputs_of_switch(board);
         for (size_t i = 0; i < board->crossings; i++)
             crossing_stop(&board->crossing[i]);
     }
@@ -235,11 +165,22 @@ static void ports_changed(struct chip *chip)
 
 /* ---- converter ---- */
 
+/* A floating pin of the read-back moves what is joined to nothing; rails that are, are at the end already. */
+static double read_back_moves(const struct board *board, enum channel channel)
+{
+    bool head = channel == CHANNEL_H;
+    if (chip_pin_driven(&board->chip, 'B', BIT_READ_BACK) || (!head && channel != CHANNEL_M))
+        return 0;
+    bool joined = board->wave->value[head ? WAVE_HEAD_V : WAVE_METER_V] != NULL;
+    return joined ? 0 : head ? OPEN_HEAD_MOVES : OPEN_METER_MOVES;
+}
+
 static uint16_t counts(struct chip *chip, uint8_t channel, uint64_t cycle)
 {
     struct board *board = board_of(chip);
     double value = set_model_value(&board->set, (enum channel)channel, true_seconds(board, cycle));
-    uint16_t counts = frontend_counts(board->frontend, (enum channel)channel, value, noise_next(&board->noise));
+    double moved = read_back_moves(board, (enum channel)channel) + noise_next(&board->noise);
+    uint16_t counts = frontend_counts(board->frontend, (enum channel)channel, value, moved);
     fed_conversion(&board->fed, chip->conversion.start_cycle, channel, counts);
     return counts;
 }
@@ -283,11 +224,7 @@ static void after_reset(struct chip *chip)
     struct board *board = board_of(chip);
     fed_restart(&board->fed);
     supply_watch(board);
-    declare_driven_pins(board);
-    for (int i = 0; i < INPUTS; i++)
-        drive_pin(board, (enum digital_input)i);
-    declare_driven_pins(board);
-    drive_across(board);
+    inputs_drive_all(board);
 }
 
 static const struct chip_surroundings SURROUNDINGS = {counts, ports_changed, byte_sent, next_byte, after_reset};
@@ -310,9 +247,7 @@ static void apply_change(struct board *board, const struct input_change *change)
 {
     if (!change->is_hard_short) {
         board->frontend->input[change->input] = change->level;
-        declare_driven_pins(board);
-        drive_pin(board, change->input);
-        drive_across(board);
+        inputs_drive(board, change->input);
         return;
     }
     board->frontend->hard_short_a = change->hard_short_a;
@@ -322,8 +257,7 @@ static void apply_change(struct board *board, const struct input_change *change)
         board->hard_short.above = amperes > change->hard_short_a;
         crossing_arm(&board->hard_short, board->chip.avr->cycle);
     }
-    declare_driven_pins(board);
-    drive_across(board);
+    inputs_of_switch(board);
 }
 
 uint64_t board_next_change(const struct board *board)

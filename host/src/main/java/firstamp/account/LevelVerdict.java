@@ -16,6 +16,7 @@ import firstamp.model.text.Wording.Phrase;
  * "look at it": common practice, no source.
  */
 final class LevelVerdict {
+  private static final int CLIP = 2;
   private static final int LEAST_SPEECH_WINDOWS = 5;
   private static final double USUAL_MARGIN_DB = 6;
   private static final double MUCH_DISTORTION_PERCENT = 3;
@@ -31,8 +32,9 @@ final class LevelVerdict {
   }
 
   void judge() {
+    clips(evidence.clips());
     Summary.LevelFigures levels = evidence.levels();
-    if (levels == null) {
+    if (levels == null || !evidence.clips().before().meter()) {
       return;
     }
     Evidence.Heard heard = evidence.heard();
@@ -47,7 +49,27 @@ final class LevelVerdict {
     new HumVerdict(sheet, evidence, writer).judge(levels);
   }
 
+  /** Our own clips come first: without them nothing is known of the set. */
+  private void clips(Evidence.Clips clips) {
+    if (sheet.levels() == null || evidence.onMs() == null) {
+      return;
+    }
+    if (!clips.before().head()) {
+      writer.say(CLIP, "head.clip-off", 0);
+    } else if (!clips.after().head()) {
+      writer.say(CLIP, "head.clip-fell-off", 0);
+    }
+    if (!clips.before().meter()) {
+      writer.say(CLIP, "meter.clip-off", 0);
+    } else if (!clips.after().meter()) {
+      writer.say(CLIP, "meter.clip-fell-off", 0);
+    }
+  }
+
   private void head(Summary.LevelFigures levels) {
+    if (levels.headBelowMeterDb() == null) {
+      return;
+    }
     double belowDb = levels.headBelowMeterDb();
     String below = FigureText.decibels(belowDb, "dB");
     boolean tone = levels.toneHz() != null;

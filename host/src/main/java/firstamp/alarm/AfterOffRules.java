@@ -1,5 +1,6 @@
 package firstamp.alarm;
 
+import firstamp.model.Look;
 import firstamp.model.RuleId;
 import firstamp.model.text.Wording.Quantity;
 
@@ -80,11 +81,19 @@ final class AfterOffRules {
     }
   }
 
-  /** Found by the probe before the look: current, or volts that stay, with the switch off. */
-  void refused(long atMicros, String key) {
-    if (switchFailed != null && !switchFailed.stands()) {
-      failed(atMicros, atMicros, null, key);
+  /**
+   * A look that found the probe's own switch or inputs in doubt.
+   *
+   * @return whether it did
+   */
+  boolean looked(Look look) {
+    if (!look.result().doubtsTheProbe()) {
+      return false;
     }
+    if (switchFailed != null && !switchFailed.stands()) {
+      failed(look.endMicros(), look.endMicros(), null, look.result().id());
+    }
+    return true;
   }
 
   private void failed(long atMicros, long sinceMicros, Double ampere, String key) {

@@ -3,6 +3,7 @@ package firstamp.alarm;
 import firstamp.model.ClipMove;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
+import firstamp.model.LevelClips;
 import firstamp.model.RuleId;
 import firstamp.model.samples.LevelWindow;
 import firstamp.model.samples.SamplePlan;
@@ -31,6 +32,7 @@ final class LevelRules {
   private final double signalDbv;
   private final long fromMicros;
   private Happening.RecordState recording = Happening.RecordState.UNKNOWN;
+  private LevelClips clips = LevelClips.JOINED;
   private boolean clipRoved;
   private boolean windows;
   private boolean signalSeen;
@@ -84,15 +86,27 @@ final class LevelRules {
     return recording == Happening.RecordState.OFF;
   }
 
-  void recording(Happening.RecordState state) {
-    recording = state;
+  /** Record on or off, a clip on its way, clips that the probe has read back. */
+  void happened(Happening what) {
+    if (what instanceof Happening.Recording told) {
+      recording = told.state();
+    } else if (what instanceof ClipMove move) {
+      clipRoved |= Boolean.TRUE.equals(move.roves());
+    } else if (what instanceof Happening.ClipsRead read && !run.everClosed()) {
+      // What is read after the end says nothing of what was before.
+      clips = read.clips();
+    }
   }
 
-  void clipMoved(ClipMove move) {
-    clipRoved |= Boolean.TRUE.equals(move.roves());
+  /** Which clips were joined when the switch closed. */
+  LevelClips clips() {
+    return clips;
   }
 
   void judge(LevelWindow window) {
+    if (!clips.head() || !clips.meter()) {
+      return;
+    }
     long from = SamplePlan.microsOf(window.firstIndex());
     long to = SamplePlan.microsOf(window.endIndex());
     if (!run.whileOn(from, to) || from - run.closedMicros() < fromMicros) {

@@ -1,14 +1,11 @@
 package firstamp.alarm;
 
 import firstamp.model.Alarm;
-import firstamp.model.ClipMove;
 import firstamp.model.Happening;
 import firstamp.model.JobSheet;
 import firstamp.model.Look;
 import firstamp.model.NotWatched;
 import firstamp.model.ProbeEvent;
-import firstamp.model.Rest;
-import firstamp.model.RuleId;
 import firstamp.model.SwitchState;
 import firstamp.model.limits.Coverage;
 import firstamp.model.samples.Calibration;
@@ -39,6 +36,7 @@ public final class RuleEngine {
   private final TripJudge trips;
   private final LookJudge looks;
   private final SessionRules session;
+  private final WatchedRules watched;
   private final Events events = new Events();
   private long nextReading = RunState.NEVER;
 
@@ -59,6 +57,7 @@ public final class RuleEngine {
       JobSheet effective, Calibration calibration, RuleSetup setup, RuleListener listener) {
     this.run = new RunState(effective, calibration, setup);
     this.watches = new AlarmConditions(effective);
+    this.watched = new WatchedRules(run, watches);
     this.book = new AlarmBook(run, listener);
     AlarmTexts texts = new AlarmTexts(effective, setup.label());
     this.now = new ReadingWindow("before-reservoir".equals(effective.supply().probeSits()));
@@ -137,17 +136,6 @@ public final class RuleEngine {
     }
   }
 
-  /**
-   * Probe time advances although nothing came.
-   *
-   * <p>For a replay that equals the live run, what this raises live must also be in the stream: as
-   * a hole in the conversions or as {@link ProbeEvent.LinkChanged}.
-   */
-  public void onTime(long micros) {
-    session.time(micros);
-    trips.time(micros);
-  }
-
   /** The stream is over: judges what was waiting for more. */
   public void finish() {
     trips.finish();
@@ -170,56 +158,7 @@ public final class RuleEngine {
   }
 
   private Coverage coverage() {
-    Coverage coverage = new Coverage(run.sheet(), run.setup().reducedStream());
-    if (run.everClosed()) {
-      for (RailRules rail : rails) {
-        if (!rail.seen()) {
-          coverage.noClip(rail.input());
-        }
-      }
-      if (inputs.offsetClipMissing()) {
-        coverage.noClip(inputs.offsetInput());
-      }
-      for (AlarmCondition watch : watches.all()) {
-        boolean waits = watch.rule().rest() != Rest.OPENED && watch.rule().rest() != Rest.ALWAYS;
-        // A trip needs no waiting, and the polarity of the supply is checked by the look.
-        boolean instant =
-            watch.rule() == RuleId.OVER_CURRENT
-                || watch.rule() == RuleId.WRONG_POLARITY && watch.rail() == 0;
-        boolean level = watch.rule().scope() == RuleId.Scope.LEVEL;
-        if (waits && !instant && !level && !watch.judged()) {
-          coverage.tooShort(watch.rule(), watch.rail());
-        }
-      }
-      if (!levels.windows()) {
-        if (levels.clipRoved()) {
-          coverage.clipRoved(RuleId.HEAD_BELOW_METER);
-          coverage.clipRoved(RuleId.HUM);
-        } else {
-          coverage.noLevels();
-        }
-      } else {
-        if (levels.recordOff() && levels.headWaits()) {
-          coverage.recordOff(RuleId.HEAD_BELOW_METER);
-        } else if (!levels.signalSeen()) {
-          coverage.meterQuiet();
-        } else if (levels.clipRoved() && levels.headWaits()) {
-          coverage.clipRoved(RuleId.HEAD_BELOW_METER);
-        } else if (levels.headWantsRecord()) {
-          coverage.recordNotSaid();
-        }
-        if (!levels.humJudged()) {
-          if (levels.recordOff()) {
-            coverage.recordOff(RuleId.HUM);
-          } else if (levels.clipRoved()) {
-            coverage.clipRoved(RuleId.HUM);
-          } else {
-            coverage.alwaysSpeech();
-          }
-        }
-      }
-    }
-    return coverage;
+    return watched.coverage(rails, inputs, levels);
   }
 
   private void observe(Reading reading) {
@@ -263,13 +202,8 @@ public final class RuleEngine {
     public Void looked(ProbeEvent.Looked event) {
       Look look = event.look();
       run.looked(look);
-      switch (look.result()) {
-        case CURRENT_WHILE_OFF -> afterOff.refused(look.endMicros(), "current-while-off");
-        case VOLTS_STAY -> afterOff.refused(look.endMicros(), "volts-stay");
-        case NO_ZERO -> afterOff.refused(look.endMicros(), "no-zero");
-        case SHUNT -> afterOff.refused(look.endMicros(), "shunt");
-        case LIMITER -> afterOff.refused(look.endMicros(), "limiter");
-        default -> looks.looked(look);
+      if (!afterOff.looked(look)) {
+        looks.looked(look);
       }
       return null;
     }
@@ -323,11 +257,8 @@ public final class RuleEngine {
     public Void happened(ProbeEvent.Happened event) {
       if (event.what() instanceof Happening.ModeSet set) {
         run.soak(set.mode() == Happening.Mode.SOAK || set.mode() == Happening.Mode.SOAK_OVER);
-      } else if (event.what() instanceof Happening.Recording recording) {
-        levels.recording(recording.state());
-      } else if (event.what() instanceof ClipMove move) {
-        levels.clipMoved(move);
       }
+      levels.happened(event.what());
       return null;
     }
 

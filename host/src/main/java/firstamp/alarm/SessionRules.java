@@ -38,12 +38,6 @@ final class SessionRules {
     }
   }
 
-  void time(long micros) {
-    if (silent != null && lastData != RunState.NEVER && micros - lastData >= silentMicros) {
-      raiseSilent(lastData + silentMicros, lastData);
-    }
-  }
-
   void link(ProbeEvent.LinkChanged event) {
     if (silent == null || event.state() == ProbeEvent.LinkState.RESTORED) {
       return;

@@ -64,7 +64,7 @@ final class TripJudge {
     time(reading.startMicros());
   }
 
-  void time(long micros) {
+  private void time(long micros) {
     if (pending == null || micros < pending.openedMicros()) {
       return;
     }

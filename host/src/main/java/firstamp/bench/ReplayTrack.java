@@ -11,7 +11,6 @@ import firstamp.model.Trip;
 import firstamp.model.samples.Capture;
 import firstamp.model.samples.Scaling;
 import firstamp.pipeline.TripFigures;
-import firstamp.run.RunSteps;
 import firstamp.trend.LoggedCourse;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -189,7 +188,7 @@ final class ReplayTrack {
 
   /** A look that was ended by the check before it has joined nothing. */
   private static boolean checks(Look look) {
-    return RunSteps.isSwitchInDoubt(look.result().id());
+    return look.result().doubtsTheProbe();
   }
 
   /** The sheet with the limits that were in force. */

@@ -92,7 +92,8 @@ public final class EmulatedProbe implements ProbePort {
 
   private void start(int resetCauseBits) {
     memory.nextBootId();
-    machine = new ProbeMachine(memory, line, new Pins(), faults.selfTestBits(), pedal);
+    machine =
+        new ProbeMachine(memory, line, new Pins(), bench::joined, faults.selfTestBits(), pedal);
     commands = new Commands(machine, memory, line, resetCauseBits);
     decoder = new FrameDecoder(commands);
     nextConversion = 0;

@@ -144,6 +144,7 @@ final class EventCodec {
     kinds.put("change", Happening.SetChanged.class);
     kinds.put("start", Happening.LoadStarted.class);
     kinds.put("supply", Happening.SupplySaid.class);
+    kinds.put("clips-read", Happening.ClipsRead.class);
     return Map.copyOf(kinds);
   }
 

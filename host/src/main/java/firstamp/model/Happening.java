@@ -15,6 +15,7 @@ public sealed interface Happening
         Happening.Step,
         Happening.SetChanged,
         Happening.LoadStarted,
+        Happening.ClipsRead,
         Happening.SupplySaid {
   /** Kind of a moved clip. */
   String CLIP = "clip";
@@ -115,6 +116,32 @@ public sealed interface Happening
     @Override
     public String words() {
       return text;
+    }
+  }
+
+  /**
+   * The probe has read the clips of head and meter back, before switching on or after switching
+   * off. Absent from a power-up in which both are joined all the time.
+   */
+  record ClipsRead(boolean head, boolean meter) implements Happening {
+    /** As the probe has found them. */
+    public static ClipsRead of(LevelClips found) {
+      return new ClipsRead(found.head(), found.meter());
+    }
+
+    /** What is joined. */
+    public LevelClips clips() {
+      return new LevelClips(head, meter);
+    }
+
+    @Override
+    public String kind() {
+      return "clips-read";
+    }
+
+    @Override
+    public boolean parts() {
+      return false;
     }
   }
 

@@ -1,6 +1,7 @@
 package firstamp.model;
 
 import firstamp.model.samples.Zero;
+import java.util.Arrays;
 
 /**
  * What the probe found through the look resistor before closing the switch, in the probe's own
@@ -84,6 +85,20 @@ public record Look(
     /** Whether this finding lets the switch close. */
     public boolean letsClose() {
       return letsClose;
+    }
+
+    /** Whether it says that the probe's own switch or inputs are in doubt. */
+    public boolean doubtsTheProbe() {
+      return switch (this) {
+        case CURRENT_WHILE_OFF, VOLTS_STAY, NO_ZERO, SHUNT, LIMITER -> true;
+        default -> false;
+      };
+    }
+
+    /** The same by identifier. */
+    public static boolean doubtsTheProbe(String id) {
+      return Arrays.stream(values())
+          .anyMatch(result -> result.id.equals(id) && result.doubtsTheProbe());
     }
 
     /** The result with this number on the wire. */

@@ -27,6 +27,9 @@ public final class HappeningJson {
       node.put("of", step.of());
       node.put("state", step.state().id());
       node.put("text", step.text());
+    } else if (what instanceof Happening.ClipsRead read) {
+      node.put("headJoined", read.head());
+      node.put("meterJoined", read.meter());
     } else if (!(what instanceof Happening.Recording)) {
       node.put("text", what.words());
     }

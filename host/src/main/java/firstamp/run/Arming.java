@@ -33,6 +33,7 @@ final class Arming {
   private final LimitMoves limitMoves;
   private final SupplyHand supplyHand;
   private final OtherFeed otherFeed;
+  private final LevelClipCheck levelClips;
   private PlannedSettings settings;
   private Set<Integer> openRails = Set.of();
   private long streamSince = -1;
@@ -47,9 +48,12 @@ final class Arming {
    *
    * @param limitMoves bring moved limits to the probe while the switch is open
    * @param supplyHand gives what the set needs, null = a person does
+   * @param levelClips tells which clips of head and meter are joined
    */
-  Arming(RunStream stream, LimitMoves limitMoves, SupplyHand supplyHand) {
+  Arming(
+      RunStream stream, LimitMoves limitMoves, SupplyHand supplyHand, LevelClipCheck levelClips) {
     this.stream = stream;
+    this.levelClips = levelClips;
     this.limitMoves = limitMoves;
     this.supplyHand = supplyHand;
     this.otherFeed = new OtherFeed(stream);
@@ -109,6 +113,7 @@ final class Arming {
       return RunStep.STARTING;
     }
     openRails = findOpenRails();
+    levelClips.tell();
     stream.setup().gate().clips(openRails);
     settings = stream.setup().settings().plan(stream.hello(), openRails);
     pedalTold = false;

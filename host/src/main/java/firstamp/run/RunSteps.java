@@ -1,6 +1,5 @@
 package firstamp.run;
 
-import firstamp.model.Look;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
@@ -30,6 +29,7 @@ public final class RunSteps {
   private final BringUp bringUp;
   private final Greeting greeting;
   private final Arming arming;
+  private final LevelClipCheck levelClips;
   private RunStep step = RunStep.CONNECTING;
   private RailsDown railsDown;
   private String ended;
@@ -56,7 +56,8 @@ public final class RunSteps {
     this.limitMoves = limitMoves;
     this.bringUp = bringUp;
     greeting = new Greeting(stream);
-    arming = new Arming(stream, limitMoves, supplyHand);
+    levelClips = new LevelClipCheck(stream);
+    arming = new Arming(stream, limitMoves, supplyHand, levelClips);
   }
 
   /** Where the run stands. */
@@ -211,8 +212,9 @@ public final class RunSteps {
     to(RunStep.STOPPING);
   }
 
-  private void stopping() {
-    if (stream.talk().answer() != Conversation.Answer.WAITING) {
+  /** The stream has stopped; then the clips are read back, which would move what it shows. */
+  private void stopping() throws IOException {
+    if (stream.talk().answer() != Conversation.Answer.WAITING && levelClips.readAgain()) {
       finish();
     }
   }
@@ -373,14 +375,5 @@ public final class RunSteps {
     } catch (IOException gone) {
       linkLost();
     }
-  }
-
-  /** Whether this result of the look says that the probe's own switch or inputs are in doubt. */
-  public static boolean isSwitchInDoubt(String result) {
-    return Look.Result.CURRENT_WHILE_OFF.id().equals(result)
-        || Look.Result.VOLTS_STAY.id().equals(result)
-        || Look.Result.NO_ZERO.id().equals(result)
-        || Look.Result.SHUNT.id().equals(result)
-        || Look.Result.LIMITER.id().equals(result);
   }
 }

@@ -218,7 +218,8 @@ class FirstRulesTest {
   @Test
   void silenceAndAFullDiskAreRaisedAndClear() {
     Bench bench = new Bench(TestSheets.unit()).close().run(100);
-    bench.engine.onTime(bench.micros() + 600_000);
+    bench.event(
+        new ProbeEvent.LinkChanged(bench.micros() + 500_000, ProbeEvent.LinkState.LOST, "gone"));
     assertThat(bench.only("probe-silent").atMs()).isEqualTo(600);
     assertThat(bench.only("probe-silent").sinceMs()).isEqualTo(100);
     bench.run(10);

@@ -174,6 +174,26 @@ abstract class ProbeConformance extends TripConformance {
           assertThat(clips.railJoined(1)).isTrue();
           assertThat(clips.railJoined(2)).isFalse();
           assertThat(clips.railJoined(3)).isFalse();
+          assertThat(clips.headJoined()).isFalse();
+          assertThat(clips.meterJoined()).isFalse();
+        });
+  }
+
+  @Test
+  void clipsOfHeadAndMeterAreReadBackOneByOne() throws Exception {
+    on(
+        "t_s,supply_V,supply_A,head_V\n0,12,0.1,0.001\n",
+        PLAIN,
+        host -> {
+          host.hello();
+          host.send(new HostMessage.ReadClips());
+          host.until(
+              () -> host.all(ProbeMessage.Status.class).stream().anyMatch(s -> s.clips().known()),
+              3,
+              "clips");
+          Clips clips = host.last(ProbeMessage.Status.class).orElseThrow().clips();
+          assertThat(clips.headJoined()).isTrue();
+          assertThat(clips.meterJoined()).isFalse();
         });
   }
 

@@ -12,8 +12,12 @@ public record Clips(int bits) {
   /** All are joined. */
   public static final Clips ALL_JOINED = new Clips(0x9F);
 
-  private static final int HEAD = 1 << 3;
-  private static final int METER = 1 << 4;
+  /** The head's pair. */
+  public static final int HEAD = 1 << 3;
+
+  /** The meter's clip. */
+  public static final int METER = 1 << 4;
+
   private static final int READ_BACK = 1 << 7;
 
   public Clips {

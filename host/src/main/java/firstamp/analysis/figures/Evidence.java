@@ -1,6 +1,7 @@
 package firstamp.analysis.figures;
 
 import firstamp.analysis.spectrum.HumPattern;
+import firstamp.model.LevelClips;
 import firstamp.model.Summary;
 import firstamp.model.samples.Calibration;
 import java.util.List;
@@ -21,6 +22,7 @@ import java.util.List;
  * @param tripPeak highest current of a trip, null if none is known
  * @param stretches from mark to mark, in their order; empty without marks
  * @param calibration it ran on
+ * @param clips of head and meter, as the probe has read them back
  */
 public record Evidence(
     Summary.LookFigures look,
@@ -35,7 +37,8 @@ public record Evidence(
     boolean peakClipped,
     TripPeak tripPeak,
     List<Stretch> stretches,
-    Calibration calibration) {
+    Calibration calibration,
+    Clips clips) {
 
   /** Copies the lists. */
   public Evidence {
@@ -147,6 +150,38 @@ public record Evidence(
       curve = List.copyOf(curve);
       inStep = List.copyOf(inStep);
     }
+
+    /** The head's clip is joined to nothing. */
+    static Heard meterAlone(Double needleVu, Double needlePercent) {
+      return new Heard(
+          null,
+          null,
+          0,
+          null,
+          null,
+          List.of(),
+          false,
+          null,
+          null,
+          null,
+          null,
+          List.of(),
+          null,
+          null,
+          needleVu,
+          needlePercent);
+    }
+  }
+
+  /**
+   * Clips of head and meter.
+   *
+   * @param before the switch closed
+   * @param after it opened again; the same where they were not read again
+   */
+  public record Clips(LevelClips before, LevelClips after) {
+    /** Joined all the time. */
+    static final Clips JOINED = new Clips(LevelClips.JOINED, LevelClips.JOINED);
   }
 
   /**

@@ -59,7 +59,8 @@ final class LevelCalculation {
       return null;
     }
     double floorV = floorV(sums.headFloorV(), sums.tonal());
-    Double headV = sums.headV() == null ? null : (Double) Math.max(sums.headV(), floorV);
+    Double headV =
+        sums.headV() == null || !sums.headJoined() ? null : (Double) Math.max(sums.headV(), floorV);
     Double meterV = sums.meterV();
     Double headDbv = headV == null ? null : (Double) Decibels.dbv(headV);
     Double meterDbv = meterV == null ? null : (Double) Decibels.dbv(meterV);
@@ -78,7 +79,7 @@ final class LevelCalculation {
   /** Hum in the head, null where it is under the noise. */
   static Double humDbv(LevelSums sums) {
     Double humV = sums.humV();
-    boolean seen = humV != null && humV > humFloorV(sums.headFloorV());
+    boolean seen = sums.headJoined() && humV != null && humV > humFloorV(sums.headFloorV());
     return seen ? (Double) Decibels.dbv(humV) : null;
   }
 
@@ -89,6 +90,13 @@ final class LevelCalculation {
    */
   static Evidence.Heard heard(
       LevelSums sums, JobSheet sheet, LevelSums before, List<Evidence.InStep> inStep) {
+    Double fullV = sheet.levels() == null ? null : sheet.levels().meterFullV();
+    Double dcV = sums.meterDcV();
+    Double needleVu = fullV == null && sums.anySignal() ? vu(sums.needleHighestV()) : null;
+    Double needlePercent = fullV == null || dcV == null ? null : (Double) (100 * dcV / fullV);
+    if (!sums.headJoined()) {
+      return Evidence.Heard.meterAlone(needleVu, needlePercent);
+    }
     Double headV = sums.headV();
     boolean atFloor =
         headV != null && headV <= TELLS_FROM_NOISE * floorV(sums.headFloorV(), sums.tonal());
@@ -96,8 +104,6 @@ final class LevelCalculation {
     Double harmonics = sums.harmonicsShare();
     Double noiseV = sums.headNoiseV();
     boolean hum = sums.headFloorV() != null && humDbv(sums) != null;
-    Double fullV = sheet.levels() == null ? null : sheet.levels().meterFullV();
-    Double dcV = sums.meterDcV();
     return new Evidence.Heard(
         speech.distance().mean(),
         speech.distance().plusMinus(),
@@ -113,8 +119,8 @@ final class LevelCalculation {
         hum ? inStep : List.of(),
         harmonics == null || atFloor ? null : (Double) (100 * harmonics),
         noiseV == null || !(noiseV > 0) ? null : (Double) Decibels.dbv(noiseV),
-        fullV == null && sums.anySignal() ? vu(sums.needleHighestV()) : null,
-        fullV == null || dcV == null ? null : (Double) (100 * dcV / fullV));
+        needleVu,
+        needlePercent);
   }
 
   private static Double vu(Double volts) {

@@ -34,6 +34,7 @@ public final class LevelSums {
   private int signalCount;
   private int humCount;
   private int count;
+  private boolean headJoined = true;
 
   /**
    * Empty sums.
@@ -71,7 +72,17 @@ public final class LevelSums {
     copy.signalCount = signalCount;
     copy.humCount = humCount;
     copy.count = count;
+    copy.headJoined = headJoined;
     return copy;
+  }
+
+  /** The head's clip is joined to nothing: what its input shows is no figure of the set. */
+  void withoutHead() {
+    headJoined = false;
+  }
+
+  boolean headJoined() {
+    return headJoined;
   }
 
   /** Whether a clipped window: it says nothing about levels. */

@@ -1,12 +1,12 @@
 package firstamp.analysis.figures;
 
-import firstamp.analysis.spectrum.DelayLine;
-import firstamp.analysis.spectrum.HumPair;
 import firstamp.analysis.spectrum.LevelDetail;
 import firstamp.analysis.spectrum.LevelPair;
 import firstamp.analysis.spectrum.RailLines;
 import firstamp.analysis.statistics.FirstOrderFit;
+import firstamp.model.Happening;
 import firstamp.model.JobSheet;
+import firstamp.model.LevelClips;
 import firstamp.model.Look;
 import firstamp.model.ProbeEvent;
 import firstamp.model.Summary;
@@ -19,12 +19,9 @@ import firstamp.model.samples.ConversionBlock;
 import firstamp.model.samples.LevelWindow;
 import firstamp.model.samples.Reading;
 import firstamp.model.samples.RippleWindow;
-import firstamp.model.samples.SamplePlan;
 import firstamp.model.samples.Scaling;
 import firstamp.model.samples.Zero;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 
@@ -36,40 +33,22 @@ import java.util.Objects;
  * Constant memory however long it runs. What could not be measured is null. Not thread-safe.
  */
 public final class PowerUpFigures {
-  private static final long HELD_MICROS = 2_000_000;
-  private static final long NEVER = Long.MIN_VALUE;
-  private static final int RECENT_WINDOWS = 32;
-  private static final double USUAL_LEVELS_MS = 1500;
-  private static final double USUAL_SETTLE_MS = 500;
-
   private final JobSheet sheet;
   private final Calibration calibration;
   private final double lookOhm;
   private final double hardShortA;
   private final RailCalculation railCalculation;
   private final OnInterval time = new OnInterval();
-  private final DelayLine<Reading> heldReadings = new DelayLine<>(HELD_MICROS);
-  private final DelayLine<LevelPair> heldLevels = new DelayLine<>(HELD_MICROS);
-  private final DelayLine<RippleWindow> heldRipple = new DelayLine<>(HELD_MICROS);
-  private final Deque<LevelPair> recentLevels = new ArrayDeque<>();
-  private final DelayLine<HumPair> heldHum = new DelayLine<>(HELD_MICROS);
+  private final HeldWindows held;
   private final RailStarts railStarts = new RailStarts();
-  private final LevelSums before;
-  private final LevelSums noLevels;
-  private final long[] clippedIndex = {NEVER, NEVER, NEVER, NEVER};
   private Look look;
   private Trip trip;
   private Capture capture;
   private Scaling scaling;
-  private Sums sums;
+  private ClosingSums sums;
   private LevelDetail detail;
-
-  /** What one closing has brought, and the same cut at what happened. */
-  private record Sums(IntervalTotals all, Stretches stretches) {
-    Sums copy() {
-      return new Sums(all.copy(), stretches.copy());
-    }
-  }
+  private LevelClips clips = LevelClips.JOINED;
+  private LevelClips clipsAfter = LevelClips.JOINED;
 
   /**
    * Nothing collected.
@@ -87,18 +66,29 @@ public final class PowerUpFigures {
     this.hardShortA = hardShortA;
     this.railCalculation = new RailCalculation(effective, calibration);
     this.scaling = new Scaling(calibration, Zero.NONE);
-    this.before = levelSums();
-    this.noLevels = levelSums();
+    this.held = new HeldWindows(effective, time, railStarts, levelSums(), levelSums());
+    held.scaling(scaling);
     this.sums = empty();
   }
 
   private LevelSums levelSums() {
-    return LevelCalculation.sums(sheet, calibration.scale(Channel.M));
+    LevelSums levels = LevelCalculation.sums(sheet, calibration.scale(Channel.M));
+    if (!clips.head()) {
+      levels.withoutHead();
+    }
+    return levels;
   }
 
-  private Sums empty() {
+  private void clipsRead(LevelClips found) {
+    clipsAfter = found;
+    if (!time.isClosed()) {
+      clips = found;
+    }
+  }
+
+  private ClosingSums empty() {
     Double toneHz = sheet.levels() == null ? null : sheet.levels().toneHz();
-    return new Sums(
+    return new ClosingSums(
         new IntervalTotals(levelSums(), toneHz),
         new Stretches(() -> new SteadySums(0, levelSums(), toneHz)));
   }
@@ -108,6 +98,7 @@ public final class PowerUpFigures {
     if (event instanceof ProbeEvent.Looked looked) {
       look = looked.look();
       scaling = new Scaling(calibration, look.zero());
+      held.scaling(scaling);
     } else if (event instanceof ProbeEvent.SwitchChanged changed) {
       if (changed.state() == SwitchState.ON) {
         closedAt(changed.micros());
@@ -119,6 +110,9 @@ public final class PowerUpFigures {
       openedAt(tripped.trip().openedMicros());
     } else if (event instanceof ProbeEvent.Captured captured) {
       capture = captured.capture();
+    } else if (event instanceof ProbeEvent.Happened happened
+        && happened.what() instanceof Happening.ClipsRead read) {
+      clipsRead(read.clips());
     } else if (event instanceof ProbeEvent.Happened happened && !time.isAfter(event.micros())) {
       sums.stretches().begin(happened.micros(), happened.what());
     }
@@ -141,19 +135,18 @@ public final class PowerUpFigures {
     time.opened(micros);
   }
 
-  /** Takes a reading. */
-  public void onReading(Reading reading) {
-    if (!time.isAfter(reading.startMicros())) {
-      time.latest(reading.endMicros());
-      heldReadings.put(
-          reading.startMicros(), reading.endMicros(), reading, held -> take(held, sums));
-    }
-  }
-
   /** Takes conversions: the first second of the rails is kept at 1 kHz. */
   public void accept(ConversionBlock block) {
     if (time.isClosed()) {
       railStarts.accept(block);
+    }
+  }
+
+  /** Takes a reading. */
+  public void onReading(Reading reading) {
+    if (!time.isAfter(reading.startMicros())) {
+      time.latest(reading.endMicros());
+      held.add(reading, sums);
     }
   }
 
@@ -165,126 +158,24 @@ public final class PowerUpFigures {
   /** Takes a window of levels. */
   public void onLevels(LevelWindow window) {
     LevelDetail of = detail != null && detail.firstIndex == window.firstIndex() ? detail : null;
-    LevelPair pair = new LevelPair(window, of);
-    recentLevels.addLast(pair);
-    if (recentLevels.size() > RECENT_WINDOWS) {
-      recentLevels.removeFirst();
+    // Without the meter nobody knows when there is signal.
+    if (clips.meter()) {
+      held.add(new LevelPair(window, of), sums);
     }
-    if (time.isAfter(SamplePlan.microsOf(window.firstIndex()))) {
-      return;
-    }
-    if (!time.isClosed()) {
-      before.add(window, of);
-    }
-    heldLevels.put(
-        SamplePlan.microsOf(window.firstIndex()),
-        SamplePlan.microsOf(window.endIndex()),
-        pair,
-        held -> take(held, sums));
   }
 
   /** Takes the lines of a rail, after the levels of the same window. */
   public void onRailLines(RailLines lines) {
-    if (lines.clipped()) {
-      clippedIndex[lines.rail()] = lines.firstIndex();
-      return;
-    }
-    LevelPair levels = levelsAt(lines.firstIndex());
-    if (levels == null
-        || levels.detail() == null
-        || time.isAfter(SamplePlan.microsOf(lines.firstIndex()))
-        || !noLevels.humReadable(levels.window())) {
-      return;
-    }
-    HumPair pair =
-        new HumPair(
-            lines.rail(),
-            lines.firstIndex(),
-            levels.detail().headLines,
-            lines.lines(),
-            LevelSums.headNoisePerBin(levels.window()));
-    heldHum.put(
-        SamplePlan.microsOf(pair.firstIndex()),
-        SamplePlan.microsOf(pair.endIndex()),
-        pair,
-        held -> take(held, sums));
-  }
-
-  private LevelPair levelsAt(long firstIndex) {
-    for (LevelPair pair : recentLevels) {
-      if (pair.window().firstIndex() == firstIndex) {
-        return pair;
-      }
-    }
-    return null;
+    held.add(lines, sums);
   }
 
   /** Takes a window of ripple, after its lines; one in which the rail was clipped says nothing. */
   public void onRipple(RippleWindow window) {
-    boolean clipped = clippedIndex[window.rail()] == window.firstIndex();
-    if (!clipped && !time.isAfter(SamplePlan.microsOf(window.firstIndex()))) {
-      heldRipple.put(
-          SamplePlan.microsOf(window.firstIndex()),
-          SamplePlan.microsOf(window.endIndex()),
-          window,
-          held -> take(held, sums));
-    }
+    held.add(window, sums);
   }
 
-  private void take(Reading reading, Sums into) {
-    if (!time.isClosed() || reading.startMicros() < time.closedMicros()) {
-      return;
-    }
-    int number = time.number(reading);
-    if (reading.startMicros() < time.endMicros()) {
-      into.all().begun(number, reading, scaling);
-    }
-    if (reading.endMicros() <= time.endMicros()) {
-      into.all().whole(number, reading, scaling, sheet);
-      into.stretches().add(reading, scaling);
-      railStarts.reading(number, reading);
-    }
-  }
-
-  private void take(LevelPair pair, Sums into) {
-    Double fromMs = sheet.levels() == null ? null : sheet.levels().fromMs();
-    if (time.holds(
-        pair.window().firstIndex(),
-        pair.window().endIndex(),
-        fromMs == null ? USUAL_LEVELS_MS : fromMs)) {
-      into.all().steady().add(pair);
-      into.stretches().add(pair);
-    }
-  }
-
-  private void take(RippleWindow window, Sums into) {
-    JobSheet.Rail rail = sheet.rail(window.rail());
-    if (rail != null && time.holds(window.firstIndex(), window.endIndex(), settleMs(rail))) {
-      into.all().steady().add(window);
-      into.stretches().add(window);
-    }
-  }
-
-  private void take(HumPair pair, Sums into) {
-    JobSheet.Rail rail = sheet.rail(pair.rail());
-    if (rail != null && time.holds(pair.firstIndex(), pair.endIndex(), settleMs(rail))) {
-      into.all().steady().add(pair);
-      into.stretches().add(pair);
-    }
-  }
-
-  private static double settleMs(JobSheet.Rail rail) {
-    return rail.settleMs() == null ? USUAL_SETTLE_MS : rail.settleMs();
-  }
-
-  /** All that has come so far, what is still held back with it. */
-  private Sums now() {
-    Sums now = sums.copy();
-    heldReadings.forEach(reading -> take(reading, now));
-    heldLevels.forEach(pair -> take(pair, now));
-    heldRipple.forEach(window -> take(window, now));
-    heldHum.forEach(pair -> take(pair, now));
-    return now;
+  private ClosingSums now() {
+    return held.allInto(sums.copy());
   }
 
   /** Look; null if none was made. */
@@ -304,7 +195,7 @@ public final class PowerUpFigures {
 
   /** One entry per rail of the sheet, in its order. */
   public List<Summary.RailFigures> rails() {
-    Sums now = now();
+    ClosingSums now = now();
     return rails(now, fits());
   }
 
@@ -320,7 +211,7 @@ public final class PowerUpFigures {
 
   /** Everything at once, for comparing and judging. */
   public Evidence evidence() {
-    Sums now = now();
+    ClosingSums now = now();
     SteadySums steady = now.all().steady();
     FirstOrderFit[] fits = fits();
     PowerUpTrend course = time.isClosed() ? steady.course() : null;
@@ -337,21 +228,22 @@ public final class PowerUpFigures {
         course,
         ripples,
         railCalculation.more(rails, course, ripples, supply.steadyA(), fits),
-        SteadyEvidence.heard(steady, sheet, before),
+        SteadyEvidence.heard(steady, sheet, held.before()),
         now.all().supply().clipped(),
         trip == null ? null : TripPeak.of(trip, capture, scaling, hardShortA),
-        now.stretches().evidence(sheet, scaling, time, before),
-        calibration);
+        now.stretches().evidence(sheet, scaling, time, held.before()),
+        calibration,
+        new Evidence.Clips(clips, clipsAfter));
   }
 
-  private Summary.SupplyFigures supply(Sums now) {
+  private Summary.SupplyFigures supply(ClosingSums now) {
     if (!time.isClosed() || time.isShorterThanAConversionOfI()) {
       return new Summary.SupplyFigures(null, null, null, null, null, null, null);
     }
     return LastSecond.supply(now.all().supply(), time.begunReadings(), lastSecond());
   }
 
-  private List<Summary.RailFigures> rails(Sums now, FirstOrderFit[] fits) {
+  private List<Summary.RailFigures> rails(ClosingSums now, FirstOrderFit[] fits) {
     LastSecond last = lastSecond();
     List<Summary.RailFigures> figures = new ArrayList<>();
     for (JobSheet.Rail rail : sheet.rails()) {
@@ -363,7 +255,7 @@ public final class PowerUpFigures {
     return figures;
   }
 
-  private Summary.LevelFigures levels(Sums now) {
+  private Summary.LevelFigures levels(ClosingSums now) {
     return time.isClosed()
         ? LevelCalculation.figures(now.all().steady().levels(), sheet.levels())
         : null;
@@ -397,8 +289,7 @@ public final class PowerUpFigures {
       return null;
     }
     long end = time.endMicros();
-    List<Reading> last =
-        heldReadings.within(Math.max(time.closedMicros(), end - LastSecond.MICROS), end);
+    List<Reading> last = held.readings(Math.max(time.closedMicros(), end - LastSecond.MICROS), end);
     return last.size() < LastSecond.LEAST_READINGS ? null : new LastSecond(last, scaling);
   }
 }

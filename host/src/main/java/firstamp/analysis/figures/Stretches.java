@@ -167,7 +167,8 @@ final class Stretches {
         false,
         null,
         List.of(),
-        scaling.calibration());
+        scaling.calibration(),
+        Evidence.Clips.JOINED);
   }
 
   private static Summary.SupplyFigures supply(PowerUpTrend course, Scaling scaling) {

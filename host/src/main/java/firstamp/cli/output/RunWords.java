@@ -27,11 +27,21 @@ final class RunWords {
     if (what instanceof Happening.ModeSet mode) {
       return Said.of("happened.mode", Said.of("mode." + mode.mode().id()));
     }
+    if (what instanceof Happening.ClipsRead read) {
+      return Said.of("happened.clips-" + clips(read));
+    }
     if (what instanceof Happening.Step step) {
       Object text = step.said() == null ? step.text() : step.said();
       return Said.of("happened.step-" + step.state().id(), step.step(), step.of(), text);
     }
     return Worded.asIs(String.valueOf(what.words()));
+  }
+
+  private static String clips(Happening.ClipsRead read) {
+    if (read.head()) {
+      return read.meter() ? "joined" : "meter-off";
+    }
+    return read.meter() ? "head-off" : "both-off";
   }
 
   private static Worded clip(ClipMove move) {

@@ -12,6 +12,7 @@ import firstamp.cli.output.Sentences;
 import firstamp.cli.output.Speech;
 import firstamp.log.BenchLog;
 import firstamp.log.LogException;
+import firstamp.model.Look;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
@@ -24,7 +25,6 @@ import firstamp.run.BenchMode;
 import firstamp.run.LivePowerUp;
 import firstamp.run.RunProgress;
 import firstamp.run.RunSetup;
-import firstamp.run.RunSteps;
 import firstamp.run.SheetTexts;
 import firstamp.run.SoundingListener;
 import firstamp.run.WatchRun;
@@ -182,7 +182,7 @@ public final class HeadlessRun {
     if ("link-lost".equals(summary.ended())) {
       return ExitCode.IO_ERROR;
     }
-    if (summary.look() != null && RunSteps.isSwitchInDoubt(summary.look().result())) {
+    if (summary.look() != null && Look.Result.doubtsTheProbe(summary.look().result())) {
       return ExitCode.REFUSED;
     }
     return switch (summary.outcome()) {

@@ -24,6 +24,14 @@ public interface Bench {
   /** Ampere or volt at a clip, now; NaN where a rail's clip is open. */
   double value(Channel channel);
 
+  /**
+   * Whether the clip of head or meter is joined to something, now; one that is not reads 0. Rails
+   * tell it by their value.
+   */
+  default boolean joined(Channel level) {
+    return true;
+  }
+
   /** Bits of {@link firstamp.protocol.values.Inputs}, now; what the chip finds itself is left 0. */
   int inputBits();
 

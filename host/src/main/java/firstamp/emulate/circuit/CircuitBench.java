@@ -90,22 +90,10 @@ public final class CircuitBench implements Bench {
     return joined == Joined.CLOSED ? nowS - closedS : openedS - nowS;
   }
 
-  private double emf() {
-    double angle = 2 * Math.PI * set.mainsHz * nowS;
-    return switch (set.rectifierPaths) {
-      case 0 ->
-          set.emfRippleV == 0
-              ? set.emfV
-              : set.emfV + set.emfRippleV * Math.sin(2 * Math.PI * set.emfRippleHz * nowS);
-      case 1 -> set.emfV * Math.sin(angle) - set.diodeV;
-      default -> set.emfV * Math.abs(Math.sin(angle)) - set.diodeV;
-    };
-  }
-
   /** The current in the leads at the end of a step; nothing is kept but the volts of the chain. */
   private double attempt(double h) {
     // A reversed supply stays blocked by the second transistor.
-    double emf = set.supplyReversed ? 0 : emf();
+    double emf = set.supplyReversed ? 0 : set.sourceV(nowS);
     boolean limiting = false;
     boolean blocked = false;
     boolean held = joined == Joined.CLOSED && limiter.holding();
@@ -261,9 +249,14 @@ public final class CircuitBench implements Bench {
       case R2 -> set.reservoirClipOn ? set.railSign * s : Double.NaN;
       case R3 ->
           set.outputClipOn ? set.outputOffsetV + chain.outputV(nowS, b, on() > 0) : Double.NaN;
-      case H -> chain.headV(nowS, b, on() > 0);
-      case M -> chain.meterV(nowS, b, on() > 0);
+      case H -> set.headClipOn ? chain.headV(nowS, b, on() > 0) : 0;
+      case M -> set.meterClipOn ? chain.meterV(nowS, b, on() > 0) : 0;
     };
+  }
+
+  @Override
+  public boolean joined(Channel level) {
+    return level == Channel.H ? set.headClipOn : set.meterClipOn;
   }
 
   @Override

@@ -94,6 +94,9 @@ public final class SetValues {
   /** Clips and inputs. */
   public boolean railClipOn = true;
 
+  public boolean headClipOn = true;
+  public boolean meterClipOn = true;
+
   /** Clip 2 on the reservoir capacitor. */
   public boolean reservoirClipOn;
 
@@ -106,4 +109,15 @@ public final class SetValues {
   public boolean chassisClipOn = true;
   public boolean supplyReversed;
   public boolean setJoined = true;
+
+  /** Volts of the source at a time: of a battery, or behind the rectifier. */
+  double sourceV(double nowS) {
+    double angle = 2 * Math.PI * mainsHz * nowS;
+    return switch (rectifierPaths) {
+      case 0 ->
+          emfRippleV == 0 ? emfV : emfV + emfRippleV * Math.sin(2 * Math.PI * emfRippleHz * nowS);
+      case 1 -> emfV * Math.sin(angle) - diodeV;
+      default -> emfV * Math.abs(Math.sin(angle)) - diodeV;
+    };
+  }
 }

@@ -21,6 +21,7 @@ import firstamp.protocol.values.Inputs;
 import firstamp.protocol.values.LookParameters;
 import firstamp.protocol.values.SelfTest;
 import firstamp.protocol.values.TripLimits;
+import java.util.function.Predicate;
 
 /**
  * What the chip decides, from its start to its reset: states, look, trips, latch. Ticks are
@@ -33,10 +34,8 @@ public final class ProbeMachine {
   private static final int CLIP_OFF_LOOKS = 5;
 
   /** Plans that the read-back of the clips takes, and the gate to have its volts. */
-  private static final int CLIP_PLANS = 7;
-
   private static final int PUMP_PLANS = 4;
-  private static final int OPEN_CLIP_COUNTS = 1018;
+
   private static final double FIFTEEN_VOLTS = 15e6;
 
   /** A supply of so much is seen across the open switch. */
@@ -64,11 +63,9 @@ public final class ProbeMachine {
   private Runnable atBoundary;
   private TripRules watch;
   private LimiterWatch limiter;
-  private Clips clips = Clips.UNKNOWN;
-  private final int[] lastRail = new int[3];
+  private final ClipReader clips;
   private int lastV;
   private int stepPlans;
-  private boolean clipsWanted;
   private boolean limiterTested;
   private LimiterTest limiterTest;
   private boolean pumped;
@@ -87,10 +84,16 @@ public final class ProbeMachine {
   private int tripsSentAgain = TRIP_AGAIN_CONVERSIONS.length;
 
   public ProbeMachine(
-      Memory memory, Outlet outlet, SwitchPath path, int selfTestBits, PedalJob pedalJob) {
+      Memory memory,
+      Outlet outlet,
+      SwitchPath path,
+      Predicate<Channel> levelJoined,
+      int selfTestBits,
+      PedalJob pedalJob) {
     this.memory = memory;
     this.outlet = outlet;
     this.path = path;
+    this.clips = new ClipReader(levelJoined);
     this.presses = new Presses(outlet, pedalJob);
     this.stream = new StreamOut(outlet);
     boolean damaged = memory.calibrationState() == CalibrationState.DAMAGED;
@@ -152,31 +155,18 @@ public final class ProbeMachine {
   }
 
   Clips clips() {
-    return clips;
+    return clips.read();
   }
 
   /** Reads the clips back; a status tells them. */
   void readClips() {
-    clipsWanted = true;
+    clips.ask();
     stepPlans = 0;
   }
 
   /** Whether they have been read back since they were asked for; once. */
   public boolean clipsRead() {
-    if (!clipsWanted || stepPlans < CLIP_PLANS) {
-      return false;
-    }
-    clipsWanted = false;
-    clips = clipsNow();
-    return true;
-  }
-
-  private Clips clipsNow() {
-    int bits = Clips.ALL_JOINED.bits();
-    for (int rail = 0; rail < lastRail.length; rail++) {
-      bits &= lastRail[rail] >= OPEN_CLIP_COUNTS ? ~(1 << rail) : ~0;
-    }
-    return new Clips(bits);
+    return clips.done(stepPlans);
   }
 
   /** A valid frame has come. */
@@ -297,7 +287,7 @@ public final class ProbeMachine {
         pendingICounts = counts;
       }
       case V -> lastV = counts;
-      case R1, R2, R3 -> lastRail[channel.ordinal() - Channel.R1.ordinal()] = counts;
+      case R1, R2, R3 -> clips.rail(channel, counts);
       default -> {}
     }
   }
@@ -334,11 +324,11 @@ public final class ProbeMachine {
 
   /** The clips are read back, then the limiter is tested. */
   private void testsAndLook() {
-    if (atBoundary != null || stepPlans < CLIP_PLANS) {
+    if (atBoundary != null || stepPlans < ClipReader.PLANS) {
       return;
     }
-    if (stepPlans == CLIP_PLANS) {
-      clips = clipsNow();
+    if (stepPlans == ClipReader.PLANS) {
+      clips.take();
     }
     if (!pumped) {
       supplySeen = inputs.supplyPresent();
@@ -346,7 +336,7 @@ public final class ProbeMachine {
     }
     if (inputs.supplyReversed()) {
       endLook(LookOutcome.REVERSED, 0);
-    } else if (stepPlans >= CLIP_PLANS + PUMP_PLANS) {
+    } else if (stepPlans >= ClipReader.PLANS + PUMP_PLANS) {
       limiterTested = true;
       pump(false);
       if (lookParameters.skip()) {
@@ -434,7 +424,7 @@ public final class ProbeMachine {
             looked ? look.endJ() : 0,
             looked ? look.sumV() : 0,
             looked ? look.sumJ() : 0,
-            clips),
+            clips.read()),
         nowMicros());
     if (closes) {
       capture.start();
@@ -468,7 +458,7 @@ public final class ProbeMachine {
     closeAfterLook = close;
     limiterTested = false;
     found = null;
-    clipsWanted = false;
+    clips.forget();
     check = new OffCheck(n, memory);
     zeroTaking = null;
     look = null;

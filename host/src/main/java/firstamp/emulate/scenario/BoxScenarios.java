@@ -20,6 +20,17 @@ public final class BoxScenarios {
             "The chassis clip comes off while the set is on.",
             (set, sinceS) -> set.chassisClipOn = sinceS < 1.5));
     list.put(
+        "head-clip-off",
+        larch(
+            "The head clip is joined to nothing; the set itself is well.",
+            (set, sinceS) -> set.headClipOn = false));
+    list.put(
+        "head-clip-falls",
+        larch(
+                "The head clip comes off while the set records; the set itself is well.",
+                (set, sinceS) -> set.headClipOn &= sinceS < 2.5)
+            .showing(RuleId.HEAD_BELOW_METER));
+    list.put(
         "cable-loose",
         larch("The cable has a bad contact: for a second nothing comes.", Script.NONE)
             .showing(RuleId.PROBE_SILENT)

@@ -113,6 +113,11 @@ public final class WaveformBench implements Bench {
   }
 
   @Override
+  public boolean joined(Channel level) {
+    return file.has(COLUMN_OF[level.ordinal()]);
+  }
+
+  @Override
   public int inputBits() {
     return inputBits;
   }

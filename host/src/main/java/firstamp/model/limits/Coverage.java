@@ -1,6 +1,7 @@
 package firstamp.model.limits;
 
 import firstamp.model.JobSheet;
+import firstamp.model.LevelClips;
 import firstamp.model.NotWatched;
 import firstamp.model.RuleId;
 import java.util.ArrayList;
@@ -13,6 +14,13 @@ import java.util.List;
  */
 public final class Coverage {
   private static final String NOT_SAID = "not on the sheet";
+
+  /** Why head and hum are not judged. */
+  public static final String HEAD_CLIP_OFF = "the head clip is off";
+
+  /** Why head and hum are not judged. */
+  public static final String METER_CLIP_OFF = "the meter clip is off";
+
   private static final String TOO_SHORT = "the set was not on long enough";
 
   private final JobSheet sheet;
@@ -74,6 +82,17 @@ public final class Coverage {
     watched.removeIf(item -> item.rail() == rail);
     notWatched.removeIf(item -> item.what().endsWith(" " + rail));
     notWatched.add(new NotWatched("rail " + rail, "no clip"));
+  }
+
+  /** Head and meter, as they were joined when the switch closed: neither is judged alone. */
+  public void levelClips(LevelClips joined) {
+    if (!joined.head()) {
+      drop(RuleId.HEAD_BELOW_METER, HEAD_CLIP_OFF);
+      drop(RuleId.HUM, HEAD_CLIP_OFF);
+    } else if (!joined.meter()) {
+      drop(RuleId.HEAD_BELOW_METER, METER_CLIP_OFF);
+      drop(RuleId.HUM, METER_CLIP_OFF);
+    }
   }
 
   /** A rule never came to be judged: the set was off again before. */

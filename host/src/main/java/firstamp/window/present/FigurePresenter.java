@@ -1,7 +1,5 @@
 package firstamp.window.present;
 
-import firstamp.alarm.AlarmWords;
-import firstamp.bench.LookScale;
 import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
@@ -25,10 +23,12 @@ final class FigurePresenter {
 
   private final Words words;
   private final Numbers numbers;
+  private final LevelFigure levels;
 
   FigurePresenter(Words words, Numbers numbers) {
     this.words = words;
     this.numbers = numbers;
+    this.levels = new LevelFigure(words, numbers);
   }
 
   List<FigureView> figures(Snapshot now) {
@@ -38,11 +38,10 @@ final class FigurePresenter {
     for (Snapshot.Rail rail : now.figures().rails()) {
       row.add(rail(now, rail));
     }
-    JobSheet.Levels levels = now.sheet().levels();
-    if (levels != null
+    if (now.sheet().levels() != null
         || now.figures().levels().meterDbv() != null
         || now.figures().levels().headDbv() != null) {
-      row.add(levels(now));
+      row.add(levels.of(now));
     }
     return row;
   }
@@ -204,70 +203,8 @@ final class FigurePresenter {
     return new FigureView(name, written.number(), written.unit(), word, window, tone);
   }
 
-  private FigureView levels(Snapshot now) {
-    JobSheet.Levels levels = now.sheet().levels();
-    Double expected = levels == null ? null : levels.expectedDb();
-    String more =
-        words.get(
-            "figure.headMeter",
-            now.figures().levels().headUa() != null
-                ? numbers.microamps(now.figures().levels().headUa())
-                : now.figures().levels().headDbv() != null
-                    ? numbers.decibels(now.figures().levels().headDbv(), "dBV")
-                    : DASH,
-            now.figures().levels().meterDbv() == null
-                ? DASH
-                : numbers.decibels(now.figures().levels().meterDbv(), "dBV"));
-    if (LookScale.levelsUncalibrated(now)) {
-      more = words.get("figure.uncalibrated", more);
-    }
-    boolean quiet =
-        now.figures().levels().meterDbv() == null
-            || levels != null
-                && levels.meterSignalDbv() != null
-                && now.figures().levels().meterDbv() < levels.meterSignalDbv();
-    if (now.figures().levels().headBelowMeterDb() == null || quiet) {
-      return new FigureView(
-          words.get("figure.levels"),
-          DASH,
-          "",
-          words.get(
-              now.figures().levels().meterDbv() == null ? "figure.noLevels" : "figure.quietMeter"),
-          more,
-          Tone.PLAIN);
-    }
-    Numbers.Written written = numbers.decibels(now.figures().levels().headBelowMeterDb(), "dB");
-    if (expected == null) {
-      return new FigureView(
-          words.get("figure.levels"),
-          written.number(),
-          written.unit(),
-          words.get("figure.noExpected"),
-          more,
-          Tone.PLAIN);
-    }
-    double margin = levels.marginDb() == null ? 6 : levels.marginDb();
-    boolean weak = now.figures().levels().headBelowMeterDb() > expected + margin;
-    if (weak && now.findings().alarms().stream().anyMatch(AlarmWords::headSilent)) {
-      return new FigureView(
-          words.get("figure.levels"),
-          DASH,
-          "",
-          words.get("figure.headNone", numbers.fixed(expected, 0)),
-          more,
-          toneOf(now, AlarmWords::headSilent));
-    }
-    return new FigureView(
-        words.get("figure.levels"),
-        written.number(),
-        written.unit(),
-        words.get(weak ? "figure.headWeak" : "figure.expected", numbers.fixed(expected, 0)),
-        more,
-        weak ? toneOf(now, alarm -> alarm.rule().equals("head-below-meter")) : Tone.PLAIN);
-  }
-
   /** As urgent as the alarm about it; while none has been raised yet, amber. */
-  private static Tone toneOf(Snapshot now, Predicate<Alarm> about) {
+  static Tone toneOf(Snapshot now, Predicate<Alarm> about) {
     boolean high =
         now.findings().alarms().stream()
             .anyMatch(
