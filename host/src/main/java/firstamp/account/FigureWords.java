@@ -62,7 +62,12 @@ public final class FigureWords {
     return sure(figure)
         ? numbers.figure(
             FigureText.Sure.of(figure.value(), figure.plusMinus(), figure.unit()).plusMinus())
-        : value(figure.plusMinus(), figure.unit());
+        : value(figure.plusMinus(), unitOfDifference(figure.unit()));
+  }
+
+  /** A distance of two levels has no reference: it is in dB, whatever they are counted from. */
+  private static String unitOfDifference(String unit) {
+    return LEVELS.contains(unit) ? "dB" : unit;
   }
 
   /** Whether value and plus-minus are written to the same place; a level has one decimal anyhow. */

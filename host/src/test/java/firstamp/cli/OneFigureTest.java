@@ -59,6 +59,15 @@ class OneFigureTest {
             line -> line.matches("Head below meter: at least [\\d.]+ dB \\(not calibrated\\)"));
   }
 
+  /** A distance of two levels has no reference. */
+  @Test
+  void thePlusMinusOfALevelIsInDecibels() {
+    List<String> lines = lines("healthy");
+    assertThat(found(lines, "\u00b1 ?[\\d.]+ dB\\w*"))
+        .isNotEmpty()
+        .allMatch(text -> text.endsWith(" dB"));
+  }
+
   @Test
   void theOhmsOfAShortAreWrittenOneWay() {
     for (String scenario : List.of("dead-short", "wire-short")) {
