@@ -8,6 +8,7 @@ import firstamp.model.AlarmState;
 import firstamp.model.JobSheet;
 import firstamp.model.Priority;
 import java.util.Enumeration;
+import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
 import org.junit.jupiter.api.Test;
@@ -101,6 +102,23 @@ class VerdictTest extends VerdictCase {
     Verdict verdict = run(Sheets.sheet(null, rail("none", null)), 8);
     assertThat(find(verdict, "rail.overshoot").text()).contains("went up to 11 V");
     assertThat(find(verdict, "rail.droop").text()).contains("down to 8 V at 4 s");
+  }
+
+  /** A count of the range is 39 mV: an end near 0 is passed by half of everything. */
+  @Test
+  void noiseOnARailIsNoSwing() {
+    feed.rail(1, t -> 0.03);
+    assertThat(swings(run(Sheets.sheet(null, rail("none", null)), 12))).isEmpty();
+    // The mean of a reading leaves 0.54 V of it: more than a twentieth, and no swing.
+    feed.noise(0, 1).rail(1, t -> 9 + 0.8 * Math.sin(2 * Math.PI * 47 * t));
+    assertThat(swings(run(Sheets.sheet(null, rail("none", null)), 12))).isEmpty();
+  }
+
+  private static List<String> swings(Verdict verdict) {
+    return verdict.sentences().stream()
+        .map(VerdictSentence::key)
+        .filter(key -> key.equals("rail.overshoot") || key.equals("rail.droop"))
+        .toList();
   }
 
   @Test

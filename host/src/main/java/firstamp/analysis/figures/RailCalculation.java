@@ -16,6 +16,12 @@ public final class RailCalculation {
   /** Past this the rail swung over, under it it was pulled down (common practice, no source). */
   private static final double SWING_SHARE = 0.05;
 
+  /** Under it nothing is told from the steps of the converter. */
+  private static final double SWING_COUNTS = 2;
+
+  /** Of a thousand readings none is further from their mean by chance. */
+  private static final double SWING_SIGMAS = 4;
+
   private final JobSheet sheet;
   private final Calibration calibration;
   private final Uncertainty uncertainty;
@@ -112,7 +118,7 @@ public final class RailCalculation {
     return more;
   }
 
-  private static Double overshootV(Summary.RailFigures figures, PowerUpTrend course) {
+  private Double overshootV(Summary.RailFigures figures, PowerUpTrend course) {
     Double finalV = figures.finalV();
     if (finalV == null || course == null) {
       return null;
@@ -121,13 +127,30 @@ public final class RailCalculation {
     for (PowerUpTrend.Point point : course.start()) {
       highest = Math.max(highest, signed(point.railV().get(figures.rail() - 1), finalV));
     }
-    return highest > (1 + SWING_SHARE) * Math.abs(finalV)
+    return highest - Math.abs(finalV) > leastSwingV(figures.rail(), finalV, course)
         ? (Double) Math.copySign(highest, finalV)
         : null;
   }
 
-  private static PowerUpTrend.SecondMean droop(
-      JobSheet.Rail rail, Double finalV, PowerUpTrend course) {
+  /** Closer to the end than this is no swing: a share, two counts, what single readings scatter. */
+  private double leastSwingV(int input, double finalV, PowerUpTrend course) {
+    double step = Math.abs(calibration.scale(Channel.ofRail(input)).perCount());
+    double least = Math.max(SWING_SHARE * Math.abs(finalV), SWING_COUNTS * step);
+    return Math.max(least, SWING_SIGMAS * scatterV(input, course.start()));
+  }
+
+  /** Standard deviation of the later half of the readings, by neighbours: a drift is no scatter. */
+  private static double scatterV(int input, List<PowerUpTrend.Point> points) {
+    double squares = 0;
+    int from = points.size() / 2 + 1;
+    for (int k = from; k < points.size(); k++) {
+      double step = points.get(k).railV().get(input - 1) - points.get(k - 1).railV().get(input - 1);
+      squares += step * step;
+    }
+    return from < points.size() ? Math.sqrt(squares / 2 / (points.size() - from)) : 0;
+  }
+
+  private PowerUpTrend.SecondMean droop(JobSheet.Rail rail, Double finalV, PowerUpTrend course) {
     if (finalV == null || course == null) {
       return null;
     }
@@ -140,11 +163,11 @@ public final class RailCalculation {
         lowest = mean;
       }
     }
-    return lowest != null
-            && signed(lowest.railV().get(rail.input() - 1), finalV)
-                < (1 - SWING_SHARE) * Math.abs(finalV)
-        ? lowest
-        : null;
+    if (lowest == null) {
+      return null;
+    }
+    double below = Math.abs(finalV) - signed(lowest.railV().get(rail.input() - 1), finalV);
+    return below > leastSwingV(rail.input(), finalV, course) ? lowest : null;
   }
 
   private static double signed(double volts, double like) {
