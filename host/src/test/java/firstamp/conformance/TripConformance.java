@@ -242,7 +242,11 @@ abstract class TripConformance extends StreamConformance {
               host.ask(new HostMessage.Restore(number + 1, Host.look(true)));
           assertThat(wrong.reason()).isEqualTo(RefusalReason.WRONG_NUMBER);
           assertThat(wrong.detail()).isEqualTo(number);
-          host.runFor(0.3);
+          host.runFor(0.4);
+          assertThat(host.all(ProbeMessage.Trip.class))
+              .as("told at once, after 50 and after 200 ms")
+              .hasSize(3)
+              .containsOnly(host.last(ProbeMessage.Trip.class).orElseThrow());
           List<ProbeMessage.Capture> first = host.all(ProbeMessage.Capture.class);
           assertThat(host.ask(new HostMessage.SendAgain(Resend.CAPTURE, number))).isNull();
           host.until(

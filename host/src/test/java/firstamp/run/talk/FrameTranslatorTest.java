@@ -6,10 +6,12 @@ import firstamp.model.ProbeEvent;
 import firstamp.model.samples.ConversionBlock;
 import firstamp.model.samples.Reading;
 import firstamp.pipeline.StreamSink;
+import firstamp.protocol.codes.TripCause;
 import firstamp.protocol.frame.Frame;
 import firstamp.protocol.frame.FrameDecoder;
 import firstamp.protocol.frame.FrameEncoder;
 import firstamp.protocol.frame.RawBlock;
+import firstamp.protocol.message.ProbeMessage;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -57,6 +59,25 @@ class FrameTranslatorTest {
     long index = 16_000L * 3600 * 5 / 32 * 32 + 32;
     raw(index, 128);
     assertThat(((ConversionBlock) stream.get(0)).firstIndex()).isEqualTo(index);
+  }
+
+  /** The probe tells a trip three times, at once and after 50 and 200 ms. */
+  @Test
+  void aTripToldAgainIsPassedOnOnce() {
+    raw(320, 128);
+    stream.clear();
+    translator.trip(25_000, trip(3, 25_000));
+    translator.trip(25_000, trip(3, 25_000));
+    translator.trip(25_000, trip(3, 25_000));
+    assertThat(stream).hasSize(1);
+    assertThat(((ProbeEvent.Tripped) stream.get(0)).trip().number()).isEqualTo(3);
+    translator.trip(90_000, trip(4, 90_000));
+    assertThat(stream).hasSize(2);
+  }
+
+  private static ProbeMessage.Trip trip(int number, long tick) {
+    return new ProbeMessage.Trip(
+        number, TripCause.RUNNING, 0, 3, tick - 800, tick - 100, 90, 80, 0, 0, 1, 0, 200);
   }
 
   @Test
