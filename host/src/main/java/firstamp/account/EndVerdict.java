@@ -6,6 +6,7 @@ import firstamp.analysis.figures.TripPeak;
 import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
+import firstamp.model.SelfTestWords;
 import firstamp.model.Summary;
 import firstamp.model.text.Wording.Phrase;
 import java.util.List;
@@ -112,7 +113,15 @@ final class EndVerdict {
           writer.say(FIRST, key, 0, after, highest, held);
         }
       }
-      case "over-voltage", "host-silence", "chassis-clip", "self-test" ->
+      case "self-test" -> {
+        int bits = evidence.trip() == null ? 0 : evidence.trip().selfTestBits();
+        if (bits == 0) {
+          writer.say(FIRST, "tripped.self-test", 0, after);
+        } else {
+          writer.say(FIRST, "tripped.self-test-fault", 0, after, SelfTestWords.of(bits));
+        }
+      }
+      case "over-voltage", "host-silence", "chassis-clip" ->
           writer.say(FIRST, "tripped." + summary.tripCause(), 0, after);
       default -> writer.say(FIRST, "tripped", 0, after);
     }

@@ -388,6 +388,7 @@ public record Snapshot(
    * @param captureFirstMs time of its first value, zero = limit crossed
    * @param captureStepMs from value to value
    * @param highest supply current of the trip, null = none is known
+   * @param selfTestBits what the self-test found, 0 = nothing, or it did not say
    */
   public record TripView(
       int number,
@@ -402,7 +403,8 @@ public record Snapshot(
       List<Float> captureA,
       double captureFirstMs,
       double captureStepMs,
-      TripPeak highest) {
+      TripPeak highest,
+      int selfTestBits) {
     /** Copies the list. */
     public TripView {
       Objects.requireNonNull(cause, "cause");

@@ -83,7 +83,8 @@ final class SnapshotParts {
         values,
         firstMs,
         stepMs,
-        TripPeak.of(trip, capture, scaling, hardShortA));
+        TripPeak.of(trip, capture, scaling, hardShortA),
+        figures.selfTestBits());
   }
 
   private static String railName(JobSheet sheet, int rail) {

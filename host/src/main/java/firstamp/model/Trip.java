@@ -10,7 +10,8 @@ package firstamp.model;
  * @param crossedMicros start of the first of them, microseconds since the probe's start
  * @param decidedMicros start of the deciding conversion
  * @param openedMicros the switch pin went low
- * @param value counts of the deciding conversion (mean: 1/16 count)
+ * @param value counts of the deciding conversion (mean: 1/16 count); of a failed self-test without
+ *     a channel its bits
  * @param limit counts, absolute (mean: 1/16 count)
  * @param i2tSum counts squared times I conversions
  * @param i2tLimit its budget; 0 = not watched
@@ -41,5 +42,14 @@ public record Trip(
     return limitedConversions == null || limitedConversions == 0
         ? null
         : (Double) (limitedConversions / CONVERSIONS_PER_MS);
+  }
+
+  /** What the self-test found, as bits; 0 = that is not why, or the probe did not say. */
+  public int selfTestBits() {
+    if (cause != TripCause.SELF_TEST) {
+      return 0;
+    }
+    // The only one that a conversion decides: the inputs of the current disagree.
+    return channelNumber < 0 ? value : SelfTestWords.CURRENTS;
   }
 }

@@ -15,6 +15,7 @@ import firstamp.model.samples.Scaling;
  * @param limit what it was compared with, null = none
  * @param unit of both
  * @param limitedMs how long the limiter had held the current, null = it did not, or nobody said
+ * @param selfTestBits what the self-test found, 0 = nothing, or it did not say
  */
 public record TripFigures(
     String cause,
@@ -23,7 +24,8 @@ public record TripFigures(
     Double value,
     Double limit,
     String unit,
-    Double limitedMs) {
+    Double limitedMs,
+    int selfTestBits) {
 
   /**
    * Computes the figures.
@@ -73,9 +75,10 @@ public record TripFigures(
         unit = "ms";
       }
       default -> {
-        // The clip and the self-test have no figure.
+        // The clip has no figure; the self-test has its bits.
       }
     }
-    return new TripFigures(cause.id(), rail, atMs, value, limit, unit, trip.limitedMs());
+    return new TripFigures(
+        cause.id(), rail, atMs, value, limit, unit, trip.limitedMs(), trip.selfTestBits());
   }
 }

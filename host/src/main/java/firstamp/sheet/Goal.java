@@ -3,8 +3,7 @@ package firstamp.sheet;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 import firstamp.model.limits.Coverage;
-import firstamp.model.text.Wording.Phrase;
-import firstamp.model.text.Wording.Quantity;
+import firstamp.model.text.Numbers;
 
 /**
  * What one rule of the host looks for, in words.
@@ -15,7 +14,7 @@ import firstamp.model.text.Wording.Quantity;
  * @param unit of the limit, null = none
  * @param stepMs how often it can look
  */
-record Goal(Phrase words, String on, Double limit, String unit, double stepMs) {
+record Goal(String words, String on, Double limit, String unit, double stepMs) {
   private static final double READING_MS = 10;
   private static final double WINDOW_MS = 200;
 
@@ -25,96 +24,187 @@ record Goal(Phrase words, String on, Double limit, String unit, double stepMs) {
     JobSheet.RuleSettings settings = rule.settings(sheet);
     JobSheet.Supply supply = sheet.supply();
     JobSheet.Rail said = rail == 0 ? null : sheet.rail(rail);
-    Object name = said == null ? new Phrase("the-supply") : said.name();
+    String name = said == null ? "the supply" : said.name();
     String input = SheetCheck.input(rail);
     return switch (rule) {
-      case OVER_CURRENT -> reading(rule, "I", null, null);
+      case OVER_CURRENT -> reading("when the probe switched off by current", "I", null, null);
       case SHORT -> {
         double below = settings.numbers().get("belowOhm");
-        yield reading(rule, "I, J", below, "ohm", below);
+        yield reading(
+            "when volts over amps are under "
+                + Numbers.text(below)
+                + " ohm, or when your supply is limiting",
+            "I, J",
+            below,
+            "ohm");
       }
       case NO_DRAW -> {
         double below = settings.numbers().get("belowA");
         yield reading(
-            rule, "J", below, "A", Quantity.amps(below), settings.numbers().get("afterMs"));
+            "when the set draws less than "
+                + Numbers.amps(below)
+                + " from "
+                + Numbers.text(settings.numbers().get("afterMs"))
+                + " ms on",
+            "J",
+            below,
+            "A");
       }
       case CURRENT_CREEP -> {
         double over = settings.numbers().get("overAPerMin");
         yield new Goal(
-            words(rule, Quantity.amps(over)),
+            "when the current climbs by more than " + Numbers.amps(over) + " a minute",
             "I, J",
             over,
             "A/min",
             settings.numbers().get("forMs"));
       }
       case RAIL_WINDOW -> window(said, supply, name, input);
-      case RAIL_LATE -> reading(rule, input, said.settleMs(), "ms", name, said.settleMs());
-      case RAIL_UNSTEADY, RAIL_NOT_FOLLOWING -> {
+      case RAIL_LATE ->
+          reading(
+              "when " + name + " is not up after " + Numbers.text(said.settleMs()) + " ms",
+              input,
+              said.settleMs(),
+              "ms");
+      case RAIL_UNSTEADY -> {
         double percent = settings.numbers().get("percent");
-        yield reading(rule, input, percent, "%", name, percent);
+        yield reading(
+            "when " + name + " moves by more than " + Numbers.text(percent) + " % in a second",
+            input,
+            percent,
+            "%");
       }
       case RIPPLE ->
           new Goal(
-              words(rule, name, said.rippleMaxVrms() * 1000),
+              "when "
+                  + name
+                  + " has more than "
+                  + Numbers.text(said.rippleMaxVrms() * 1000)
+                  + " mV of ripple",
               input,
               said.rippleMaxVrms(),
               "V",
               WINDOW_MS);
       case RIPPLE_TOO_LOW ->
           new Goal(
-              words(rule, name), input, settings.numbers().get("belowShare"), "share", WINDOW_MS);
+              "when " + name + " is high and has hardly any ripple",
+              input,
+              settings.numbers().get("belowShare"),
+              "share",
+              WINDOW_MS);
       case OVER_VOLTAGE -> {
         double over = said == null ? supply.maxV() : said.overV();
-        yield reading(rule, input, over, "V", name, over);
+        yield reading("when " + name + " is over " + Numbers.text(over) + " V", input, over, "V");
       }
-      case WRONG_POLARITY -> reading(rule, input, 0.5, "V", name);
+      case WRONG_POLARITY ->
+          reading(
+              "when " + name + " is more than 0.5 V on the wrong side of the chassis",
+              input,
+              0.5,
+              "V");
+      case RAIL_NOT_FOLLOWING -> {
+        double percent = settings.numbers().get("percent");
+        yield reading(
+            "when "
+                + name
+                + " falls by "
+                + Numbers.text(percent)
+                + " % in a second while the supply stands still",
+            input,
+            percent,
+            "%");
+      }
       case RAIL_CLIMBING -> {
         double over = settings.numbers().get("overV");
-        yield reading(rule, input, over, "V", name, over);
+        yield reading(
+            "when " + name + " climbs by " + Numbers.text(over) + " V after the switch opened",
+            input,
+            over,
+            "V");
       }
       case OUTPUT_OFFSET -> {
         double over = settings.numbers().get("overV");
-        yield reading(rule, input, over, "V", rail, over);
+        yield reading(
+            "when the output on clip " + rail + " stands at more than " + Numbers.text(over) + " V",
+            input,
+            over,
+            "V");
       }
       case HEAD_BELOW_METER -> head(sheet.levels());
       case HUM -> {
         double above = settings.numbers().get("aboveDbv");
-        yield new Goal(words(rule, above), "H", above, "dBV", WINDOW_MS);
+        yield new Goal(
+            "when hum at the head is above " + Numbers.text(above) + " dBV",
+            "H",
+            above,
+            "dBV",
+            WINDOW_MS);
       }
-      case INPUT_CLIPPED, CLIP_OFF -> reading(rule, input, null, null, name);
+      case INPUT_CLIPPED ->
+          reading("when " + name + " stands at the end of its range", input, null, null);
+      case CLIP_OFF ->
+          reading("when " + name + " is gone at once and the current stays", input, null, null);
       case PROBE_SILENT -> {
         double after = settings.numbers().get("afterMs");
-        yield new Goal(words(rule, after), null, after, "ms", after);
+        yield new Goal(
+            "when nothing comes from the probe for " + Numbers.text(after) + " ms",
+            null,
+            after,
+            "ms",
+            after);
       }
-      case NOT_LOGGING -> new Goal(words(rule), null, null, null, 0);
-      case SWITCH_FAILED -> reading(rule, "J", 0.005, "A");
+      case NOT_LOGGING -> new Goal("when the bench log is not written", null, null, null, 0);
+      case SWITCH_FAILED ->
+          reading("when current flows although the switch is open", "J", 0.005, "A");
     };
   }
 
   private static Goal window(
-      JobSheet.Rail rail, JobSheet.Supply supply, Object name, String input) {
-    double low = rail == null ? supply.minV() : rail.nominalV() - tolerance(rail);
-    double high = rail == null ? supply.maxV() : rail.nominalV() + tolerance(rail);
-    return reading(RuleId.RAIL_WINDOW, input, null, null, name, low, high);
-  }
-
-  private static double tolerance(JobSheet.Rail rail) {
-    return Math.abs(rail.nominalV()) * rail.tolerancePercent() / 100;
+      JobSheet.Rail rail, JobSheet.Supply supply, String name, String input) {
+    if (rail == null) {
+      return reading(
+          "when the supply is outside "
+              + Numbers.text(supply.minV())
+              + " to "
+              + Numbers.text(supply.maxV())
+              + " V",
+          input,
+          null,
+          null);
+    }
+    double tolerance = Math.abs(rail.nominalV()) * rail.tolerancePercent() / 100;
+    return reading(
+        "when "
+            + name
+            + " is outside "
+            + Numbers.text(rail.nominalV() - tolerance)
+            + " to "
+            + Numbers.text(rail.nominalV() + tolerance)
+            + " V",
+        input,
+        null,
+        null);
   }
 
   private static Goal head(JobSheet.Levels levels) {
     if (levels.expectedDb() == null) {
-      return new Goal(new Phrase("goal.head.nothing"), "H, M", null, null, WINDOW_MS);
+      return new Goal(
+          "when the needle shows signal, record is on and the head gets nothing",
+          "H, M",
+          null,
+          null,
+          WINDOW_MS);
     }
     double limit = levels.expectedDb() + levels.marginDb();
-    return new Goal(new Phrase("goal.head", limit), "H, M", limit, "dB", WINDOW_MS);
+    return new Goal(
+        "when the head is more than " + Numbers.text(limit) + " dB below the meter",
+        "H, M",
+        limit,
+        "dB",
+        WINDOW_MS);
   }
 
-  private static Goal reading(RuleId rule, String on, Double limit, String unit, Object... values) {
-    return new Goal(words(rule, values), on, limit, unit, READING_MS);
-  }
-
-  private static Phrase words(RuleId rule, Object... values) {
-    return new Phrase("goal." + rule.id(), values);
+  private static Goal reading(String words, String on, Double limit, String unit) {
+    return new Goal(words, on, limit, unit, READING_MS);
   }
 }

@@ -8,9 +8,7 @@ import firstamp.model.limits.LimitException;
 import firstamp.model.limits.ProbeLimits;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
-import firstamp.model.text.Worded;
-import firstamp.model.text.Wording.Phrase;
-import firstamp.model.text.Wording.Quantity;
+import firstamp.model.text.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -22,7 +20,7 @@ import java.util.List;
  * @param warnings warnings that do not stop anything
  */
 public record SheetCheck(
-    List<Watched> watched, List<NotWatched> notWatched, List<Worded> warnings) {
+    List<Watched> watched, List<NotWatched> notWatched, List<String> warnings) {
 
   /**
    * One thing that is watched.
@@ -44,7 +42,7 @@ public record SheetCheck(
       String unit,
       double withinMs,
       String by,
-      Worded text) {}
+      String text) {}
 
   /** Copies the lists. */
   public SheetCheck {
@@ -76,18 +74,24 @@ public record SheetCheck(
   }
 
   private static Watched byProbe(ProbeLimits.Planned limit, JobSheet stated, JobSheet effective) {
-    Quantity said = Quantity.amps(limit.sheetValue(), limit.unit());
-    Quantity acts = actsAt(limit, said.unit());
-    Worded text =
-        CheckWords.say(
-            "probe",
-            limit.field(),
-            said,
-            new Phrase(StatedLimits.has(stated, limit.field()) ? "probe.stated" : "probe.default"),
-            acts.looksLike(said) ? "" : new Phrase("probe.acts", acts),
-            during(limit.field(), effective.limits()),
-            range(limit),
-            limit.withinMs());
+    String range =
+        switch (limit.channel()) {
+          case I -> "coarse current range (I)";
+          case J -> "fine current range (J)";
+          case V -> "supply volts (V)";
+          default -> "rail " + limit.rail() + " (" + limit.channel() + ")";
+        };
+    StringBuilder text = new StringBuilder(limit.field()).append(": ");
+    String said = Numbers.inUnit(limit.sheetValue(), limit.unit());
+    String acts = actsAt(limit);
+    text.append(said)
+        .append(StatedLimits.has(stated, limit.field()) ? " on the sheet" : " by default");
+    if (!acts.equals(said)) {
+      text.append(", acts at ").append(acts);
+    }
+    text.append(during(limit.field(), effective.limits()));
+    text.append(". The probe switches off by itself, on the ").append(range);
+    text.append(", within ").append(Numbers.text(limit.withinMs())).append(" ms.");
     return new Watched(
         limit.rule().id(),
         limit.rail(),
@@ -96,28 +100,23 @@ public record SheetCheck(
         limit.unit(),
         limit.withinMs(),
         "probe",
-        text);
-  }
-
-  private static Phrase range(ProbeLimits.Planned limit) {
-    return switch (limit.channel()) {
-      case I, J, V -> new Phrase("probe.on." + limit.channel());
-      default -> new Phrase("probe.on.rail", limit.rail(), limit.channel());
-    };
+        text.toString());
   }
 
   /** The acting limit in the unit of the stated one: 0.977 A beside 1 A. */
-  private static Quantity actsAt(ProbeLimits.Planned limit, String unit) {
-    return unit.equals("A")
-        ? new Quantity(limit.usedValue(), unit)
-        : Quantity.amps(limit.usedValue(), limit.unit());
+  private static String actsAt(ProbeLimits.Planned limit) {
+    boolean ampere = Numbers.inUnit(limit.sheetValue(), limit.unit()).endsWith(" A");
+    return ampere
+        ? Numbers.text(limit.usedValue()) + " A"
+        : Numbers.inUnit(limit.usedValue(), limit.unit());
   }
 
   /** When a limit of the supply current acts. */
-  private static Object during(String field, JobSheet.Limits limits) {
+  private static String during(String field, JobSheet.Limits limits) {
+    String ms = Numbers.text(limits.inrushMs()) + " ms after closing";
     return switch (field) {
-      case "limits.inrushA" -> new Phrase("probe.until", limits.inrushMs());
-      case "limits.runningA", "limits.peakA" -> new Phrase("probe.after", limits.inrushMs());
+      case "limits.inrushA" -> ", until " + ms;
+      case "limits.runningA", "limits.peakA" -> ", from " + ms + " on";
       default -> "";
     };
   }
@@ -126,6 +125,11 @@ public record SheetCheck(
     JobSheet.RuleSettings settings = item.rule().settings(sheet);
     Goal goal = Goal.of(sheet, item);
     double withinMs = settings.onDelayMs() + goal.stepMs();
+    StringBuilder text = new StringBuilder("The computer ");
+    text.append("off".equals(settings.action()) ? "switches off and raises" : "raises");
+    text.append(" an alarm ").append(goal.words());
+    text.append(CheckWords.from(sheet, item));
+    text.append(", within ").append(Numbers.text(withinMs)).append(" ms.");
     return new Watched(
         item.rule().id(),
         item.rail(),
@@ -134,11 +138,7 @@ public record SheetCheck(
         goal.unit(),
         withinMs,
         "host",
-        CheckWords.say(
-            "off".equals(settings.action()) ? "host.switches-off" : "host.raises",
-            goal.words(),
-            CheckWords.from(sheet, item),
-            withinMs));
+        text.toString());
   }
 
   /** Name of the input of a rail. */

@@ -1,9 +1,6 @@
 package firstamp.supply;
 
 import firstamp.model.ProbePort;
-import firstamp.model.text.Explained;
-import firstamp.model.text.FailureWords;
-import firstamp.model.text.Worded;
 import firstamp.supply.SupplyState.Phase;
 import java.io.IOException;
 import java.util.Objects;
@@ -98,14 +95,8 @@ public final class BenchSupply implements AutoCloseable {
     try {
       dialogue.send(OFF);
     } catch (IOException gone) {
-      fail(lineGone(gone));
+      fail("its line is gone (" + gone.getMessage() + ")");
     }
-  }
-
-  private static Worded lineGone(IOException gone) {
-    Worded why =
-        gone instanceof Explained explained ? explained.words() : FailureWords.worded(gone);
-    return SupplyException.say("line-gone", why);
   }
 
   private boolean overtaken() {
@@ -125,10 +116,8 @@ public final class BenchSupply implements AutoCloseable {
           show(Phase.BUSY, null);
         }
       }
-    } catch (SupplyException bad) {
-      failAndOff(bad.words());
-    } catch (IOException gone) {
-      failAndOff(lineGone(gone));
+    } catch (SupplyException | IOException bad) {
+      failAndOff(bad.getMessage());
     }
     long watched = now();
     while (true) {
@@ -160,10 +149,10 @@ public final class BenchSupply implements AutoCloseable {
         }
       } catch (SupplyException bad) {
         if (bad.kind() != SupplyException.Kind.OVERTAKEN) {
-          failAndOff(bad.words());
+          failAndOff(bad.getMessage());
         }
       } catch (IOException gone) {
-        failAndOff(lineGone(gone));
+        failAndOff("its line is gone (" + gone.getMessage() + ")");
       }
     }
   }
@@ -203,7 +192,8 @@ public final class BenchSupply implements AutoCloseable {
   /** A supply that has gone while it is on is found out within about a second. */
   private void watch() throws IOException, SupplyException {
     if (!orders.outputOn()) {
-      throw new SupplyException(SupplyException.Kind.WRONG, "by-itself");
+      throw new SupplyException(
+          SupplyException.Kind.WRONG, "has switched its output off by itself. Look at its front");
     }
     double ampere = orders.measuredAmpere();
     synchronized (lock) {
@@ -237,8 +227,9 @@ public final class BenchSupply implements AutoCloseable {
       synchronized (lock) {
         offConfirmed = true;
       }
-      Worded why = last == null ? SupplyException.say("still-on") : last.words();
-      fail(SupplyException.say("not-confirmed", why));
+      fail(
+          (last == null ? "says that its output is still on" : last.getMessage())
+              + "; it did not confirm that it is off. Switch it off by hand");
     } catch (IOException gone) {
       synchronized (lock) {
         offConfirmed = true;
@@ -249,22 +240,21 @@ public final class BenchSupply implements AutoCloseable {
     }
   }
 
-  private void failAndOff(Worded why) {
+  private void failAndOff(String why) {
     // In this order: whoever sees that it failed may rely on it that it was told to switch off.
     off();
     fail(why);
   }
 
-  private void fail(Worded why) {
+  private void fail(String why) {
     synchronized (lock) {
-      Worded before = state.problem();
+      String before = state.problem();
       failed = true;
-      boolean first = before == null || before.equals(why);
-      show(Phase.FAILED, first ? why : SupplyException.say("then", before, why));
+      show(Phase.FAILED, before == null || before.equals(why) ? why : before + "; then it " + why);
     }
   }
 
-  private void show(Phase phase, Worded problem) {
+  private void show(Phase phase, String problem) {
     state =
         new SupplyState(
             phase,

@@ -1,10 +1,7 @@
 package firstamp.supply;
 
-import firstamp.model.text.Explained;
-import firstamp.model.text.Worded;
-
 /** The bench supply does not do, or does not answer, what it was asked. */
-final class SupplyException extends Exception implements Explained {
+final class SupplyException extends Exception {
   private static final long serialVersionUID = 1L;
 
   /** What went wrong. */
@@ -20,26 +17,10 @@ final class SupplyException extends Exception implements Explained {
   }
 
   private final Kind kind;
-  private final transient Worded words;
 
-  /** What a supply did; {@code key} is in the bundle and continues "the bench supply". */
-  SupplyException(Kind kind, String key, Object... values) {
-    this(kind, say(key, values));
-  }
-
-  private SupplyException(Kind kind, Worded words) {
-    super(words.english());
+  SupplyException(Kind kind, String message) {
+    super(message);
     this.kind = kind;
-    this.words = words;
-  }
-
-  static Worded say(String key, Object... values) {
-    return Worded.of("firstamp.supply.answers", key, values);
-  }
-
-  @Override
-  public Worded words() {
-    return words;
   }
 
   Kind kind() {

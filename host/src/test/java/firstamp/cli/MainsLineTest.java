@@ -77,7 +77,7 @@ class MainsLineTest {
             sheet,
             false);
     text.off(by, 1517.5);
-    text.trip(new TripFigures("running", null, 412.3, 8.1, 1.0, "A", null));
+    text.trip(new TripFigures("running", null, 412.3, 8.1, 1.0, "A", null, 0));
     List<String> lines = bytes.toString(StandardCharsets.UTF_8).lines().toList();
     assertThat(lines).hasSize(2);
     for (String line : lines) {

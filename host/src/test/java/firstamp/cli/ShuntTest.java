@@ -32,7 +32,19 @@ class ShuntTest {
     assertThat(summary.path("outcome").asText()).isEqualTo("tripped");
     assertThat(summary.path("tripCause").asText()).isEqualTo("self-test");
     assertThat(summary.path("onMs").asDouble()).isLessThan(12);
-    assertThat(String.join(" ", result.out()) + result.err()).contains("shunt");
+    assertThat(result.json("trip"))
+        .singleElement()
+        .satisfies(
+            trip -> assertThat(trip.path("faults")).map(JsonNode::asText).containsExactly("shunt"));
+    assertThat(shown("en"))
+        .contains("found a fault in itself: it reads too little current", "look at R1");
+    assertThat(shown("de")).contains("Messwiderstand ist ganz oder halb");
+  }
+
+  private String shown(String language) {
+    String log = folder.resolve("l.db").toString();
+    return String.join(
+        " ", CommandRunner.run("show", "last", "--language", language, "--log", log).out());
   }
 
   /** Before a reservoir the supply comes in pulses: the look's mean is no measure of its peak. */

@@ -70,9 +70,7 @@ class FuseFiguresTest {
                     + squares
                     + "}}")
             .sheet();
-    assertThat(
-            SheetWarnings.of(sheet).stream()
-                .anyMatch(text -> text.english().contains("withstands")))
+    assertThat(SheetWarnings.of(sheet).stream().anyMatch(text -> text.contains("withstands")))
         .isEqualTo(warned);
   }
 }

@@ -212,7 +212,8 @@ final class SceneSnapshot {
         Arrays.asList(amps),
         -125 * 0.25,
         0.25,
-        new TripPeak(8.1f, false, null));
+        new TripPeak(8.1f, false, null),
+        0);
   }
 
   private Snapshot.Replay replay() {

@@ -239,7 +239,7 @@ public sealed interface ProbeMessage extends Message {
    * @param crossedTickMicros when the limit was crossed
    * @param decidedTickMicros start of the conversion that decided
    * @param value of the deciding conversion in counts; in 1/16 count where the cause is {@link
-   *     TripCause#MEAN}
+   *     TripCause#MEAN}; of {@link TripCause#SELF_TEST} without a channel its bits
    * @param limit in the same unit, absolute
    * @param i2tCounts2 inrush I2t sum, counts squared times conversions
    * @param i2tLimitCounts2 its budget, 0 = not watched

@@ -3,6 +3,7 @@ package firstamp.analysis.figures;
 import firstamp.analysis.spectrum.HumPattern;
 import firstamp.model.LevelClips;
 import firstamp.model.Summary;
+import firstamp.model.Trip;
 import firstamp.model.samples.Calibration;
 import java.util.List;
 
@@ -19,7 +20,8 @@ import java.util.List;
  * @param railMore per rail of the sheet, what goes beyond the summary
  * @param heard what goes beyond the summary of head and meter
  * @param peakClipped the inrush peak is only "at least"
- * @param tripPeak highest current of a trip, null if none is known
+ * @param trip by which the probe switched off, null if it did not
+ * @param tripPeak highest current of it, null if none is known
  * @param stretches from mark to mark, in their order; empty without marks
  * @param calibration it ran on
  * @param clips of head and meter, as the probe has read them back
@@ -35,6 +37,7 @@ public record Evidence(
     List<RailMore> railMore,
     Heard heard,
     boolean peakClipped,
+    Trip trip,
     TripPeak tripPeak,
     List<Stretch> stretches,
     Calibration calibration,
@@ -82,7 +85,8 @@ public record Evidence(
    * @param rail 1 to 3
    * @param tauMsPlusMinus expanded uncertainty (k = 2) of the time constant, from the fit's scatter
    * @param misfit scatter about one time constant as a share of the rise; null = no fit at all
-   * @param overshootV highest it came, null if not beyond its end by a twentieth
+   * @param overshootV highest it came, null if not beyond its end by a twentieth, two counts and
+   *     what its readings scatter
    * @param droopV lowest second after it had settled, null if not under its end by a twentieth
    * @param droopMs when
    * @param filter by the tone of its ripple, null where it cannot be told

@@ -230,6 +230,7 @@ public final class PowerUpFigures {
         railCalculation.more(rails, course, ripples, supply.steadyA(), fits),
         SteadyEvidence.heard(steady, sheet, held.before()),
         now.all().supply().clipped(),
+        trip,
         trip == null ? null : TripPeak.of(trip, capture, scaling, hardShortA),
         now.stretches().evidence(sheet, scaling, time, held.before()),
         calibration,

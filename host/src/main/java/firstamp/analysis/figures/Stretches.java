@@ -166,6 +166,7 @@ final class Stretches {
         SteadyEvidence.heard(sums, sheet, before),
         false,
         null,
+        null,
         List.of(),
         scaling.calibration(),
         Evidence.Clips.JOINED);

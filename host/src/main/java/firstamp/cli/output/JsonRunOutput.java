@@ -8,6 +8,7 @@ import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
+import firstamp.model.SelfTestWords;
 import firstamp.model.Summary;
 import firstamp.pipeline.HappeningJson;
 import firstamp.pipeline.ReadingFigures;
@@ -80,6 +81,9 @@ public final class JsonRunOutput implements RunOutput {
     node.put("limit", figures.limit());
     node.put("unit", figures.unit());
     node.put("limitedMs", figures.limitedMs());
+    for (String fault : SelfTestWords.ids(figures.selfTestBits())) {
+      node.withArray("faults").add(fault);
+    }
     lines.print(node);
   }
 

@@ -8,6 +8,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.ProbeHello;
+import firstamp.model.SelfTestWords;
 import firstamp.model.Summary;
 import firstamp.model.text.Worded;
 import firstamp.model.text.Wording.Quantity;
@@ -130,6 +131,9 @@ public final class TextRunOutput implements RunOutput {
   public void trip(TripFigures figures) {
     String at = figures.atMs() == null ? "" : millis(figures.atMs()) + "  ";
     StringBuilder line = new StringBuilder(speech.say("cause." + figures.cause()));
+    if (figures.selfTestBits() != 0) {
+      line.append(", ").append(speech.in(SelfTestWords.of(figures.selfTestBits())));
+    }
     if (figures.value() != null) {
       line.append(", ").append(speech.figures().value(figures.value(), figures.unit()));
     }

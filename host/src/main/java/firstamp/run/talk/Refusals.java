@@ -1,12 +1,8 @@
 package firstamp.run.talk;
 
+import firstamp.model.SelfTestWords;
 import firstamp.model.text.Worded;
-import firstamp.model.text.Wording.Phrase;
-import firstamp.protocol.codes.SelfTestFault;
 import firstamp.protocol.message.ProbeMessage;
-import firstamp.protocol.values.SelfTest;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 
 /** Why the probe box does not switch on, in words that say what to do. */
@@ -21,7 +17,7 @@ public final class Refusals {
       case NO_CHASSIS_CLIP -> say("no-chassis-clip");
       case BUTTON_DOWN -> say("button-down");
       case FOOT_NOT_DOWN -> say("foot-up");
-      case SELF_TEST -> say("self-test", selfTest(refused.detail()));
+      case SELF_TEST -> failsSelfTest(detail);
       case CALIBRATION_DAMAGED -> say("calibration-damaged");
       case TRIP_LATCHED -> say("remembered", detail.toString());
       case WRONG_NUMBER -> say("wrong-number", detail.toString());
@@ -32,24 +28,9 @@ public final class Refusals {
     };
   }
 
-  private static Object selfTest(int bits) {
-    List<Phrase> faults = new ArrayList<>();
-    for (SelfTestFault fault : new SelfTest(bits).faults()) {
-      faults.add(new Phrase("fault." + id(fault)));
-    }
-    if (faults.isEmpty()) {
-      return new Phrase("fault.code", bits);
-    }
-    Phrase all = faults.get(0);
-    for (Phrase fault : faults.subList(1, faults.size())) {
-      all = new Phrase("fault.and", all, fault);
-    }
-    return all;
-  }
-
   /** The probe box does not do as it says of itself. */
   public static Worded failsSelfTest(int bits) {
-    return say("self-test", selfTest(bits));
+    return say("self-test", SelfTestWords.of(bits));
   }
 
   /** A probe box that only an older or newer program understands. */

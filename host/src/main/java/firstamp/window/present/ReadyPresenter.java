@@ -3,7 +3,6 @@ package firstamp.window.present;
 import firstamp.account.NotWatchedWords;
 import firstamp.model.JobSheet;
 import firstamp.model.limits.Coverage;
-import firstamp.model.text.Worded;
 import firstamp.sheet.SheetWarnings;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
@@ -63,10 +62,10 @@ public final class ReadyPresenter {
   /** What should be said all the same, entries by the names that the form gives them. */
   public List<String> warnings(JobSheet sheet) {
     List<String> lines = new ArrayList<>();
-    for (Worded warning : SheetWarnings.of(sheet)) {
+    for (String warning : SheetWarnings.of(sheet)) {
       lines.add(
           ENTRY
-              .matcher(warning.in(words.locale()))
+              .matcher(warning)
               .replaceAll(
                   match ->
                       Matcher.quoteReplacement(

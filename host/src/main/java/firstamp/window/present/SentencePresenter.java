@@ -11,7 +11,9 @@ import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
+import firstamp.model.SelfTestWords;
 import firstamp.model.TripCause;
+import firstamp.model.text.Worded;
 import firstamp.run.questions.Asking;
 import firstamp.window.present.BenchView.Sentence;
 import firstamp.window.widgets.Tone;
@@ -254,6 +256,10 @@ public final class SentencePresenter {
   String causeWords(Snapshot.TripView trip) {
     String key = "trip." + trip.cause().id();
     String value = valueWords(trip);
+    if (trip.selfTestBits() != 0) {
+      Worded fault = SelfTestWords.of(trip.selfTestBits());
+      return words.get("trip.fault", words.get(key), fault.in(words.locale()));
+    }
     if (value == null) {
       return words.get(key);
     }

@@ -46,7 +46,8 @@ public final class TripPresenter {
             t.captureA(),
             t.captureFirstMs(),
             t.captureStepMs(),
-            t.highest())
+            t.highest(),
+            t.selfTestBits())
         : t;
   }
 

@@ -6,14 +6,19 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import firstamp.model.Look;
 import firstamp.model.OffCause;
 import firstamp.model.PedalJob;
+import firstamp.model.SelfTestWords;
 import firstamp.model.SwitchState;
+import firstamp.model.Trip;
 import firstamp.model.TripCause;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.protocol.codes.CalibrationState;
 import firstamp.protocol.codes.ProbeState;
+import firstamp.protocol.codes.SelfTestFault;
 import firstamp.protocol.codes.SwitchCause;
 import firstamp.protocol.values.Check;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.IntFunction;
@@ -78,6 +83,19 @@ class WireTermsTest {
     assertThat(WireTerms.pedal(PedalJob.HOLD_TO_RUN).code()).isEqualTo(1);
     assertThat(WireTerms.pedal(PedalJob.MARK).code()).isEqualTo(2);
     assertThat(PedalJob.values()).hasSize(3);
+  }
+
+  @Test
+  void faultsOfTheSelfTest() {
+    for (SelfTestFault fault : SelfTestFault.values()) {
+      List<String> said =
+          fault == SelfTestFault.WATCHDOG_START
+              ? List.of()
+              : List.of(fault.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+      assertThat(SelfTestWords.ids(1 << fault.code())).isEqualTo(said);
+    }
+    Trip trip = new Trip(1, TripCause.SELF_TEST, 1, 100, 0, 0, 0, 1023, 0, 0, 0, 0, 200);
+    assertThat(SelfTestWords.ids(trip.selfTestBits())).containsExactly("currents");
   }
 
   @Test

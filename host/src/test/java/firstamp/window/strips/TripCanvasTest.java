@@ -59,7 +59,8 @@ class TripCanvasTest {
         amps,
         -10,
         0.25,
-        trip.highest());
+        trip.highest(),
+        trip.selfTestBits());
   }
 
   /** The surge was over the running limit before that one acted: nothing is red until it does. */
