@@ -145,8 +145,23 @@ public sealed interface Happening
     }
   }
 
-  /** What a bench supply on a wire did not do. */
-  record SupplySaid(String text) implements Happening {
+  /**
+   * What a bench supply on a wire did not do.
+   *
+   * @param text in English, as the log keeps it
+   * @param said the same before any language; null = it was read from a log
+   */
+  record SupplySaid(String text, Worded said) implements Happening {
+    /** As it was read from a log. */
+    public SupplySaid(String text) {
+      this(text, null);
+    }
+
+    /** As it happens. */
+    public static SupplySaid now(Worded said) {
+      return new SupplySaid(said.english(), said);
+    }
+
     @Override
     public String kind() {
       return "supply";

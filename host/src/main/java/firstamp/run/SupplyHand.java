@@ -4,6 +4,7 @@ import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.model.ProbeEvent;
 import firstamp.model.SwitchState;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.talk.Refusals;
 import firstamp.supply.BenchSupply;
@@ -72,7 +73,7 @@ final class SupplyHand {
     SupplyState now = supply.state();
     if (now.phase() == SupplyState.Phase.FAILED && !failureSaid) {
       failureSaid = true;
-      said("the bench supply " + now.problem());
+      said(Refusals.say("supply-said", now.problem()));
       if (!open) {
         wishes.off(OffCause.RULE);
       }
@@ -91,11 +92,11 @@ final class SupplyHand {
     off();
     supply.close();
     if (!supply.confirmedOff() && !failureSaid) {
-      said("the bench supply did not confirm that it is off: switch it off by hand");
+      said(Refusals.say("supply-not-off"));
     }
   }
 
-  private void said(String text) {
-    stream.accept(new ProbeEvent.Happened(stream.now(), new Happening.SupplySaid(text)));
+  private void said(Worded said) {
+    stream.accept(new ProbeEvent.Happened(stream.now(), Happening.SupplySaid.now(said)));
   }
 }

@@ -3,7 +3,8 @@ package firstamp.sheet;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 import firstamp.model.limits.Coverage;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 
 /**
  * What one rule of the host looks for, in words.
@@ -14,7 +15,7 @@ import firstamp.model.text.Numbers;
  * @param unit of the limit, null = none
  * @param stepMs how often it can look
  */
-record Goal(String words, String on, Double limit, String unit, double stepMs) {
+record Goal(Phrase words, String on, Double limit, String unit, double stepMs) {
   private static final double READING_MS = 10;
   private static final double WINDOW_MS = 200;
 
@@ -24,187 +25,96 @@ record Goal(String words, String on, Double limit, String unit, double stepMs) {
     JobSheet.RuleSettings settings = rule.settings(sheet);
     JobSheet.Supply supply = sheet.supply();
     JobSheet.Rail said = rail == 0 ? null : sheet.rail(rail);
-    String name = said == null ? "the supply" : said.name();
+    Object name = said == null ? new Phrase("the-supply") : said.name();
     String input = SheetCheck.input(rail);
     return switch (rule) {
-      case OVER_CURRENT -> reading("when the probe switched off by current", "I", null, null);
+      case OVER_CURRENT -> reading(rule, "I", null, null);
       case SHORT -> {
         double below = settings.numbers().get("belowOhm");
-        yield reading(
-            "when volts over amps are under "
-                + Numbers.text(below)
-                + " ohm, or when your supply is limiting",
-            "I, J",
-            below,
-            "ohm");
+        yield reading(rule, "I, J", below, "ohm", below);
       }
       case NO_DRAW -> {
         double below = settings.numbers().get("belowA");
         yield reading(
-            "when the set draws less than "
-                + Numbers.amps(below)
-                + " from "
-                + Numbers.text(settings.numbers().get("afterMs"))
-                + " ms on",
-            "J",
-            below,
-            "A");
+            rule, "J", below, "A", Quantity.amps(below), settings.numbers().get("afterMs"));
       }
       case CURRENT_CREEP -> {
         double over = settings.numbers().get("overAPerMin");
         yield new Goal(
-            "when the current climbs by more than " + Numbers.amps(over) + " a minute",
+            words(rule, Quantity.amps(over)),
             "I, J",
             over,
             "A/min",
             settings.numbers().get("forMs"));
       }
       case RAIL_WINDOW -> window(said, supply, name, input);
-      case RAIL_LATE ->
-          reading(
-              "when " + name + " is not up after " + Numbers.text(said.settleMs()) + " ms",
-              input,
-              said.settleMs(),
-              "ms");
-      case RAIL_UNSTEADY -> {
+      case RAIL_LATE -> reading(rule, input, said.settleMs(), "ms", name, said.settleMs());
+      case RAIL_UNSTEADY, RAIL_NOT_FOLLOWING -> {
         double percent = settings.numbers().get("percent");
-        yield reading(
-            "when " + name + " moves by more than " + Numbers.text(percent) + " % in a second",
-            input,
-            percent,
-            "%");
+        yield reading(rule, input, percent, "%", name, percent);
       }
       case RIPPLE ->
           new Goal(
-              "when "
-                  + name
-                  + " has more than "
-                  + Numbers.text(said.rippleMaxVrms() * 1000)
-                  + " mV of ripple",
+              words(rule, name, said.rippleMaxVrms() * 1000),
               input,
               said.rippleMaxVrms(),
               "V",
               WINDOW_MS);
       case RIPPLE_TOO_LOW ->
           new Goal(
-              "when " + name + " is high and has hardly any ripple",
-              input,
-              settings.numbers().get("belowShare"),
-              "share",
-              WINDOW_MS);
+              words(rule, name), input, settings.numbers().get("belowShare"), "share", WINDOW_MS);
       case OVER_VOLTAGE -> {
         double over = said == null ? supply.maxV() : said.overV();
-        yield reading("when " + name + " is over " + Numbers.text(over) + " V", input, over, "V");
+        yield reading(rule, input, over, "V", name, over);
       }
-      case WRONG_POLARITY ->
-          reading(
-              "when " + name + " is more than 0.5 V on the wrong side of the chassis",
-              input,
-              0.5,
-              "V");
-      case RAIL_NOT_FOLLOWING -> {
-        double percent = settings.numbers().get("percent");
-        yield reading(
-            "when "
-                + name
-                + " falls by "
-                + Numbers.text(percent)
-                + " % in a second while the supply stands still",
-            input,
-            percent,
-            "%");
-      }
+      case WRONG_POLARITY -> reading(rule, input, 0.5, "V", name);
       case RAIL_CLIMBING -> {
         double over = settings.numbers().get("overV");
-        yield reading(
-            "when " + name + " climbs by " + Numbers.text(over) + " V after the switch opened",
-            input,
-            over,
-            "V");
+        yield reading(rule, input, over, "V", name, over);
       }
       case OUTPUT_OFFSET -> {
         double over = settings.numbers().get("overV");
-        yield reading(
-            "when the output on clip " + rail + " stands at more than " + Numbers.text(over) + " V",
-            input,
-            over,
-            "V");
+        yield reading(rule, input, over, "V", rail, over);
       }
       case HEAD_BELOW_METER -> head(sheet.levels());
       case HUM -> {
         double above = settings.numbers().get("aboveDbv");
-        yield new Goal(
-            "when hum at the head is above " + Numbers.text(above) + " dBV",
-            "H",
-            above,
-            "dBV",
-            WINDOW_MS);
+        yield new Goal(words(rule, above), "H", above, "dBV", WINDOW_MS);
       }
-      case INPUT_CLIPPED ->
-          reading("when " + name + " stands at the end of its range", input, null, null);
-      case CLIP_OFF ->
-          reading("when " + name + " is gone at once and the current stays", input, null, null);
+      case INPUT_CLIPPED, CLIP_OFF -> reading(rule, input, null, null, name);
       case PROBE_SILENT -> {
         double after = settings.numbers().get("afterMs");
-        yield new Goal(
-            "when nothing comes from the probe for " + Numbers.text(after) + " ms",
-            null,
-            after,
-            "ms",
-            after);
+        yield new Goal(words(rule, after), null, after, "ms", after);
       }
-      case NOT_LOGGING -> new Goal("when the bench log is not written", null, null, null, 0);
-      case SWITCH_FAILED ->
-          reading("when current flows although the switch is open", "J", 0.005, "A");
+      case NOT_LOGGING -> new Goal(words(rule), null, null, null, 0);
+      case SWITCH_FAILED -> reading(rule, "J", 0.005, "A");
     };
   }
 
   private static Goal window(
-      JobSheet.Rail rail, JobSheet.Supply supply, String name, String input) {
-    if (rail == null) {
-      return reading(
-          "when the supply is outside "
-              + Numbers.text(supply.minV())
-              + " to "
-              + Numbers.text(supply.maxV())
-              + " V",
-          input,
-          null,
-          null);
-    }
-    double tolerance = Math.abs(rail.nominalV()) * rail.tolerancePercent() / 100;
-    return reading(
-        "when "
-            + name
-            + " is outside "
-            + Numbers.text(rail.nominalV() - tolerance)
-            + " to "
-            + Numbers.text(rail.nominalV() + tolerance)
-            + " V",
-        input,
-        null,
-        null);
+      JobSheet.Rail rail, JobSheet.Supply supply, Object name, String input) {
+    double low = rail == null ? supply.minV() : rail.nominalV() - tolerance(rail);
+    double high = rail == null ? supply.maxV() : rail.nominalV() + tolerance(rail);
+    return reading(RuleId.RAIL_WINDOW, input, null, null, name, low, high);
+  }
+
+  private static double tolerance(JobSheet.Rail rail) {
+    return Math.abs(rail.nominalV()) * rail.tolerancePercent() / 100;
   }
 
   private static Goal head(JobSheet.Levels levels) {
     if (levels.expectedDb() == null) {
-      return new Goal(
-          "when the needle shows signal, record is on and the head gets nothing",
-          "H, M",
-          null,
-          null,
-          WINDOW_MS);
+      return new Goal(new Phrase("goal.head.nothing"), "H, M", null, null, WINDOW_MS);
     }
     double limit = levels.expectedDb() + levels.marginDb();
-    return new Goal(
-        "when the head is more than " + Numbers.text(limit) + " dB below the meter",
-        "H, M",
-        limit,
-        "dB",
-        WINDOW_MS);
+    return new Goal(new Phrase("goal.head", limit), "H, M", limit, "dB", WINDOW_MS);
   }
 
-  private static Goal reading(String words, String on, Double limit, String unit) {
-    return new Goal(words, on, limit, unit, READING_MS);
+  private static Goal reading(RuleId rule, String on, Double limit, String unit, Object... values) {
+    return new Goal(words(rule, values), on, limit, unit, READING_MS);
+  }
+
+  private static Phrase words(RuleId rule, Object... values) {
+    return new Phrase("goal." + rule.id(), values);
   }
 }

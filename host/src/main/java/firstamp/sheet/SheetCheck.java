@@ -8,7 +8,9 @@ import firstamp.model.limits.LimitException;
 import firstamp.model.limits.ProbeLimits;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
-import firstamp.model.text.Numbers;
+import firstamp.model.text.Worded;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Quantity;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -20,7 +22,7 @@ import java.util.List;
  * @param warnings warnings that do not stop anything
  */
 public record SheetCheck(
-    List<Watched> watched, List<NotWatched> notWatched, List<String> warnings) {
+    List<Watched> watched, List<NotWatched> notWatched, List<Worded> warnings) {
 
   /**
    * One thing that is watched.
@@ -42,7 +44,7 @@ public record SheetCheck(
       String unit,
       double withinMs,
       String by,
-      String text) {}
+      Worded text) {}
 
   /** Copies the lists. */
   public SheetCheck {
@@ -74,24 +76,18 @@ public record SheetCheck(
   }
 
   private static Watched byProbe(ProbeLimits.Planned limit, JobSheet stated, JobSheet effective) {
-    String range =
-        switch (limit.channel()) {
-          case I -> "coarse current range (I)";
-          case J -> "fine current range (J)";
-          case V -> "supply volts (V)";
-          default -> "rail " + limit.rail() + " (" + limit.channel() + ")";
-        };
-    StringBuilder text = new StringBuilder(limit.field()).append(": ");
-    String said = Numbers.inUnit(limit.sheetValue(), limit.unit());
-    String acts = actsAt(limit);
-    text.append(said)
-        .append(StatedLimits.has(stated, limit.field()) ? " on the sheet" : " by default");
-    if (!acts.equals(said)) {
-      text.append(", acts at ").append(acts);
-    }
-    text.append(during(limit.field(), effective.limits()));
-    text.append(". The probe switches off by itself, on the ").append(range);
-    text.append(", within ").append(Numbers.text(limit.withinMs())).append(" ms.");
+    Quantity said = Quantity.amps(limit.sheetValue(), limit.unit());
+    Quantity acts = actsAt(limit, said.unit());
+    Worded text =
+        CheckWords.say(
+            "probe",
+            limit.field(),
+            said,
+            new Phrase(StatedLimits.has(stated, limit.field()) ? "probe.stated" : "probe.default"),
+            acts.looksLike(said) ? "" : new Phrase("probe.acts", acts),
+            during(limit.field(), effective.limits()),
+            range(limit),
+            limit.withinMs());
     return new Watched(
         limit.rule().id(),
         limit.rail(),
@@ -100,23 +96,28 @@ public record SheetCheck(
         limit.unit(),
         limit.withinMs(),
         "probe",
-        text.toString());
+        text);
+  }
+
+  private static Phrase range(ProbeLimits.Planned limit) {
+    return switch (limit.channel()) {
+      case I, J, V -> new Phrase("probe.on." + limit.channel());
+      default -> new Phrase("probe.on.rail", limit.rail(), limit.channel());
+    };
   }
 
   /** The acting limit in the unit of the stated one: 0.977 A beside 1 A. */
-  private static String actsAt(ProbeLimits.Planned limit) {
-    boolean ampere = Numbers.inUnit(limit.sheetValue(), limit.unit()).endsWith(" A");
-    return ampere
-        ? Numbers.text(limit.usedValue()) + " A"
-        : Numbers.inUnit(limit.usedValue(), limit.unit());
+  private static Quantity actsAt(ProbeLimits.Planned limit, String unit) {
+    return unit.equals("A")
+        ? new Quantity(limit.usedValue(), unit)
+        : Quantity.amps(limit.usedValue(), limit.unit());
   }
 
   /** When a limit of the supply current acts. */
-  private static String during(String field, JobSheet.Limits limits) {
-    String ms = Numbers.text(limits.inrushMs()) + " ms after closing";
+  private static Object during(String field, JobSheet.Limits limits) {
     return switch (field) {
-      case "limits.inrushA" -> ", until " + ms;
-      case "limits.runningA", "limits.peakA" -> ", from " + ms + " on";
+      case "limits.inrushA" -> new Phrase("probe.until", limits.inrushMs());
+      case "limits.runningA", "limits.peakA" -> new Phrase("probe.after", limits.inrushMs());
       default -> "";
     };
   }
@@ -125,11 +126,6 @@ public record SheetCheck(
     JobSheet.RuleSettings settings = item.rule().settings(sheet);
     Goal goal = Goal.of(sheet, item);
     double withinMs = settings.onDelayMs() + goal.stepMs();
-    StringBuilder text = new StringBuilder("The computer ");
-    text.append("off".equals(settings.action()) ? "switches off and raises" : "raises");
-    text.append(" an alarm ").append(goal.words());
-    text.append(CheckWords.from(sheet, item));
-    text.append(", within ").append(Numbers.text(withinMs)).append(" ms.");
     return new Watched(
         item.rule().id(),
         item.rail(),
@@ -138,7 +134,11 @@ public record SheetCheck(
         goal.unit(),
         withinMs,
         "host",
-        text.toString());
+        CheckWords.say(
+            "off".equals(settings.action()) ? "host.switches-off" : "host.raises",
+            goal.words(),
+            CheckWords.from(sheet, item),
+            withinMs));
   }
 
   /** Name of the input of a rail. */

@@ -1,6 +1,9 @@
 package firstamp.supply;
 
 import firstamp.model.ProbePort;
+import firstamp.model.text.Explained;
+import firstamp.model.text.FailureWords;
+import firstamp.model.text.Worded;
 import firstamp.supply.SupplyState.Phase;
 import java.io.IOException;
 import java.util.Objects;
@@ -95,8 +98,14 @@ public final class BenchSupply implements AutoCloseable {
     try {
       dialogue.send(OFF);
     } catch (IOException gone) {
-      fail("its line is gone (" + gone.getMessage() + ")");
+      fail(lineGone(gone));
     }
+  }
+
+  private static Worded lineGone(IOException gone) {
+    Worded why =
+        gone instanceof Explained explained ? explained.words() : FailureWords.worded(gone);
+    return SupplyException.say("line-gone", why);
   }
 
   private boolean overtaken() {
@@ -116,8 +125,10 @@ public final class BenchSupply implements AutoCloseable {
           show(Phase.BUSY, null);
         }
       }
-    } catch (SupplyException | IOException bad) {
-      failAndOff(bad.getMessage());
+    } catch (SupplyException bad) {
+      failAndOff(bad.words());
+    } catch (IOException gone) {
+      failAndOff(lineGone(gone));
     }
     long watched = now();
     while (true) {
@@ -149,10 +160,10 @@ public final class BenchSupply implements AutoCloseable {
         }
       } catch (SupplyException bad) {
         if (bad.kind() != SupplyException.Kind.OVERTAKEN) {
-          failAndOff(bad.getMessage());
+          failAndOff(bad.words());
         }
       } catch (IOException gone) {
-        failAndOff("its line is gone (" + gone.getMessage() + ")");
+        failAndOff(lineGone(gone));
       }
     }
   }
@@ -192,8 +203,7 @@ public final class BenchSupply implements AutoCloseable {
   /** A supply that has gone while it is on is found out within about a second. */
   private void watch() throws IOException, SupplyException {
     if (!orders.outputOn()) {
-      throw new SupplyException(
-          SupplyException.Kind.WRONG, "has switched its output off by itself. Look at its front");
+      throw new SupplyException(SupplyException.Kind.WRONG, "by-itself");
     }
     double ampere = orders.measuredAmpere();
     synchronized (lock) {
@@ -227,9 +237,8 @@ public final class BenchSupply implements AutoCloseable {
       synchronized (lock) {
         offConfirmed = true;
       }
-      fail(
-          (last == null ? "says that its output is still on" : last.getMessage())
-              + "; it did not confirm that it is off. Switch it off by hand");
+      Worded why = last == null ? SupplyException.say("still-on") : last.words();
+      fail(SupplyException.say("not-confirmed", why));
     } catch (IOException gone) {
       synchronized (lock) {
         offConfirmed = true;
@@ -240,21 +249,22 @@ public final class BenchSupply implements AutoCloseable {
     }
   }
 
-  private void failAndOff(String why) {
+  private void failAndOff(Worded why) {
     // In this order: whoever sees that it failed may rely on it that it was told to switch off.
     off();
     fail(why);
   }
 
-  private void fail(String why) {
+  private void fail(Worded why) {
     synchronized (lock) {
-      String before = state.problem();
+      Worded before = state.problem();
       failed = true;
-      show(Phase.FAILED, before == null || before.equals(why) ? why : before + "; then it " + why);
+      boolean first = before == null || before.equals(why);
+      show(Phase.FAILED, first ? why : SupplyException.say("then", before, why));
     }
   }
 
-  private void show(Phase phase, String problem) {
+  private void show(Phase phase, Worded problem) {
     state =
         new SupplyState(
             phase,

@@ -51,9 +51,7 @@ final class Dialogue {
     if (name.split(",", -1).length != 4) {
       String said = name;
       name = null;
-      throw new SupplyException(
-          SupplyException.Kind.WRONG,
-          "answers \"" + said + "\" to *IDN?, expected four parts with commas between");
+      throw new SupplyException(SupplyException.Kind.WRONG, "answers.name", said);
     }
     return name;
   }
@@ -75,8 +73,7 @@ final class Dialogue {
     if (answer != null) {
       return answer;
     }
-    throw new SupplyException(
-        SupplyException.Kind.SILENT, "does not answer " + question + " within 1 s, asked twice");
+    throw new SupplyException(SupplyException.Kind.SILENT, "silent", question);
   }
 
   /** Discards input until the supply gives the name it had before. */
@@ -93,7 +90,7 @@ final class Dialogue {
         return;
       }
     }
-    throw new SupplyException(SupplyException.Kind.SILENT, "does not answer any longer");
+    throw new SupplyException(SupplyException.Kind.SILENT, "silent.now");
   }
 
   /** The next line, null = none came in that time. */
@@ -105,7 +102,7 @@ final class Dialogue {
         return whole;
       }
       if (overtaken.getAsBoolean()) {
-        throw new SupplyException(SupplyException.Kind.OVERTAKEN, "was switched off meanwhile");
+        throw new SupplyException(SupplyException.Kind.OVERTAKEN, "overtaken");
       }
       if (now() - since >= waitNanos) {
         return null;
@@ -114,8 +111,7 @@ final class Dialogue {
       pending.append(new String(buffer, 0, Math.max(0, n), StandardCharsets.ISO_8859_1));
       if (pending.length() > LONGEST_LINE && pending.indexOf("\n") < 0) {
         pending.setLength(0);
-        throw new SupplyException(
-            SupplyException.Kind.WRONG, "sends more than 256 letters without an end of line");
+        throw new SupplyException(SupplyException.Kind.WRONG, "no-line-end");
       }
     }
   }

@@ -28,8 +28,7 @@ final class Orders {
     String name = dialogue.identify();
     dialogue.send("*CLS");
     if (outputOn()) {
-      throw new SupplyException(
-          SupplyException.Kind.WRONG, "has its output on already. Switch it off at its front");
+      throw new SupplyException(SupplyException.Kind.WRONG, "on-already");
     }
     return name;
   }
@@ -50,8 +49,7 @@ final class Orders {
     noError(header + " " + text);
     if (Math.abs(taken - value) > Math.max(least, SHARE * value)) {
       throw new SupplyException(
-          SupplyException.Kind.WRONG,
-          "was told " + text + " " + unit + " and says it is set to " + taken + " " + unit);
+          SupplyException.Kind.WRONG, "set-otherwise", text, String.valueOf(taken), unit);
     }
   }
 
@@ -59,8 +57,7 @@ final class Orders {
   void checkOn() throws IOException, SupplyException {
     noError("OUTP ON");
     if (!outputOn()) {
-      throw new SupplyException(
-          SupplyException.Kind.WRONG, "was told to switch on and says that its output is off");
+      throw new SupplyException(SupplyException.Kind.WRONG, "stays-off");
     }
   }
 
@@ -70,9 +67,7 @@ final class Orders {
     return switch (answer) {
       case "1", "ON", "+1" -> true;
       case "0", "OFF", "+0" -> false;
-      default ->
-          throw new SupplyException(
-              SupplyException.Kind.WRONG, "answers \"" + answer + "\" to OUTP?, expected 0 or 1");
+      default -> throw new SupplyException(SupplyException.Kind.WRONG, "answers.output", answer);
     };
   }
 
@@ -83,9 +78,7 @@ final class Orders {
   private double number(String question) throws IOException, SupplyException {
     String answer = dialogue.ask(question);
     if (!NUMBER.matcher(answer.toUpperCase(Locale.ROOT)).matches()) {
-      throw new SupplyException(
-          SupplyException.Kind.WRONG,
-          "answers \"" + answer + "\" to " + question + ", expected a number");
+      throw new SupplyException(SupplyException.Kind.WRONG, "answers.number", answer, question);
     }
     return Double.parseDouble(answer);
   }
@@ -98,9 +91,7 @@ final class Orders {
       int comma = answer.indexOf(',');
       String code = comma < 0 ? answer : answer.substring(0, comma);
       if (!NUMBER.matcher(code).matches()) {
-        throw new SupplyException(
-            SupplyException.Kind.WRONG,
-            "answers \"" + answer + "\" to SYST:ERR?, expected a number and a text");
+        throw new SupplyException(SupplyException.Kind.WRONG, "answers.error", answer);
       }
       if (Double.parseDouble(code) == 0) {
         break;
@@ -108,8 +99,7 @@ final class Orders {
       first = first == null ? answer : first;
     }
     if (first != null) {
-      throw new SupplyException(
-          SupplyException.Kind.REFUSED, "refuses \"" + after + "\": error " + first);
+      throw new SupplyException(SupplyException.Kind.REFUSED, "refuses", after, first);
     }
   }
 }

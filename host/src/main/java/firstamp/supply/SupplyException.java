@@ -1,7 +1,10 @@
 package firstamp.supply;
 
+import firstamp.model.text.Explained;
+import firstamp.model.text.Worded;
+
 /** The bench supply does not do, or does not answer, what it was asked. */
-final class SupplyException extends Exception {
+final class SupplyException extends Exception implements Explained {
   private static final long serialVersionUID = 1L;
 
   /** What went wrong. */
@@ -17,10 +20,26 @@ final class SupplyException extends Exception {
   }
 
   private final Kind kind;
+  private final transient Worded words;
 
-  SupplyException(Kind kind, String message) {
-    super(message);
+  /** What a supply did; {@code key} is in the bundle and continues "the bench supply". */
+  SupplyException(Kind kind, String key, Object... values) {
+    this(kind, say(key, values));
+  }
+
+  private SupplyException(Kind kind, Worded words) {
+    super(words.english());
     this.kind = kind;
+    this.words = words;
+  }
+
+  static Worded say(String key, Object... values) {
+    return Worded.of("firstamp.supply.answers", key, values);
+  }
+
+  @Override
+  public Worded words() {
+    return words;
   }
 
   Kind kind() {

@@ -1,5 +1,7 @@
 package firstamp.supply;
 
+import firstamp.model.text.Worded;
+
 /**
  * State of a bench supply.
  *
@@ -8,10 +10,10 @@ package firstamp.supply;
  * @param volts set, null = nothing yet
  * @param limitA set, null = nothing yet
  * @param measuredA current by its own meter, null = not measured
- * @param problem what went wrong, in words; null = nothing
+ * @param problem what went wrong; continues "the bench supply"; null = nothing
  */
 public record SupplyState(
-    Phase phase, String name, Double volts, Double limitA, Double measuredA, String problem) {
+    Phase phase, String name, Double volts, Double limitA, Double measuredA, Worded problem) {
   /** How far it has come. */
   public enum Phase {
     /** It has not given its name. */

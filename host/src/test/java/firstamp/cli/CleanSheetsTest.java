@@ -3,6 +3,7 @@ package firstamp.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.emulate.Scenarios;
+import firstamp.model.text.Worded;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetReader;
 import firstamp.sheet.SheetWarnings;
@@ -77,7 +78,9 @@ class CleanSheetsTest {
   }
 
   private static List<String> warnings(String name, String json) throws Exception {
-    return SheetWarnings.of(Defaults.fill(SheetReader.parse(name, json).sheet()));
+    return SheetWarnings.of(Defaults.fill(SheetReader.parse(name, json).sheet())).stream()
+        .map(Worded::english)
+        .toList();
   }
 
   @Test

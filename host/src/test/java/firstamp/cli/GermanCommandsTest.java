@@ -239,6 +239,38 @@ class GermanCommandsTest {
     }
   }
 
+  /** All that a sheet can make the program watch, what it does not, and every warning. */
+  @Test
+  void checksASheetInGerman() throws Exception {
+    Path sheet = folder.resolve("check.json");
+    String rails =
+        "\"rails\":[{\"input\":1,\"name\":\"B1\",\"nominalV\":8,\"overV\":9,\"rippleMaxVrms\":0.02,"
+            + "\"capacitanceUf\":1000,\"rectifier\":\"full\"},{\"input\":2,\"name\":\"B2\"}]";
+    for (String text :
+        List.of(
+            "\"set\":{\"name\":\"x\"},\"supply\":{\"nominalV\":12}",
+            "\"set\":{\"name\":\"x\",\"valveRectifier\":true},\"supply\":{\"nominalV\":12,\"fuseA\":1,"
+                + "\"limitA\":1.2,\"through\":\"variable-transformer\",\"capacitanceUf\":4700},"
+                + "\"limits\":{\"inrushA\":8,\"runningA\":1.5,\"i2tA2s\":0.6,\"inrushMs\":1000},"
+                + rails
+                + ",\"levels\":{\"expectedDb\":-40,\"marginDb\":6},\"rules\":{\"hum\":{\"aboveDbv\":-60},"
+                + "\"short\":{\"enabled\":false},\"current-creep\":{\"overAPerMin\":0.01},"
+                + "\"output-offset\":{\"input\":3}}",
+            "\"set\":{\"name\":\"x\"},\"supply\":{\"nominalV\":24,\"limitA\":0.1,\"fuseA\":1,"
+                + "\"through\":\"lamp\",\"look\":false},\"levels\":{},"
+                + rails,
+            "\"set\":{\"name\":\"x\"},\"supply\":{\"nominalV\":12},\"limits\":{\"runningA\":0.0012}")) {
+      Files.writeString(sheet, "{" + text + "}");
+      List<String> lines = german("sheet", "check", sheet.toString());
+      allGerman(lines);
+      allGerman(german("sheet", "check", sheet.toString(), "--reduced"));
+      String one = String.join("\n", lines);
+      assertThat(one)
+          .as(text)
+          .containsPattern("Der Messkasten schaltet selbst ab|erwartet wird: 0,0016 bis 12,4 A");
+    }
+  }
+
   /** The check is one that can fail: the English run of the same commands does. */
   @Test
   void anEnglishRunIsTold() {

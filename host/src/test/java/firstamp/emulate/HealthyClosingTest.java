@@ -197,7 +197,8 @@ class HealthyClosingTest {
       JobSheet stated = drawn.sheet();
       ProbeMessage.Trip trip = trip(drawn, stated, seed);
       boolean toldBefore =
-          SheetWarnings.of(stated).stream().anyMatch(text -> text.contains("may be switched off"));
+          SheetWarnings.of(stated).stream()
+              .anyMatch(text -> text.english().contains("may be switched off"));
       warned += trip != null && toldBefore ? 1 : 0;
       if (!toldBefore) {
         assertThat(trip)

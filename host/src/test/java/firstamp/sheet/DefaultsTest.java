@@ -8,6 +8,8 @@ import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
 import firstamp.model.limits.LimitException;
 import firstamp.model.samples.Calibration;
+import firstamp.model.text.Worded;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class DefaultsTest {
@@ -115,7 +117,7 @@ class DefaultsTest {
     JobSheet stated =
         SheetReader.parse("s.json", Sheets.minimal(",\"limits\":{\"inrushMs\":1000}")).sheet();
     assertThat(Defaults.fill(stated).limits().inrushMs()).isEqualTo(200);
-    assertThat(SheetWarnings.of(stated))
+    assertThat(english(SheetWarnings.of(stated)))
         .contains(
             "limits.inrushMs is 1000 ms on the sheet and acts for 200 ms: it is the time for"
                 + " charging capacitors, not for starting a motor. After it the running limit"
@@ -130,16 +132,16 @@ class DefaultsTest {
                 "{\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":12,\"fuseA\":1,\"limitA\":1.2},"
                     + "\"limits\":{\"inrushA\":8,\"runningA\":1.5,\"i2tA2s\":0.6}}")
             .sheet();
-    assertThat(SheetWarnings.of(wide))
+    assertThat(english(SheetWarnings.of(wide)))
         .containsExactly(
             "limits.runningA 1.5 A is above supply.limitA 1.2 A.",
             "limits.runningA 1.5 A is above supply.fuseA 1 A.",
             "limits.i2tA2s 0.6 A2s is more than a quick-acting fuse of 1 A withstands: it may blow"
                 + " before the probe switches off.");
-    assertThat(SheetWarnings.of(fill("")))
+    assertThat(english(SheetWarnings.of(fill(""))))
         .as("a filled sheet states its limit")
         .noneMatch(text -> text.contains("loose"));
-    assertThat(SheetWarnings.of(SheetReader.parse("s.json", Sheets.minimal("")).sheet()))
+    assertThat(english(SheetWarnings.of(SheetReader.parse("s.json", Sheets.minimal("")).sheet())))
         .contains(
             "The running limit of 1 A is loose: nothing on the sheet shows what the set draws."
                 + " Write its fuse, the watts on its label or its known current.");
@@ -189,7 +191,7 @@ class DefaultsTest {
               assertThat(one.by()).isEqualTo("probe");
               assertThat(one.on()).isEqualTo("J");
               assertThat(one.withinMs()).isEqualTo(4.1);
-              assertThat(one.text())
+              assertThat(one.text().english())
                   .isEqualTo(
                       "limits.runningA: 30 mA on the sheet, acts at 29.7 mA, from 200 ms after"
                           + " closing on. The probe switches off by itself, on the fine current"
@@ -198,16 +200,18 @@ class DefaultsTest {
     assertThat(check.watched())
         .anySatisfy(
             one ->
-                assertThat(one.text())
+                assertThat(one.text().english())
                     .isEqualTo(
                         "The computer raises an alarm when rail 1 is outside 7.2 to 8.8 V, from 500"
                             + " ms after switching on, within 110 ms."));
-    assertThat(CheckWords.line(new NotWatched("current-creep", "overAPerMin is not on the sheet")))
+    assertThat(
+            CheckWords.line(new NotWatched("current-creep", "overAPerMin is not on the sheet"))
+                .english())
         .isEqualTo("a current that climbs: overAPerMin is not on the sheet");
-    assertThat(CheckWords.line(new NotWatched("ripple 1", "turned off on the sheet")))
+    assertThat(CheckWords.line(new NotWatched("ripple 1", "turned off on the sheet")).english())
         .isEqualTo("too much ripple (rail 1): turned off on the sheet");
     for (firstamp.model.RuleId rule : firstamp.model.RuleId.values()) {
-      assertThat(CheckWords.line(new NotWatched(rule.id(), "x")))
+      assertThat(CheckWords.line(new NotWatched(rule.id(), "x")).english())
           .as("words of %s", rule.id())
           .doesNotStartWith(rule.id() + ":");
     }
@@ -223,7 +227,7 @@ class DefaultsTest {
     JobSheet sheet =
         SheetReader.parse("s.json", Sheets.minimal(",\"limits\":{\"runningA\":1}")).sheet();
     assertThat(SheetCheck.of(sheet, Calibration.nominal(), false).watched())
-        .extracting(SheetCheck.Watched::text)
+        .extracting(one -> one.text().english())
         .contains(
             "limits.runningA: 1 A on the sheet, acts at 0.989 A, from 63 ms after closing on. The"
                 + " probe switches off by itself, on the coarse current range (I), within 0.83 ms.",
@@ -246,5 +250,9 @@ class DefaultsTest {
         .isEqualTo(
             "s.json, line 2, column 48: limits.runningA is 0.0012, expected 0.0016 to 12.4 A."
                 + " Write a larger value, or leave the field out.");
+  }
+
+  private static List<String> english(List<Worded> warnings) {
+    return warnings.stream().map(Worded::english).toList();
   }
 }

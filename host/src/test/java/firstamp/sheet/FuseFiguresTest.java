@@ -70,7 +70,9 @@ class FuseFiguresTest {
                     + squares
                     + "}}")
             .sheet();
-    assertThat(SheetWarnings.of(sheet).stream().anyMatch(text -> text.contains("withstands")))
+    assertThat(
+            SheetWarnings.of(sheet).stream()
+                .anyMatch(text -> text.english().contains("withstands")))
         .isEqualTo(warned);
   }
 }

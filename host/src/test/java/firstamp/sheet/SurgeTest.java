@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Offset.offset;
 
 import firstamp.model.JobSheet;
+import firstamp.model.text.Worded;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -57,7 +58,8 @@ class SurgeTest {
     assertThat(
             SheetWarnings.of(
                 Defaults.fill(sheet("\"nominalV\":24,\"limitA\":10,\"capacitanceUf\":10000"))))
-        .anySatisfy(text -> assertThat(text).contains("2.88 J").contains("through a lamp first"));
+        .anySatisfy(
+            text -> assertThat(text.english()).contains("2.88 J").contains("through a lamp first"));
     assertThat(Surge.warning(sheet("\"nominalV\":24"))).as("nothing is known").isNull();
   }
 
@@ -90,6 +92,7 @@ class SurgeTest {
     // more
     // for the rest.
     assertThat(SheetWarnings.of(sheet))
+        .extracting(Worded::english)
         .containsExactly(
             "limits.inrushMs 200 ms is shorter than the 2820 ms that the capacitors need to charge"
                 + " at 100 mA with what the set draws: a healthy set may be switched off. Raise the limit of the supply, or"
@@ -103,8 +106,9 @@ class SurgeTest {
         "{\"set\":{\"name\":\"S\"},\"supply\":{\"nominalV\":24,\"limitA\":2,\"capacitanceUf\":4700},"
             + "\"limits\":{\"inrushA\":3,\"inrushMs\":%s,\"runningA\":0.5}}";
     assertThat(SheetWarnings.of(Defaults.fill(SheetReader.parse("s", sheet.formatted(84)).sheet())))
-        .anyMatch(text -> text.startsWith("limits.inrushMs 84 ms is shorter than the 84.6 ms"));
+        .anyMatch(
+            text -> text.english().startsWith("limits.inrushMs 84 ms is shorter than the 84.6 ms"));
     assertThat(SheetWarnings.of(Defaults.fill(SheetReader.parse("s", sheet.formatted(85)).sheet())))
-        .noneMatch(text -> text.startsWith("limits.inrushMs"));
+        .noneMatch(text -> text.english().startsWith("limits.inrushMs"));
   }
 }

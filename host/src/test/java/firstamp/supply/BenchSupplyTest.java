@@ -3,6 +3,7 @@ package firstamp.supply;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -96,7 +97,7 @@ class BenchSupplyTest {
     supply.start();
     supply.give(40, 0.5);
     SupplyState state = await(SupplyState.Phase.FAILED);
-    assertThat(state.problem()).contains("-222").contains("VOLT 40.0000");
+    assertThat(state.problem().english()).contains("-222").contains("VOLT 40.0000");
     assertThat(responder.on()).isFalse();
     assertThat(toldToSwitchOff()).contains("OUTP OFF").doesNotContain("OUTP ON");
   }
@@ -107,7 +108,9 @@ class BenchSupplyTest {
     responder.fault(question, StrictResponder.Fault.WRONG);
     supply.start();
     supply.give(12, 0.5);
-    assertThat(await(SupplyState.Phase.FAILED).problem()).contains(question).contains("QB");
+    assertThat(await(SupplyState.Phase.FAILED).problem().english())
+        .contains(question)
+        .contains("QB");
     assertThat(responder.on()).isFalse();
     assertThat(toldToSwitchOff()).contains("OUTP OFF");
   }
@@ -118,7 +121,8 @@ class BenchSupplyTest {
     responder.fault(question, StrictResponder.Fault.MISSING);
     supply.start();
     supply.give(12, 0.5);
-    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("does not answer " + question);
+    assertThat(await(SupplyState.Phase.FAILED).problem().english())
+        .contains("does not answer " + question);
     assertThat(responder.on()).isFalse();
     assertThat(toldToSwitchOff()).contains("OUTP OFF");
   }
@@ -137,7 +141,7 @@ class BenchSupplyTest {
   void aSupplyThatFallsSilentWhileOnIsToldToSwitchOff() {
     on();
     responder.fallsSilent();
-    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("does not answer");
+    assertThat(await(SupplyState.Phase.FAILED).problem().english()).contains("does not answer");
     assertThat(responder.on()).as("it still listens").isFalse();
   }
 
@@ -149,7 +153,7 @@ class BenchSupplyTest {
     for (int k = 0; k < 20_000 && supply.state().phase() != SupplyState.Phase.FAILED; k++) {
       LockSupport.parkNanos(1_000_000);
     }
-    assertThat(supply.state().problem()).contains("Switch it off by hand");
+    assertThat(supply.state().problem().english()).contains("Switch it off by hand");
     assertThat(supply.confirmedOff()).isFalse();
   }
 
@@ -158,7 +162,7 @@ class BenchSupplyTest {
     on();
     responder.stuckOn();
     supply.off();
-    assertThat(await(SupplyState.Phase.FAILED).problem())
+    assertThat(await(SupplyState.Phase.FAILED).problem().english())
         .contains("still on")
         .contains("Switch it off by hand");
   }
@@ -167,21 +171,23 @@ class BenchSupplyTest {
   void anOutputThatGoesOffByItselfIsNoticed() {
     on();
     responder.switchesItselfOff();
-    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("by itself");
+    assertThat(await(SupplyState.Phase.FAILED).problem().english()).contains("by itself");
   }
 
   @Test
   void anOutputThatIsOnBeforehandIsRefused() {
     responder.switchedOnAtItsFront();
     supply.start();
-    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("output on already");
+    assertThat(await(SupplyState.Phase.FAILED).problem().english()).contains("output on already");
   }
 
   @Test
   void aPulledPlugFails() {
     on();
     line.pull();
-    assertThat(await(SupplyState.Phase.FAILED).problem()).contains("unplugged");
+    assertThat(await(SupplyState.Phase.FAILED).problem().english()).contains("unplugged");
+    assertThat(supply.state().problem().in(Locale.GERMAN))
+        .isEqualTo("ist nicht mehr zu erreichen (unplugged)");
   }
 
   @Test

@@ -128,7 +128,7 @@ class SupplyOnPtyTest {
   void aWrongAnswerSwitchesOff() {
     responder.fault("CURR?", StrictResponder.Fault.WRONG);
     supply.give(6, 0.1);
-    assertThat(await(SupplyState.Phase.FAILED, 10_000).problem()).contains("CURR?");
+    assertThat(await(SupplyState.Phase.FAILED, 10_000).problem().english()).contains("CURR?");
     assertThat(responder.on()).isFalse();
   }
 

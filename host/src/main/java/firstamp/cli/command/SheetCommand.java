@@ -11,6 +11,7 @@ import firstamp.cli.run.Sheets;
 import firstamp.model.NotWatched;
 import firstamp.model.limits.LimitException;
 import firstamp.model.samples.Calibration;
+import firstamp.model.text.Worded;
 import firstamp.sheet.CheckWords;
 import firstamp.sheet.SheetCheck;
 import java.nio.file.Path;
@@ -77,7 +78,7 @@ public final class SheetCommand implements Runnable {
       try {
         check = SheetCheck.of(sheet.document().sheet(), Calibration.nominal(), reduced);
       } catch (LimitException unfit) {
-        throw new CliFailure(ExitCode.BAD_DATA, sheet.document().locate(unfit).getMessage(), unfit);
+        throw new CliFailure(ExitCode.BAD_DATA, sheet.document().locate(unfit).words(), unfit);
       }
       if (json) {
         printJson(check);
@@ -95,7 +96,7 @@ public final class SheetCommand implements Runnable {
       for (NotWatched gap : check.notWatched()) {
         speech.out(Said.of("indented", CheckWords.line(gap)));
       }
-      for (String warning : check.warnings()) {
+      for (Worded warning : check.warnings()) {
         speech.out(Said.of("sheet-new.mind", warning));
       }
     }
@@ -111,7 +112,7 @@ public final class SheetCommand implements Runnable {
         node.put("unit", one.unit());
         node.put("withinMs", one.withinMs());
         node.put("by", one.by());
-        node.put("text", one.text());
+        node.put("text", one.text().english());
         lines.print(node);
       }
       for (NotWatched gap : check.notWatched()) {
@@ -120,9 +121,9 @@ public final class SheetCommand implements Runnable {
         node.put("why", gap.why());
         lines.print(node);
       }
-      for (String warning : check.warnings()) {
+      for (Worded warning : check.warnings()) {
         ObjectNode node = JsonLines.object("warning");
-        node.put("text", warning);
+        node.put("text", warning.english());
         lines.print(node);
       }
     }

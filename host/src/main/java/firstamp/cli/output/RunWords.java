@@ -34,6 +34,9 @@ final class RunWords {
       Object text = step.said() == null ? step.text() : step.said();
       return Said.of("happened.step-" + step.state().id(), step.step(), step.of(), text);
     }
+    if (what instanceof Happening.SupplySaid supply && supply.said() != null) {
+      return supply.said();
+    }
     return Worded.asIs(String.valueOf(what.words()));
   }
 

@@ -7,6 +7,7 @@ import firstamp.cli.output.Speech;
 import firstamp.model.JobSheet;
 import firstamp.model.text.Explained;
 import firstamp.model.text.FailureWords;
+import firstamp.model.text.Worded;
 import firstamp.run.SheetTexts;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetDocument;
@@ -96,7 +97,7 @@ public final class Sheets {
 
   /** Warnings to standard error. */
   public static void warn(Ready sheet, Speech speech) {
-    for (String warning : SheetWarnings.of(sheet.document().sheet())) {
+    for (Worded warning : SheetWarnings.of(sheet.document().sheet())) {
       speech.note(Said.of("main.wrong", warning));
     }
   }

@@ -64,6 +64,16 @@ public record Wording(List<Phrase> phrases) {
       };
     }
 
+    /** A current as {@link #amps(double)} writes it, anything else in its unit. */
+    public static Quantity amps(double value, String unit) {
+      return unit.equals("A") ? amps(value) : new Quantity(value, unit);
+    }
+
+    /** Whether both are written alike. */
+    public boolean looksLike(Quantity other) {
+      return unit.equals(other.unit) && Numbers.text(value).equals(Numbers.text(other.value));
+    }
+
     /** A current, in mA or A as {@link Numbers#amps} writes it. */
     public static Quantity amps(double amps) {
       return Numbers.inMilliamps(amps) ? new Quantity(amps * 1000, "mA") : new Quantity(amps, "A");

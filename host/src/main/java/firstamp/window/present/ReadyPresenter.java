@@ -3,6 +3,7 @@ package firstamp.window.present;
 import firstamp.account.NotWatchedWords;
 import firstamp.model.JobSheet;
 import firstamp.model.limits.Coverage;
+import firstamp.model.text.Worded;
 import firstamp.sheet.SheetWarnings;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
@@ -62,10 +63,10 @@ public final class ReadyPresenter {
   /** What should be said all the same, entries by the names that the form gives them. */
   public List<String> warnings(JobSheet sheet) {
     List<String> lines = new ArrayList<>();
-    for (String warning : SheetWarnings.of(sheet)) {
+    for (Worded warning : SheetWarnings.of(sheet)) {
       lines.add(
           ENTRY
-              .matcher(warning)
+              .matcher(warning.in(words.locale()))
               .replaceAll(
                   match ->
                       Matcher.quoteReplacement(
