@@ -8,6 +8,8 @@ import firstamp.locate.wire.PlaceKind;
 import firstamp.locate.wire.SetFacts;
 import firstamp.locate.wire.WireCase;
 import firstamp.model.JobSheet;
+import firstamp.model.text.UnfitValue;
+import firstamp.model.text.Worded;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -34,10 +36,8 @@ public final class SheetPath {
    */
   public static SignalGraph graph(JobSheet sheet) {
     if (!hasPath(sheet)) {
-      throw new IllegalArgumentException(
-          "the job sheet of "
-              + sheet.set().name()
-              + " says no signal path; it needs \"path\" with two points and a joint at least");
+      throw new UnfitValue(
+          Worded.of("firstamp.locate.path", "refused.sheet.no-path", sheet.set().name()));
     }
     JobSheet.SignalPath path = sheet.path();
     List<SignalGraph.Mode> modes = new ArrayList<>();
@@ -79,10 +79,8 @@ public final class SheetPath {
    */
   public static WireCase wires(JobSheet effective) {
     if (effective.unknownWires().isEmpty()) {
-      throw new IllegalArgumentException(
-          "the job sheet of "
-              + effective.set().name()
-              + " names no wire of unknown place; it needs \"unknownWires\" with their places");
+      throw new UnfitValue(
+          Worded.of("firstamp.locate.path", "refused.sheet.no-wires", effective.set().name()));
     }
     List<LooseWire> wires = new ArrayList<>();
     Map<String, LandingPlace> places = new java.util.LinkedHashMap<>();
@@ -132,10 +130,8 @@ public final class SheetPath {
     Double runningA = sheet.limits() == null ? null : sheet.limits().runningA();
     Double limit = runningA != null ? runningA : supply.limitA();
     if (limit == null) {
-      throw new IllegalArgumentException(
-          "the job sheet of "
-              + sheet.set().name()
-              + " says no limit of the current; give limits.runningA before a wire is tried");
+      throw new UnfitValue(
+          Worded.of("firstamp.locate.path", "refused.sheet.no-limit", sheet.set().name()));
     }
     return new SetFacts(
         sheet.set().name(),

@@ -48,7 +48,7 @@ public final class SheetWarnings {
     Double fuse = sheet.supply().fuseA();
     double squares = sheet.limits().i2tA2s();
     if (fuse != null && squares > 0.5 * fuse * fuse) {
-      warnings.add(CheckWords.say("warn.melting", squares, Quantity.amps(fuse)));
+      warnings.add(CheckWords.say("warn.melting", "limits.i2tA2s", squares, Quantity.amps(fuse)));
     }
   }
 
@@ -56,7 +56,8 @@ public final class SheetWarnings {
   private static void shortened(List<Worded> warnings, JobSheet stated) {
     Double said = stated.limits() == null ? null : stated.limits().inrushMs();
     if (said != null && said > Defaults.LONGEST_INRUSH_MS) {
-      warnings.add(CheckWords.say("warn.shortened", said, Defaults.LONGEST_INRUSH_MS));
+      warnings.add(
+          CheckWords.say("warn.shortened", "limits.inrushMs", said, Defaults.LONGEST_INRUSH_MS));
     }
   }
 

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** With --language de every command speaks German, on both streams. */
@@ -269,6 +270,46 @@ class GermanCommandsTest {
           .as(text)
           .containsPattern("Der Messkasten schaltet selbst ab|erwartet wird: 0,0016 bis 12,4 A");
     }
+  }
+
+  /** Waveform, front-end and state files, each with something wrong; ; stands for a new line. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "demo --headless --waveform|t_s,supply_A;1,1",
+        "demo --headless --waveform|t_s,supply_A;0,x",
+        "demo --headless --waveform|t_s,supply_A;0,1,2",
+        "demo --headless --waveform|t_s,supply_A",
+        "demo --headless --waveform|t_s,rail4_V;0,1",
+        "demo --headless --waveform|supply_A;0",
+        "demo --headless --waveform healthy.csv --front-end|{",
+        "demo --headless --waveform healthy.csv --front-end|{\"decayMs\":0}",
+        "demo --headless --waveform healthy.csv --front-end|{\"chassisClip\":1}",
+        "demo --headless --waveform healthy.csv --front-end|{\"look\":{\"loadohm\":1}}",
+        "demo --headless --waveform healthy.csv --front-end|{\"channels\":{\"I\":{\"atZero\":0}}}",
+        "demo --headless --waveform healthy.csv --front-end|{\"at\":[{\"button\":true}]}",
+        "locate|{",
+        "locate|[]",
+        "locate|{\"locate\":2}",
+        "locate|{\"locate\":1,\"nmae\":\"x\"}",
+        "locate|{\"locate\":1,\"modes\":7}",
+        "locate|{\"locate\":1,\"name\":\"x\",\"modes\":[],\"points\":[],\"joints\":[]}",
+        "locate|{\"locate\":1,\"points\":[{\"name\":\"p\",\"effort\":1000}]}",
+        "trial|{\"trial\":1}",
+        "trial|{\"trial\":1,\"set\":{\"name\":\"x\",\"chassis\":\"up\",\"supplyV\":9,\"runningA\":1}}",
+        "trial|{\"trial\":1,\"set\":{\"name\":\"x\"}}"
+      })
+  void refusesAFileInGerman(String command, String text) throws Exception {
+    Path good = folder.resolve("healthy.csv");
+    Files.writeString(good, "t_s,supply_A\n0,0\n1,0.1\n");
+    Path file = folder.resolve("refused");
+    Files.writeString(file, text.replace(';', '\n'));
+    String line = command.replace("healthy.csv", good.toString()) + " " + file;
+    List<String> lines = german(line.split(" "));
+    allGerman(lines);
+    assertThat(String.join("\n", lines)).containsPattern("erwartet|fehlt|braucht|JSON");
   }
 
   /** The check is one that can fail: the English run of the same commands does. */

@@ -2,10 +2,11 @@ package firstamp.analysis.calibrate;
 
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
+import firstamp.model.text.Wording.Phrase;
+import firstamp.model.text.Wording.Written;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * The straight line through the points of a channel, by least squares: value = zero + step x
@@ -83,10 +84,10 @@ public record CalibrationLine(
         budget(points, weights, step, n > 2 ? Math.sqrt(squares / (n - 2)) : 0, gainBefore, meter);
     if (n > 1 && budget.gainShare() > WORST_GAIN_SHARE) {
       throw new CalibrationRefused(
-          text(
-              "%s: the gain would be known to %.1f %% only, and without calibration it is %.1f %%."
-                  + " Take a point further from zero, or a better meter.",
-              channel, 200 * budget.gainShare(), 200 * WORST_GAIN_SHARE));
+          "gain",
+          channel,
+          Written.of("%.1f", 200 * budget.gainShare()),
+          Written.of("%.1f", 200 * WORST_GAIN_SHARE));
     }
     return new CalibrationLine(
         channel, scale(channel, before, zero, step), points, residuals, budget);
@@ -99,9 +100,11 @@ public record CalibrationLine(
     double high = (zero + step * FULL_COUNTS) * base;
     if (Math.abs(low) > Integer.MAX_VALUE || Math.abs(high) > Integer.MAX_VALUE) {
       throw new CalibrationRefused(
-          text(
-              "%s: a range of %.4g to %.4g %s cannot be; check the unit of what was typed in.",
-              channel, low / base, high / base, channel.quantity().unit()));
+          "range",
+          channel,
+          Written.of("%.4g", low / base),
+          Written.of("%.4g", high / base),
+          channel.quantity().unit());
     }
     return new ChannelScale((int) Math.round(low), (int) Math.round(high), base);
   }
@@ -109,25 +112,23 @@ public record CalibrationLine(
   private static void check(Channel channel, ChannelScale before, List<CalibrationPoint> points)
       throws CalibrationRefused {
     if (points.isEmpty()) {
-      throw new CalibrationRefused(channel + ": no point was taken");
+      throw new CalibrationRefused("no-point", channel);
     }
     for (CalibrationPoint point : points) {
       if (!point.second().still()) {
         throw new CalibrationRefused(
-            text(
-                "%s at %s: it does not hold still; its means of 100 ms moved by %.1f counts within a"
-                    + " second. Check the clip, let it settle, try again.",
-                channel, shown(channel, point), point.second().spanCounts()));
+            "moves",
+            channel,
+            shown(channel, point),
+            Written.of("%.1f", point.second().spanCounts()));
       }
       if (point.atHighEnd() || point.atLowEnd() && point.value() != 0) {
         throw new CalibrationRefused(
-            text(
-                "%s at %s: at the end of its range (%d to %d counts; expected inside 1 to 1022)."
-                    + " Take a smaller value.",
-                channel,
-                shown(channel, point),
-                point.second().lowestCounts(),
-                point.second().highestCounts()));
+            "at-the-end",
+            channel,
+            shown(channel, point),
+            String.valueOf(point.second().lowestCounts()),
+            String.valueOf(point.second().highestCounts()));
       }
     }
     for (int k = 1; k < points.size(); k++) {
@@ -138,21 +139,16 @@ public record CalibrationLine(
       // The same value taken twice may scatter by a count either way.
       if (high.value() == low.value() ? Math.abs(moved) > 1 : moved * up <= 0) {
         throw new CalibrationRefused(
-            text(
-                "%s: not monotonic. At %s it read %.2f counts, at %s %.2f. Was one of them typed"
-                    + " wrong, or a clip on another point?",
-                channel,
-                shown(channel, low),
-                low.second().meanCounts(),
-                shown(channel, high),
-                high.second().meanCounts()));
+            "not-monotonic",
+            channel,
+            shown(channel, low),
+            Written.of("%.2f", low.second().meanCounts()),
+            shown(channel, high),
+            Written.of("%.2f", high.second().meanCounts()));
       }
     }
     if (points.size() > 1 && points.get(0).value() == points.get(points.size() - 1).value()) {
-      throw new CalibrationRefused(
-          text(
-              "%s: all points are at %s; expected two values at least.",
-              channel, shown(channel, points.get(0))));
+      throw new CalibrationRefused("one-value", channel, shown(channel, points.get(0)));
     }
   }
 
@@ -205,12 +201,8 @@ public record CalibrationLine(
     return HALF_COUNT * Math.exp(-2 * Math.PI * Math.PI * noise2);
   }
 
-  private static String shown(Channel channel, CalibrationPoint point) {
-    return text("%.5g %s", point.value(), channel.quantity().unit());
-  }
-
-  private static String text(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
+  private static Phrase shown(Channel channel, CalibrationPoint point) {
+    return new Phrase("unit", Written.of("%.5g", point.value()), channel.quantity().unit());
   }
 
   /** How an error of each point, in counts, moves gain and zero of the line. */

@@ -1,6 +1,6 @@
 package firstamp.analysis.calibrate;
 
-import java.util.Locale;
+import firstamp.model.text.Wording.Written;
 
 /**
  * Two resistors in series across a cell, the head clips across the smaller one.
@@ -17,12 +17,7 @@ public record CellDivider(double largeOhm, double smallOhm) {
   public static CellDivider of(double largeOhm, double smallOhm) throws CalibrationRefused {
     if (!(smallOhm > 0 && largeOhm > smallOhm)) {
       throw new CalibrationRefused(
-          String.format(
-              Locale.ROOT,
-              "H: resistors of %.5g and %.5g ohm, expected the larger one first and both over 0"
-                  + " (22 kohm is 22000). Measure them with nothing else connected.",
-              largeOhm,
-              smallOhm));
+          "resistors", Written.of("%.5g", largeOhm), Written.of("%.5g", smallOhm));
     }
     return new CellDivider(largeOhm, smallOhm);
   }

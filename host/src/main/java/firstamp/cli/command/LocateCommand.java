@@ -18,6 +18,7 @@ import firstamp.log.PowerUpEntry;
 import firstamp.log.PowerUpReader;
 import firstamp.model.JobSheet;
 import firstamp.model.text.Explained;
+import firstamp.model.text.UnfitValue;
 import firstamp.sheet.SheetException;
 import firstamp.study.SearchState;
 import firstamp.study.SignalSearch;
@@ -241,13 +242,12 @@ public final class LocateCommand extends ThinkCommand<LocateSession> {
     }
     if (at == null) {
       if (level != null || there || gone) {
-        throw new IllegalArgumentException("--at POINT is missing: where was that measured?");
+        throw new UnfitValue(Said.of("locate.at-is-missing"));
       }
       return null;
     }
     if ((level != null ? 1 : 0) + (there ? 1 : 0) + (gone ? 1 : 0) != 1) {
-      throw new IllegalArgumentException(
-          "what was at " + at + "? Give one of --level DBV, --there, --gone.");
+      throw new UnfitValue(Said.of("locate.what-was-at", at));
     }
     return level != null
         ? new Observation.Level(at, mode, drivenAt, level, uncertaintyDb, atMost)

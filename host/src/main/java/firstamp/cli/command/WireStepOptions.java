@@ -10,6 +10,7 @@ import firstamp.locate.wire.TrialVerdict;
 import firstamp.locate.wire.TriedWire;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireStep;
+import firstamp.model.text.UnfitValue;
 import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Option;
@@ -120,7 +121,7 @@ final class WireStepOptions {
     }
     if (voltsAlone != null || voltsLoaded != null) {
       if (voltsAlone == null || voltsLoaded == null) {
-        throw new IllegalArgumentException("--volts-alone and --volts-loaded belong together");
+        throw new UnfitValue(Said.of("trial.volts-belong-together"));
       }
       return new WireStep.SourceTest(name, voltsAlone, voltsLoaded);
     }
@@ -158,7 +159,7 @@ final class WireStepOptions {
     }
     if (swing != null) {
       if (swing.size() != 3) {
-        throw new IllegalArgumentException("--swing needs first ohm, last ohm, seconds");
+        throw new UnfitValue(Said.of("trial.swing-needs"));
       }
       return new WireStep.Swing(name, swing.get(0), swing.get(1), swing.get(2));
     }
@@ -169,8 +170,7 @@ final class WireStepOptions {
     try {
       return Integer.parseInt(powerUp);
     } catch (NumberFormatException word) {
-      throw new IllegalArgumentException(
-          "--power-up " + powerUp + " with --verdict: give its number", word);
+      throw new UnfitValue(Said.of("trial.power-up-number", powerUp));
     }
   }
 
@@ -182,7 +182,7 @@ final class WireStepOptions {
 
   private String needsPlace(WireCase wires) {
     if (place == null) {
-      throw new IllegalArgumentException("--place PLACE is missing: which place?");
+      throw new UnfitValue(Said.of("trial.place-is-missing"));
     }
     return Names.of(
         Said.of("name.what.place"),

@@ -1,5 +1,6 @@
 package firstamp.cli.run;
 
+import firstamp.model.text.UnfitValue;
 import firstamp.model.text.Worded;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +24,6 @@ public final class Names {
     if (alike.size() == 1) {
       return alike.get(0);
     }
-    throw new UnfitName(NameChoice.text(what, typed, Map.of("", known)));
+    throw new UnfitValue(NameChoice.text(what, typed, Map.of("", known)));
   }
 }

@@ -4,6 +4,7 @@ import firstamp.emulate.box.Box;
 import firstamp.emulate.box.BoxInput;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
+import firstamp.model.text.Wording.Phrase;
 import firstamp.protocol.values.CalibrationData;
 import firstamp.protocol.values.ChannelScale;
 import java.io.IOException;
@@ -146,7 +147,7 @@ final class BoxKeys {
           }
         });
     if (Double.isNaN(ends[0]) || Double.isNaN(ends[1]) || ends[0] == ends[1]) {
-      throw json.bad(field, "incomplete", "both atZero and atFull, and not the same");
+      throw json.bad(field, new Phrase("incomplete"), new Phrase("both-ends"));
     }
     double base = Calibration.basePerUnit(channel) * factor[0];
     return new ChannelScale(base(field, ends[0] * base), base(field, ends[1] * base));
@@ -154,10 +155,7 @@ final class BoxKeys {
 
   private int base(String field, double value) throws WaveformException {
     if (Math.abs(value) > LONGEST_BASE) {
-      throw json.bad(
-          field,
-          "out of the range of the calibration record",
-          "at most 2147 either sign (H: 2.147)");
+      throw json.bad(field, new Phrase("out-of-range"), new Phrase("either-sign"));
     }
     return (int) Math.round(value);
   }
@@ -174,7 +172,6 @@ final class BoxKeys {
     } else if (text.equals("n" + unit)) {
       return 1e-9;
     }
-    throw json.bad(
-        field, json.found(), "one of " + unit + ", m" + unit + ", u" + unit + ", n" + unit);
+    throw json.bad(field, json.found(), new Phrase("one-of", unit));
   }
 }

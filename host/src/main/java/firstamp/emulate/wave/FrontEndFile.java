@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import firstamp.emulate.bench.FrontEnd;
 import firstamp.model.text.JsonWords;
+import firstamp.model.text.Wording.Phrase;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -67,8 +68,9 @@ public final class FrontEndFile {
   /** Reads text; {@code name} is for messages. */
   public static FrontEnd parse(String text, String name, double supplyV) throws IOException {
     if (text.length() > LONGEST_CHARS) {
-      throw new WaveformException(
-          name + ": " + text.length() + " characters; expected at most " + LONGEST_CHARS);
+      throw WaveformException.of(
+          name,
+          new Phrase("characters", String.valueOf(text.length()), String.valueOf(LONGEST_CHARS)));
     }
     JsonFactory factory =
         JsonFactory.builder()
@@ -80,8 +82,8 @@ public final class FrontEndFile {
       return new FrontEndFile(new StrictJson(name, json), FrontEnd.defaults(supplyV)).whole();
     } catch (JsonProcessingException broken) {
       int line = broken.getLocation() == null ? 1 : broken.getLocation().getLineNr();
-      throw new WaveformException(
-          name + ":" + line + ": " + JsonWords.of(broken.getOriginalMessage()) + "; expected JSON");
+      throw WaveformException.at(
+          name, line, new Phrase("json", JsonWords.worded(broken.getOriginalMessage())));
     }
   }
 
@@ -141,13 +143,14 @@ public final class FrontEndFile {
           }
         });
     if (Double.isNaN(atS[0])) {
-      throw json.at(line, "at[] without ms; expected the time of the change in milliseconds");
+      throw json.at(line, new Phrase("without-ms"));
     }
     for (FrontEnd.Change change : here) {
       changes.add(new FrontEnd.Change(atS[0], change.bit(), change.on(), change.hardShortA()));
     }
     if (changes.size() > MOST_CHANGES) {
-      throw json.bad("at", changes.size() + " changes", "at most " + MOST_CHANGES);
+      throw json.bad(
+          "at", new Phrase("changes", changes.size()), new Phrase("at-most", MOST_CHANGES));
     }
   }
 

@@ -2,6 +2,7 @@ package firstamp.emulate.wave;
 
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
+import firstamp.model.text.Wording.Phrase;
 import java.io.IOException;
 
 /** Members of a JSON text taken one after the other; errors give file and line. */
@@ -27,15 +28,15 @@ final class StrictJson {
   /** The whole text: one object. */
   void whole(Member member) throws IOException {
     json.nextToken();
-    object("the file", member);
+    object(new Phrase("the-file"), member);
     if (json.nextToken() != null) {
-      throw bad("the file", "goes on after its end", "one object");
+      throw bad(new Phrase("the-file"), new Phrase("continues"), new Phrase("one-object"));
     }
   }
 
-  void object(String field, Member member) throws IOException {
+  void object(Object field, Member member) throws IOException {
     if (json.currentToken() != JsonToken.START_OBJECT) {
-      throw bad(field, found(), "an object");
+      throw bad(field, found(), new Phrase("an-object"));
     }
     while (json.nextToken() != JsonToken.END_OBJECT) {
       String key = json.currentName();
@@ -46,7 +47,7 @@ final class StrictJson {
 
   void array(String field, Element element) throws IOException {
     if (json.currentToken() != JsonToken.START_ARRAY) {
-      throw bad(field, found(), "an array");
+      throw bad(field, found(), new Phrase("an-array"));
     }
     while (json.nextToken() != JsonToken.END_ARRAY) {
       element.take();
@@ -62,8 +63,8 @@ final class StrictJson {
     return json.currentToken() == JsonToken.VALUE_STRING ? json.getText() : "";
   }
 
-  WaveformException at(int line, String what) {
-    return new WaveformException(name + ":" + line + ": " + what);
+  WaveformException at(int line, Phrase what) {
+    return WaveformException.at(name, line, what);
   }
 
   double number(String field, double lowest, double highest) throws IOException {
@@ -71,7 +72,7 @@ final class StrictJson {
     boolean isNumber = token == JsonToken.VALUE_NUMBER_FLOAT || token == JsonToken.VALUE_NUMBER_INT;
     double value = isNumber ? json.getDoubleValue() : Double.NaN;
     if (!(value >= lowest && value <= highest)) {
-      throw bad(field, found(), "a number from " + lowest + " to " + highest);
+      throw bad(field, found(), new Phrase("a-number", lowest, highest));
     }
     return value;
   }
@@ -79,41 +80,25 @@ final class StrictJson {
   boolean truth(String field) throws IOException {
     JsonToken token = json.currentToken();
     if (token != JsonToken.VALUE_TRUE && token != JsonToken.VALUE_FALSE) {
-      throw bad(field, found(), "true or false");
+      throw bad(field, found(), new Phrase("true-or-false"));
     }
     return token == JsonToken.VALUE_TRUE;
   }
 
-  String found() throws IOException {
+  Phrase found() throws IOException {
     return switch (json.currentToken()) {
-      case START_OBJECT -> "is an object";
-      case START_ARRAY -> "is an array";
-      case VALUE_STRING -> "is \"" + json.getText() + "\"";
-      default -> "is " + json.getText();
+      case START_OBJECT -> new Phrase("is.object");
+      case START_ARRAY -> new Phrase("is.array");
+      case VALUE_STRING -> new Phrase("is.text", json.getText());
+      default -> new Phrase("is", json.getText());
     };
   }
 
-  WaveformException bad(String field, String found, String expected) {
-    return new WaveformException(
-        name
-            + ":"
-            + json.currentLocation().getLineNr()
-            + ": "
-            + field
-            + " "
-            + found
-            + "; expected "
-            + expected);
+  WaveformException bad(Object field, Phrase found, Object expected) {
+    return at(line(), new Phrase("bad", field, found, expected));
   }
 
   WaveformException unknown(String field, String expected) {
-    return new WaveformException(
-        name
-            + ":"
-            + json.currentLocation().getLineNr()
-            + ": unknown key "
-            + field
-            + "; expected "
-            + expected);
+    return at(line(), new Phrase("unknown", field, expected));
   }
 }

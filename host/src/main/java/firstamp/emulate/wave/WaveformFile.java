@@ -1,5 +1,6 @@
 package firstamp.emulate.wave;
 
+import firstamp.model.text.Wording.Phrase;
 import java.io.IOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
@@ -53,7 +54,7 @@ public final class WaveformFile {
       throw new NoSuchFileException(
           path.toString(), null, "no such file; expected a waveform file (CSV)");
     } catch (MalformedInputException notText) {
-      throw new WaveformException(path + ":1: not UTF-8 text; expected a waveform file (CSV)");
+      throw WaveformException.at(path.toString(), 1, new Phrase("not-text"));
     }
   }
 
@@ -68,11 +69,7 @@ public final class WaveformFile {
       }
     }
     if (file.rows == 0) {
-      throw file.bad(
-          lines.length,
-          file.exported
-              ? "no row from closing on; expected a power-up in which the switch closed"
-              : "no rows; expected a header and at least one row of numbers");
+      throw file.bad(lines.length, file.exported ? "no-row-from-closing" : "no-rows");
     }
     file.dropEmpty();
     return file;
@@ -80,19 +77,13 @@ public final class WaveformFile {
 
   private int[] header(List<String> fields) throws WaveformException {
     if (fields == null) {
-      throw bad(1, "malformed header; expected comma-separated names, t_s first");
+      throw bad(1, "header");
     }
     int[] kinds = new int[fields.size()];
     for (int i = 0; i < kinds.length; i++) {
       String field = fields.get(i);
       if ((i == 0) != field.equals(TIME)) {
-        throw bad(
-            1,
-            "column "
-                + (i + 1)
-                + " is \""
-                + field
-                + "\"; expected t_s as the first column and only there");
+        throw bad(1, "time-first", i + 1, field);
       }
       kinds[i] = COLUMNS.indexOf(field);
       if (OF_AN_EXPORT.contains(field)) {
@@ -101,12 +92,10 @@ public final class WaveformFile {
         continue;
       }
       if (i > 0 && kinds[i] < 0) {
-        throw bad(
-            1,
-            "unknown column \"" + field + "\"; expected one of t_s " + String.join(" ", COLUMNS));
+        throw bad(1, "unknown-column", field, String.join(" ", COLUMNS));
       }
       if (i > 0 && values[kinds[i]] != null) {
-        throw bad(1, "column " + field + " twice; expected each name once");
+        throw bad(1, "column-twice", field);
       }
       if (i > 0) {
         values[kinds[i]] = new double[timeS.length];
@@ -116,13 +105,11 @@ public final class WaveformFile {
   }
 
   private void row(List<String> fields, int line, int[] kinds) throws WaveformException {
-    if (fields == null || fields.size() != kinds.length) {
-      throw bad(
-          line,
-          (fields == null ? "malformed record" : fields.size() + " fields")
-              + "; expected "
-              + kinds.length
-              + " as in the header");
+    if (fields == null) {
+      throw bad(line, "record", kinds.length);
+    }
+    if (fields.size() != kinds.length) {
+      throw bad(line, "fields", fields.size(), kinds.length);
     }
     if (exported && CsvLine.number(fields.get(0)) < 0) {
       return;
@@ -136,7 +123,7 @@ public final class WaveformFile {
       boolean open = exported && i > 0 && fields.get(i).isEmpty();
       double value = open ? Double.NaN : CsvLine.number(fields.get(i));
       if (!open && !Double.isFinite(value)) {
-        throw bad(line, column + " is \"" + fields.get(i) + "\"; expected a finite number");
+        throw bad(line, "finite", column, fields.get(i));
       }
       if (i > 0) {
         values[kinds[i]][rows] = value;
@@ -149,14 +136,7 @@ public final class WaveformFile {
 
   private void time(double value, String text, int line) throws WaveformException {
     if (rows == 0 ? value != 0 : value <= timeS[rows - 1]) {
-      throw bad(
-          line,
-          "t_s is "
-              + text
-              + "; expected "
-              + (rows == 0
-                  ? "0 in the first row (the switch closes)"
-                  : "more than in the row before"));
+      throw bad(line, rows == 0 ? "time.zero" : "time.rising", text);
     }
     timeS[rows] = value;
   }
@@ -180,8 +160,8 @@ public final class WaveformFile {
     }
   }
 
-  private WaveformException bad(int line, String what) {
-    return new WaveformException(name + ":" + line + ": " + what);
+  private WaveformException bad(int line, String key, Object... values) {
+    return WaveformException.at(name, line, new Phrase(key, values));
   }
 
   /** Whether the file has this column. */

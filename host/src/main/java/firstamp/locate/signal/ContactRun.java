@@ -60,8 +60,7 @@ public record ContactRun(boolean unsteady, double factor, Worded sentence) {
 
   private static void needs(List<Double> levels, int fewest, String what) {
     if (levels.size() < fewest || !levels.stream().allMatch(Double::isFinite)) {
-      throw new IllegalArgumentException(
-          what + ": " + levels + ", expected " + fewest + " figures in dB at least");
+      throw PathWords.refusal("figures", what, levels, fewest);
     }
   }
 

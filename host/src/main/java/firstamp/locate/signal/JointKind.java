@@ -55,9 +55,6 @@ public enum JointKind {
         return kind;
       }
     }
-    throw new IllegalArgumentException(
-        "joint kind is "
-            + id
-            + ", expected wire, switch, capacitor, stage, control, transformer or loop");
+    throw PathWords.refusal("kind", id);
   }
 }

@@ -23,39 +23,49 @@ public final class LocateFile {
   public static LocateSession read(String text) {
     JsonNode top = JsonText.parse(text);
     JsonText.onlyKeys(
-        top, "the file", "locate", "name", "modes", "points", "joints", "railAlarms", "steps");
-    if (JsonText.number(top, "locate", "the file") != FORMAT) {
-      throw new IllegalArgumentException(
-          "locate is " + top.get("locate") + ", expected format " + FORMAT);
+        top,
+        JsonText.part("file"),
+        "locate",
+        "name",
+        "modes",
+        "points",
+        "joints",
+        "railAlarms",
+        "steps");
+    if (JsonText.number(top, "locate", JsonText.part("file")) != FORMAT) {
+      throw JsonText.bad("format", "locate", top.get("locate"), FORMAT);
     }
     List<SignalGraph.Mode> modes = new ArrayList<>();
-    for (JsonNode node : JsonText.objects(top, "modes", "")) {
-      JsonText.onlyKeys(node, "a mode", "name", "source");
+    for (JsonNode node : JsonText.objects(top, "modes")) {
+      JsonText.onlyKeys(node, JsonText.part("mode"), "name", "source");
       modes.add(
           new SignalGraph.Mode(
-              JsonText.text(node, "name", "a mode"), JsonText.text(node, "source", "a mode")));
+              JsonText.text(node, "name", JsonText.part("mode")),
+              JsonText.text(node, "source", JsonText.part("mode"))));
     }
     List<SignalGraph.PathPoint> points = new ArrayList<>();
-    for (JsonNode node : JsonText.objects(top, "points", "")) {
+    for (JsonNode node : JsonText.objects(top, "points")) {
       points.add(point(node));
     }
     List<SignalGraph.PathJoint> joints = new ArrayList<>();
-    for (JsonNode node : JsonText.objects(top, "joints", "")) {
+    for (JsonNode node : JsonText.objects(top, "joints")) {
       joints.add(joint(node));
     }
     SignalGraph graph =
-        new SignalGraph(JsonText.text(top, "name", "the file"), modes, points, joints);
+        new SignalGraph(JsonText.text(top, "name", JsonText.part("file")), modes, points, joints);
     LocateSession session =
-        LocateSession.start(graph).withRailAlarms(JsonText.texts(top, "railAlarms", "the file"));
-    for (JsonNode node : JsonText.objects(top, "steps", "")) {
+        LocateSession.start(graph)
+            .withRailAlarms(JsonText.texts(top, "railAlarms", JsonText.part("file")));
+    for (JsonNode node : JsonText.objects(top, "steps")) {
       session = session.with(step(node));
     }
     return session;
   }
 
   private static SignalGraph.PathPoint point(JsonNode node) {
-    JsonText.onlyKeys(node, "a point", "name", "expectedDbv", "expectedByModeDbv", "effort");
-    String name = JsonText.text(node, "name", "a point");
+    JsonText.onlyKeys(
+        node, JsonText.part("point"), "name", "expectedDbv", "expectedByModeDbv", "effort");
+    String name = JsonText.text(node, "name", JsonText.part("point"));
     Map<String, Double> byMode = new HashMap<>();
     JsonNode named = node.get("expectedByModeDbv");
     if (named != null) {
@@ -72,8 +82,9 @@ public final class LocateFile {
   }
 
   private static SignalGraph.PathJoint joint(JsonNode node) {
-    JsonText.onlyKeys(node, "a joint", "name", "from", "to", "kind", "modes", "weight");
-    String name = JsonText.text(node, "name", "a joint");
+    JsonText.onlyKeys(
+        node, JsonText.part("joint"), "name", "from", "to", "kind", "modes", "weight");
+    String name = JsonText.text(node, "name", JsonText.part("joint"));
     JointKind kind = JointKind.of(JsonText.text(node, "kind", name));
     Double weight = JsonText.numberOrNull(node, "weight", name);
     return new SignalGraph.PathJoint(
@@ -88,7 +99,7 @@ public final class LocateFile {
   private static Observation step(JsonNode node) {
     JsonText.onlyKeys(
         node,
-        "a step",
+        JsonText.part("step"),
         "point",
         "mode",
         "from",
@@ -103,31 +114,33 @@ public final class LocateFile {
         "touchedDb",
         "mended");
     if (node.has("mended")) {
-      return new Observation.Mended(JsonText.text(node, "mended", "a step"));
+      return new Observation.Mended(JsonText.text(node, "mended", JsonText.part("step")));
     }
     if (node.has("strokes")) {
       return new Observation.Strokes(
-          JsonText.text(node, "strokes", "a step"), JsonText.numbers(node, "levelsDb", "a step"));
+          JsonText.text(node, "strokes", JsonText.part("step")),
+          JsonText.numbers(node, "levelsDb", JsonText.part("step")));
     }
     if (node.has("tapped")) {
       return new Observation.Taps(
-          JsonText.text(node, "tapped", "a step"),
-          JsonText.numbers(node, "quietDb", "a step"),
-          JsonText.numbers(node, "touchedDb", "a step"));
+          JsonText.text(node, "tapped", JsonText.part("step")),
+          JsonText.numbers(node, "quietDb", JsonText.part("step")),
+          JsonText.numbers(node, "touchedDb", JsonText.part("step")));
     }
-    String point = JsonText.text(node, "point", "a step");
-    String mode = JsonText.textOrNull(node, "mode", "a step");
-    String from = JsonText.textOrNull(node, "from", "a step");
+    String point = JsonText.text(node, "point", JsonText.part("step"));
+    String mode = JsonText.textOrNull(node, "mode", JsonText.part("step"));
+    String from = JsonText.textOrNull(node, "from", JsonText.part("step"));
     if (node.has("there")) {
-      return new Observation.Heard(point, mode, from, JsonText.flag(node, "there", "a step"));
+      return new Observation.Heard(
+          point, mode, from, JsonText.flag(node, "there", JsonText.part("step")));
     }
     return new Observation.Level(
         point,
         mode,
         from,
-        JsonText.number(node, "levelDbv", "a step"),
-        JsonText.number(node, "uncertaintyDb", "a step"),
-        node.has("atMost") && JsonText.flag(node, "atMost", "a step"));
+        JsonText.number(node, "levelDbv", JsonText.part("step")),
+        JsonText.number(node, "uncertaintyDb", JsonText.part("step")),
+        node.has("atMost") && JsonText.flag(node, "atMost", JsonText.part("step")));
   }
 
   /** The text of a state file. */

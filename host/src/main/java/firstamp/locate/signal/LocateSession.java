@@ -51,7 +51,7 @@ public record LocateSession(
   /** The search without the last observation. */
   public LocateSession undo() {
     if (observations.isEmpty()) {
-      throw new IllegalArgumentException("there is nothing to take back");
+      throw PathWords.refusal("nothing-to-take-back");
     }
     return new LocateSession(
         graph, settings, railAlarms, observations.subList(0, observations.size() - 1));
@@ -140,10 +140,7 @@ public record LocateSession(
     int point = graph.pointIndex(level.point());
     Double expected = graph.points().get(point).expectedDbv(graph.mode(level.mode()).name());
     if (expected == null) {
-      throw new IllegalArgumentException(
-          "the level to expect at "
-              + level.point()
-              + " is not known; give it in the path, or say whether the signal is there or gone");
+      throw PathWords.refusal("no-level", level.point());
     }
     double sigmaDb = StrictMath.hypot(level.uncertaintyDb(), settings.toleranceDb());
     double belowDb = expected - level.levelDbv();
@@ -161,14 +158,7 @@ public record LocateSession(
         reaches.computeIfAbsent(
             mode.name() + '\n' + source, key -> Reach.of(graph, mode.name(), source));
     if (!reach.arrives(graph.pointIndex(point))) {
-      throw new IllegalArgumentException(
-          "in mode "
-              + mode.name()
-              + " nothing driven at "
-              + source
-              + " can arrive at "
-              + point
-              + "; check the position of the switches");
+      throw PathWords.refusal("no-way", mode.name(), source, point);
     }
     return reach;
   }

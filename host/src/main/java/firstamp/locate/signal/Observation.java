@@ -31,12 +31,10 @@ public sealed interface Observation {
     /** Checks the figures. */
     public Level {
       if (!(levelDbv >= -200 && levelDbv <= 60)) {
-        throw new IllegalArgumentException(
-            "level at " + point + " is " + levelDbv + " dBV, expected -200 to 60");
+        throw PathWords.refusal("level", point, levelDbv);
       }
       if (!(uncertaintyDb >= 0.01 && uncertaintyDb <= 20)) {
-        throw new IllegalArgumentException(
-            "uncertainty at " + point + " is " + uncertaintyDb + " dB, expected 0.01 to 20");
+        throw PathWords.refusal("uncertainty", point, uncertaintyDb);
       }
     }
 

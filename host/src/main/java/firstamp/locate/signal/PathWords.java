@@ -1,5 +1,6 @@
 package firstamp.locate.signal;
 
+import firstamp.model.text.UnfitValue;
 import firstamp.model.text.Worded;
 import firstamp.model.text.Wording.Phrase;
 import java.util.List;
@@ -12,6 +13,10 @@ final class PathWords {
 
   static Worded of(String key, Object... values) {
     return Worded.of(BUNDLE, key, values);
+  }
+
+  static UnfitValue refusal(String key, Object... values) {
+    return new UnfitValue(of("refused." + key, values));
   }
 
   /** Names in a row, with a word before the last one. */

@@ -2,6 +2,8 @@ package firstamp.locate.signal;
 
 import firstamp.model.ClipInput;
 import firstamp.model.ClipMove;
+import firstamp.model.text.UnfitValue;
+import firstamp.model.text.Worded;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -25,37 +27,35 @@ public record SignalGraph(
     points = List.copyOf(points);
     joints = List.copyOf(joints);
     if (modes.isEmpty() || points.size() < 2 || joints.isEmpty()) {
-      throw new IllegalArgumentException(
-          "the path " + name + " needs a mode, two points and a joint at least");
+      throw PathWords.refusal("path", name);
     }
     Set<String> pointNames = new HashSet<>();
     for (PathPoint point : points) {
       if (!pointNames.add(point.name())) {
-        throw new IllegalArgumentException("two points of the path are named " + point.name());
+        throw PathWords.refusal("two-points", point.name());
       }
     }
     Set<String> modeNames = new HashSet<>();
     for (Mode mode : modes) {
       modeNames.add(mode.name());
-      mustBeKnown(pointNames, mode.source(), "the source of mode " + mode.name());
+      mustBeKnown(pointNames, mode.source(), PathWords.of("refused.source-of-mode", mode.name()));
     }
     Set<String> jointNames = new HashSet<>();
     for (PathJoint joint : joints) {
       if (!jointNames.add(joint.name())) {
-        throw new IllegalArgumentException("two joints of the path are named " + joint.name());
+        throw PathWords.refusal("two-joints", joint.name());
       }
-      mustBeKnown(pointNames, joint.from(), "from of joint " + joint.name());
-      mustBeKnown(pointNames, joint.to(), "to of joint " + joint.name());
+      mustBeKnown(pointNames, joint.from(), PathWords.of("refused.from-of-joint", joint.name()));
+      mustBeKnown(pointNames, joint.to(), PathWords.of("refused.to-of-joint", joint.name()));
       for (String mode : joint.modes()) {
-        mustBeKnown(modeNames, mode, "a mode of joint " + joint.name());
+        mustBeKnown(modeNames, mode, PathWords.of("refused.mode-of-joint", joint.name()));
       }
     }
   }
 
-  private static void mustBeKnown(Set<String> known, String name, String where) {
+  private static void mustBeKnown(Set<String> known, String name, Worded where) {
     if (!known.contains(name)) {
-      throw new IllegalArgumentException(
-          where + " is " + name + ", expected one of " + String.join(", ", known));
+      throw PathWords.refusal("name", where, name, String.join(", ", known));
     }
   }
 
@@ -81,8 +81,7 @@ public record SignalGraph(
     public PathPoint {
       expectedByMode = Map.copyOf(expectedByMode);
       if (!(effort >= 1 && effort <= 100)) {
-        throw new IllegalArgumentException(
-            "effort of point " + name + " is " + effort + ", expected 1 to 100");
+        throw PathWords.refusal("effort", name, effort);
       }
     }
 
@@ -113,8 +112,7 @@ public record SignalGraph(
     public PathJoint {
       modes = Set.copyOf(modes);
       if (!(weight > 0 && weight <= 1000)) {
-        throw new IllegalArgumentException(
-            "weight of joint " + name + " is " + weight + ", expected above 0 to 1000");
+        throw PathWords.refusal("weight", name, weight);
       }
     }
 
@@ -194,15 +192,7 @@ public record SignalGraph(
     return indexes;
   }
 
-  private IllegalArgumentException unknown(String what, String wanted, List<String> known) {
-    return new IllegalArgumentException(
-        "the path "
-            + name
-            + " has no "
-            + what
-            + " "
-            + wanted
-            + ", only "
-            + String.join(", ", known));
+  private UnfitValue unknown(String what, String wanted, List<String> known) {
+    return PathWords.refusal("no-" + what, name, wanted, String.join(", ", known));
   }
 }

@@ -46,9 +46,6 @@ public enum ClueKind {
         return kind;
       }
     }
-    throw new IllegalArgumentException(
-        "clue is "
-            + id
-            + ", expected colour, same-elsewhere, reach, old-solder, build, continuity or picture");
+    throw WireRefusals.of("clue", id);
   }
 }

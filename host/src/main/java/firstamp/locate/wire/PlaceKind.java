@@ -71,10 +71,6 @@ public enum PlaceKind {
         return kind;
       }
     }
-    throw new IllegalArgumentException(
-        "place kind is "
-            + id
-            + ", expected signal, spare, chassis, return, switch, rail, motor, head, meter, base or"
-            + " not-said");
+    throw WireRefusals.of("place-kind", id);
   }
 }

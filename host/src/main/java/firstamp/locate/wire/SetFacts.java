@@ -14,19 +14,11 @@ public record SetFacts(
   /** Checks the figures. */
   public SetFacts {
     if (!"negative".equals(chassis) && !"positive".equals(chassis)) {
-      throw new IllegalArgumentException(
-          "chassis is " + chassis + ", expected negative or positive");
+      throw WireRefusals.of("chassis", String.valueOf(chassis));
     }
     if (!(supplyV > 0 && supplyV <= 1000 && runningA > 0 && runningA <= 100)
         || (goodIdleA != null && !(goodIdleA > 0 && goodIdleA <= 100))) {
-      throw new IllegalArgumentException(
-          "supplyV "
-              + supplyV
-              + ", runningA "
-              + runningA
-              + ", goodIdleA "
-              + goodIdleA
-              + ": expected above 0, to 1000 V and 100 A");
+      throw WireRefusals.of("set", supplyV, runningA, String.valueOf(goodIdleA));
     }
   }
 

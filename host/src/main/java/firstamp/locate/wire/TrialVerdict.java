@@ -52,8 +52,7 @@ public enum TrialVerdict {
         return verdict;
       }
     }
-    throw new IllegalArgumentException(
-        "verdict is " + id + ", expected short, over-draw, worse, no-change or better");
+    throw WireRefusals.of("verdict", id);
   }
 
   /**

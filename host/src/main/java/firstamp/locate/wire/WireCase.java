@@ -22,7 +22,7 @@ public record WireCase(
     places = List.copyOf(places);
     steps = List.copyOf(steps);
     if (wires.isEmpty() || places.size() < 2) {
-      throw new IllegalArgumentException("one wire and two places are needed at least");
+      throw WireRefusals.of("one-wire");
     }
     distinct("wires", wires.stream().map(LooseWire::name).toList());
     distinct("places", places.stream().map(LandingPlace::name).toList());
@@ -45,7 +45,7 @@ public record WireCase(
       List<Contradictions.Contradiction> before = Contradictions.of(this, wire.name());
       for (Contradictions.Contradiction one : Contradictions.of(next, wire.name())) {
         if (!before.contains(one)) {
-          throw new IllegalArgumentException(new WireWords().contradiction(one));
+          throw ReadingWords.refusal(one);
         }
       }
     }
@@ -69,7 +69,7 @@ public record WireCase(
   /** The case without the last step. */
   public WireCase undo() {
     if (steps.isEmpty()) {
-      throw new IllegalArgumentException("there is nothing to take back");
+      throw WireRefusals.of("nothing-to-take-back");
     }
     return upTo(steps.size() - 1);
   }
@@ -91,7 +91,7 @@ public record WireCase(
 
   private static void distinct(String what, List<String> names) {
     if (names.stream().distinct().count() != names.size()) {
-      throw new IllegalArgumentException("two " + what + " have one name: " + names);
+      throw WireRefusals.of("two-" + what, names);
     }
   }
 }

@@ -41,8 +41,7 @@ interface WireFacts {
   static int index(List<String> names, String wanted, String what) {
     int at = names.indexOf(wanted);
     if (at < 0) {
-      throw new IllegalArgumentException(
-          "there is no " + what + " " + wanted + ", only " + String.join(", ", names));
+      throw WireRefusals.of("no-" + what, wanted, String.join(", ", names));
     }
     return at;
   }

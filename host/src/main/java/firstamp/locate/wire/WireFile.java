@@ -17,20 +17,20 @@ public final class WireFile {
   /** Reads a state file; a bad one ends in an IllegalArgumentException that names the field. */
   public static WireCase read(String text) {
     JsonNode top = JsonText.parse(text);
-    JsonText.onlyKeys(top, "the file", "trial", "set", "wires", "places", "steps");
-    if (JsonText.number(top, "trial", "the file") != FORMAT) {
-      throw new IllegalArgumentException(
-          "trial is " + top.get("trial") + ", expected format " + FORMAT);
+    JsonText.onlyKeys(top, JsonText.part("file"), "trial", "set", "wires", "places", "steps");
+    if (JsonText.number(top, "trial", JsonText.part("file")) != FORMAT) {
+      throw JsonText.bad("format", "trial", top.get("trial"), FORMAT);
     }
     JsonNode set = top.get("set");
     if (set == null || !set.isObject()) {
-      throw new IllegalArgumentException("the file needs set, an object");
+      throw JsonText.bad("set");
     }
     JsonText.onlyKeys(set, "set", "name", "chassis", "supplyV", "runningA", "goodIdleA");
     List<LooseWire> wires = new ArrayList<>();
-    for (JsonNode node : JsonText.objects(top, "wires", "")) {
-      JsonText.onlyKeys(node, "a wire", "name", "colour", "build", "reachMm", "foundAt", "places");
-      String name = JsonText.text(node, "name", "a wire");
+    for (JsonNode node : JsonText.objects(top, "wires")) {
+      JsonText.onlyKeys(
+          node, JsonText.part("wire"), "name", "colour", "build", "reachMm", "foundAt", "places");
+      String name = JsonText.text(node, "name", JsonText.part("wire"));
       wires.add(
           new LooseWire(
               name,
@@ -41,9 +41,9 @@ public final class WireFile {
               JsonText.texts(node, "places", name)));
     }
     List<LandingPlace> places = new ArrayList<>();
-    for (JsonNode node : JsonText.objects(top, "places", "")) {
-      JsonText.onlyKeys(node, "a place", "name", "kind", "ifWrong");
-      String name = JsonText.text(node, "name", "a place");
+    for (JsonNode node : JsonText.objects(top, "places")) {
+      JsonText.onlyKeys(node, JsonText.part("place"), "name", "kind", "ifWrong");
+      String name = JsonText.text(node, "name", JsonText.part("place"));
       places.add(
           new LandingPlace(
               name,
@@ -61,14 +61,14 @@ public final class WireFile {
             wires,
             places,
             List.of());
-    for (JsonNode node : JsonText.objects(top, "steps", "")) {
+    for (JsonNode node : JsonText.objects(top, "steps")) {
       wireCase = wireCase.withStored(dated(node));
     }
     return wireCase;
   }
 
   private static WireStep dated(JsonNode node) {
-    Double atEpochMs = JsonText.numberOrNull(node, "atEpochMs", "a step");
+    Double atEpochMs = JsonText.numberOrNull(node, "atEpochMs", JsonText.part("step"));
     if (atEpochMs == null) {
       return step(node);
     }
@@ -78,10 +78,10 @@ public final class WireFile {
   }
 
   private static WireStep step(JsonNode node) {
-    String what = JsonText.text(node, "step", "a step");
+    String what = JsonText.text(node, "step", JsonText.part("step"));
     return switch (what) {
       case "clue" -> {
-        JsonText.onlyKeys(node, "a clue", "step", "wire", "place", "clue", "fits");
+        JsonText.onlyKeys(node, JsonText.part("clue"), "step", "wire", "place", "clue", "fits");
         yield new WireStep.Clue(
             wire(node),
             place(node),
@@ -89,7 +89,7 @@ public final class WireFile {
             JsonText.flag(node, "fits", what));
       }
       case "hunch" -> {
-        JsonText.onlyKeys(node, "a hunch", "step", "wire", "place", "word");
+        JsonText.onlyKeys(node, JsonText.part("hunch"), "step", "wire", "place", "word");
         yield new WireStep.Hunch(wire(node), place(node), JsonText.text(node, "word", what));
       }
       case "wire-ohms" -> {
@@ -105,14 +105,15 @@ public final class WireFile {
         yield new WireStep.PlaceOhms(place(node), JsonText.number(node, "ohm", what));
       }
       case "diode" -> {
-        JsonText.onlyKeys(node, "a diode check", "step", "wire", "forwardV", "backwardV");
+        JsonText.onlyKeys(node, JsonText.part("diode"), "step", "wire", "forwardV", "backwardV");
         yield new WireStep.Diode(
             wire(node),
             JsonText.numberOrNull(node, "forwardV", what),
             JsonText.numberOrNull(node, "backwardV", what));
       }
       case "swing" -> {
-        JsonText.onlyKeys(node, "a swing", "step", "wire", "firstOhm", "lastOhm", "seconds");
+        JsonText.onlyKeys(
+            node, JsonText.part("swing"), "step", "wire", "firstOhm", "lastOhm", "seconds");
         yield new WireStep.Swing(
             wire(node),
             JsonText.number(node, "firstOhm", what),
@@ -120,11 +121,11 @@ public final class WireFile {
             JsonText.number(node, "seconds", what));
       }
       case "known" -> {
-        JsonText.onlyKeys(node, "a note", "step", "wire", "note");
+        JsonText.onlyKeys(node, JsonText.part("note"), "step", "wire", "note");
         yield new WireStep.Known(wire(node), JsonText.text(node, "note", what));
       }
       case "source-test" -> {
-        JsonText.onlyKeys(node, "a source test", "step", "wire", "aloneV", "loadedV");
+        JsonText.onlyKeys(node, JsonText.part("source-test"), "step", "wire", "aloneV", "loadedV");
         yield new WireStep.SourceTest(
             wire(node),
             JsonText.number(node, "aloneV", what),
@@ -136,7 +137,7 @@ public final class WireFile {
       }
       case "trial" -> {
         JsonText.onlyKeys(
-            node, "a trial", "step", "wire", "place", "powerUp", "verdict", "figures");
+            node, JsonText.part("trial"), "step", "wire", "place", "powerUp", "verdict", "figures");
         Double powerUp = JsonText.numberOrNull(node, "powerUp", what);
         yield new WireStep.Trial(
             wire(node),
@@ -146,29 +147,24 @@ public final class WireFile {
             JsonText.texts(node, "figures", what));
       }
       case "moved" -> {
-        JsonText.onlyKeys(node, "a note", "step", "wire", "place", "note");
+        JsonText.onlyKeys(node, JsonText.part("note"), "step", "wire", "place", "note");
         yield new WireStep.Moved(wire(node), place(node), JsonText.textOrNull(node, "note", what));
       }
       case "photograph" -> {
-        JsonText.onlyKeys(node, "a photograph", "step", "wire", "path", "sha256");
+        JsonText.onlyKeys(node, JsonText.part("photograph"), "step", "wire", "path", "sha256");
         yield new WireStep.Photograph(
             wire(node), JsonText.text(node, "path", what), JsonText.text(node, "sha256", what));
       }
-      default ->
-          throw new IllegalArgumentException(
-              "step is "
-                  + what
-                  + ", expected clue, hunch, wire-ohms, place-ohms, diode, swing, known, source-test,"
-                  + " place-volts, trial, moved or photograph");
+      default -> throw WireRefusals.of("step", what);
     };
   }
 
   private static String wire(JsonNode node) {
-    return JsonText.text(node, "wire", "a step");
+    return JsonText.text(node, "wire", JsonText.part("step"));
   }
 
   private static String place(JsonNode node) {
-    return JsonText.text(node, "place", "a step");
+    return JsonText.text(node, "place", JsonText.part("step"));
   }
 
   /** The text of a state file. */

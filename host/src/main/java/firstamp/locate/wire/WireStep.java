@@ -34,7 +34,7 @@ public sealed interface WireStep {
     /** Checks that it is dated once. */
     public Dated {
       if (step instanceof Dated) {
-        throw new IllegalArgumentException("a step has one date");
+        throw WireRefusals.of("one-date");
       }
     }
 
@@ -70,9 +70,7 @@ public sealed interface WireStep {
         case "perhaps" -> 1.5;
         case "probably" -> 3;
         case "surely" -> 6;
-        default ->
-            throw new IllegalArgumentException(
-                "hunch is " + word + ", expected hardly, perhaps, probably or surely");
+        default -> throw WireRefusals.of("hunch", word);
       };
     }
   }
@@ -115,7 +113,7 @@ public sealed interface WireStep {
       mustBeOhms(firstOhm);
       mustBeOhms(lastOhm);
       if (!(seconds > 0 && seconds <= 3600)) {
-        throw new IllegalArgumentException("seconds are " + seconds + ", expected above 0 to 3600");
+        throw WireRefusals.of("seconds", seconds);
       }
     }
   }
@@ -129,7 +127,7 @@ public sealed interface WireStep {
     /** Checks the note. */
     public Known {
       if (note == null || note.isBlank()) {
-        throw new IllegalArgumentException("what is at the other end of " + wire + "?");
+        throw WireRefusals.of("other-end", wire);
       }
     }
   }
@@ -163,7 +161,7 @@ public sealed interface WireStep {
 
   private static void mustBeOhms(double ohm) {
     if (!(ohm >= 0 && ohm <= 1e9)) {
-      throw new IllegalArgumentException(ohm + " ohm read, expected 0 to 1e9");
+      throw WireRefusals.of("ohm", ohm);
     }
   }
 }

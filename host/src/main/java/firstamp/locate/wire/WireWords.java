@@ -2,9 +2,9 @@ package firstamp.locate.wire;
 
 import firstamp.model.text.Numbers;
 import firstamp.model.text.Phrases;
+import firstamp.model.text.Wording.Phrase;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 
 /** Sentences about wires of unknown place, in one language. Safe to share. */
 public final class WireWords {
@@ -35,14 +35,15 @@ public final class WireWords {
   }
 
   String volts(Double volts) {
-    return volts == null ? say("open") : number(volts) + " V";
+    return phrases.written(ReadingWords.volts(volts));
   }
 
   String ohm(double ohm) {
-    if (ohm >= 1e6) {
-      return number(ohm / 1e6) + " Mohm";
-    }
-    return ohm >= 1000 ? number(ohm / 1000) + " kohm" : number(ohm) + " ohm";
+    return phrases.written(ReadingWords.ohm(ohm));
+  }
+
+  private String say(Phrase phrase) {
+    return say(phrase.key(), phrase.values().toArray());
   }
 
   private String figure(String text) {
@@ -60,26 +61,12 @@ public final class WireWords {
 
   /** Readings that cannot all be true, and why. */
   String contradiction(Contradictions.Contradiction one) {
-    String steps = one.steps().stream().map(this::step).collect(Collectors.joining("; "));
-    return say("contradict." + one.steps().size(), steps, because(one));
-  }
-
-  private String because(Contradictions.Contradiction one) {
-    List<Double> figures = one.figures();
-    String key = "contradiction." + one.key();
-    if (figures.isEmpty()) {
-      return say(key);
-    }
-    if (one.key().equals("over-supply")) {
-      return say(key, volts(figures.get(0)), volts(figures.get(1)));
-    }
-    double ohm = figures.get(1);
-    return say(key, volts(figures.get(0)), ohm(ohm), flows(figures.get(0), ohm));
+    return say(ReadingWords.contradiction(one));
   }
 
   /** The current through this resistance; no figure where the supply alone decides. */
   String flows(double volts, double ohm) {
-    return ohm < 0.1 ? say("flows.all") : amps(volts / ohm);
+    return phrases.written(ReadingWords.flows(volts, ohm));
   }
 
   /** A step in words. */
@@ -99,34 +86,7 @@ public final class WireWords {
     } else if (bare instanceof WireStep.Trial trial) {
       return trial(trial);
     }
-    return reading(bare);
-  }
-
-  private String reading(WireStep step) {
-    if (step instanceof WireStep.WireOhms ohms) {
-      return ohms.otherWayOhm() == null
-          ? say("step.ohms", ohms.wire(), ohms.place(), ohm(ohms.ohm()))
-          : say(
-              "step.ohms.both",
-              ohms.wire(),
-              ohms.place(),
-              ohm(ohms.ohm()),
-              ohm(ohms.otherWayOhm()));
-    } else if (step instanceof WireStep.PlaceOhms ohms) {
-      return say("step.place-ohms", ohms.place(), ohm(ohms.ohm()));
-    } else if (step instanceof WireStep.Diode diode) {
-      return say("step.diode", diode.wire(), volts(diode.forwardV()));
-    } else if (step instanceof WireStep.Swing swing) {
-      String seconds = number(swing.seconds());
-      return say("step.swing", swing.wire(), ohm(swing.firstOhm()), ohm(swing.lastOhm()), seconds);
-    } else if (step instanceof WireStep.Known known) {
-      return say("step.known", known.wire(), known.note());
-    } else if (step instanceof WireStep.SourceTest test) {
-      return say("step.source", test.wire(), volts(test.aloneV()), volts(test.loadedV()));
-    } else if (step instanceof WireStep.PlaceVolts volts) {
-      return say("step.place-volts", volts.place(), volts(volts.volts()));
-    }
-    throw new IllegalStateException("no words for " + step);
+    return say(ReadingWords.of(bare));
   }
 
   private String trial(WireStep.Trial trial) {

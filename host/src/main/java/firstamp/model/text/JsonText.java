@@ -1,6 +1,7 @@
 package firstamp.model.text;
 
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
@@ -33,22 +34,33 @@ public final class JsonText {
     try {
       JsonNode node = MAPPER.readTree(text);
       if (node == null || !node.isObject()) {
-        throw new IllegalArgumentException("the file holds no JSON object");
+        throw bad("no-object");
       }
       return node;
     } catch (JsonProcessingException bad) {
-      throw new IllegalArgumentException(
-          "not JSON: " + JsonWords.of(bad.getOriginalMessage()) + at(bad), bad);
+      UnfitValue refused = bad("not-json", placed(bad));
+      refused.initCause(bad);
+      throw refused;
     }
   }
 
-  private static String at(JsonProcessingException bad) {
-    return bad.getLocation() == null
-        ? ""
-        : " in line "
-            + bad.getLocation().getLineNr()
-            + ", column "
-            + bad.getLocation().getColumnNr();
+  private static Worded placed(JsonProcessingException bad) {
+    Worded why = JsonWords.worded(bad.getOriginalMessage());
+    JsonLocation at = bad.getLocation();
+    return at == null
+        ? why
+        : FailureWords.say(
+            "json.place", why, String.valueOf(at.getLineNr()), String.valueOf(at.getColumnNr()));
+  }
+
+  /** A part of a state file, to be named in a refusal: file, mode, point, ... */
+  public static Worded part(String name) {
+    return FailureWords.say("part." + name);
+  }
+
+  /** A refusal of a state file; {@code key} is one of its sentences. */
+  public static UnfitValue bad(String key, Object... values) {
+    return new UnfitValue(FailureWords.say("state." + key, values));
   }
 
   public static String write(JsonNode node) {
@@ -56,118 +68,110 @@ public final class JsonText {
   }
 
   /** Refuses unknown keys, so that a misspelt key is not taken for a missing one. */
-  public static void onlyKeys(JsonNode node, String where, String... known) {
+  public static void onlyKeys(JsonNode node, Object where, String... known) {
     Set<String> keys = Set.of(known);
     node.fieldNames()
         .forEachRemaining(
             key -> {
               if (!keys.contains(key)) {
-                throw new IllegalArgumentException(
-                    where
-                        + " has an unknown key "
-                        + key
-                        + ", expected "
-                        + String.join(", ", known));
+                throw bad("unknown-key", where, key, String.join(", ", known));
               }
             });
   }
 
-  public static String text(JsonNode node, String key, String where) {
+  public static String text(JsonNode node, String key, Object where) {
     String value = textOrNull(node, key, where);
     if (value == null || value.isBlank()) {
-      throw new IllegalArgumentException(where + " needs the text " + key);
+      throw bad("needs-text", where, key);
     }
     return value;
   }
 
-  public static String textOrNull(JsonNode node, String key, String where) {
+  public static String textOrNull(JsonNode node, String key, Object where) {
     JsonNode value = node.get(key);
     if (value == null) {
       return null;
     }
     if (!value.isTextual()) {
-      throw new IllegalArgumentException(where + "." + key + " is " + value + ", expected text");
+      throw bad("text", where, key, value);
     }
     return value.textValue();
   }
 
-  public static Double numberOrNull(JsonNode node, String key, String where) {
+  public static Double numberOrNull(JsonNode node, String key, Object where) {
     JsonNode value = node.get(key);
     if (value == null) {
       return null;
     }
     if (!value.isNumber() || !Double.isFinite(value.doubleValue())) {
-      throw new IllegalArgumentException(
-          where + "." + key + " is " + value + ", expected a number");
+      throw bad("number", where, key, value);
     }
     return value.doubleValue();
   }
 
-  public static double number(JsonNode node, String key, String where) {
+  public static double number(JsonNode node, String key, Object where) {
     Double value = numberOrNull(node, key, where);
     if (value == null) {
-      throw new IllegalArgumentException(where + " needs the number " + key);
+      throw bad("needs-number", where, key);
     }
     return value;
   }
 
-  public static boolean flag(JsonNode node, String key, String where) {
+  public static boolean flag(JsonNode node, String key, Object where) {
     JsonNode value = node.get(key);
     if (value == null || !value.isBoolean()) {
-      throw new IllegalArgumentException(where + " needs " + key + ", true or false");
+      throw bad("needs-flag", where, key);
     }
     return value.booleanValue();
   }
 
-  public static List<JsonNode> objects(JsonNode node, String key, String where) {
+  public static List<JsonNode> objects(JsonNode node, String key) {
     List<JsonNode> items = new ArrayList<>();
     JsonNode list = node.get(key);
     if (list == null) {
       return items;
     }
     if (!list.isArray()) {
-      throw new IllegalArgumentException(where + key + " is " + list + ", expected a list");
+      throw bad("top-list", key, list);
     }
     for (JsonNode item : list) {
       if (!item.isObject()) {
-        throw new IllegalArgumentException(where + key + " holds " + item + ", expected objects");
+        throw bad("objects", key, item);
       }
       items.add(item);
     }
     return items;
   }
 
-  public static List<String> texts(JsonNode node, String key, String where) {
+  public static List<String> texts(JsonNode node, String key, Object where) {
     List<String> texts = new ArrayList<>();
     for (JsonNode item : list(node, key, where)) {
       if (!item.isTextual()) {
-        throw new IllegalArgumentException(
-            where + "." + key + " holds " + item + ", expected text");
+        throw bad("texts", where, key, item);
       }
       texts.add(item.textValue());
     }
     return texts;
   }
 
-  public static List<Double> numbers(JsonNode node, String key, String where) {
+  public static List<Double> numbers(JsonNode node, String key, Object where) {
     List<Double> numbers = new ArrayList<>();
     for (JsonNode item : list(node, key, where)) {
       if (!item.isNumber() || !Double.isFinite(item.doubleValue())) {
-        throw new IllegalArgumentException(
-            where + "." + key + " holds " + item + ", expected numbers");
+        throw bad("numbers", where, key, item);
       }
       numbers.add(item.doubleValue());
     }
     return numbers;
   }
 
-  private static JsonNode list(JsonNode node, String key, String where) {
+  private static JsonNode list(JsonNode node, String key, Object where) {
     JsonNode list = node.get(key);
     if (list == null) {
       return MAPPER.createArrayNode();
     }
     if (!list.isArray()) {
-      throw new IllegalArgumentException(where + "." + key + " is " + list + ", expected a list");
+      throw bad("list", where, key, list);
     }
     return list;
   }

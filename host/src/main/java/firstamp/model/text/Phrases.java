@@ -47,12 +47,20 @@ public final class Phrases {
     return sentences.containsKey(key);
   }
 
+  /** A value as a sentence would have it. */
+  public String written(Object value) {
+    return text(value);
+  }
+
   private String text(Object value) {
     if (value instanceof Double number) {
-      return written(Numbers.text(number));
+      return digits(Numbers.text(number));
     }
     if (value instanceof Wording.Quantity quantity) {
-      return written(Numbers.text(quantity.value())) + " " + quantity.unit();
+      return digits(Numbers.text(quantity.value())) + " " + quantity.unit();
+    }
+    if (value instanceof Wording.Written number) {
+      return digits(number.digits());
     }
     if (value instanceof Wording.Phrase phrase) {
       return say(phrase.key(), phrase.values().toArray());
@@ -63,7 +71,7 @@ public final class Phrases {
     return String.valueOf(value);
   }
 
-  private String written(String number) {
+  private String digits(String number) {
     return "de".equals(locale.getLanguage()) ? number.replace('.', ',') : number;
   }
 

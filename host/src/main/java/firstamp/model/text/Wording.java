@@ -3,6 +3,7 @@ package firstamp.model.text;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * What is to be said, before any language: phrases of one bundle, a space between them. {@link
@@ -33,7 +34,7 @@ public record Wording(List<Phrase> phrases) {
    *
    * @param key in the bundle
    * @param values what goes into it: a number (written with three digits), a {@link Quantity}, a
-   *     further phrase, something {@link Worded}, or text as it is
+   *     {@link Written} one, a further phrase, something {@link Worded}, or text as it is
    */
   public record Phrase(String key, List<Object> values) {
     /** Copies the values. */
@@ -77,6 +78,18 @@ public record Wording(List<Phrase> phrases) {
     /** A current, in mA or A as {@link Numbers#amps} writes it. */
     public static Quantity amps(double amps) {
       return Numbers.inMilliamps(amps) ? new Quantity(amps * 1000, "mA") : new Quantity(amps, "A");
+    }
+  }
+
+  /**
+   * A number with digits of its own, written with a decimal point.
+   *
+   * @param digits as English writes it
+   */
+  public record Written(String digits) {
+    /** Written by a format of {@link String#format}. */
+    public static Written of(String format, double value) {
+      return new Written(String.format(Locale.ROOT, format, value));
     }
   }
 }

@@ -37,7 +37,7 @@ final class WaveformErrorsTest {
       delimiter = '|',
       quoteCharacter = '`',
       value = {
-        "{\"decayMs\":0}|f:1: decayMs is 0; expected a number from 0.001 to 1.0E7",
+        "{\"decayMs\":0}|f:1: decayMs is 0; expected a number from 0.001 to 10000000",
         "{;\"look\":{\"loadohm\":1}}|f:2: unknown key look.loadohm; expected supplyV, loadOhm,"
             + " loadUf",
         "{\"chassisClip\":1}|f:1: chassisClip is 1; expected true or false",
