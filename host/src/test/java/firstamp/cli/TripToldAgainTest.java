@@ -12,7 +12,7 @@ import java.sql.Statement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A probe tells each trip three times within 200 ms: it is said, kept and counted once. */
+/** A probe reports each trip three times within 200 ms: it is shown, kept and counted once. */
 class TripToldAgainTest {
   @TempDir private Path folder;
 

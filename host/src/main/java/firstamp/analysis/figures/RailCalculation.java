@@ -16,7 +16,7 @@ public final class RailCalculation {
   /** Past this the rail swung over, under it it was pulled down (common practice, no source). */
   private static final double SWING_SHARE = 0.05;
 
-  /** Under it nothing is told from the steps of the converter. */
+  /** Under it a swing cannot be told from the steps of the converter. */
   private static final double SWING_COUNTS = 2;
 
   /** Of a thousand readings none is further from their mean by chance. */
