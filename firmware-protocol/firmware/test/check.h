@@ -20,11 +20,16 @@ void check_bytes(const uint8_t *actual, size_t actual_length, const uint8_t *exp
 
 void wire_tests(const char *vectors);
 void trip_tests(void);
+void trip_integral_tests(void);
+void trip_start_tests(void);
 void look_tests(void);
 void stream_tests(void);
 void store_tests(void);
 void probe_tests(void);
-void closing_tests(void);
+void tripped_tests(void);
+void press_tests(void);
+void arming_tests(void);
+void limiting_tests(void);
 void command_tests(const char *vectors);
 
 #endif

@@ -36,11 +36,16 @@ int main(int arguments, char **argument)
     const char *vectors = arguments > 1 ? argument[1] : "../vectors";
     wire_tests(vectors);
     trip_tests();
+    trip_integral_tests();
+    trip_start_tests();
     look_tests();
     stream_tests();
     store_tests();
     probe_tests();
-    closing_tests();
+    tripped_tests();
+    press_tests();
+    arming_tests();
+    limiting_tests();
     command_tests(vectors);
     printf("%d checks, %d failed\n", checks_done, checks_failed);
     return checks_failed == 0 && checks_done > 0 ? 0 : 1;

@@ -167,3 +167,21 @@ void talk_switch_on(const struct limits *limits)
     fake_run_ms(1);
     CHECK_IS(fake.probe->state, STATE_ON);
 }
+
+void talk_ask_on(const uint8_t look[LOOK_PARAMETER_BYTES], const struct limits *limits)
+{
+    uint8_t payload[48];
+    talk_limits(limits, payload);
+    fake_run_ms(5);
+    CHECK_IS(talk_command(HOST_LIMITS, payload, sizeof payload), 0);
+    talk_forget();
+    talk_send(HOST_SWITCH_ON, look, LOOK_PARAMETER_BYTES);
+}
+
+void talk_switched_on(struct probe *probe, const struct limits *limits)
+{
+    talk_fresh(probe);
+    fake_run_ms(5);
+    talk_switch_on(limits);
+    talk_forget();
+}

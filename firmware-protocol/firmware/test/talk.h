@@ -37,6 +37,10 @@ extern const uint8_t talk_look[LOOK_PARAMETER_BYTES];
 extern const uint8_t talk_no_look[LOOK_PARAMETER_BYTES];
 /* From off to on without a look; leaves the heartbeat to the test. */
 void talk_switch_on(const struct limits *limits);
+/* A blank probe that is on, and nothing heard of it yet. */
+void talk_switched_on(struct probe *probe, const struct limits *limits);
+/* Gives the limits and asks for the closing; does not wait for what comes of it. */
+void talk_ask_on(const uint8_t look[LOOK_PARAMETER_BYTES], const struct limits *limits);
 /* Runs so long with a heartbeat every 100 ms. */
 void talk_run_ms(uint32_t ms);
 
