@@ -1,7 +1,6 @@
 package firstamp.hardware;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -20,6 +19,8 @@ class PartsAgreeTest {
   private static final Path HARDWARE = Path.of("hardware");
   private static final Pattern DRAWN =
       Pattern.compile("data-ref=\"([^\"]+)\" data-value=\"([^\"]*)\"");
+
+  private static final Pattern VALUE = Pattern.compile("([0-9.]+) ([mkMµnp]?)[ΩFH]");
 
   @Test
   void drawnPartsAreThoseOfTheList() throws IOException {
@@ -57,20 +58,48 @@ class PartsAgreeTest {
         }
       }
     }
-    assertThat(simulated.keySet()).isEqualTo(listed.keySet());
-    int compared = 0;
-    for (Map.Entry<String, String> part : listed.entrySet()) {
-      Matcher m = Pattern.compile("([0-9.]+) ([mkMµnp]?)[ΩFH]").matcher(part.getValue());
-      if (m.matches()) {
-        String suffix = m.group(2).equals("M") ? "Meg" : m.group(2).replace('µ', 'u');
-        double value = Bench.number(m.group(1) + suffix);
-        assertThat(Bench.number(simulated.get(part.getKey())))
-            .as(part.getKey())
-            .isCloseTo(value, within(value * 1e-9));
-        compared++;
-      }
+    assertThat(disagreements(listed, simulated)).isEmpty();
+    assertThat(listed.values().stream().filter(VALUE.asMatchPredicate())).hasSizeGreaterThan(120);
+  }
+
+  @Test
+  void aNetlistThatDoesNotMatchTheListIsNoticedPartByPart() {
+    Map<String, String> listed = Map.of("R1", "10 kΩ", "R2", "4.7 kΩ", "C3", "100 nF", "U1", "");
+    assertThat(disagreements(listed, Map.of("R1", "10k", "R2", "4.7k", "C3", "100n", "U1", "X")))
+        .isEmpty();
+    assertThat(disagreements(listed, Map.of("R1", "12k", "R2", "4.7k", "C3", "100n", "R9", "1k")))
+        .containsExactlyInAnyOrder(
+            "R1: 10 kΩ in the list, 12k in the netlist",
+            "U1: in the list alone",
+            "R9: in the netlist alone");
+  }
+
+  private static List<String> disagreements(
+      Map<String, String> listed, Map<String, String> simulated) {
+    List<String> wrong = new ArrayList<>();
+    listed.forEach(
+        (part, value) -> {
+          String there = simulated.get(part);
+          if (there == null) {
+            wrong.add(part + ": in the list alone");
+          } else if (!agree(value, there)) {
+            wrong.add(part + ": " + value + " in the list, " + there + " in the netlist");
+          }
+        });
+    simulated.keySet().stream()
+        .filter(part -> !listed.containsKey(part))
+        .forEach(part -> wrong.add(part + ": in the netlist alone"));
+    return wrong;
+  }
+
+  private static boolean agree(String listed, String simulated) {
+    Matcher m = VALUE.matcher(listed);
+    if (!m.matches()) {
+      return true;
     }
-    assertThat(compared).isGreaterThan(120);
+    String suffix = m.group(2).equals("M") ? "Meg" : m.group(2).replace('µ', 'u');
+    double value = Bench.number(m.group(1) + suffix);
+    return Math.abs(Bench.number(simulated) - value) <= value * 1e-9;
   }
 
   @Test

@@ -15,9 +15,18 @@ final class AfterOffRules {
   private final AlarmCondition[] climbing = new AlarmCondition[4];
   private final double[] lowest = new double[4];
   private final AlarmCondition switchFailed;
+  private final OpeningProof proof;
+  private final RuleListener listener;
 
-  AfterOffRules(RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
+  AfterOffRules(
+      RunState run,
+      AlarmConditions watches,
+      AlarmBook book,
+      AlarmTexts texts,
+      RuleListener listener) {
     this.run = run;
+    this.proof = new OpeningProof(run);
+    this.listener = listener;
     this.book = book;
     this.texts = texts;
     for (int input = 1; input <= 3; input++) {
@@ -28,7 +37,13 @@ final class AfterOffRules {
     this.switchFailed = watches.of(RuleId.SWITCH_FAILED, 0);
   }
 
+  /** A reading with the switch closed. */
+  void on(ReadingWindow now) {
+    proof.on(now);
+  }
+
   void opened() {
+    proof.opened();
     java.util.Arrays.fill(lowest, Double.POSITIVE_INFINITY);
   }
 
@@ -38,7 +53,31 @@ final class AfterOffRules {
         judgeClimbing(now, input);
       }
     }
-    judgeSwitch(now);
+    if (!judgeProof(now)) {
+      judgeSwitch(now);
+    }
+  }
+
+  /** Whether the opening should have been seen long ago: then the current alone clears nothing. */
+  private boolean judgeProof(ReadingWindow now) {
+    OpeningProof.Step step = proof.judge(now);
+    if (step == OpeningProof.Step.SEEN) {
+      listener.onOpeningSeen(now.toMicros());
+    } else if (step == OpeningProof.Step.OVERDUE
+        && switchFailed != null
+        && !switchFailed.stands()) {
+      Quantity volts = Quantity.of(now.supplyV(), "V");
+      book.raise(
+          switchFailed,
+          now.toMicros(),
+          run.openedMicros(),
+          now.supplyV(),
+          false,
+          null,
+          "V",
+          texts.text("off-not-seen", true, volts));
+    }
+    return proof.overdue();
   }
 
   private void judgeClimbing(ReadingWindow now, int input) {

@@ -67,7 +67,7 @@ public final class RuleEngine {
     }
     this.inputs = new InputRules(run, watches, book, texts);
     this.levels = new LevelRules(run, watches, book, texts);
-    this.afterOff = new AfterOffRules(run, watches, book, texts);
+    this.afterOff = new AfterOffRules(run, watches, book, texts, listener);
     this.trips = new TripJudge(run, watches, book, texts);
     this.looks = new LookJudge(run, watches, book, texts);
     this.session = new SessionRules(run, watches, book, texts);
@@ -107,6 +107,7 @@ public final class RuleEngine {
     }
     now.take(reading, run.scaling());
     if (on) {
+      afterOff.on(now);
       supply.judge(now);
       for (RailRules rail : rails) {
         rail.judge(now, supply.awaitsDraw());

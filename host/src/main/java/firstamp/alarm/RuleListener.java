@@ -13,4 +13,7 @@ public interface RuleListener {
    * @param rule identifier of the rule
    */
   void onAction(String rule);
+
+  /** The opening of the switch is seen: the volts on the set fall. */
+  default void onOpeningSeen(long micros) {}
 }

@@ -111,8 +111,15 @@ public record Snapshot(
    * @param nowMs course time shown as now: the newest reading, in a replay its position
    * @param closedMs course time at which the switch closed last, null before
    * @param elapsedMs since that closing; stands still once the switch has opened; null before
+   * @param openingSeen whether the volts have shown that the switch is open; as long as they have
+   *     not, "off" is what the pin says and no more
    */
-  public record Times(double nowMs, Double closedMs, Double elapsedMs) {}
+  public record Times(double nowMs, Double closedMs, Double elapsedMs, boolean openingSeen) {
+    /** Nothing is left to be shown. */
+    public Times(double nowMs, Double closedMs, Double elapsedMs) {
+      this(nowMs, closedMs, elapsedMs, true);
+    }
+  }
 
   /**
    * What is measured now.

@@ -229,7 +229,11 @@ public final class SnapshotBuilder implements ChainListener {
         sheet,
         outside.notice(),
         outside.countdownS(),
-        new Snapshot.Times(now, closed == null ? null : courseMs(closed), elapsed),
+        new Snapshot.Times(
+            now,
+            closed == null ? null : courseMs(closed),
+            elapsed,
+            closed == null || chain.openedMicros() == null || chain.openingSeen()),
         new Snapshot.Figures(
             supplyA.mean(),
             supplyV.mean(),

@@ -46,18 +46,28 @@ public enum Rest {
   }
 
   /**
+   * Capacitance behind the switch as far as anything is known of it, farad; 0 = nothing.
+   *
+   * @param lookFarad what the look saw, 0 = nothing known
+   */
+  public static double knownFarad(JobSheet effective, double lookFarad) {
+    double ofRails = 0;
+    for (JobSheet.Rail rail : effective.rails()) {
+      ofRails += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf() * 1e-6;
+    }
+    Double ofSupply = effective.supply().capacitanceUf();
+    double said = ofSupply == null ? 0 : ofSupply * 1e-6;
+    return Math.max(lookFarad, Math.max(ofRails, said));
+  }
+
+  /**
    * Until when charging may look like a short.
    *
    * @param lookFarad what the look saw, 0 = nothing known
    */
   public static double chargedMs(JobSheet effective, double lookFarad) {
-    double ofRails = 0;
-    for (JobSheet.Rail rail : effective.rails()) {
-      ofRails += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf() * 1e-6;
-    }
+    double farad = knownFarad(effective, lookFarad);
     JobSheet.Supply supply = effective.supply();
-    double said = supply.capacitanceUf() == null ? 0 : supply.capacitanceUf() * 1e-6;
-    double farad = Math.max(lookFarad, Math.max(ofRails, said));
     Double ampere = supply.limitA();
     if (ampere == null && effective.limits() != null) {
       ampere = effective.limits().runningA();

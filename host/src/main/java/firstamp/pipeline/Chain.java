@@ -42,16 +42,11 @@ public final class Chain implements StreamSink {
   private final RippleMeter rippleMeter;
   private final ReadingReducer reducer = new ReadingReducer(this::reading);
   private final EventHandler events = new EventHandler();
+  private final SwitchHistory times = new SwitchHistory();
   private Scaling scaling;
-  private Long closedMicros;
-  private Long openedMicros;
-  private Long lookStartMicros;
-  private Long closesMicros;
   private Trip trip;
   private TripFigures tripFigures;
   private Capture capture;
-  private OffCause offBy;
-  private SwitchState state = SwitchState.OFF;
   private String ended;
   private Reading latest;
   private boolean clipRoves;
@@ -153,7 +148,7 @@ public final class Chain implements StreamSink {
 
   /** When the switch will close, where that is known: times before it count down to it. */
   public void closesAt(long micros) {
-    closesMicros = micros;
+    times.closesAt(micros);
   }
 
   /**
@@ -161,9 +156,7 @@ public final class Chain implements StreamSink {
    * known (yet): from the start of the look, before that 0.
    */
   public double ms(long micros) {
-    Long coming = closesMicros != null ? closesMicros : lookStartMicros;
-    Long zero = closedMicros != null ? closedMicros : coming;
-    return zero == null ? 0 : (micros - zero) / 1000.0;
+    return times.ms(micros);
   }
 
   public Scaling scaling() {
@@ -171,17 +164,22 @@ public final class Chain implements StreamSink {
   }
 
   public SwitchState state() {
-    return state;
+    return times.state();
   }
 
   /** When the switch closed, probe time; null = never. */
   public Long closedMicros() {
-    return closedMicros;
+    return times.closedMicros();
   }
 
   /** When it opened again; null = not yet. */
   public Long openedMicros() {
-    return openedMicros;
+    return times.openedMicros();
+  }
+
+  /** Whether the volts have shown that the switch is open. */
+  public boolean openingSeen() {
+    return times.openingSeen();
   }
 
   /** The last trip; null = none. */
@@ -200,7 +198,7 @@ public final class Chain implements StreamSink {
 
   /** Who opened the switch; null = nobody yet. */
   public OffCause offBy() {
-    return offBy;
+    return times.offBy();
   }
 
   /** How the run ended; null = cut short. */
@@ -241,6 +239,12 @@ public final class Chain implements StreamSink {
     public void onAction(String rule) {
       listener.demandsOff(rule);
     }
+
+    @Override
+    public void onOpeningSeen(long micros) {
+      times.seen();
+      listener.openingSeen(ms(micros));
+    }
   }
 
   /**
@@ -249,23 +253,12 @@ public final class Chain implements StreamSink {
   private final class EventHandler implements ProbeEvent.Visitor<Void> {
     @Override
     public Void switchChanged(ProbeEvent.SwitchChanged event) {
-      SwitchState before = state;
-      state = event.state();
-      if (state == SwitchState.ON) {
-        closedMicros = event.micros();
-        openedMicros = null;
-        offBy = null;
-      } else if (before == SwitchState.ON && closedMicros != null && openedMicros == null) {
-        openedMicros = event.micros();
-      }
-      boolean opened = state == SwitchState.OFF || state == SwitchState.TRIPPED;
-      if (opened) {
-        offBy = event.by();
-      }
+      boolean wasOpen = times.open();
+      times.changed(event);
       toAll(event);
-      if (state == SwitchState.ON) {
+      if (times.state() == SwitchState.ON) {
         listener.on();
-      } else if (opened && before != SwitchState.OFF && before != SwitchState.TRIPPED) {
+      } else if (times.open() && !wasOpen) {
         listener.off(event.by(), ms(event.micros()));
       }
       return null;
@@ -273,7 +266,7 @@ public final class Chain implements StreamSink {
 
     @Override
     public Void looked(ProbeEvent.Looked event) {
-      lookStartMicros = event.look().startMicros();
+      times.lookBegan(event.look().startMicros());
       scaling = new Scaling(calibration, event.look().zero());
       figures.onEvent(event);
       listener.look(figures.look());
@@ -284,10 +277,8 @@ public final class Chain implements StreamSink {
     @Override
     public Void tripped(ProbeEvent.Tripped event) {
       trip = event.trip();
-      tripFigures = TripFigures.of(trip, scaling, closedMicros, hello.hardShortA());
-      if (closedMicros != null && openedMicros == null) {
-        openedMicros = trip.openedMicros();
-      }
+      tripFigures = TripFigures.of(trip, scaling, times.closedMicros(), hello.hardShortA());
+      times.opened(trip.openedMicros());
       listener.trip(tripFigures);
       toAll(event);
       return null;

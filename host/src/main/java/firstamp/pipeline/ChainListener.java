@@ -36,6 +36,9 @@ public interface ChainListener {
   /** The switch opened, or the look ended without closing it. */
   default void off(OffCause by, double atMs) {}
 
+  /** The opening of the switch is seen: the volts on the set fall. */
+  default void openingSeen(double atMs) {}
+
   /** A mark. */
   default void mark(String text, double atMs) {}
 

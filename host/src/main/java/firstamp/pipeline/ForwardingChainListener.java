@@ -55,6 +55,11 @@ public class ForwardingChainListener implements ChainListener {
   }
 
   @Override
+  public void openingSeen(double atMs) {
+    next.openingSeen(atMs);
+  }
+
+  @Override
   public void mark(String text, double atMs) {
     next.mark(text, atMs);
   }

@@ -80,6 +80,7 @@ final class TripAlarmsTest {
   void currentAfterTheSwitchOpenedMeansItFailed() {
     Bench bench = settled().open();
     bench.rails[0] = 0;
+    bench.volts = 0;
     bench.ampere = 0.0045;
     bench.run(1000);
     assertThat(bench.raised("switch-failed")).isFalse();
@@ -153,6 +154,7 @@ final class TripAlarmsTest {
     Bench bench = settled();
     bench.trip(bench.micros(), TripCause.HOST_SILENCE, null, 0, 0);
     bench.ampere = 0;
+    bench.volts = 0;
     bench.run(600);
     assertThat(bench.engine.alarms()).isEmpty();
   }

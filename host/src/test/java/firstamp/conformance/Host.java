@@ -83,6 +83,11 @@ final class Host implements FrameDecoder.Sink {
     port.write(encoder.encodeHello(version, LineSpeed.FAST));
   }
 
+  /** Sends a command as a host of another version would, whatever comes of it. */
+  void sendAs(int version, HostMessage message) throws IOException {
+    port.write(ForeignFrames.of(version, encoder.encode(message)));
+  }
+
   int send(HostMessage message) throws IOException {
     int sequence = encoder.nextSequence();
     port.write(encoder.encode(message));

@@ -185,4 +185,25 @@ abstract class StreamConformance extends QuietConformance {
               () -> host.all(ProbeMessage.Hello.class).size() > before, 3, "answer in version 2");
         });
   }
+
+  /** The commands of a host of the first version do nothing; those of today's then do. */
+  @Test
+  void aBoxStaysOffWithAnOlderHost() throws Exception {
+    on(
+        STEADY,
+        "{}",
+        host -> {
+          host.hello();
+          long accepted = host.all(ProbeMessage.Accepted.class).size();
+          host.sendAs(1, new HostMessage.SetLimits(limits().build()));
+          host.sendAs(1, new HostMessage.SwitchOn(Host.look(false)));
+          host.runFor(1.5);
+          assertThat(host.all(ProbeMessage.Accepted.class)).hasSize((int) accepted);
+          assertThat(host.all(ProbeMessage.SwitchChanged.class)).isEmpty();
+          assertThat(host.last(ProbeMessage.Status.class).orElseThrow().state())
+              .isEqualTo(ProbeState.OFF);
+          host.sendAs(2, new HostMessage.SetLimits(limits().build()));
+          host.until(() -> host.all(ProbeMessage.Accepted.class).size() > accepted, 3, "version 2");
+        });
+  }
 }

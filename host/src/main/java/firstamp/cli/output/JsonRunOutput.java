@@ -99,6 +99,14 @@ public final class JsonRunOutput implements RunOutput {
   }
 
   @Override
+  public void openingSeen(double atMs) {
+    ObjectNode node = JsonLines.object("event");
+    node.put("kind", "off-seen");
+    at(node, atMs);
+    lines.print(node);
+  }
+
+  @Override
   public void mark(String text, double atMs) {
     ObjectNode node = JsonLines.object("mark");
     node.put("text", text);

@@ -81,10 +81,14 @@ public final class BenchPresenter {
     boolean off = live && LiveSet.Stand.closable(now.phase());
     return new Controls(
         off,
-        words.get(off ? "off.ready" : live ? "off.isOff" : "off.replay"),
+        words.get(off ? "off.ready" : live ? opened(now) : "off.replay"),
         canMark(now),
         canMark(now) && SentencePresenter.unseen(now),
         RestorePresenter.number(now));
+  }
+
+  private static String opened(Snapshot now) {
+    return StatusPresenter.unproven(now) ? "phase.unproven" : "off.isOff";
   }
 
   /** Also once it is over: marks and seen are then added behind the end. */

@@ -73,7 +73,15 @@ final class StatusPresenter {
     if (now.phase() == Snapshot.Phase.ENDED && now.times().closedMs() == null) {
       return words.get("phase.neverOn");
     }
+    if (now.phase() == Snapshot.Phase.RAILS_FALLING && unproven(now)) {
+      return words.get("phase.unproven");
+    }
     return words.get("phase." + now.phase().name().toLowerCase(java.util.Locale.ROOT));
+  }
+
+  /** Whether the switch was opened and nothing has shown it yet. */
+  static boolean unproven(Snapshot now) {
+    return !now.times().openingSeen();
   }
 
   String about(Snapshot now) {
