@@ -47,9 +47,7 @@ class OffSeenTest {
   }
 
   private static List<JsonNode> seen(CommandRunner.Result result) {
-    return result.json("event").stream()
-        .filter(event -> event.path("kind").asText().equals("off-seen"))
-        .toList();
+    return result.json("offSeen");
   }
 
   @Test

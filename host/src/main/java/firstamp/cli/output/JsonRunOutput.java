@@ -100,9 +100,8 @@ public final class JsonRunOutput implements RunOutput {
 
   @Override
   public void openingSeen(double atMs) {
-    ObjectNode node = JsonLines.object("event");
-    node.put("kind", "off-seen");
-    at(node, atMs);
+    ObjectNode node = JsonLines.object("offSeen");
+    node.put("atMs", atMs);
     lines.print(node);
   }
 

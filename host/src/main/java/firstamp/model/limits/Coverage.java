@@ -95,6 +95,11 @@ public final class Coverage {
     }
   }
 
+  /** Whether what is not watched has this reason. */
+  public static boolean says(List<NotWatched> gaps, String why) {
+    return gaps.stream().anyMatch(gap -> gap.why().equals(why));
+  }
+
   /** A rule never came to be judged: the set was off again before. */
   public void tooShort(RuleId rule, int rail) {
     Item item = new Item(rule, rail);

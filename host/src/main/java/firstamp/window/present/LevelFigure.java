@@ -10,6 +10,7 @@ import firstamp.window.present.BenchView.FigureView;
 import firstamp.window.widgets.Tone;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
+import java.util.List;
 
 /** Makes the large figure of head against meter; a clip that is off is said in its place. */
 final class LevelFigure {
@@ -104,13 +105,10 @@ final class LevelFigure {
 
   /** Which clip the probe has found joined to nothing before the switch closed; null = none. */
   private static String clipOff(Snapshot now) {
-    for (NotWatched what : now.findings().notWatched()) {
-      if (what.why().equals(Coverage.HEAD_CLIP_OFF)) {
-        return HEAD_CLIP_OFF;
-      } else if (what.why().equals(Coverage.METER_CLIP_OFF)) {
-        return METER_CLIP_OFF;
-      }
+    List<NotWatched> gaps = now.findings().notWatched();
+    if (Coverage.says(gaps, Coverage.HEAD_CLIP_OFF)) {
+      return HEAD_CLIP_OFF;
     }
-    return null;
+    return Coverage.says(gaps, Coverage.METER_CLIP_OFF) ? METER_CLIP_OFF : null;
   }
 }

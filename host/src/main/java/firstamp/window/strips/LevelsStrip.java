@@ -3,6 +3,7 @@ package firstamp.window.strips;
 import firstamp.bench.LookScale;
 import firstamp.bench.Snapshot;
 import firstamp.model.JobSheet;
+import firstamp.model.limits.Coverage;
 import firstamp.trend.Course;
 import firstamp.window.strips.StripsPicture.Band;
 import firstamp.window.strips.StripsPicture.Level;
@@ -49,16 +50,21 @@ final class LevelsStrip {
     }
     float[] edge = Traces.nothing(head.size());
     List<Band> bands = new ArrayList<>();
-    if (levels.expectedDb() != null) {
+    boolean headOff = Coverage.says(now.findings().notWatched(), Coverage.HEAD_CLIP_OFF);
+    if (levels.expectedDb() != null && !headOff) {
       bands.add(expected(now, levels, meter, head, scale, edge));
+    }
+    List<StripsPicture.Trace> traces = new ArrayList<>();
+    traces.add(Traces.trace(words.get("strip.meter"), meter, scale, Traces.nothing(meter.size())));
+    if (!headOff) {
+      // Of a clip that is joined to nothing the input shows its own noise.
+      traces.add(Traces.trace(words.get("strip.head"), head, scale, edge));
     }
     return new Strip(
         words.get(LookScale.levelsUncalibrated(now) ? "strip.levelsUncalibrated" : "strip.levels"),
         weight,
         bands,
-        List.of(
-            Traces.trace(words.get("strip.meter"), meter, scale, Traces.nothing(meter.size())),
-            Traces.trace(words.get("strip.head"), head, scale, edge)),
+        traces,
         lines,
         columns.behind(scale, Course.Quantity.METER_DBV, Course.Quantity.HEAD_DBV));
   }
