@@ -117,7 +117,8 @@ class OneZeroTest {
         .containsExactly(
             "before the switch closed  off: the first look does not let the switch close");
     assertThat(off(OffCause.USER, false, -120)).containsExactly("   -120.0 ms  off by user");
-    assertThat(off(OffCause.USER, true, 0)).contains("      0.0 ms  off by user");
+    assertThat(off(OffCause.USER, true, 0))
+        .contains("      0.0 ms  off by user; opened, not yet proven");
   }
 
   private static List<String> off(OffCause by, boolean on, double atMs) {

@@ -159,7 +159,7 @@ public final class TextRunOutput implements RunOutput {
     String who = RunWords.offBy(by);
     String when = known(atMs) ? millis(atMs) : speech.in(Said.of("run.before"));
     Worded what = Said.of(who == null ? "run.off.look" : "run.off." + who);
-    String proof = who == null || !known(atMs) ? "" : "; " + speech.in(Said.of("run.off.unproven"));
+    String proof = who == null || !closed ? "" : "; " + speech.in(Said.of("run.off.unproven"));
     say(when + "  " + speech.in(what) + proof + afterOff);
   }
 
