@@ -3,6 +3,7 @@ package firstamp.alarm;
 import firstamp.model.Alarm;
 import firstamp.model.RuleId;
 import firstamp.model.text.Phrases;
+import firstamp.model.text.Worded;
 import firstamp.model.text.Wording;
 import java.util.Locale;
 
@@ -23,6 +24,11 @@ public final class AlarmWords {
   /** The text of an alarm; one that was read from a log is in English, as it was kept. */
   public String of(Alarm alarm) {
     return alarm.words() == null ? alarm.text() : phrases.say(alarm.words());
+  }
+
+  /** The text of an alarm before any language. */
+  public static Worded worded(Alarm alarm) {
+    return alarm.words() == null ? Worded.asIs(alarm.text()) : new Worded(BUNDLE, alarm.words());
   }
 
   /** What was seen, without what to do first; of one that was read from a log the whole text. */

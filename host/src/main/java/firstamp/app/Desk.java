@@ -15,6 +15,7 @@ import firstamp.log.PowerUpReader;
 import firstamp.log.SetNotes;
 import firstamp.model.JobSheet;
 import firstamp.model.TimeSource;
+import firstamp.model.text.Worded;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ProbeSettings;
 import firstamp.report.HtmlReport;
@@ -67,7 +68,7 @@ public final class Desk {
   private final Pace pace;
   private final HomeFolder home;
   private final AtomicBoolean warmed = new AtomicBoolean();
-  private volatile String trouble;
+  private volatile Worded trouble;
 
   /** The latest power-up of each set, whose search the next one carries on. */
   private final Map<String, LiveBench> searched = new ConcurrentHashMap<>();
@@ -153,7 +154,7 @@ public final class Desk {
   }
 
   /** What went wrong when a log was closed last, null = nothing; the first screen says it. */
-  public String trouble() {
+  public Worded trouble() {
     return trouble;
   }
 
@@ -342,7 +343,7 @@ public final class Desk {
       open.closeWithin(CLOSE_MILLIS);
       trouble = null;
     } catch (LogException failed) {
-      trouble = failed.getMessage();
+      trouble = failed.words();
     }
   }
 

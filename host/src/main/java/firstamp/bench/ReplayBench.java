@@ -160,7 +160,7 @@ public final class ReplayBench implements BenchSession {
                 other, rules, reader.header().stream(), track.closedBy(Double.MAX_VALUE));
       }
     } catch (RunRefused unfit) {
-      whatIf = Snapshot.WhatIf.refused(other, unfit.getMessage());
+      whatIf = Snapshot.WhatIf.refused(other, unfit.words());
     }
   }
 

@@ -1,5 +1,6 @@
 package firstamp.bench;
 
+import firstamp.account.Comparison;
 import firstamp.account.ComparisonWords;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpReader;
@@ -35,12 +36,13 @@ final class ReplayBeside {
     if (course.endMs() > LONGEST_COMPARED_MS || drawn.course().endMs() > LONGEST_COMPARED_MS) {
       return drawn;
     }
-    List<String> changes;
+    EarlierPowerUp.Changes changes;
     try {
       PowerUpStudy mine = PowerUpStudy.of(reader);
-      changes = ComparisonWords.ENGLISH.changes(mine.against(PowerUpStudy.of(other)), mine.sheet());
+      Comparison found = mine.against(PowerUpStudy.of(other));
+      changes = locale -> new ComparisonWords(locale).changes(found, mine.sheet());
     } catch (SheetException unreadable) {
-      changes = List.of(unreadable.getMessage());
+      changes = locale -> List.of(unreadable.words().in(locale));
     }
     return new EarlierPowerUp(
         drawn.powerUp(), drawn.knownGood(), drawn.course(), drawn.closedMs(), changes);

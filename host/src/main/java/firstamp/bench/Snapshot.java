@@ -296,7 +296,7 @@ public record Snapshot(
       double share,
       List<Alarm> alarms,
       Double firstOffMs,
-      String firstOff,
+      Worded firstOff,
       Judged judged) {
     /** Copies the list. */
     public WhatIf {
@@ -309,7 +309,7 @@ public record Snapshot(
     }
 
     /** The probe of the record cannot watch these limits. */
-    static WhatIf refused(JobSheet sheet, String why) {
+    static WhatIf refused(JobSheet sheet, Worded why) {
       return new WhatIf(sheet, 1, List.of(), null, why, Judged.NOTHING);
     }
   }

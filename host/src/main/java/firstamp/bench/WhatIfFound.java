@@ -1,10 +1,12 @@
 package firstamp.bench;
 
+import firstamp.alarm.AlarmWords;
 import firstamp.log.LogException;
 import firstamp.log.PowerUpHeader;
 import firstamp.model.Alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.Summary;
+import firstamp.model.text.Worded;
 import firstamp.study.ReplayRules;
 import java.util.List;
 import java.util.SortedMap;
@@ -38,13 +40,13 @@ final class WhatIfFound {
         raw ? Snapshot.Judged.ALL : Snapshot.Judged.RULES_ONLY);
   }
 
-  private static String reason(List<Alarm> raised, Summary would, Alarm demanded) {
+  private static Worded reason(List<Alarm> raised, Summary would, Alarm demanded) {
     for (Alarm alarm : raised) {
       if (would.tripAtMs() != null && alarm.atMs() == would.tripAtMs()) {
-        return alarm.text();
+        return AlarmWords.worded(alarm);
       }
     }
-    return demanded == null ? null : demanded.text();
+    return demanded == null ? null : AlarmWords.worded(demanded);
   }
 
   private static List<Alarm> last(List<Alarm> transitions) {

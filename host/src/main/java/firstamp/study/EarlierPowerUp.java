@@ -2,6 +2,7 @@ package firstamp.study;
 
 import firstamp.trend.TimeCourse;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * Another power-up of the same set, to be drawn behind or compared.
@@ -10,13 +11,15 @@ import java.util.List;
  * @param knownGood flagged as known good
  * @param course of it
  * @param closedMs its course time at which the switch closed
- * @param changes from it to the power-up shown, in sentences; null = not worked out
+ * @param changes from it to the power-up shown; null = not worked out
  */
 public record EarlierPowerUp(
-    long powerUp, boolean knownGood, TimeCourse course, double closedMs, List<String> changes) {
-  /** Copies the list. */
-  public EarlierPowerUp {
-    changes = changes == null ? null : List.copyOf(changes);
+    long powerUp, boolean knownGood, TimeCourse course, double closedMs, Changes changes) {
+  /** What changed, before any language. */
+  @FunctionalInterface
+  public interface Changes {
+    /** In sentences; empty = nothing. */
+    List<String> in(Locale locale);
   }
 
   /** Drawn only, not compared. */

@@ -114,7 +114,8 @@ class WhatIfTest {
     assertThat(window.whatIf().alarms())
         .extracting(Alarm::rule)
         .containsExactlyInAnyOrderElementsOf(summary.path("alarms").findValuesAsText("rule"));
-    assertThat(window.whatIf().firstOff()).isEqualTo(alarm(summary, rule).path("text").asText());
+    assertThat(window.whatIf().firstOff().english())
+        .isEqualTo(alarm(summary, rule).path("text").asText());
     JsonNode row = beside(result, rule);
     assertThat(row.path("tripCause").asText()).isEqualTo(cause);
     assertThat(row.path("wouldAtMs").asDouble()).isEqualTo(summary.path("tripAtMs").asDouble());
@@ -163,7 +164,7 @@ class WhatIfTest {
     assertThat(result.exitCode()).isEqualTo(65);
     Window window = window("healthy", sheet);
     assertThat(window.whatIf().judged()).isEqualTo(Snapshot.Judged.NOTHING);
-    assertThat(String.join("\n", result.err())).contains(window.whatIf().firstOff());
+    assertThat(String.join("\n", result.err())).contains(window.whatIf().firstOff().english());
   }
 
   private static JsonNode alarm(JsonNode summary, String rule) {

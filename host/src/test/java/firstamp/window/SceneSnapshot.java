@@ -119,7 +119,7 @@ final class SceneSnapshot {
                   1,
                   SceneAlarms.of(scene),
                   CLOSED_MS + 352,
-                  "supply current 0.27 A, limit 0.25 A",
+                  firstamp.model.text.Worded.asIs("supply current 0.27 A, limit 0.25 A"),
                   Snapshot.Judged.ALL),
               false);
       default ->

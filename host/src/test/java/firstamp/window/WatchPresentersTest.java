@@ -118,7 +118,11 @@ class WatchPresentersTest {
     EarlierPowerUp behind = scene(FakeSession.Scene.BEHIND).beside().earlier();
     EarlierPowerUp compared =
         new EarlierPowerUp(
-            11, true, behind.course(), behind.closedMs(), List.of("B1: 8.35 V then, 8.21 V now"));
+            11,
+            true,
+            behind.course(),
+            behind.closedMs(),
+            locale -> List.of("B1: 8.35 V then, 8.21 V now"));
     WhatIfPresenter presents = new WhatIfPresenter(words, numbers, presenter.sentences());
     WhatIfPresenter.Sides sides =
         presents.sides(replay.with(new Snapshot.Beside(compared, null, null, null, false)));

@@ -101,10 +101,11 @@ public final class WatchStates {
             true,
             new FakeSession(FakeSession.Scene.HEALTHY).course(),
             FakeSession.CLOSED_MS,
-            List.of(
-                "Supply current at the end: 130 mA, now 118 mA (\u00b12 mA).",
-                "B1 at the end: 8.35 V, now 8.21 V (\u00b10.03 V).",
-                "The courses part at B1, 96 ms after switching on: 5.1 V, now 5.3 V."));
+            locale ->
+                List.of(
+                    "Supply current at the end: 130 mA, now 118 mA (\u00b12 mA).",
+                    "B1 at the end: 8.35 V, now 8.21 V (\u00b10.03 V).",
+                    "The courses part at B1, 96 ms after switching on: 5.1 V, now 5.3 V."));
     all.put(
         "watch-compare",
         options -> {

@@ -134,7 +134,7 @@ public final class HomePage implements Page {
         .shell()
         .aside(
             () -> new BenchSets(desk).list(words.get("home.emulated")), this::show, this::failed);
-    say(desk.trouble());
+    say(desk.trouble() == null ? null : desk.trouble().in(words.locale()));
   }
 
   private void show(List<SetEntry> found) {

@@ -56,7 +56,7 @@ public final class WhatIfPresenter {
 
   private void would(Snapshot.WhatIf what, double zero, List<String> lines) {
     if (what.judged() == Snapshot.Judged.NOTHING) {
-      lines.add(what.firstOff());
+      lines.add(what.firstOff().in(words.locale()));
       return;
     }
     if (what.judged() == Snapshot.Judged.RULES_ONLY) {
@@ -67,7 +67,7 @@ public final class WhatIfPresenter {
       alarms(what.alarms(), lines);
       return;
     }
-    String why = what.firstOff() == null ? "" : what.firstOff();
+    String why = what.firstOff() == null ? "" : what.firstOff().in(words.locale());
     lines.add(words.get("whatif.off", numbers.moment(what.firstOffMs() - zero), why));
     alarms(what.alarms(), lines);
     lines.add(words.get("whatif.rest"));
@@ -82,10 +82,12 @@ public final class WhatIfPresenter {
     List<String> changed = new ArrayList<>(List.of(words.get("compare.changed")));
     if (other.changes() == null) {
       changed.add(words.get("compare.working"));
-    } else if (other.changes().isEmpty()) {
-      changed.add(words.get("compare.nothing"));
     } else {
-      other.changes().forEach(line -> changed.add(Signs.in(line)));
+      List<String> lines = other.changes().in(words.locale());
+      lines.forEach(line -> changed.add(Signs.in(line)));
+      if (lines.isEmpty()) {
+        changed.add(words.get("compare.nothing"));
+      }
     }
     return new Sides(
         words.get("compare.title", String.valueOf(other.powerUp()), String.valueOf(now.powerUp())),
