@@ -1,8 +1,6 @@
 package firstamp.supply;
 
 import firstamp.model.ProbePort;
-import firstamp.model.text.Explained;
-import firstamp.model.text.FailureWords;
 import firstamp.model.text.Worded;
 import firstamp.supply.SupplyState.Phase;
 import java.io.IOException;
@@ -98,14 +96,8 @@ public final class BenchSupply implements AutoCloseable {
     try {
       dialogue.send(OFF);
     } catch (IOException gone) {
-      fail(lineGone(gone));
+      fail(SupplyException.lineGone(gone));
     }
-  }
-
-  private static Worded lineGone(IOException gone) {
-    Worded why =
-        gone instanceof Explained explained ? explained.words() : FailureWords.worded(gone);
-    return SupplyException.say("line-gone", why);
   }
 
   private boolean overtaken() {
@@ -128,7 +120,7 @@ public final class BenchSupply implements AutoCloseable {
     } catch (SupplyException bad) {
       failAndOff(bad.words());
     } catch (IOException gone) {
-      failAndOff(lineGone(gone));
+      failAndOff(SupplyException.lineGone(gone));
     }
     long watched = now();
     while (true) {
@@ -163,7 +155,7 @@ public final class BenchSupply implements AutoCloseable {
           failAndOff(bad.words());
         }
       } catch (IOException gone) {
-        failAndOff(lineGone(gone));
+        failAndOff(SupplyException.lineGone(gone));
       }
     }
   }

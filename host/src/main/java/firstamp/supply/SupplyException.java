@@ -1,7 +1,9 @@
 package firstamp.supply;
 
 import firstamp.model.text.Explained;
+import firstamp.model.text.FailureWords;
 import firstamp.model.text.Worded;
+import java.io.IOException;
 
 /** The bench supply does not do, or does not answer, what it was asked. */
 final class SupplyException extends Exception implements Explained {
@@ -35,6 +37,13 @@ final class SupplyException extends Exception implements Explained {
 
   static Worded say(String key, Object... values) {
     return Worded.of("firstamp.supply.answers", key, values);
+  }
+
+  /** What is to be said when the port has failed. */
+  static Worded lineGone(IOException gone) {
+    Worded why =
+        gone instanceof Explained explained ? explained.words() : FailureWords.worded(gone);
+    return say("line-gone", why);
   }
 
   @Override
