@@ -335,8 +335,7 @@ public final class Desk {
     try {
       Runtime.getRuntime().removeShutdownHook(onSignal);
     } catch (IllegalStateException alreadyEnding) {
-      // The process is ending by a signal; the hook is at work.
-      Thread.yield();
+      Thread.yield(); // The process is ending by a signal; the hook is at work.
     }
     try {
       // Aside, but the window waits for it when it closes.

@@ -4,7 +4,6 @@ import firstamp.app.TrialKeeping;
 import firstamp.locate.wire.WireAnswer;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireStep;
-import firstamp.model.text.Explained;
 import firstamp.window.page.Page;
 import firstamp.window.page.PageRoom;
 import firstamp.window.page.Tools;
@@ -379,7 +378,7 @@ public final class TrialPage implements Page {
       first.setText("");
       second.setText("");
     } catch (IllegalArgumentException unfit) {
-      say(Explained.in(unfit, words.locale()));
+      say(tools.why(unfit));
     }
   }
 
