@@ -4,6 +4,7 @@
 #include <stddef.h>
 
 #include "inputs.h"
+#include "serial.h"
 
 enum { BIT_RUN = 0, BIT_LOOK = 2, BIT_PUMP_A = 2, BIT_READ_BACK = 5 };
 
@@ -214,7 +215,7 @@ static bool next_byte(struct chip *chip, uint8_t *byte)
 void board_pump_receiver(struct board *board)
 {
     if (board->bridge->from_host.count > 0)
-        chip_pump_receiver(&board->chip);
+        serial_pump_receiver(&board->chip);
 }
 
 /* ---- start, reset, steps ---- */

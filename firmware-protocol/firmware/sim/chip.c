@@ -11,11 +11,13 @@
 #include <avr_extint.h>
 #include <avr_ioport.h>
 
+#include "converter.h"
+#include "serial.h"
+
 /* Register addresses of the ATmega328P (data sheet, register summary). */
-enum { REG_PINB = 0x23, REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B, REG_SPMCSR = 0x57,
-       REG_ADCSRA = 0x7A, REG_UCSRA = 0xC0, REG_UBRRL = 0xC4, REG_UBRRH = 0xC5 };
+enum { REG_PINB = 0x23, REG_DDRB = 0x24, REG_PORTB = 0x25, REG_PIND = 0x29, REG_DDRD = 0x2A, REG_PORTD = 0x2B, REG_SPMCSR = 0x57 };
 enum { ENTRY_CYCLES = 4, WAKE_CYCLES = 4 };
-enum { RAM_START = 0x100, BIT_U2X = 1, HIGHEST_COUNT = 1023 };
+enum { RAM_START = 0x100 };
 
 double chip_seconds(uint64_t cycle)
 {
@@ -63,54 +65,6 @@ static void port_written(avr_irq_t *irq, uint32_t value, void *param)
     chip->surroundings->ports_changed(chip);
 }
 
-/* ---- converter ---- */
-
-/* Millivolts which the simulator's truncating mV * 1023 / AREF turns into exactly these counts. */
-static uint32_t mv_for_counts(uint16_t counts)
-{
-    return ((uint32_t)counts * CHIP_AREF_MV + HIGHEST_COUNT - 1) / HIGHEST_COUNT;
-}
-
-/*
- * The chip latches its input 1.5 converter clocks after the start and shows the result at the end. The simulator
- * takes level and channel when the result is read; so all its inputs get the latched value just before the end.
- */
-static avr_cycle_count_t conversion_timer(avr_t *avr, avr_cycle_count_t when, void *param)
-{
-    struct chip *chip = param;
-    if (!chip->conversion.sampled) {
-        chip->conversion.counts = chip->surroundings->counts(chip, chip->conversion.channel, when);
-        chip->conversion.sampled = true;
-        uint32_t clocks = chip->conversion.first ? 25 : 13;
-        return chip->conversion.start_cycle + clocks * chip->conversion.clock_cycles - 2;
-    }
-    avr_irq_t *inputs = avr_io_getirq(avr, AVR_IOCTL_ADC_GETIRQ, ADC_IRQ_ADC0);
-    for (int c = 0; c < CHIP_CONVERTER_INPUTS; c++)
-        avr_raise_irq(inputs + c, mv_for_counts(chip->conversion.counts));
-    return 0;
-}
-
-static void conversion_started(avr_irq_t *irq, uint32_t value, void *param)
-{
-    struct chip *chip = param;
-    (void)irq;
-    union {
-        uint32_t value;
-        avr_adc_mux_t mux;
-    } trigger = {.value = value};
-    avr_cycle_timer_cancel(chip->avr, conversion_timer, chip);
-    if (trigger.mux.kind != ADC_MUX_SINGLE || trigger.mux.src >= CHIP_CONVERTER_INPUTS)
-        return;
-    uint8_t prescaler = chip->avr->data[REG_ADCSRA] & 7;
-    chip->conversion.start_cycle = chip->avr->cycle;
-    chip->conversion.channel = (uint8_t)trigger.mux.src;
-    chip->conversion.clock_cycles = prescaler == 0 ? 2 : 1u << prescaler;
-    chip->conversion.first = chip->adc->first != 0;
-    chip->conversion.sampled = false;
-    uint32_t half_clocks = chip->conversion.first ? 27 : 3;
-    avr_cycle_timer_register(chip->avr, half_clocks * chip->conversion.clock_cycles / 2, conversion_timer, chip);
-}
-
 /* ---- fuses ---- */
 
 /*
@@ -137,65 +91,6 @@ static void fuse_read_begins(avr_irq_t *irq, uint32_t value, void *param)
     memcpy(chip->hidden, chip->avr->flash, sizeof chip->hidden);
     memcpy(chip->avr->flash, by_address, sizeof by_address);
     avr_cycle_timer_register(chip->avr, FUSE_READ_CYCLES, fuse_read_over, chip);
-}
-
-/* ---- serial line ---- */
-
-/* The simulator counts a parity bit that is not there: 11 bit times a byte. The chip's 8N1 takes 10. */
-static uint32_t cycles_per_byte(const struct chip *chip)
-{
-    const uint8_t *data = chip->avr->data;
-    uint32_t divisor = (uint32_t)(data[REG_UBRRL] | (data[REG_UBRRH] & 0x0F) << 8) + 1;
-    return divisor * (data[REG_UCSRA] & 1 << BIT_U2X ? 8 : 16) * 10;
-}
-
-static void byte_sent(avr_irq_t *irq, uint32_t value, void *param)
-{
-    struct chip *chip = param;
-    (void)irq;
-    chip->uart->cycles_per_byte = cycles_per_byte(chip);
-    chip->surroundings->byte_sent(chip, (uint8_t)value);
-}
-
-static void receiver_xon(avr_irq_t *irq, uint32_t value, void *param)
-{
-    (void)irq;
-    (void)value;
-    ((struct chip *)param)->receiver_full = false;
-}
-
-static void receiver_xoff(avr_irq_t *irq, uint32_t value, void *param)
-{
-    (void)irq;
-    if (value != 0)
-        ((struct chip *)param)->receiver_full = true;
-}
-
-static avr_cycle_count_t pump_timer(avr_t *avr, avr_cycle_count_t when, void *param)
-{
-    struct chip *chip = param;
-    uint8_t byte;
-    chip->uart->cycles_per_byte = cycles_per_byte(chip);
-    if (chip->receiver_full)
-        return when + chip->uart->cycles_per_byte;
-    if (!chip->surroundings->next_byte(chip, &byte)) {
-        chip->pump_running = false;
-        return 0;
-    }
-    /* On the wire one, in the chip's buffer two: a fourth byte not yet read would have been lost there. */
-    uint16_t unread = (uint16_t)((chip->uart->input.write - chip->uart->input.read) & (uart_fifo_fifo_size - 1));
-    if (unread > 3)
-        chip->receive_overruns++;
-    avr_raise_irq(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_INPUT), byte);
-    return when + chip->uart->cycles_per_byte;
-}
-
-void chip_pump_receiver(struct chip *chip)
-{
-    if (chip->pump_running)
-        return;
-    chip->pump_running = true;
-    avr_cycle_timer_register(chip->avr, 1, pump_timer, chip);
 }
 
 /* ---- time of interrupts ---- */
@@ -244,17 +139,13 @@ static void *find_module(avr_t *avr, const char *kind)
 static void listen(struct chip *chip)
 {
     avr_t *avr = chip->avr;
-    avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_ADC_GETIRQ, ADC_IRQ_OUT_TRIGGER), conversion_started, chip);
-    avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUTPUT), byte_sent, chip);
-    avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUT_XON), receiver_xon, chip);
-    avr_irq_register_notify(avr_io_getirq(avr, AVR_IOCTL_UART_GETIRQ('0'), UART_IRQ_OUT_XOFF), receiver_xoff, chip);
+    converter_listen(chip);
+    serial_listen(chip);
     static const avr_io_addr_t WATCHED[] = {REG_PINB, REG_DDRB, REG_PORTB, REG_PIND, REG_DDRD, REG_PORTD};
     for (size_t i = 0; i < sizeof WATCHED / sizeof WATCHED[0]; i++)
         avr_irq_register_notify(avr_iomem_getirq(avr, WATCHED[i], NULL, AVR_IOMEM_IRQ_ALL), port_written, chip);
     avr_irq_register_notify(avr_iomem_getirq(avr, REG_SPMCSR, NULL, AVR_IOMEM_IRQ_ALL), fuse_read_begins, chip);
     listen_to_vectors(chip);
-    uint32_t no_flags = 0; /* neither a host sleep at every poll nor bytes printed as text */
-    avr_ioctl(avr, AVR_IOCTL_UART_SET_FLAGS('0'), &no_flags);
 }
 
 /* Real time is kept by the program's own loop; a sleep here would add to it. */
@@ -344,6 +235,22 @@ void chip_reset(struct chip *chip, enum reset_kind kind)
     avr_reset(chip->avr);
     set_cause(chip, kind);
     after_reset(chip);
+}
+
+static avr_cycle_count_t wake(avr_t *avr, avr_cycle_count_t when, void *param)
+{
+    (void)avr;
+    (void)when;
+    (void)param;
+    return 0;
+}
+
+void chip_wake_at(struct chip *chip, uint64_t cycle)
+{
+    avr_t *avr = chip->avr;
+    avr_cycle_timer_cancel(avr, wake, chip);
+    if (cycle > avr->cycle)
+        avr_cycle_timer_register(avr, cycle - avr->cycle, wake, chip);
 }
 
 bool chip_step(struct chip *chip)

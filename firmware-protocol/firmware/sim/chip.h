@@ -1,4 +1,4 @@
-/* The simulated chip: the program in it, its converter, comparator, serial line and interrupts, put right where the simulator is not. */
+/* The simulated chip: the program in it, its pins, comparator, fuses, interrupts and resets, put right where the simulator is not. */
 #ifndef SIM_CHIP_H
 #define SIM_CHIP_H
 
@@ -88,8 +88,8 @@ void chip_declare_driven(struct chip *chip, char port, uint8_t mask, uint8_t lev
 /* Levels of the comparator's inputs. With ACIC its rising output is timer 1's capture. */
 void chip_compare(struct chip *chip, uint32_t plus_mv, uint32_t minus_mv);
 
-/* Bytes are waiting: lets them go to the receiver at the speed of the line. */
-void chip_pump_receiver(struct chip *chip);
+/* A sleeping chip steps no further than this cycle. Asked again, the older wish is off. */
+void chip_wake_at(struct chip *chip, uint64_t cycle);
 
 /* The main program stops doing anything, interrupts go on: a hang, for the watchdog. */
 void chip_hang(struct chip *chip);

@@ -6,17 +6,19 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "pins.h"
+#include "serial.h"
+
 /*
  * Steps: coarse while nothing is joined, fine for a while after every change of a pin and round the moments asked for, else
  * between. A change of a pin reaches the netlist at its next step, an input the chip at the end of a step: both at most one
  * fine step late, never early.
  */
-static const double COARSE_S = 62.5e-6, CLOSED_S = 5e-6, FINE_S = 1e-6, FINE_FOR_S = 2e-3, PULSING_FOR_S = 2e-3;
+static const double COARSE_S = 62.5e-6, CLOSED_S = 5e-6, FINE_S = 1e-6;
 static const double PIN_SIEMENS = 1 / 25.0; /* an output at 5 V: about 25 ohm (data sheet, typical curves, from memory) */
-static const double HIGH_SHARE = 0.6, LOW_SHARE = 0.3; /* of VCC; data sheet, input levels (from memory) */
 static const double BROWN_OUT_V = 4.3, BROWN_OUT_BACK_V = 4.35;
 static const double WATCHDOG_FIRST_S = 16e-3; /* 2048 periods of 128 kHz; doubled by each step of WDP (data sheet, from memory) */
-enum { REG_WDTCSR = 0x60, BIT_WDE = 3, COUNTS = 1024, MV_PER_V = 1000, MAX_LINES = 4 * WIRING_MAX_PINS + 16, LINE_BYTES = 600 };
+enum { REG_WDTCSR = 0x60, BIT_WDE = 3, COUNTS = 1024, MAX_LINES = 4 * WIRING_MAX_PINS + 16, LINE_BYTES = 600 };
 
 static struct circuit *circuit_of(struct chip *chip)
 {
@@ -25,7 +27,7 @@ static struct circuit *circuit_of(struct chip *chip)
 
 /* ---- nodes ---- */
 
-static double against_ground(const struct circuit *circuit, size_t node)
+double circuit_volts(const struct circuit *circuit, size_t node)
 {
     return circuit->spice.volts[node] - circuit->spice.volts[circuit->ground];
 }
@@ -33,16 +35,11 @@ static double against_ground(const struct circuit *circuit, size_t node)
 /* Between the last two points the nodes are taken to move in straight lines. */
 static double volts_at(const struct circuit *circuit, size_t node, double seconds)
 {
-    double now = against_ground(circuit, node);
+    double now = circuit_volts(circuit, node);
     double before = circuit->before_volts[node] - circuit->before_volts[circuit->ground];
     double length = circuit->now_s - circuit->before_s;
     double share = length > 0 ? (seconds - circuit->before_s) / length : 1;
     return before + (now - before) * fmin(1, fmax(0, share));
-}
-
-static uint32_t millivolts(double volts)
-{
-    return (uint32_t)lround(fmin(CHIP_VCC_MV, fmax(0, volts * MV_PER_V)));
 }
 
 /* ---- what the chip asks of its surroundings ---- */
@@ -58,36 +55,9 @@ static uint16_t counts(struct chip *chip, uint8_t channel, uint64_t cycle)
     return (uint16_t)fmin(COUNTS - 1, fmax(0, floor(share * COUNTS)));
 }
 
-static void log_pin(struct circuit *circuit, const struct wired_pin *pin, const char *word)
-{
-    uint64_t cycle = circuit->chip.avr->cycle;
-    if (circuit->events != NULL)
-        fprintf(circuit->events, "{\"cycle\":%" PRIu64 ",\"t_us\":%" PRIu64 ",\"pin\":\"P%c%u\",\"node\":\"%s\",\"level\":\"%s\"}\n", cycle, cycle / 16,
-                pin->port, pin->bit, pin->node, word);
-}
-
-static void look_at_outputs(struct circuit *circuit)
-{
-    static const char *const WORDS[] = {"open", "low", "high"};
-    for (size_t i = 0; i < circuit->wiring.pins; i++) {
-        const struct wired_pin *pin = &circuit->wiring.pin[i];
-        bool driven = chip_pin_driven(&circuit->chip, pin->port, pin->bit) && !circuit->held_in_reset;
-        uint8_t output = driven ? (chip_pin_high(&circuit->chip, pin->port, pin->bit) ? 2 : 1) : 0;
-        if (output == circuit->pin_output[i])
-            continue;
-        circuit->pin_output[i] = output;
-        if (pin->pulses) {
-            circuit->pulsing_until_s = chip_seconds(circuit->chip.avr->cycle) + PULSING_FOR_S;
-            continue;
-        }
-        circuit->fine_until_s = chip_seconds(circuit->chip.avr->cycle) + FINE_FOR_S;
-        log_pin(circuit, pin, WORDS[output]);
-    }
-}
-
 static void ports_changed(struct chip *chip)
 {
-    look_at_outputs(circuit_of(chip));
+    pins_follow_outputs(circuit_of(chip));
 }
 
 static void byte_sent(struct chip *chip, uint8_t byte)
@@ -100,66 +70,17 @@ static bool next_byte(struct chip *chip, uint8_t *byte)
     return script_next(&circuit_of(chip)->script, chip->avr->cycle, byte);
 }
 
-static void drive_inputs(struct circuit *circuit, bool all)
-{
-    uint8_t mask[2] = {0, 0}, levels[2] = {0, 0};
-    double vcc = against_ground(circuit, circuit->supply);
-    bool changed[WIRING_MAX_PINS];
-    for (size_t i = 0; i < circuit->wiring.pins; i++) {
-        const struct wired_pin *pin = &circuit->wiring.pin[i];
-        bool was = circuit->pin_level[i];
-        double volts = against_ground(circuit, circuit->pin_node[i]);
-        circuit->pin_level[i] = volts > (was ? LOW_SHARE : HIGH_SHARE) * vcc;
-        changed[i] = all || was != circuit->pin_level[i];
-        if (chip_pin_driven(&circuit->chip, pin->port, pin->bit)) {
-            changed[i] = false;
-            continue;
-        }
-        mask[pin->port == 'D'] |= (uint8_t)(1u << pin->bit);
-        levels[pin->port == 'D'] |= (uint8_t)((unsigned)circuit->pin_level[i] << pin->bit);
-    }
-    bool any = false;
-    for (size_t i = 0; i < circuit->wiring.pins; i++)
-        any |= changed[i];
-    if (!any)
-        return;
-    chip_declare_driven(&circuit->chip, 'B', mask[0], levels[0]);
-    chip_declare_driven(&circuit->chip, 'D', mask[1], levels[1]);
-    for (size_t i = 0; i < circuit->wiring.pins; i++)
-        if (changed[i])
-            chip_drive(&circuit->chip, circuit->wiring.pin[i].port, circuit->wiring.pin[i].bit, circuit->pin_level[i]);
-}
-
-static void drive_comparator(struct circuit *circuit)
-{
-    if (circuit->wiring.comparator_plus[0] == '\0' || circuit->wiring.comparator_minus[0] == '\0')
-        return;
-    double plus = against_ground(circuit, circuit->plus), minus = against_ground(circuit, circuit->minus);
-    /* Whole millivolts must not decide which of two close levels is the higher one. */
-    uint32_t minus_mv = millivolts(minus);
-    chip_compare(&circuit->chip, plus > minus ? (uint32_t)fmax(minus_mv + 1, millivolts(plus)) : (uint32_t)fmin(minus_mv, millivolts(plus)),
-                 minus_mv);
-}
-
 static void after_reset(struct chip *chip)
 {
     struct circuit *circuit = circuit_of(chip);
-    look_at_outputs(circuit);
-    drive_inputs(circuit, true);
-    drive_comparator(circuit);
+    pins_follow_outputs(circuit);
+    pins_drive_inputs(circuit, true);
+    pins_drive_comparator(circuit);
 }
 
 static const struct chip_surroundings SURROUNDINGS = {counts, ports_changed, byte_sent, next_byte, after_reset};
 
 /* ---- time ---- */
-
-static avr_cycle_count_t wake(avr_t *avr, avr_cycle_count_t when, void *param)
-{
-    (void)avr;
-    (void)when;
-    (void)param;
-    return 0;
-}
 
 static void run_chip_to(struct circuit *circuit, uint64_t target)
 {
@@ -168,12 +89,11 @@ static void run_chip_to(struct circuit *circuit, uint64_t target)
         uint64_t due = script_due(&circuit->script);
         uint64_t stop = due > chip->avr->cycle && due < target ? due : target;
         if (due <= chip->avr->cycle)
-            chip_pump_receiver(chip);
-        avr_cycle_timer_cancel(chip->avr, wake, circuit);
-        avr_cycle_timer_register(chip->avr, stop - chip->avr->cycle, wake, circuit);
+            serial_pump_receiver(chip);
+        chip_wake_at(chip, stop);
         do {
             circuit->stopped = !chip_step(chip);
-            look_at_outputs(circuit); /* a reset drops a pin without an event */
+            pins_follow_outputs(circuit); /* a reset drops a pin without an event */
         } while (chip->avr->cycle < stop && !circuit->stopped);
     }
 }
@@ -181,11 +101,11 @@ static void run_chip_to(struct circuit *circuit, uint64_t target)
 /* The detector holds the chip in reset while its supply is low; its pins are open meanwhile. */
 static void watch_brown_out(struct circuit *circuit)
 {
-    double vcc = against_ground(circuit, circuit->supply);
+    double vcc = circuit_volts(circuit, circuit->supply);
     bool stopped = circuit->clock_stops_s >= 0 && circuit->now_s >= circuit->clock_stops_s;
     if (!circuit->held_in_reset && vcc < BROWN_OUT_V) {
         circuit->held_in_reset = true;
-        look_at_outputs(circuit);
+        pins_follow_outputs(circuit);
     } else if (circuit->held_in_reset && !stopped && vcc > BROWN_OUT_BACK_V) {
         circuit->held_in_reset = false;
         chip_reset(&circuit->chip, RESET_BROWN_OUT);
@@ -203,7 +123,7 @@ static void watch_stopped_clock(struct circuit *circuit)
     double timeout_s = WATCHDOG_FIRST_S * (double)(1u << steps);
     if ((control & 1 << BIT_WDE) != 0 && !circuit->held_in_reset && circuit->now_s > circuit->clock_stops_s + timeout_s) {
         circuit->held_in_reset = true;
-        look_at_outputs(circuit);
+        pins_follow_outputs(circuit);
     }
 }
 
@@ -251,8 +171,8 @@ static bool accepted(void *self, double seconds)
         circuit->chip.avr->cycle = target; /* time continues without the program */
     if (!clock_runs)
         watch_stopped_clock(circuit);
-    drive_inputs(circuit, false);
-    drive_comparator(circuit);
+    pins_drive_inputs(circuit, false);
+    pins_drive_comparator(circuit);
     memcpy(circuit->before_volts, circuit->spice.volts, sizeof circuit->before_volts);
     return seconds < circuit->for_s && !circuit->stopped;
 }
@@ -276,7 +196,7 @@ static double longest_step(void *self, double seconds)
     if (seconds < circuit->fine_until_s)
         return FINE_S;
     for (size_t i = 0; i < circuit->fine_moments; i++)
-        if (seconds >= circuit->fine_at_s[i] - COARSE_S && seconds < circuit->fine_at_s[i] + FINE_FOR_S)
+        if (seconds >= circuit->fine_at_s[i] - COARSE_S && seconds < circuit->fine_at_s[i] + CIRCUIT_FINE_FOR_S)
             return FINE_S;
     for (size_t i = 0; i < circuit->wiring.pins; i++)
         if (circuit->wiring.pin[i].closes && circuit->pin_output[i] == 2)

@@ -7,6 +7,9 @@
 #include "spice.h"
 #include "wiring.h"
 
+/* So long fine steps are taken after a change of a pin, and from a moment asked for on. */
+#define CIRCUIT_FINE_FOR_S 2e-3
+
 enum { CIRCUIT_MAX_WATCHED = 48, CIRCUIT_MAX_FINE = 64 };
 
 /* A node whose course is summed up. */
@@ -48,6 +51,9 @@ struct circuit {
     FILE *events; /* NULL: none asked for */
     FILE *trace;  /* NULL: none asked for */
 };
+
+/* A node against the ground of the chip, at the last accepted point. */
+double circuit_volts(const struct circuit *circuit, size_t node);
 
 /* Puts the program into the chip; after it the EEPROM may be filled. */
 bool circuit_prepare(struct circuit *circuit, const char *elf_path, struct failure *failure);

@@ -46,9 +46,6 @@ class FileLengthTest {
           Map.entry("VerdictPage.java", 311),
           Map.entry("WatchRun.java", 319),
           Map.entry("WindowShell.java", 386),
-          Map.entry("chip.c", 367),
-          Map.entry("circuit.c", 341),
-          Map.entry("main.c", 325),
           Map.entry("ticks.c", 318));
 
   private static Map<String, Integer> longFiles(List<Path> roots) throws IOException {
