@@ -14,7 +14,7 @@ import firstamp.model.ProbePort;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.pipeline.RunRefused;
-import firstamp.run.calibration.CalibrationCourse;
+import firstamp.run.calibration.CalibrationProcedure;
 import firstamp.run.calibration.ResistorTrial;
 import java.io.IOException;
 import java.util.List;
@@ -28,7 +28,7 @@ public final class ProbeFlow {
   private static final long READ_METER_NANOS = 4_000_000_000L;
 
   private final Desk desk;
-  private final CalibrationCourse course = new CalibrationCourse();
+  private final CalibrationProcedure course = new CalibrationProcedure();
   private ProbeStep step = ProbeStep.START;
   private String port;
   private CalibrationDemo demo;

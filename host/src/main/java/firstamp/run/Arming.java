@@ -31,7 +31,7 @@ final class Arming {
 
   private final RunStream stream;
   private final LimitMoves limitMoves;
-  private final SupplyHand supplyHand;
+  private final SupplyController supplyHand;
   private final OtherFeed otherFeed;
   private final LevelClipCheck levelClips;
   private PlannedSettings settings;
@@ -51,7 +51,10 @@ final class Arming {
    * @param levelClips tells which clips of head and meter are joined
    */
   Arming(
-      RunStream stream, LimitMoves limitMoves, SupplyHand supplyHand, LevelClipCheck levelClips) {
+      RunStream stream,
+      LimitMoves limitMoves,
+      SupplyController supplyHand,
+      LevelClipCheck levelClips) {
     this.stream = stream;
     this.levelClips = levelClips;
     this.limitMoves = limitMoves;

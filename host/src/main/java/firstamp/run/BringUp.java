@@ -21,7 +21,7 @@ import java.util.List;
 final class BringUp {
   private final RunStream stream;
   private final RunWishes wishes;
-  private final SupplyHand supplyHand;
+  private final SupplyController supplyHand;
   private final List<JobSheet.Step> steps;
   private final double farad;
   private volatile State state = new State(0, 0, null, false);
@@ -44,7 +44,7 @@ final class BringUp {
    *
    * @param supplyHand gives the volts of each step, null = a person does
    */
-  BringUp(RunStream stream, RunWishes wishes, SupplyHand supplyHand) {
+  BringUp(RunStream stream, RunWishes wishes, SupplyController supplyHand) {
     this.stream = stream;
     this.wishes = wishes;
     this.supplyHand = supplyHand;

@@ -49,7 +49,7 @@ public final class RunSteps {
       RunStream stream,
       RunWishes wishes,
       LimitMoves limitMoves,
-      SupplyHand supplyHand,
+      SupplyController supplyHand,
       BringUp bringUp) {
     this.stream = stream;
     this.wishes = wishes;

@@ -42,7 +42,7 @@ public final class WatchRun {
   private final LimitMoves limitMoves;
   private final Modes modes;
   private RunSteps steps;
-  private SupplyHand supplyHand;
+  private SupplyController supplyHand;
   private BringUp bringUp;
   private boolean staged;
 
@@ -128,7 +128,7 @@ public final class WatchRun {
    * @param limitA to begin with
    */
   public void supply(BenchSupply supply, double volts, double limitA) {
-    supplyHand = new SupplyHand(stream, wishes, supply, volts, limitA);
+    supplyHand = new SupplyController(stream, wishes, supply, volts, limitA);
   }
 
   /** Goes through the steps of the sheet. Before {@link #run()}, on a {@link StagedSheet}. */

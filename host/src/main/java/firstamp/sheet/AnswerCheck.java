@@ -34,7 +34,7 @@ final class AnswerCheck {
       throw new AnswerRefused(
           question,
           SheetException.words(
-              "answer.choice", answer, String.join(", ", ids), Nearest.to(word, ids)));
+              "answer.choice", answer, String.join(", ", ids), SpellingSuggestion.to(word, ids)));
     }
     if (word.equals("mains-direct")) {
       throw new AnswerRefused(question, SheetQuestion.word("refused.mains-direct"));

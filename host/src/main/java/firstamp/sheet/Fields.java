@@ -32,7 +32,7 @@ final class Fields {
                 member.getValue().column(),
                 Node.UNKNOWN_KEY),
             new Phrase("one-of", String.join(", ", keys.keySet())),
-            new Phrase("meant", Nearest.to(member.getKey(), keys.keySet())));
+            new Phrase("meant", SpellingSuggestion.to(member.getKey(), keys.keySet())));
       }
     }
     return new Fields(file, node, keys);

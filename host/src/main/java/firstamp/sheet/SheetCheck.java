@@ -124,7 +124,7 @@ public record SheetCheck(
 
   private static Watched byHost(JobSheet sheet, Coverage.Item item) {
     JobSheet.RuleSettings settings = item.rule().settings(sheet);
-    Goal goal = Goal.of(sheet, item);
+    RuleDescription goal = RuleDescription.of(sheet, item);
     double withinMs = settings.onDelayMs() + goal.stepMs();
     return new Watched(
         item.rule().id(),

@@ -96,7 +96,7 @@ final class SheetSense {
           new Phrase(what),
           names.isEmpty()
               ? new Phrase(what + ".add")
-              : new Phrase("meant", Nearest.to((String) node.value(), names)));
+              : new Phrase("meant", SpellingSuggestion.to((String) node.value(), names)));
     }
   }
 }

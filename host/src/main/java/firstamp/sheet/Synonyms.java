@@ -39,6 +39,6 @@ final class Synonyms {
   /** The word that was most likely meant: one that means the same, else the nearest spelling. */
   static String meant(String word, List<String> known) {
     String other = MEANT.get(word.trim().toLowerCase(Locale.ROOT));
-    return other != null && known.contains(other) ? other : Nearest.to(word, known);
+    return other != null && known.contains(other) ? other : SpellingSuggestion.to(word, known);
   }
 }

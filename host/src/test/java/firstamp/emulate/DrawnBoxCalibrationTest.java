@@ -10,7 +10,7 @@ import firstamp.emulate.line.Pace;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.protocol.values.CalibrationData;
-import firstamp.run.calibration.CalibrationCourse;
+import firstamp.run.calibration.CalibrationProcedure;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -30,7 +30,7 @@ class DrawnBoxCalibrationTest {
     DrawnBox drawn = DrawnBox.of(seed, 0, 0);
     CalibrationDemo demo = new CalibrationDemo(ProbeOptions.of(seed, Pace.MAX), drawn.blank());
     List<CalibrationLine> lines;
-    try (CalibrationCourse course = new CalibrationCourse()) {
+    try (CalibrationProcedure course = new CalibrationProcedure()) {
       course.attach(demo.port());
       demo.volts(0);
       course.zero();

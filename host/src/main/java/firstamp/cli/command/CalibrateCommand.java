@@ -29,7 +29,7 @@ import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
 import firstamp.model.text.Explained;
 import firstamp.pipeline.RunRefused;
-import firstamp.run.calibration.CalibrationCourse;
+import firstamp.run.calibration.CalibrationProcedure;
 import firstamp.run.calibration.ResistorTrial;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -150,7 +150,7 @@ public final class CalibrateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   private final Prompt prompt;
-  private final CalibrationCourse course = new CalibrationCourse();
+  private final CalibrationProcedure course = new CalibrationProcedure();
   private CalibrationDemo demo;
 
   @Override

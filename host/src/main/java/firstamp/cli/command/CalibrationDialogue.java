@@ -10,7 +10,7 @@ import firstamp.cli.output.Speech;
 import firstamp.emulate.CalibrationDemo;
 import firstamp.model.samples.Channel;
 import firstamp.pipeline.RunRefused;
-import firstamp.run.calibration.CalibrationCourse;
+import firstamp.run.calibration.CalibrationProcedure;
 import firstamp.run.calibration.ResistorTrial;
 import java.io.IOException;
 import java.util.List;
@@ -20,7 +20,7 @@ import java.util.Map;
 final class CalibrationDialogue {
   private static final long READ_METER_NANOS = 4_000_000_000L;
 
-  private final CalibrationCourse course;
+  private final CalibrationProcedure course;
   private final CalibrationDemo demo;
   private final Prompt prompt;
   private final boolean yes;
@@ -33,7 +33,11 @@ final class CalibrationDialogue {
    * @param yes nothing is asked: everything is joined as the steps say
    */
   CalibrationDialogue(
-      CalibrationCourse course, CalibrationDemo demo, Prompt prompt, boolean yes, Speech speech) {
+      CalibrationProcedure course,
+      CalibrationDemo demo,
+      Prompt prompt,
+      boolean yes,
+      Speech speech) {
     this.course = course;
     this.demo = demo;
     this.prompt = prompt;

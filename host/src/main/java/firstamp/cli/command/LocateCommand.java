@@ -58,7 +58,7 @@ import picocli.CommandLine.Option;
       "Mains and stored charge can kill. The probe stays off circuits above 60 V. Local electrical"
           + " codes and licensed practice come first.",
     })
-public final class LocateCommand extends ThinkCommand<LocateSession> {
+public final class LocateCommand extends FaultFindingCommand<LocateSession> {
   LocateCommand(Speech speech) {
     super(speech);
   }

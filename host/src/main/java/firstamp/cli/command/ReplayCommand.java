@@ -28,7 +28,7 @@ import firstamp.pipeline.RunRefused;
 import firstamp.study.OtherRules;
 import firstamp.study.ReplayPace;
 import firstamp.study.ReplayPowerUp;
-import firstamp.study.RulesBeside;
+import firstamp.study.WhatIfReport;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -165,7 +165,7 @@ public final class ReplayCommand implements Callable<Integer> {
       throws LogException, CliFailure {
     try {
       Summary would = ReplayPowerUp.whatIf(reader, other, output, pace).run();
-      output.beside(sheet.toString(), RulesBeside.of(reader, would));
+      output.beside(sheet.toString(), WhatIfReport.of(reader, would));
       if (reader.header().stream() != PowerUpHeader.Stream.RAW) {
         speech.note(Said.of("replay.this-power-up-holds-readings"));
       }

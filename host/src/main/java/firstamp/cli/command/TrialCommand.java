@@ -59,7 +59,7 @@ import picocli.CommandLine.Option;
       "The probe stays off circuits above 60 V. Local electrical codes and licensed practice come"
           + " first.",
     })
-public final class TrialCommand extends ThinkCommand<WireCase> {
+public final class TrialCommand extends FaultFindingCommand<WireCase> {
   TrialCommand(Speech speech) {
     super(speech);
   }

@@ -7,7 +7,7 @@ import firstamp.model.ProbeHello;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.ChannelScale;
 import firstamp.model.text.Worded;
-import firstamp.run.calibration.CalibrationCourse;
+import firstamp.run.calibration.CalibrationProcedure;
 import firstamp.run.calibration.ResistorTrial;
 import java.util.List;
 import java.util.Locale;
@@ -32,7 +32,7 @@ public final class FirstBoxText {
    * @return exit code: a box that did not switch off in time is a finding
    */
   public int print(
-      CalibrationCourse course,
+      CalibrationProcedure course,
       List<CalibrationLine> found,
       ResistorTrial.Cut cut,
       boolean practice) {
@@ -57,7 +57,7 @@ public final class FirstBoxText {
     return cut.works() ? ExitCode.NORMAL : ExitCode.FINDING;
   }
 
-  private void print(CalibrationCourse course, ProbeHello hello, boolean practice) {
+  private void print(CalibrationProcedure course, ProbeHello hello, boolean practice) {
     ObjectNode node = JsonLines.object("firstBox");
     node.put("practice", practice);
     node.put("firmware", hello.firmwareMajor() + "." + hello.firmwareMinor());
@@ -68,7 +68,7 @@ public final class FirstBoxText {
     lines.print(node);
   }
 
-  private void channel(CalibrationCourse course, CalibrationLine line) {
+  private void channel(CalibrationProcedure course, CalibrationLine line) {
     Channel channel = line.channel();
     ChannelScale kept = course.before().scale(channel);
     Double gain =

@@ -15,8 +15,8 @@ import firstamp.pipeline.ReadingFigures;
 import firstamp.pipeline.SummaryJson;
 import firstamp.pipeline.TripFigures;
 import firstamp.study.OtherRules;
-import firstamp.study.RulesBeside;
 import firstamp.study.ToldJson;
+import firstamp.study.WhatIfReport;
 import java.util.List;
 import java.util.Locale;
 
@@ -184,8 +184,8 @@ public final class JsonRunOutput implements RunOutput {
   }
 
   @Override
-  public void beside(String sheet, List<RulesBeside.Beside> rows) {
-    for (RulesBeside.Beside row : rows) {
+  public void beside(String sheet, List<WhatIfReport.Beside> rows) {
+    for (WhatIfReport.Beside row : rows) {
       ObjectNode node = JsonLines.object("beside");
       node.put("rule", row.rule());
       if (row.railName() != null || row.rail() > 0) {

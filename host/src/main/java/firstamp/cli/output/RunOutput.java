@@ -5,7 +5,7 @@ import firstamp.model.ProbeHello;
 import firstamp.model.Summary;
 import firstamp.pipeline.ChainListener;
 import firstamp.study.OtherRules;
-import firstamp.study.RulesBeside;
+import firstamp.study.WhatIfReport;
 import java.util.List;
 
 /** What a headless run prints: JSON lines for scripts, or sentences for people. */
@@ -17,7 +17,7 @@ public interface RunOutput extends ChainListener {
   void countdown(int seconds);
 
   /** What another sheet would have found on a logged power-up, beside what was found. */
-  default void beside(String sheet, List<RulesBeside.Beside> rows) {}
+  default void beside(String sheet, List<WhatIfReport.Beside> rows) {}
 
   /** The power-up was judged by other rules than today's; before the summary of its replay. */
   default void otherRules(OtherRules rules) {}

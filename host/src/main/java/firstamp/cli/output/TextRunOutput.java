@@ -15,7 +15,7 @@ import firstamp.model.text.Wording.Quantity;
 import firstamp.pipeline.ReadingFigures;
 import firstamp.pipeline.TripFigures;
 import firstamp.study.OtherRules;
-import firstamp.study.RulesBeside;
+import firstamp.study.WhatIfReport;
 import java.io.PrintStream;
 import java.util.List;
 import java.util.Locale;
@@ -235,12 +235,12 @@ public final class TextRunOutput implements RunOutput {
   }
 
   @Override
-  public void beside(String sheet, List<RulesBeside.Beside> rows) {
+  public void beside(String sheet, List<WhatIfReport.Beside> rows) {
     say(Said.of("beside", sheet));
     if (rows.isEmpty()) {
       say(Said.of("beside.nothing"));
     }
-    for (RulesBeside.Beside row : rows) {
+    for (WhatIfReport.Beside row : rows) {
       String rule = SummaryText.text("%-28s", row.rule() + of(row.railName()));
       say(
           Said.of(

@@ -2,7 +2,7 @@ package firstamp.cli.output;
 
 import firstamp.model.text.Explained;
 import firstamp.model.text.Worded;
-import firstamp.sheet.Nearest;
+import firstamp.sheet.SpellingSuggestion;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -65,9 +65,10 @@ public final class UsageWords {
             .filter(one -> word.length() > 2 && one.startsWith(word))
             .findFirst()
             .orElse("");
-    String nearest = begun.isEmpty() ? Nearest.to(word, known) : begun;
+    String nearest = begun.isEmpty() ? SpellingSuggestion.to(word, known) : begun;
     boolean likely =
-        !begun.isEmpty() || Nearest.letters(word, nearest) <= Math.max(2, word.length() / 3);
+        !begun.isEmpty()
+            || SpellingSuggestion.letters(word, nearest) <= Math.max(2, word.length() / 3);
     return likely ? Said.of("usage.meant", nearest) : "";
   }
 

@@ -2,7 +2,7 @@ package firstamp.cli.run;
 
 import firstamp.cli.output.Said;
 import firstamp.model.text.Worded;
-import firstamp.sheet.Nearest;
+import firstamp.sheet.SpellingSuggestion;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -32,7 +32,7 @@ public final class NameChoice {
               ? lines
               : Said.of("name.group", list, Said.of("name.group." + group.getKey()), lines);
     }
-    return Said.of("name.none", what, name, Nearest.to(name, all), list);
+    return Said.of("name.none", what, name, SpellingSuggestion.to(name, all), list);
   }
 
   private static List<String> wrapped(List<String> names) {

@@ -1,6 +1,6 @@
 package firstamp.cli.run;
 
-import firstamp.app.AwakeKeeper;
+import firstamp.app.SleepInhibitor;
 import firstamp.bench.LiveBench;
 import firstamp.cli.output.CliFailure;
 import firstamp.cli.output.ExitCode;
@@ -20,7 +20,7 @@ public final class RunModes implements AutoCloseable {
   private final AlarmSound sound;
   private final boolean emulated;
   private final BenchSupply supply;
-  private final AwakeKeeper awake = AwakeKeeper.ofThisSystem();
+  private final SleepInhibitor awake = SleepInhibitor.ofThisSystem();
 
   public RunModes(RunOptions options, AlarmSound sound, boolean emulated, BenchSupply supply) {
     this.options = options;

@@ -13,7 +13,7 @@ import java.util.SplittableRandom;
  * The wire from the probe to the host: ten bits a byte at the line's speed, and the faults of a bad
  * cable.
  */
-public final class LineOut implements Outlet {
+public final class LineOut implements FrameOutput {
   private static final int BITS_PER_BYTE = 10;
 
   private final ArrayDeque<Piece> pieces = new ArrayDeque<>();

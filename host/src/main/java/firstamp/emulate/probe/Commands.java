@@ -1,6 +1,6 @@
 package firstamp.emulate.probe;
 
-import firstamp.emulate.line.Outlet;
+import firstamp.emulate.line.FrameOutput;
 import firstamp.protocol.codes.CalibrationState;
 import firstamp.protocol.codes.LineSpeed;
 import firstamp.protocol.codes.MessageType;
@@ -23,14 +23,14 @@ import firstamp.protocol.values.TripLimits;
 public final class Commands implements FrameDecoder.Sink, HostMessageVisitor<Void> {
   private final ProbeMachine machine;
   private final Memory memory;
-  private final Outlet outlet;
+  private final FrameOutput outlet;
   private final SelfReport report;
   private LineSpeed speed = LineSpeed.FAST;
   private MessageType command;
   private int sequence;
   private int rejectedFrames;
 
-  public Commands(ProbeMachine machine, Memory memory, Outlet outlet, int resetCauseBits) {
+  public Commands(ProbeMachine machine, Memory memory, FrameOutput outlet, int resetCauseBits) {
     this.machine = machine;
     this.memory = memory;
     this.outlet = outlet;

@@ -1,6 +1,6 @@
 package firstamp.emulate.probe;
 
-import firstamp.emulate.line.Outlet;
+import firstamp.emulate.line.FrameOutput;
 import firstamp.model.PedalJob;
 import firstamp.protocol.codes.PedalDuty;
 import firstamp.protocol.codes.PressKind;
@@ -12,12 +12,12 @@ import java.util.function.Consumer;
 
 /** Button and pedal: tells the host of each press, and switches off at the one that does. */
 final class Presses {
-  private final Outlet outlet;
+  private final FrameOutput outlet;
   private final PressWatch button = new PressWatch();
   private final PressWatch pedal = new PressWatch();
   private PedalDuty duty;
 
-  Presses(Outlet outlet, PedalJob job) {
+  Presses(FrameOutput outlet, PedalJob job) {
     this.outlet = outlet;
     this.duty =
         switch (job) {

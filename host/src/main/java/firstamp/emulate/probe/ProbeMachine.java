@@ -1,7 +1,7 @@
 package firstamp.emulate.probe;
 
 import firstamp.emulate.bench.Joined;
-import firstamp.emulate.line.Outlet;
+import firstamp.emulate.line.FrameOutput;
 import firstamp.model.PedalJob;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.SamplePlan;
@@ -44,7 +44,7 @@ public final class ProbeMachine {
   private static final int[] TRIP_AGAIN_CONVERSIONS = {800, 3200};
 
   private final Memory memory;
-  private final Outlet outlet;
+  private final FrameOutput outlet;
   private final SwitchPath path;
   private final StreamOut stream;
   private final CaptureRing capture = new CaptureRing();
@@ -85,7 +85,7 @@ public final class ProbeMachine {
 
   public ProbeMachine(
       Memory memory,
-      Outlet outlet,
+      FrameOutput outlet,
       SwitchPath path,
       Predicate<Channel> levelJoined,
       int selfTestBits,

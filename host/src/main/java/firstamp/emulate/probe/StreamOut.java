@@ -1,6 +1,6 @@
 package firstamp.emulate.probe;
 
-import firstamp.emulate.line.Outlet;
+import firstamp.emulate.line.FrameOutput;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.SamplePlan;
 import firstamp.protocol.codes.StreamKind;
@@ -13,7 +13,7 @@ import java.util.List;
 final class StreamOut {
   private static final int CHANNELS = Channel.values().length;
 
-  private final Outlet outlet;
+  private final FrameOutput outlet;
   private final short[] block = new short[ProbeMessage.Raw.MOST_CONVERSIONS];
   private final int[] sum = new int[CHANNELS];
   private final int[] lowest = new int[CHANNELS];
@@ -25,7 +25,7 @@ final class StreamOut {
   private long blockFrom;
   private long sent;
 
-  StreamOut(Outlet outlet) {
+  StreamOut(FrameOutput outlet) {
     this.outlet = outlet;
   }
 

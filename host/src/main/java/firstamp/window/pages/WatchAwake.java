@@ -1,6 +1,6 @@
 package firstamp.window.pages;
 
-import firstamp.app.AwakeKeeper;
+import firstamp.app.SleepInhibitor;
 import firstamp.bench.Snapshot;
 import firstamp.model.text.Worded;
 import java.util.concurrent.ExecutorService;
@@ -8,7 +8,7 @@ import java.util.concurrent.Executors;
 
 /** Keeps the computer awake while a set is watched, on a thread of its own. */
 final class WatchAwake {
-  private final AwakeKeeper awake;
+  private final SleepInhibitor awake;
   private final ExecutorService keeping =
       Executors.newSingleThreadExecutor(
           task -> {
@@ -24,7 +24,7 @@ final class WatchAwake {
    * @param wanted false = the computer may fall asleep
    */
   WatchAwake(boolean wanted) {
-    awake = wanted ? AwakeKeeper.ofThisSystem() : null;
+    awake = wanted ? SleepInhibitor.ofThisSystem() : null;
   }
 
   /** Why the computer may fall asleep; null = nothing to say. */

@@ -26,10 +26,10 @@ import picocli.CommandLine.Spec;
  *
  * @param <T> the immutable state
  */
-abstract class ThinkCommand<T> implements Callable<Integer> {
+abstract class FaultFindingCommand<T> implements Callable<Integer> {
   final Speech speech;
 
-  ThinkCommand(Speech speech) {
+  FaultFindingCommand(Speech speech) {
     this.speech = speech;
   }
 

@@ -12,7 +12,7 @@ import java.util.Comparator;
 import java.util.List;
 
 /** Which rules another sheet would have raised on a logged power-up, beside what was raised. */
-public final class RulesBeside {
+public final class WhatIfReport {
   /**
    * One rule on one rail. The record holds what happened: what would have come after an earlier off
    * is not in it.
@@ -37,7 +37,7 @@ public final class RulesBeside {
 
   private final List<Beside> rows = new ArrayList<>();
 
-  private RulesBeside() {}
+  private WhatIfReport() {}
 
   /**
    * The rows, the earliest first.
@@ -46,7 +46,7 @@ public final class RulesBeside {
    * @param whatIf summary of {@link ReplayPowerUp#whatIf} with another sheet
    */
   public static List<Beside> of(PowerUpReader reader, Summary whatIf) {
-    RulesBeside beside = new RulesBeside();
+    WhatIfReport beside = new WhatIfReport();
     for (JsonNode alarm : stored(reader)) {
       beside.then(
           alarm.path("rule").asText(),

@@ -3,7 +3,7 @@ package firstamp.emulate.line;
 import firstamp.protocol.message.ProbeMessage;
 
 /** Takes what the probe wants to send. */
-public interface Outlet {
+public interface FrameOutput {
   /** A message; the tick is taken modulo 2^32. */
   void send(ProbeMessage message, long tickMicros);
 

@@ -27,7 +27,7 @@ import java.util.Set;
  * <p>It can be left and taken up again: the points stay when the line is closed. Not thread-safe;
  * every method but the plain ones waits for the probe box.
  */
-public final class CalibrationCourse implements AutoCloseable {
+public final class CalibrationProcedure implements AutoCloseable {
   private static final int MOVED_COUNTS = 5;
   private static final int HIGHEST_COUNTS = 1023;
 

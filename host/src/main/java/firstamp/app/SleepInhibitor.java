@@ -15,7 +15,7 @@ import java.util.concurrent.TimeUnit;
  * and belong on a thread that does not paint. When it does not work, {@link #problem} says so. Safe
  * to share.
  */
-public final class AwakeKeeper {
+public final class SleepInhibitor {
   private static final String BUNDLE = "firstamp.run.modes";
   private static final long GIVES_UP_AT_ONCE_MS = 300;
 
@@ -46,15 +46,15 @@ public final class AwakeKeeper {
     boolean endedWithin(long ms) throws InterruptedException;
   }
 
-  AwakeKeeper(Starter starter, List<String> command) {
+  SleepInhibitor(Starter starter, List<String> command) {
     this.starter = Objects.requireNonNull(starter, "starter");
     this.command = command == null ? null : List.copyOf(command);
   }
 
   /** With the tool of this system. */
-  public static AwakeKeeper ofThisSystem() {
-    return new AwakeKeeper(
-        AwakeKeeper::startProcess,
+  public static SleepInhibitor ofThisSystem() {
+    return new SleepInhibitor(
+        SleepInhibitor::startProcess,
         commandFor(System.getProperty("os.name"), ProcessHandle.current().pid()));
   }
 

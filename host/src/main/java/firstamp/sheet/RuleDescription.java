@@ -15,11 +15,11 @@ import firstamp.model.text.Wording.Quantity;
  * @param unit of the limit, null = none
  * @param stepMs how often it can look
  */
-record Goal(Phrase words, String on, Double limit, String unit, double stepMs) {
+record RuleDescription(Phrase words, String on, Double limit, String unit, double stepMs) {
   private static final double READING_MS = 10;
   private static final double WINDOW_MS = 200;
 
-  static Goal of(JobSheet sheet, Coverage.Item item) {
+  static RuleDescription of(JobSheet sheet, Coverage.Item item) {
     RuleId rule = item.rule();
     int rail = item.rail();
     JobSheet.RuleSettings settings = rule.settings(sheet);
@@ -40,7 +40,7 @@ record Goal(Phrase words, String on, Double limit, String unit, double stepMs) {
       }
       case CURRENT_CREEP -> {
         double over = settings.numbers().get("overAPerMin");
-        yield new Goal(
+        yield new RuleDescription(
             words(rule, Quantity.amps(over)),
             "I, J",
             over,
@@ -54,14 +54,14 @@ record Goal(Phrase words, String on, Double limit, String unit, double stepMs) {
         yield reading(rule, input, percent, "%", name, percent);
       }
       case RIPPLE ->
-          new Goal(
+          new RuleDescription(
               words(rule, name, said.rippleMaxVrms() * 1000),
               input,
               said.rippleMaxVrms(),
               "V",
               WINDOW_MS);
       case RIPPLE_TOO_LOW ->
-          new Goal(
+          new RuleDescription(
               words(rule, name), input, settings.numbers().get("belowShare"), "share", WINDOW_MS);
       case OVER_VOLTAGE -> {
         double over = said == null ? supply.maxV() : said.overV();
@@ -79,19 +79,19 @@ record Goal(Phrase words, String on, Double limit, String unit, double stepMs) {
       case HEAD_BELOW_METER -> head(sheet.levels());
       case HUM -> {
         double above = settings.numbers().get("aboveDbv");
-        yield new Goal(words(rule, above), "H", above, "dBV", WINDOW_MS);
+        yield new RuleDescription(words(rule, above), "H", above, "dBV", WINDOW_MS);
       }
       case INPUT_CLIPPED, CLIP_OFF -> reading(rule, input, null, null, name);
       case PROBE_SILENT -> {
         double after = settings.numbers().get("afterMs");
-        yield new Goal(words(rule, after), null, after, "ms", after);
+        yield new RuleDescription(words(rule, after), null, after, "ms", after);
       }
-      case NOT_LOGGING -> new Goal(words(rule), null, null, null, 0);
+      case NOT_LOGGING -> new RuleDescription(words(rule), null, null, null, 0);
       case SWITCH_FAILED -> reading(rule, "J", 0.005, "A");
     };
   }
 
-  private static Goal window(
+  private static RuleDescription window(
       JobSheet.Rail rail, JobSheet.Supply supply, Object name, String input) {
     double low = rail == null ? supply.minV() : rail.nominalV() - tolerance(rail);
     double high = rail == null ? supply.maxV() : rail.nominalV() + tolerance(rail);
@@ -102,16 +102,17 @@ record Goal(Phrase words, String on, Double limit, String unit, double stepMs) {
     return Math.abs(rail.nominalV()) * rail.tolerancePercent() / 100;
   }
 
-  private static Goal head(JobSheet.Levels levels) {
+  private static RuleDescription head(JobSheet.Levels levels) {
     if (levels.expectedDb() == null) {
-      return new Goal(new Phrase("goal.head.nothing"), "H, M", null, null, WINDOW_MS);
+      return new RuleDescription(new Phrase("goal.head.nothing"), "H, M", null, null, WINDOW_MS);
     }
     double limit = levels.expectedDb() + levels.marginDb();
-    return new Goal(new Phrase("goal.head", limit), "H, M", limit, "dB", WINDOW_MS);
+    return new RuleDescription(new Phrase("goal.head", limit), "H, M", limit, "dB", WINDOW_MS);
   }
 
-  private static Goal reading(RuleId rule, String on, Double limit, String unit, Object... values) {
-    return new Goal(words(rule, values), on, limit, unit, READING_MS);
+  private static RuleDescription reading(
+      RuleId rule, String on, Double limit, String unit, Object... values) {
+    return new RuleDescription(words(rule, values), on, limit, unit, READING_MS);
   }
 
   private static Phrase words(RuleId rule, Object... values) {

@@ -3,8 +3,8 @@ package firstamp.sheet;
 import java.util.Collection;
 
 /** Finds the known word that somebody most likely meant. */
-public final class Nearest {
-  private Nearest() {}
+public final class SpellingSuggestion {
+  private SpellingSuggestion() {}
 
   /** The word with the smallest edit distance, upper and lower case alike; the first of equals. */
   public static String to(String word, Collection<String> known) {

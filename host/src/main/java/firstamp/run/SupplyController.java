@@ -16,7 +16,7 @@ import firstamp.supply.SupplyState;
  *
  * <p>Never waits for the supply but at the very end. Belongs to the session thread.
  */
-final class SupplyHand {
+final class SupplyController {
   private final RunStream stream;
   private final RunWishes wishes;
   private final BenchSupply supply;
@@ -26,7 +26,8 @@ final class SupplyHand {
   private boolean offSent;
   private boolean failureSaid;
 
-  SupplyHand(RunStream stream, RunWishes wishes, BenchSupply supply, double volts, double limitA) {
+  SupplyController(
+      RunStream stream, RunWishes wishes, BenchSupply supply, double volts, double limitA) {
     this.stream = stream;
     this.wishes = wishes;
     this.supply = supply;

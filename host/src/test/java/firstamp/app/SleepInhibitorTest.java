@@ -7,13 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class AwakeKeeperTest {
+class SleepInhibitorTest {
   private final List<String> done = new ArrayList<>();
 
-  private AwakeKeeper.Starter starter(boolean endsAtOnce) {
+  private SleepInhibitor.Starter starter(boolean endsAtOnce) {
     return command -> {
       done.add("start " + command.get(0));
-      return new AwakeKeeper.Child() {
+      return new SleepInhibitor.Child() {
         private boolean alive = !endsAtOnce;
 
         @Override
@@ -37,7 +37,7 @@ class AwakeKeeperTest {
 
   @Test
   void startsOnceAndEnds() {
-    AwakeKeeper keeper = new AwakeKeeper(starter(false), List.of("tool"));
+    SleepInhibitor keeper = new SleepInhibitor(starter(false), List.of("tool"));
     keeper.keep();
     keeper.keep();
     keeper.let();
@@ -48,7 +48,7 @@ class AwakeKeeperTest {
 
   @Test
   void saysThatTheToolEndedAtOnce() {
-    AwakeKeeper keeper = new AwakeKeeper(starter(true), List.of("tool"));
+    SleepInhibitor keeper = new SleepInhibitor(starter(true), List.of("tool"));
     keeper.keep();
     assertThat(keeper.problem().english())
         .isEqualTo("tool ended at once and does not keep the computer awake.");
@@ -56,8 +56,8 @@ class AwakeKeeperTest {
 
   @Test
   void saysThatTheToolIsMissing() {
-    AwakeKeeper keeper =
-        new AwakeKeeper(
+    SleepInhibitor keeper =
+        new SleepInhibitor(
             command -> {
               throw new IOException("no such file");
             },
@@ -68,7 +68,8 @@ class AwakeKeeperTest {
 
   @Test
   void saysThatNoToolIsKnown() {
-    AwakeKeeper keeper = new AwakeKeeper(starter(false), AwakeKeeper.commandFor("Plan", 1));
+    SleepInhibitor keeper =
+        new SleepInhibitor(starter(false), SleepInhibitor.commandFor("Plan", 1));
     keeper.keep();
     assertThat(keeper.problem().english())
         .isEqualTo("On this system Firstamp cannot keep the computer awake.");
@@ -77,9 +78,9 @@ class AwakeKeeperTest {
 
   @Test
   void endsWithThisProcessOnEverySystem() {
-    assertThat(AwakeKeeper.commandFor("Linux", 4711)).contains("systemd-inhibit", "--pid=4711");
-    assertThat(AwakeKeeper.commandFor("Mac OS X", 4711)).contains("caffeinate", "4711");
-    assertThat(String.join(" ", AwakeKeeper.commandFor("Windows 11", 4711)))
+    assertThat(SleepInhibitor.commandFor("Linux", 4711)).contains("systemd-inhibit", "--pid=4711");
+    assertThat(SleepInhibitor.commandFor("Mac OS X", 4711)).contains("caffeinate", "4711");
+    assertThat(String.join(" ", SleepInhibitor.commandFor("Windows 11", 4711)))
         .contains("SetThreadExecutionState(2147483651)", "Wait-Process -Id 4711");
   }
 }
