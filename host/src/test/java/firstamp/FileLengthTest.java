@@ -44,7 +44,7 @@ class FileLengthTest {
           Map.entry("TrialPage.java", 446),
           Map.entry("TripJudge.java", 310),
           Map.entry("VerdictPage.java", 311),
-          Map.entry("WatchRun.java", 319),
+          Map.entry("LiveRun.java", 319),
           Map.entry("WindowShell.java", 386),
           Map.entry("ticks.c", 318));
 

@@ -11,9 +11,9 @@ import firstamp.pipeline.RunRefused;
 import firstamp.run.BenchMode;
 import firstamp.run.LimitMove;
 import firstamp.run.LivePowerUp;
+import firstamp.run.LiveRun;
 import firstamp.run.RunProgress;
 import firstamp.run.RunStep;
-import firstamp.run.WatchRun;
 import java.io.IOException;
 import java.util.List;
 import java.util.function.Consumer;
@@ -100,7 +100,7 @@ final class BenchRun {
     published.accept(build());
   }
 
-  WatchRun watch() {
+  LiveRun watch() {
     return powerUp.watch();
   }
 
@@ -152,7 +152,7 @@ final class BenchRun {
 
   /** What there is to see now. */
   private Snapshot build() {
-    WatchRun watch = powerUp == null ? null : powerUp.watch();
+    LiveRun watch = powerUp == null ? null : powerUp.watch();
     Chain chain = watch == null ? null : watch.chain();
     return builder.build(
         chain,

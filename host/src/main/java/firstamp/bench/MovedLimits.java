@@ -2,7 +2,7 @@ package firstamp.bench;
 
 import firstamp.model.text.Worded;
 import firstamp.run.LimitMove;
-import firstamp.run.WatchRun;
+import firstamp.run.LiveRun;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 
@@ -17,7 +17,7 @@ final class MovedLimits {
   }
 
   /** Asked of the probe at once. */
-  void ask(LimitMove move, WatchRun run) {
+  void ask(LimitMove move, LiveRun run) {
     latest = new Snapshot.Moved(move, Snapshot.MoveState.ASKED, null);
     run.limit(move);
   }
@@ -36,7 +36,7 @@ final class MovedLimits {
   }
 
   /** A power-up begins: it is asked for what was kept. */
-  void begin(WatchRun run) {
+  void begin(LiveRun run) {
     latest = null;
     for (LimitMove move : nextTime) {
       run.limit(move);

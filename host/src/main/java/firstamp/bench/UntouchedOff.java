@@ -1,7 +1,7 @@
 package firstamp.bench;
 
 import firstamp.model.OffCause;
-import firstamp.run.WatchRun;
+import firstamp.run.LiveRun;
 
 /**
  * Switches a set off that was left on by accident. Session thread; the rest may be asked anywhere.
@@ -24,7 +24,7 @@ final class UntouchedOff {
    *
    * @param counts whether it is on with nobody bound to be there: no soak, no time asked for
    */
-  void follow(WatchRun run, boolean counts) {
+  void follow(LiveRun run, boolean counts) {
     if (!counts) {
       idle.touched();
       offInS = offInS != null && offInS == 0 ? offInS : null;

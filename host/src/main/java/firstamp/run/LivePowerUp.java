@@ -25,7 +25,7 @@ import java.util.UUID;
 public final class LivePowerUp {
   private final BenchLog log;
   private final LogRecorder recorder;
-  private final WatchRun watch;
+  private final LiveRun watch;
   private final String uuid = UUID.randomUUID().toString();
 
   /**
@@ -58,11 +58,11 @@ public final class LivePowerUp {
       RunProgress progress) {
     this.log = log;
     this.recorder = new LogRecorder(log, time, sheet, setup, uuid);
-    this.watch = new WatchRun(setup, opener, recorder, listener, progress);
+    this.watch = new LiveRun(setup, opener, recorder, listener, progress);
   }
 
   /** The run, to stop it, to put marks, to acknowledge. */
-  public WatchRun watch() {
+  public LiveRun watch() {
     return watch;
   }
 

@@ -38,7 +38,7 @@ class BringUpTest {
     }
   }
 
-  private WatchRun run(String scenario, JobSheet rules, JobSheet probe, Long forMicros) {
+  private LiveRun run(String scenario, JobSheet rules, JobSheet probe, Long forMicros) {
     RunSetup setup =
         new RunSetup(
             rules,
@@ -51,7 +51,7 @@ class BringUpTest {
             2_000_000,
             false,
             ArmGate.alwaysOpen());
-    return new WatchRun(
+    return new LiveRun(
         setup,
         () -> Scenarios.open(scenario, ProbeOptions.of(1, Pace.MAX)),
         new NoRecorder(),
@@ -69,15 +69,15 @@ class BringUpTest {
         new RunProgress() {});
   }
 
-  private Chain finish(WatchRun run) throws Exception {
+  private Chain finish(LiveRun run) throws Exception {
     Chain chain = run.run();
     outcome = Summaries.of(null, "u", chain, run.conversions(), null, false).outcome();
     return chain;
   }
 
-  private WatchRun staged(String scenario) {
+  private LiveRun staged(String scenario) {
     JobSheet effective = sheet(Scenarios.sheetJson(scenario));
-    WatchRun run = run(scenario, StagedSheet.on(effective), StagedSheet.forProbe(effective), null);
+    LiveRun run = run(scenario, StagedSheet.on(effective), StagedSheet.forProbe(effective), null);
     run.bringUp();
     return run;
   }
@@ -118,7 +118,7 @@ class BringUpTest {
   @Test
   void aTripSwitchesTheSupplyOffToo() throws Exception {
     JobSheet effective = sheet(Scenarios.sheetJson("wire-short"));
-    WatchRun run = run("wire-short", effective, effective, 5_000_000L);
+    LiveRun run = run("wire-short", effective, effective, 5_000_000L);
     run.supply(supply(), 12, 1.5);
     Chain chain = finish(run);
     assertThat(chain.offBy()).isEqualTo(OffCause.TRIP);
@@ -132,7 +132,7 @@ class BringUpTest {
   @Test
   void aSupplyThatFallsSilentOpensTheSwitchAndIsToldToSwitchOff() throws Exception {
     JobSheet effective = sheet(Scenarios.sheetJson("healthy"));
-    WatchRun run = run("healthy", effective, effective, null);
+    LiveRun run = run("healthy", effective, effective, null);
     run.supply(supply(), 12, 1.5);
     onClosed = responder::fallsSilent;
     Chain chain = finish(run);
@@ -146,7 +146,7 @@ class BringUpTest {
   void aSupplyThatDoesNotAnswerIsNotArmed() {
     responder.fallsSilent();
     JobSheet effective = sheet(Scenarios.sheetJson("healthy"));
-    WatchRun run = run("healthy", effective, effective, 1_000_000L);
+    LiveRun run = run("healthy", effective, effective, 1_000_000L);
     run.supply(supply(), 12, 1.5);
     assertThatThrownBy(run::run)
         .isInstanceOfSatisfying(

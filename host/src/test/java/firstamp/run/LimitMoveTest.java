@@ -27,7 +27,7 @@ class LimitMoveTest {
         true,
         new LoggedRun.EachReading() {
           @Override
-          public void at(int count, WatchRun run) {
+          public void at(int count, LiveRun run) {
             if (count == atReading) {
               run.limit(move);
             }

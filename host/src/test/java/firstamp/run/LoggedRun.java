@@ -82,7 +82,7 @@ public final class LoggedRun {
   /** What a test does while the run continues. */
   public interface EachReading {
     /** After a reading. */
-    void at(int count, WatchRun run);
+    void at(int count, LiveRun run);
 
     /** When the probe has answered about a limit. */
     default void answer(LimitMove move, boolean taken, Worded why) {}

@@ -41,7 +41,7 @@ class ModesTest {
     }
   }
 
-  private WatchRun run(String scenario, JobSheet effective, Long forMicros) {
+  private LiveRun run(String scenario, JobSheet effective, Long forMicros) {
     ChainListener listener =
         new ChainListener() {
           @Override
@@ -78,7 +78,7 @@ class ModesTest {
             2_000_000,
             false,
             ArmGate.alwaysOpen());
-    return new WatchRun(
+    return new LiveRun(
         setup,
         () -> Scenarios.open(scenario, ProbeOptions.of(1, Pace.MAX)),
         new NoRecorder(),
@@ -92,7 +92,7 @@ class ModesTest {
 
   @Test
   void handsInDrawsTheRunningLimitInToATenthAboveWhatTheSetDraws() throws Exception {
-    WatchRun run = run("healthy", larch(), 9_000_000L);
+    LiveRun run = run("healthy", larch(), 9_000_000L);
     run.mode(BenchMode.HANDS_IN, null, 0);
     Chain chain = run.run();
     assertThat(chain.ended()).isEqualTo("time");
@@ -116,7 +116,7 @@ class ModesTest {
     // A pocket radio at 9 mA; later its output stage draws 150 mA: under the sheet's limit or not,
     // over 20 mA it is off.
     JobSheet radio = sheet(Scenarios.sheetJson("radio"));
-    WatchRun run = run("radio", radio, 9_000_000L);
+    LiveRun run = run("radio", radio, 9_000_000L);
     run.mode(BenchMode.HANDS_IN, null, 0);
     run.run();
     assertThat(limits).hasSize(1);
@@ -125,11 +125,11 @@ class ModesTest {
 
   @Test
   void theDrawnInLimitStaysUntilTheSwitchOpensAndThatIsSaid() throws Exception {
-    WatchRun run = run("healthy", larch(), 9_000_000L);
+    LiveRun run = run("healthy", larch(), 9_000_000L);
     run.mode(BenchMode.HANDS_IN, null, 0);
     boolean[] back = new boolean[1];
     said.clear();
-    WatchRun[] self = {run};
+    LiveRun[] self = {run};
     Chain chain =
         runWith(
             self[0],
@@ -145,7 +145,7 @@ class ModesTest {
     assertThat(run.mode().words().english()).contains("until you switch off");
   }
 
-  private Chain runWith(WatchRun run, Runnable onReading) throws Exception {
+  private Chain runWith(LiveRun run, Runnable onReading) throws Exception {
     everyMark = onReading;
     Thread poke =
         new Thread(
@@ -169,7 +169,7 @@ class ModesTest {
 
   @Test
   void soakSwitchesOffOnAnyAlarmAlsoOneThatOnlyTells() throws Exception {
-    WatchRun run = run("rail-drops", fused("rail-drops"), 20_000_000L);
+    LiveRun run = run("rail-drops", fused("rail-drops"), 20_000_000L);
     run.mode(BenchMode.SOAK, null, 0);
     Chain chain = run.run();
     assertThat(alarms).isNotEmpty();
@@ -182,7 +182,7 @@ class ModesTest {
 
   @Test
   void theSameAlarmOutsideSoakOnlyTells() throws Exception {
-    WatchRun run = run("rail-drops", fused("rail-drops"), 6_000_000L);
+    LiveRun run = run("rail-drops", fused("rail-drops"), 6_000_000L);
     Chain chain = run.run();
     assertThat(alarms).isNotEmpty();
     assertThat(chain.ended()).isEqualTo("time");
@@ -190,7 +190,7 @@ class ModesTest {
 
   @Test
   void soakEndsWithItsTime() throws Exception {
-    WatchRun run = run("healthy", fused("healthy"), null);
+    LiveRun run = run("healthy", fused("healthy"), null);
     run.mode(BenchMode.SOAK, null, 3_000_000);
     Chain chain = run.run();
     assertThat(chain.ended()).isEqualTo("time");
@@ -216,7 +216,7 @@ class ModesTest {
 
   @Test
   void aSoakRefusedWhileRunningLeavesTheModeAndSaysWhy() throws Exception {
-    WatchRun run = run("healthy", fused("healthy"), 1_000_000L);
+    LiveRun run = run("healthy", fused("healthy"), 1_000_000L);
     run.mode(BenchMode.SOAK, Worded.asIs("lid closed"), 0);
     run.run();
     assertThat(run.mode().mode()).isEqualTo(BenchMode.USUAL);

@@ -101,7 +101,7 @@ class OffInsistedTest {
             2_000_000,
             false,
             ArmGate.alwaysOpen());
-    WatchRun[] run = new WatchRun[1];
+    LiveRun[] run = new LiveRun[1];
     ChainListener offAtHalfASecond =
         new ChainListener() {
           private boolean asked;
@@ -115,7 +115,7 @@ class OffInsistedTest {
           }
         };
     run[0] =
-        new WatchRun(setup, () -> line, new NoRecorder(), offAtHalfASecond, new RunProgress() {});
+        new LiveRun(setup, () -> line, new NoRecorder(), offAtHalfASecond, new RunProgress() {});
     return run[0].run();
   }
 

@@ -71,8 +71,8 @@ class PedalTest {
                 gate)
             .withPedal(job);
     ProbeOptions options = ProbeOptions.of(1, Pace.MAX).withPedal(box);
-    WatchRun watch =
-        new WatchRun(
+    LiveRun watch =
+        new LiveRun(
             setup,
             () -> Waveforms.open(csv, front, 12, options),
             new NoRecorder() {

@@ -20,7 +20,7 @@ import firstamp.protocol.frame.Frame;
 import firstamp.protocol.frame.FrameDecoder;
 import firstamp.protocol.frame.FrameEncoder;
 import firstamp.protocol.frame.RawBlock;
-import firstamp.run.WatchRun;
+import firstamp.run.LiveRun;
 import firstamp.run.talk.FrameTranslator;
 import firstamp.sheet.Defaults;
 import firstamp.sheet.SheetException;
@@ -32,7 +32,7 @@ import java.lang.management.ThreadMXBean;
 import java.util.UUID;
 
 /**
- * The way of a live raw stream, as {@link WatchRun} goes it: bytes of the line to frames, to
+ * The way of a live raw stream, as {@link LiveRun} goes it: bytes of the line to frames, to
  * conversions, to the log, and to readings, rules and figures.
  */
 public final class WholeChain {

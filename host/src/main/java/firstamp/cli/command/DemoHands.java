@@ -13,7 +13,7 @@ import firstamp.model.samples.LevelWindow;
 import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.ForwardingChainListener;
 import firstamp.run.ClipFollower;
-import firstamp.run.WatchRun;
+import firstamp.run.LiveRun;
 import firstamp.study.SearchState;
 import firstamp.study.SignalSearch;
 
@@ -37,7 +37,7 @@ final class DemoHands implements HeadlessRun.Companion {
   private final String complaint;
   private final String seen;
   private ClipFollower follower;
-  private WatchRun watch;
+  private LiveRun watch;
   private boolean on;
   private int left = WAIT;
   private int steps;
@@ -63,7 +63,7 @@ final class DemoHands implements HeadlessRun.Companion {
   }
 
   @Override
-  public void begins(WatchRun run) {
+  public void begins(LiveRun run) {
     watch = run;
   }
 

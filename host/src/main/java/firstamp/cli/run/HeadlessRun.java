@@ -23,11 +23,11 @@ import firstamp.pipeline.ChainListener;
 import firstamp.pipeline.RunRefused;
 import firstamp.run.BenchMode;
 import firstamp.run.LivePowerUp;
+import firstamp.run.LiveRun;
 import firstamp.run.RunProgress;
 import firstamp.run.RunSetup;
 import firstamp.run.SheetTexts;
 import firstamp.run.SoundingListener;
-import firstamp.run.WatchRun;
 import firstamp.run.talk.PortOpener;
 import firstamp.sound.AlarmSound;
 import java.io.IOException;
@@ -87,7 +87,7 @@ public final class HeadlessRun {
     ChainListener listen(ChainListener output);
 
     /** The run that begins. */
-    default void begins(WatchRun watch) {}
+    default void begins(LiveRun watch) {}
   }
 
   /** Runs to the end and closes the log. */

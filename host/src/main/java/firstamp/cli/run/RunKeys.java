@@ -7,7 +7,7 @@ import firstamp.model.Happening;
 import firstamp.model.OffCause;
 import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
-import firstamp.run.WatchRun;
+import firstamp.run.LiveRun;
 import firstamp.sound.AlarmSound;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -21,12 +21,12 @@ final class RunKeys {
       "off (or Enter alone), seen, mark TEXT, record on, record off, record unknown, clip NAME,"
           + " clip off, changed TEXT, started TEXT, hands in, soak, usual, mode, mute, sound";
 
-  private final WatchRun watch;
+  private final LiveRun watch;
   private final AlarmSound sound;
   private final Worded awakeProblem;
   private final Speech speech;
 
-  RunKeys(WatchRun watch, AlarmSound sound, Worded awakeProblem, Speech speech) {
+  RunKeys(LiveRun watch, AlarmSound sound, Worded awakeProblem, Speech speech) {
     this.speech = speech;
     this.watch = watch;
     this.sound = sound;

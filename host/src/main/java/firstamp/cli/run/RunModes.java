@@ -9,8 +9,8 @@ import firstamp.cli.output.Speech;
 import firstamp.model.JobSheet;
 import firstamp.model.text.Worded;
 import firstamp.run.BenchMode;
+import firstamp.run.LiveRun;
 import firstamp.run.Soak;
-import firstamp.run.WatchRun;
 import firstamp.sound.AlarmSound;
 import firstamp.supply.BenchSupply;
 
@@ -34,7 +34,7 @@ public final class RunModes implements AutoCloseable {
   }
 
   /** Before the run. */
-  void begin(WatchRun watch, JobSheet effective) throws CliFailure {
+  void begin(LiveRun watch, JobSheet effective) throws CliFailure {
     if (options.steps) {
       watch.bringUp();
     }
@@ -80,7 +80,7 @@ public final class RunModes implements AutoCloseable {
     }
   }
 
-  private void begin(WatchRun watch, BenchSupply supply, JobSheet effective) throws CliFailure {
+  private void begin(LiveRun watch, BenchSupply supply, JobSheet effective) throws CliFailure {
     Double limit = effective.supply().limitA();
     if (options.steps) {
       JobSheet.Step first = effective.steps().get(0);

@@ -33,7 +33,7 @@ import java.io.IOException;
  * <p>{@link #run()} is the session thread. {@link #off}, {@link #mark} and {@link #acknowledge} may
  * be called from any thread.
  */
-public final class WatchRun {
+public final class LiveRun {
   private static final int POLL_MILLIS = 20;
 
   private final PortOpener opener;
@@ -55,7 +55,7 @@ public final class WatchRun {
    * @param listener told what the chain finds
    * @param progress told how the run gets on
    */
-  public WatchRun(
+  public LiveRun(
       RunSetup setup,
       PortOpener opener,
       Recorder recorder,

@@ -34,7 +34,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /** A live run against the emulated probe with something wrong on the line or in the probe. */
-class WatchRunTest {
+class LiveRunTest {
   private final CountingRecorder kept = new CountingRecorder();
   private final HeardAlarms heard = new HeardAlarms();
 
@@ -60,17 +60,17 @@ class WatchRunTest {
         ArmGate.alwaysOpen());
   }
 
-  private WatchRun run(String scenario, Faults faults, long forMicros) {
+  private LiveRun run(String scenario, Faults faults, long forMicros) {
     return runOver(scenario, forMicros, () -> {}, faults);
   }
 
-  private static Summary summary(WatchRun run, Chain chain) {
+  private static Summary summary(LiveRun run, Chain chain) {
     return Summaries.of(null, "u", chain, run.conversions(), null, false);
   }
 
   @Test
   void damagedBytesAreGapsAndNothingIsInvented() throws Exception {
-    WatchRun run = run("healthy", Faults.NONE.withLine(2e-5, 2e-5, 2e-5), 2_000_000);
+    LiveRun run = run("healthy", Faults.NONE.withLine(2e-5, 2e-5, 2e-5), 2_000_000);
     Chain chain = run.run();
     Summary summary = summary(run, chain);
     assertThat(summary.ended()).isEqualTo("time");
@@ -83,7 +83,7 @@ class WatchRunTest {
 
   @Test
   void restartedProbeEndsTheRunWithTheSwitchOff() throws Exception {
-    WatchRun run = run("healthy", Faults.NONE.withResetAt(6.0), 60_000_000);
+    LiveRun run = run("healthy", Faults.NONE.withResetAt(6.0), 60_000_000);
     Chain chain = run.run();
     assertThat(chain.ended()).isEqualTo("probe-reset");
     assertThat(chain.offBy()).isEqualTo(OffCause.START);
@@ -104,7 +104,7 @@ class WatchRunTest {
 
   @Test
   void pulledCableIsSaidAndEndsTheRun() throws Exception {
-    WatchRun run = run("healthy", Faults.NONE.withCableOutAt(6.0), 60_000_000);
+    LiveRun run = run("healthy", Faults.NONE.withCableOutAt(6.0), 60_000_000);
     Chain chain = run.run();
     assertThat(chain.ended()).isEqualTo("link-lost");
     assertThat(heard.links).startsWith(ProbeEvent.LinkState.LOST);
@@ -114,14 +114,14 @@ class WatchRunTest {
   @Test
   void lineThatComesBackDumbIsGivenUp() throws Exception {
     Faults dumb = Faults.NONE.withSilence(0, 1e9);
-    WatchRun run = runOver("healthy", 60_000_000, () -> {}, Faults.NONE.withCableOutAt(6.0), dumb);
+    LiveRun run = runOver("healthy", 60_000_000, () -> {}, Faults.NONE.withCableOutAt(6.0), dumb);
     assertThat(run.run().ended()).isEqualTo("link-lost");
     assertThat(heard.links).containsExactly(ProbeEvent.LinkState.LOST);
   }
 
   @Test
   void lineThatComesBackWithWhatIsNotUnderstoodCanBeLeft() throws Exception {
-    WatchRun[] run = new WatchRun[1];
+    LiveRun[] run = new LiveRun[1];
     run[0] =
         runOver(
             "healthy",
@@ -134,9 +134,9 @@ class WatchRunTest {
   }
 
   /** One line after the other; behind the last one nothing can be opened. */
-  private WatchRun runOver(String scenario, long forMicros, Runnable atLast, Faults... lines) {
+  private LiveRun runOver(String scenario, long forMicros, Runnable atLast, Faults... lines) {
     Deque<Faults> left = new ArrayDeque<>(List.of(lines));
-    return new WatchRun(
+    return new LiveRun(
         setup(sheet(scenario), forMicros),
         () -> {
           if (left.isEmpty()) {
@@ -186,14 +186,14 @@ class WatchRunTest {
 
   @Test
   void offBeforeArmingEndsQuietly() throws Exception {
-    WatchRun run = run("healthy", Faults.NONE, 60_000_000);
+    LiveRun run = run("healthy", Faults.NONE, 60_000_000);
     run.off(OffCause.USER);
     assertThatThrownBy(run::run).isInstanceOf(RunRefused.class);
   }
 
   @Test
   void markAndSeenGoThroughTheStream() throws Exception {
-    WatchRun run = run("no-draw", Faults.NONE, 3_000_000);
+    LiveRun run = run("no-draw", Faults.NONE, 3_000_000);
     heard.onAlarm =
         () -> {
           run.mark("W3 went to P7");
@@ -210,7 +210,7 @@ class WatchRunTest {
 
   @Test
   void whatIsSaidBeforeTheProbeHasAnsweredIsKept() throws Exception {
-    WatchRun run = run("healthy", Faults.NONE, 1_000_000);
+    LiveRun run = run("healthy", Faults.NONE, 1_000_000);
     run.mark("typed at once");
     run.happened(new Happening.SetChanged("C7 lifted"));
     run.run();
@@ -229,7 +229,7 @@ class WatchRunTest {
   @Test
   void logThatFailsIsAnAlarmAndWatchingGoesOn() throws Exception {
     kept.failFromConversion = 60_000;
-    WatchRun run = run("healthy", Faults.NONE, 3_000_000);
+    LiveRun run = run("healthy", Faults.NONE, 3_000_000);
     Chain chain = run.run();
     assertThat(chain.ended()).isEqualTo("time");
     assertThat(heard.rules).contains("not-logging");
@@ -243,8 +243,8 @@ class WatchRunTest {
     Calibration written = calibrated(0.00123, 0.25);
     new CalibrationTalk(probe).write(written);
     JobSheet effective = sheet("healthy");
-    WatchRun run =
-        new WatchRun(setup(effective, 500_000L), () -> probe, kept, heard, new RunProgress() {});
+    LiveRun run =
+        new LiveRun(setup(effective, 500_000L), () -> probe, kept, heard, new RunProgress() {});
     Chain chain = run.run();
     assertThat(chain.ended()).isEqualTo("time");
     assertThat(run.hello().calibration()).isEqualTo(written);
