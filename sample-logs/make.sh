@@ -1,5 +1,5 @@
 #!/bin/sh
-# Makes the sample logs anew: each power-up runs on the emulated probe with the sheet beside it and is exported to a
+# Makes the sample logs again: each power-up runs on the emulated probe with the sheet beside it and is exported to a
 # file of its own. The stored summary keeps the path of its log as it was given: it is given without a folder, from
 # within the work folder, so that no path of the computer gets into a sample.
 set -eu
@@ -14,7 +14,7 @@ sample() {
   status=0
   "$firstamp" demo --headless --json --speed max --scenario "$2" --sheet "$here/$1.json" --for "$3" --seed "$4" --label "$5" \
     --log "$1.db" >"$1.lines" 2>"$1.messages" || status=$?
-  # 3 is a finding, and most of these sets are there to be found something wrong with.
+  # 3 is a finding, and most of these sets have a fault to be found.
   case $status in
     0 | 3) ;;
     *) cat "$1.messages" >&2; exit "$status" ;;
