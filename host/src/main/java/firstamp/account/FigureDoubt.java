@@ -1,6 +1,7 @@
 package firstamp.account;
 
 import firstamp.analysis.figures.Evidence;
+import firstamp.analysis.statistics.SupplyIntegral;
 import firstamp.analysis.statistics.Uncertainty;
 import firstamp.model.Summary;
 import firstamp.model.samples.Calibration;
@@ -12,7 +13,7 @@ import java.util.Set;
  * come from an input that was never calibrated. Null where nothing is known.
  */
 final class FigureDoubt {
-  static final FigureDoubt NOT_KNOWN = new FigureDoubt(null, null, null);
+  static final FigureDoubt NOT_KNOWN = new FigureDoubt(null, null, null, null);
 
   /** Above it a current comes from the coarse range. */
   private static final double FINE_RANGE_A = 0.35;
@@ -39,19 +40,26 @@ final class FigureDoubt {
 
   private final Calibration calibration;
   private final Summary.SupplyFigures supply;
-  private final Double onS;
+  private final SupplyIntegral firstSecond;
+  private final SupplyIntegral whole;
 
   FigureDoubt(Evidence evidence) {
     this(
         evidence.calibration(),
         evidence.supply(),
-        evidence.onMs() == null ? null : (Double) (evidence.onMs() / 1000));
+        evidence.firstSecond(),
+        evidence.course() == null ? null : evidence.course().supply());
   }
 
-  private FigureDoubt(Calibration calibration, Summary.SupplyFigures supply, Double onS) {
+  private FigureDoubt(
+      Calibration calibration,
+      Summary.SupplyFigures supply,
+      SupplyIntegral firstSecond,
+      SupplyIntegral whole) {
     this.calibration = calibration;
     this.supply = supply;
-    this.onS = onS;
+    this.firstSecond = firstSecond;
+    this.whole = whole;
   }
 
   /** Whether the figure of a key comes from an input whose gain was never measured. */
@@ -87,13 +95,10 @@ final class FigureDoubt {
     return new Uncertainty(calibration).expanded(Channel.I, supply.inrushPeakA(), countA);
   }
 
-  /** The first second of the current. */
   Double chargeC() {
-    if (calibration == null || supply == null || supply.chargeC() == null || onS == null) {
-      return null;
-    }
-    double seconds = Math.min(1, onS);
-    return amps(supply.chargeC() / seconds) * seconds;
+    return calibration == null || supply == null || supply.chargeC() == null || firstSecond == null
+        ? null
+        : (Double) firstSecond.chargePlusMinus(calibration);
   }
 
   /** Twice the current, its uncertainty and the time; at rest the square of the uncertainty. */
@@ -106,15 +111,10 @@ final class FigureDoubt {
     return (2 * rmsA + plusMinusA) * plusMinusA * INRUSH_S;
   }
 
-  /** The settled current over the whole time, at the settled volts. */
   Double energyJ() {
-    if (calibration == null || supply == null || onS == null) {
-      return null;
-    }
-    Double volts = supply.steadyV();
-    return volts == null || supply.steadyA() == null
+    return calibration == null || whole == null
         ? null
-        : (Double) (volts * amps(supply.steadyA()) * onS);
+        : (Double) whole.energyPlusMinus(calibration);
   }
 
   /** Whether the settled current is more than its uncertainty: only then it makes ohms. */

@@ -179,7 +179,7 @@ public record FigureList(List<Figure> figures) {
       }
       PowerUpTrend course = evidence.course();
       if (course != null) {
-        add("energyJ", 0, course.energyJ(), "J", doubt.energyJ());
+        add("energyJ", 0, course.supply().energyJ(), "J", doubt.energyJ());
         add("surgeUf", 0, SupplyCalculation.surgeUf(evidence), "uF", null);
         ChargeFit fit = ChargeFit.of(course);
         if (fit != null) {

@@ -1,6 +1,7 @@
 package firstamp.analysis.figures;
 
 import firstamp.analysis.spectrum.HumPattern;
+import firstamp.analysis.statistics.SupplyIntegral;
 import firstamp.model.LevelClips;
 import firstamp.model.Summary;
 import firstamp.model.Trip;
@@ -19,6 +20,7 @@ import java.util.List;
  * @param ripples per rail of the sheet, null where nothing stands out of the noise
  * @param railMore per rail of the sheet, what goes beyond the summary
  * @param heard what goes beyond the summary of head and meter
+ * @param firstSecond what flowed in it; null if it is not known
  * @param peakClipped the inrush peak is only "at least"
  * @param trip by which the probe switched off, null if it did not
  * @param tripPeak highest current of it, null if none is known
@@ -36,6 +38,7 @@ public record Evidence(
     List<RailRipple> ripples,
     List<RailMore> railMore,
     Heard heard,
+    SupplyIntegral firstSecond,
     boolean peakClipped,
     Trip trip,
     TripPeak tripPeak,

@@ -229,6 +229,7 @@ public final class PowerUpFigures {
         ripples,
         railCalculation.more(rails, course, ripples, supply.steadyA(), fits),
         SteadyEvidence.heard(steady, sheet, held.before()),
+        now.all().supply().firstSecond(),
         now.all().supply().clipped(),
         trip,
         trip == null ? null : TripPeak.of(trip, capture, scaling, hardShortA),

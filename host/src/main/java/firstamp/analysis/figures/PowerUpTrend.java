@@ -1,5 +1,6 @@
 package firstamp.analysis.figures;
 
+import firstamp.analysis.statistics.SupplyIntegral;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 
@@ -13,14 +14,14 @@ import java.util.function.ToDoubleFunction;
  * @param secondsApart distance of the seconds kept: 1 up to eight hours, then 2, 4, ...
  * @param steps sudden changes of the supply current later than a second after closing, the first
  *     sixteen
- * @param energyJ into the set since closing
+ * @param supply charge and energy into the set since closing
  */
 public record PowerUpTrend(
     List<Point> start,
     List<SecondMean> seconds,
     int secondsApart,
     List<CurrentStep> steps,
-    double energyJ) {
+    SupplyIntegral supply) {
 
   /** Copies the lists. */
   public PowerUpTrend {

@@ -164,6 +164,7 @@ final class Stretches {
         new RailCalculation(sheet, scaling.calibration())
             .more(rails, null, ripples, supply.steadyA(), new FirstOrderFit[4]),
         SteadyEvidence.heard(sums, sheet, before),
+        null,
         false,
         null,
         null,

@@ -1,5 +1,7 @@
 package firstamp.analysis.figures;
 
+import firstamp.analysis.statistics.SupplyIntegral;
+import firstamp.analysis.statistics.SupplySums;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.Reading;
 import firstamp.model.samples.Scaling;
@@ -15,7 +17,7 @@ final class SupplyStart {
 
   private double peakA;
   private double i2tA2s;
-  private double chargeC;
+  private SupplySums firstSecond = new SupplySums();
   private boolean clipped;
   private int peakReadings;
   private int chargeReadings;
@@ -24,7 +26,7 @@ final class SupplyStart {
     SupplyStart copy = new SupplyStart();
     copy.peakA = peakA;
     copy.i2tA2s = i2tA2s;
-    copy.chargeC = chargeC;
+    copy.firstSecond = firstSecond.copy();
     copy.clipped = clipped;
     copy.peakReadings = peakReadings;
     copy.chargeReadings = chargeReadings;
@@ -45,7 +47,7 @@ final class SupplyStart {
     }
     if (number < CHARGE_READINGS) {
       chargeReadings++;
-      chargeC += scaling.supplyA(reading) * SECONDS;
+      firstSecond.add(reading, scaling);
     }
   }
 
@@ -65,7 +67,14 @@ final class SupplyStart {
 
   /** Integral of the current over the first second. */
   Double chargeC(int onReadings) {
-    return complete(chargeReadings, CHARGE_READINGS, onReadings) ? (Double) chargeC : null;
+    return complete(chargeReadings, CHARGE_READINGS, onReadings)
+        ? (Double) firstSecond.chargeC()
+        : null;
+  }
+
+  /** What the first second has brought, for how sure its charge is. */
+  SupplyIntegral firstSecond() {
+    return firstSecond.integral();
   }
 
   /** Whether the peak is only "at least". */

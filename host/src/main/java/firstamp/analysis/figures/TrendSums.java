@@ -1,5 +1,6 @@
 package firstamp.analysis.figures;
 
+import firstamp.analysis.statistics.SupplySums;
 import firstamp.model.samples.Reading;
 import firstamp.model.samples.Scaling;
 import java.util.ArrayList;
@@ -10,7 +11,6 @@ import java.util.List;
 final class TrendSums {
   private static final int MOST_SECONDS = 28_800;
   private static final int LEAST_READINGS = 80;
-  private static final double SECONDS = 0.01;
 
   private final int startReadings;
   private final List<PowerUpTrend.Point> start = new ArrayList<>();
@@ -20,7 +20,7 @@ final class TrendSums {
   private int second;
   private int inSecond;
   private int secondsApart = 1;
-  private double energyJ;
+  private SupplySums supply = new SupplySums();
 
   /**
    * An empty course.
@@ -40,7 +40,7 @@ final class TrendSums {
     copy.second = second;
     copy.inSecond = inSecond;
     copy.secondsApart = secondsApart;
-    copy.energyJ = energyJ;
+    copy.supply = supply.copy();
     return copy;
   }
 
@@ -51,7 +51,7 @@ final class TrendSums {
     for (int rail = 1; rail <= 3; rail++) {
       rails[rail - 1] = scaling.railV(reading, rail);
     }
-    energyJ += amps * volts * SECONDS;
+    supply.add(reading, scaling);
     if (number == start.size() && number < startReadings) {
       start.add(new PowerUpTrend.Point(amps, volts, List.of(rails[0], rails[1], rails[2])));
     }
@@ -72,7 +72,7 @@ final class TrendSums {
     TrendSums end = copy();
     end.closeSecond();
     return new PowerUpTrend(
-        end.start, end.seconds, end.secondsApart, end.steps.found(), end.energyJ);
+        end.start, end.seconds, end.secondsApart, end.steps.found(), end.supply.integral());
   }
 
   private void closeSecond() {

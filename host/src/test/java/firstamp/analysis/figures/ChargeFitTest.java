@@ -47,7 +47,7 @@ class ChargeFitTest {
 
   @Test
   void energyIsTheIntegralOfThePower() {
-    assertThat(run(t -> 0.1, 4).course().energyJ()).isCloseTo(4.8, within(0.02));
+    assertThat(run(t -> 0.1, 4).course().supply().energyJ()).isCloseTo(4.8, within(0.02));
   }
 
   @Test

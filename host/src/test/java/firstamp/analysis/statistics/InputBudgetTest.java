@@ -3,17 +3,14 @@ package firstamp.analysis.statistics;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import firstamp.analysis.KeptCalibration;
 import firstamp.emulate.box.BoxInput;
 import firstamp.emulate.box.DrawnBox;
 import firstamp.model.samples.Calibration;
 import firstamp.model.samples.Channel;
-import firstamp.model.samples.ChannelScale;
-import firstamp.protocol.values.CalibrationData;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.EnumMap;
 import java.util.Locale;
-import java.util.Map;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -39,21 +36,6 @@ final class InputBudgetTest {
     };
   }
 
-  private static Calibration calibration(CalibrationData kept) {
-    Map<Channel, ChannelScale> scales = new EnumMap<>(Channel.class);
-    Map<Channel, Double> gain = new EnumMap<>(Channel.class);
-    Map<Channel, Double> zero = new EnumMap<>(Channel.class);
-    for (Channel channel : Channel.values()) {
-      int k = channel.ordinal();
-      firstamp.protocol.values.ChannelScale scale = kept.scales().get(k);
-      scales.put(
-          channel, new ChannelScale(scale.zero(), scale.full(), Calibration.basePerUnit(channel)));
-      gain.put(channel, kept.gainUncertaintyE5().get(k) / 1e5);
-      zero.put(channel, kept.zeroUncertaintyHundredths().get(k) / 100.0);
-    }
-    return new Calibration(Calibration.Kind.VALID, scales, 1, gain, zero);
-  }
-
   /** Share of the boxes whose figure holds the truth at a level. */
   private static double holding(Channel channel, double value, boolean calibrated) {
     int within = 0;
@@ -61,7 +43,7 @@ final class InputBudgetTest {
       SplittableRandom random = new SplittableRandom(seed * 31 + 7);
       double kelvin = 20 * random.nextDouble() - 10;
       DrawnBox box = DrawnBox.of(seed, kelvin, random.nextDouble());
-      Calibration known = calibrated ? calibration(box.kept()) : Calibration.nominal();
+      Calibration known = calibrated ? KeptCalibration.of(box.kept()) : Calibration.nominal();
       BoxInput input = box.now().get(channel.ordinal());
       double base = Calibration.basePerUnit(channel);
       double heated =
