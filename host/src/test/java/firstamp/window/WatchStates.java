@@ -102,10 +102,15 @@ public final class WatchStates {
             new FakeSession(FakeSession.Scene.HEALTHY).course(),
             FakeSession.CLOSED_MS,
             locale ->
-                List.of(
-                    "Supply current at the end: 130 mA, now 118 mA (\u00b12 mA).",
-                    "B1 at the end: 8.35 V, now 8.21 V (\u00b10.03 V).",
-                    "The courses part at B1, 96 ms after switching on: 5.1 V, now 5.3 V."));
+                locale.equals(java.util.Locale.GERMAN)
+                    ? List.of(
+                        "Speisestrom am Ende: 130 mA, jetzt 118 mA (\u00b12 mA).",
+                        "B1 am Ende: 8,35 V, jetzt 8,21 V (\u00b10,03 V).",
+                        "Die Kurven trennen sich bei B1 nach 96 ms: 5,1 V, jetzt 5,3 V.")
+                    : List.of(
+                        "Supply current at the end: 130 mA, now 118 mA (\u00b12 mA).",
+                        "B1 at the end: 8.35 V, now 8.21 V (\u00b10.03 V).",
+                        "The courses part at B1, 96 ms after switching on: 5.1 V, now 5.3 V."));
     all.put(
         "watch-compare",
         options -> {
