@@ -40,6 +40,7 @@ class ConversionPlanTest {
           .build();
 
   static final int LONGEST_INTERRUPTS_OFF_CYCLES = 95;
+  private static final int LONGEST_TICK_WAIT_CYCLES = 85;
   private static final int SMALLEST_STACK_GAP_BYTES = 256;
 
   @TempDir Path folder;
@@ -122,7 +123,8 @@ class ConversionPlanTest {
     ChipMeasures measures = new ChipMeasures(file);
     System.out.printf(
         Locale.ROOT,
-        "%s %d s%s%s: busy %.2f, busiest 200 ms %.2f, interrupts off %.0f cycles, stack gap %.0f%n",
+        "%s %d s%s%s: busy %.2f, busiest 200 ms %.2f, interrupts off %.0f cycles, the tick"
+            + " waits %.0f, stack gap %.0f%n",
         kind,
         seconds,
         flooded ? ", receive line full" : "",
@@ -130,6 +132,7 @@ class ConversionPlanTest {
         measures.number("", "busyShare"),
         measures.number("", "busiestWindowShare"),
         measures.number("interruptsOff", "longestCycles"),
+        measures.number("conversions", "longestJitterCycles"),
         measures.number("stack", "gapBytes"));
     return measures;
   }
@@ -149,6 +152,10 @@ class ConversionPlanTest {
     assertThat(measures.number("interruptsOff", "longestCycles"))
         .as("interrupts off: %s", measures)
         .isLessThanOrEqualTo(LONGEST_INTERRUPTS_OFF_CYCLES);
+    // From where the grid of the first start puts a conversion to where it began.
+    assertThat(measures.number("conversions", "longestJitterCycles"))
+        .as("the tick waits: %s", measures)
+        .isLessThanOrEqualTo(LONGEST_TICK_WAIT_CYCLES);
     assertThat(measures.number("stack", "gapBytes"))
         .as("stack gap")
         .isGreaterThanOrEqualTo(SMALLEST_STACK_GAP_BYTES);
