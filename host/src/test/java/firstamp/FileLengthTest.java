@@ -37,7 +37,6 @@ class FileLengthTest {
           Map.entry("ProbeMachine.java", 567),
           Map.entry("ProbeMessage.java", 491),
           Map.entry("RunSteps.java", 379),
-          Map.entry("SentencePresenter.java", 438),
           Map.entry("Snapshot.java", 529),
           Map.entry("StreamReader.java", 350),
           Map.entry("StreamStore.java", 331),

@@ -7,9 +7,9 @@ import firstamp.model.Alarm;
 import firstamp.model.AlarmState;
 import firstamp.model.Priority;
 import firstamp.model.RuleId;
+import firstamp.window.present.AlarmSentences;
 import firstamp.window.present.BenchPresenter;
 import firstamp.window.present.BenchView;
-import firstamp.window.present.SentencePresenter;
 import firstamp.window.widgets.WindowTheme;
 import firstamp.window.words.Numbers;
 import firstamp.window.words.Words;
@@ -95,7 +95,7 @@ class PaintedTextTest {
   void everyAlarmFitsIntoOneLineOfTheBar() {
     List<String> tooLong = new ArrayList<>();
     for (Locale locale : Words.LANGUAGES) {
-      SentencePresenter sentences = new SentencePresenter(new Words(locale), new Numbers(locale));
+      AlarmSentences sentences = new AlarmSentences(new Words(locale), new Numbers(locale));
       for (RuleId rule : RuleId.values()) {
         String text = sentences.farHeadline(alarm(rule));
         int width = metrics.stringWidth(text);

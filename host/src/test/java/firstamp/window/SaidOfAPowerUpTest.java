@@ -98,8 +98,7 @@ class SaidOfAPowerUpTest {
   private static List<String> wouldHave(Snapshot now) {
     BenchPresenter presenter = new BenchPresenter(Locale.ENGLISH);
     WhatIfPresenter.Sides sides =
-        new WhatIfPresenter(presenter.words(), presenter.numbers(), presenter.sentences())
-            .sides(now);
+        new WhatIfPresenter(presenter.words(), presenter.numbers()).sides(now);
     return sides == null ? List.of() : sides.right();
   }
 

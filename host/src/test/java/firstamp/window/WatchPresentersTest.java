@@ -104,7 +104,7 @@ class WatchPresentersTest {
 
   @Test
   void setsWhatWouldHaveHappenedBesideWhatHappened() {
-    WhatIfPresenter presents = new WhatIfPresenter(words, numbers, presenter.sentences());
+    WhatIfPresenter presents = new WhatIfPresenter(words, numbers);
     assertThat(presents.sides(scene(FakeSession.Scene.REPLAY))).isNull();
     WhatIfPresenter.Sides sides = presents.sides(scene(FakeSession.Scene.WHAT_IF));
     assertThat(sides.title()).isEqualTo("What if: running limit 250 mA");
@@ -123,7 +123,7 @@ class WatchPresentersTest {
             behind.course(),
             behind.closedMs(),
             locale -> List.of("B1: 8.35 V then, 8.21 V now"));
-    WhatIfPresenter presents = new WhatIfPresenter(words, numbers, presenter.sentences());
+    WhatIfPresenter presents = new WhatIfPresenter(words, numbers);
     WhatIfPresenter.Sides sides =
         presents.sides(replay.with(new Snapshot.Beside(compared, null, null, null, false)));
     assertThat(sides.title()).isEqualTo("From power-up 11 to power-up 13");

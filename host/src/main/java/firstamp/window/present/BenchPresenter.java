@@ -39,10 +39,6 @@ public final class BenchPresenter {
     return numbers;
   }
 
-  public SentencePresenter sentences() {
-    return sentences;
-  }
-
   /**
    * What the window says now.
    *
@@ -57,7 +53,7 @@ public final class BenchPresenter {
         status.phase(now),
         now.times().elapsedMs() == null ? "" : numbers.clock(now.times().elapsedMs()),
         sentence,
-        sentences.folded(now),
+        sentences.alarms().folded(now),
         figures.figures(now),
         status.links(now, awake),
         questions.questions(now),
@@ -83,7 +79,7 @@ public final class BenchPresenter {
         off,
         words.get(off ? "off.ready" : live ? opened(now) : "off.replay"),
         canMark(now),
-        canMark(now) && SentencePresenter.unseen(now),
+        canMark(now) && AlarmSentences.unseen(now),
         RestorePresenter.number(now));
   }
 

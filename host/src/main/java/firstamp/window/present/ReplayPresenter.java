@@ -65,7 +65,7 @@ public final class ReplayPresenter {
   private static Tone tone(Snapshot.ReplayEvent event) {
     return switch (event.kind()) {
       case ALARM ->
-          event.priority() == null ? Tone.CAUTION : SentencePresenter.toneOf(event.priority());
+          event.priority() == null ? Tone.CAUTION : AlarmSentences.toneOf(event.priority());
       case TRIP -> Tone.ALARM;
       case ON, OFF, MARK -> Tone.PLAIN;
     };

@@ -1,19 +1,11 @@
 package firstamp.window.present;
 
 import firstamp.account.NotWatchedWords;
-import firstamp.account.Verdict;
-import firstamp.alarm.AlarmWords;
-import firstamp.alarm.OffWords;
 import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
-import firstamp.model.AlarmState;
-import firstamp.model.JobSheet;
 import firstamp.model.NotWatched;
-import firstamp.model.Priority;
 import firstamp.model.ProbeEvent;
-import firstamp.model.SelfTestWords;
 import firstamp.model.TripCause;
-import firstamp.model.text.Worded;
 import firstamp.run.questions.Asking;
 import firstamp.window.present.BenchView.Sentence;
 import firstamp.window.widgets.Tone;
@@ -25,7 +17,6 @@ import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.List;
 
 /** Says in one sentence what matters most now, and what to do first. */
@@ -35,6 +26,9 @@ public final class SentencePresenter {
   private final NotWatchedWords notWatched;
   private final Spoken spoken;
   private final RestorePresenter restores;
+  private final AlarmSentences alarms;
+  private final TripSentence trips;
+  private final MainsWords mains;
 
   public SentencePresenter(Words words, Numbers numbers) {
     this.words = words;
@@ -42,11 +36,19 @@ public final class SentencePresenter {
     this.numbers = numbers;
     this.spoken = new Spoken(words.locale());
     this.restores = new RestorePresenter(words);
+    this.alarms = new AlarmSentences(words, numbers);
+    this.mains = new MainsWords(words);
+    this.trips = new TripSentence(words, numbers, alarms, mains);
+  }
+
+  /** Says the alarms. */
+  AlarmSentences alarms() {
+    return alarms;
   }
 
   Sentence sentence(Snapshot now) {
     List<Alarm> standing =
-        now.findings().alarms().stream().filter(SentencePresenter::matters).toList();
+        now.findings().alarms().stream().filter(AlarmSentences::matters).toList();
     boolean tripped = now.findings().trip() != null && hasTripped(now);
     // Other trips have a cause of their own: that the computer hung meanwhile does not hide it.
     boolean silent = !tripped || now.findings().trip().cause() == TripCause.HOST_SILENCE;
@@ -54,13 +56,13 @@ public final class SentencePresenter {
       return slept(now, standing);
     }
     if (RestorePresenter.met(now) != null) {
-      return restores.sentence(RestorePresenter.met(now), mains(now.sheet()));
+      return restores.sentence(RestorePresenter.met(now), mains.of(now.sheet()));
     }
     if (tripped) {
-      return tripped(now, standing);
+      return trips.sentence(now, standing);
     }
     if (!standing.isEmpty()) {
-      Alarm first = first(standing);
+      Alarm first = AlarmSentences.first(standing);
       return now.phase() == Snapshot.Phase.RAILS_FALLING && before(first, now)
           ? falling(now, first)
           : alarm(now, first);
@@ -109,9 +111,19 @@ public final class SentencePresenter {
   /** While rails fall, hands are what matters; what was found before comes after it. */
   private Sentence falling(Snapshot now, Alarm found) {
     String action =
-        join(words.get("sentence.falling.action"), words.get("sentence.found", headline(found)));
+        MainsWords.join(
+            words.get("sentence.falling.action"),
+            words.get("sentence.found", alarms.headline(found)));
     return new Sentence(
-        toneOf(found.priority()), words.get("sentence.falling"), join(action, mains(now.sheet())));
+        AlarmSentences.toneOf(found.priority()),
+        words.get("sentence.falling"),
+        MainsWords.join(action, mains.of(now.sheet())));
+  }
+
+  private Sentence alarm(Snapshot now, Alarm alarm) {
+    String action = spoken.alarm(alarm);
+    return alarms.sentence(
+        now, alarm, isOff(now.phase()) ? MainsWords.join(action, mains.of(now.sheet())) : action);
   }
 
   private static boolean untouched(Snapshot now) {
@@ -165,7 +177,7 @@ public final class SentencePresenter {
             ? spoken.say(now.notice())
             : now.phase() == Snapshot.Phase.ON ? watching(now) : words.get(key + ".action");
     if (isOff(now.phase())) {
-      action = join(join(whyOff(now), action), mains(now.sheet()));
+      action = MainsWords.join(MainsWords.join(whyOff(now), action), mains.of(now.sheet()));
     }
     return new Sentence(
         now.phase() == Snapshot.Phase.ON ? Tone.CALM : Tone.PLAIN, words.get(key), action);
@@ -181,9 +193,9 @@ public final class SentencePresenter {
     return new Sentence(
         Tone.CAUTION,
         words.get("sentence.refused"),
-        join(
+        MainsWords.join(
             now.notice() == null ? words.get("sentence.refused.action") : spoken.say(now.notice()),
-            mains(now.sheet())));
+            mains.of(now.sheet())));
   }
 
   /** The verdict of a power-up without alarm: never the word "normal". */
@@ -192,7 +204,7 @@ public final class SentencePresenter {
       return new Sentence(
           Tone.PLAIN,
           words.get("sentence.stopped"),
-          join(words.get("sentence.stopped.action"), mains(now.sheet())));
+          MainsWords.join(words.get("sentence.stopped.action"), mains.of(now.sheet())));
     }
     boolean quiet = "normal".equals(now.findings().summary().outcome());
     String head = Outcomes.head(words, numbers, now.findings().summary());
@@ -204,7 +216,7 @@ public final class SentencePresenter {
     return new Sentence(
         quiet ? Tone.PLAIN : Tone.CAUTION,
         head,
-        join(join(whyOff(now), action), mains(now.sheet())));
+        MainsWords.join(MainsWords.join(whyOff(now), action), mains.of(now.sheet())));
   }
 
   /** The probe fell back to off by itself while nobody listened to it. */
@@ -214,199 +226,14 @@ public final class SentencePresenter {
                 Instant.ofEpochMilli(now.beside().sleptAtEpochMs()), ZoneId.systemDefault())
             .format(DateTimeFormatter.ofPattern("HH:mm", words.locale()));
     String action =
-        standing.isEmpty() ? words.get("awake.slept.action") : spoken.alarm(first(standing));
+        standing.isEmpty()
+            ? words.get("awake.slept.action")
+            : spoken.alarm(AlarmSentences.first(standing));
     return new Sentence(
         Tone.ALARM,
         words.get("awake.slept", at),
-        join(words.get("awake.slept.off"), join(action, mains(now.sheet()))));
-  }
-
-  private Sentence tripped(Snapshot now, List<Alarm> standing) {
-    Snapshot.TripView trip = TripPresenter.asOnSheet(now);
-    Alarm shorted = Verdict.shortOf(standing);
-    String action =
-        standing.isEmpty()
-            ? words.get("trip.causeAction", causeWords(trip), words.get("trip.action"))
-            : spoken.alarm(shorted == null ? first(standing) : shorted);
-    if (trip.atMs() != null) {
-      action = words.get("trip.afterAction", numbers.moment(trip.atMs()), action);
-    }
-    if (now.phase() != Snapshot.Phase.ENDED) {
-      action = join(action, words.get("sentence.hands"));
-    }
-    return new Sentence(
-        Tone.ALARM, farTrip(trip, now.findings().alarms()), join(action, mains(now.sheet())));
-  }
-
-  /** So short that it can stand in letters that are read from two metres. */
-  private String farTrip(Snapshot.TripView trip, List<Alarm> alarms) {
-    Alarm found = Verdict.shortOf(alarms);
-    if (found != null) {
-      return words.get("verdict.short", valueWords(found));
-    }
-    String value =
-        "A".equals(trip.unit()) && trip.highest() != null
-            ? TripPresenter.highest(trip, words, numbers)
-            : valueWords(trip);
-    return value == null
-        ? words.get("trip.off")
-        : words.get("alarm.value", words.get("trip.off"), value);
-  }
-
-  String causeWords(Snapshot.TripView trip) {
-    String key = "trip." + trip.cause().id();
-    String value = valueWords(trip);
-    if (trip.selfTestBits() != 0) {
-      Worded fault = SelfTestWords.of(trip.selfTestBits());
-      return words.get("trip.fault", words.get(key), fault.in(words.locale()));
-    }
-    if (value == null) {
-      return words.get(key);
-    }
-    String name = trip.railName() == null ? words.get(key) : trip.railName() + " " + words.get(key);
-    return trip.limit() == null || trip.cause() == TripCause.HARD_SHORT
-        ? words.get("trip.value", name, value)
-        : words.get(
-            "trip.valueLimit", name, value, numbers.inUnit(trip.limit(), trip.unit()).toString());
-  }
-
-  private String valueWords(Snapshot.TripView trip) {
-    if (trip.value() == null) {
-      return null;
-    }
-    String value = numbers.inUnit(trip.value(), trip.unit()).toString();
-    if (trip.atMost()) {
-      return words.get("value.atMost", value);
-    }
-    boolean held = trip.highest() != null && trip.highest().limitedMs() != null;
-    boolean atLeast = held ? trip.highest().atLeast() : trip.cause() == TripCause.HARD_SHORT;
-    return atLeast ? words.get("value.atLeast", value) : value;
-  }
-
-  private Sentence alarm(Snapshot now, Alarm alarm) {
-    String action = spoken.alarm(alarm);
-    if (isOff(now.phase())) {
-      action = join(action, mains(now.sheet()));
-    }
-    Double expected = now.sheet().levels() == null ? null : now.sheet().levels().expectedDb();
-    if (!alarm.rule().equals("head-below-meter") || alarm.value() == null || expected == null) {
-      return new Sentence(toneOf(alarm.priority()), farHeadline(alarm), action);
-    }
-    String weak = words.get("rule.head-below-meter");
-    if (AlarmWords.headSilent(alarm)) {
-      return new Sentence(toneOf(alarm.priority()), words.get("head.none", weak), action);
-    }
-    String below = numbers.decibels(alarm.value(), "dB").toString();
-    return new Sentence(
-        toneOf(alarm.priority()),
-        words.get("head.below", below),
-        join(headCurrent(now, expected), action));
-  }
-
-  /** Heads are spoken of in microamperes: what flows, and what this meter's level foretells. */
-  private String headCurrent(Snapshot now, double expectedDb) {
-    if (now.figures().levels().headUa() == null
-        || now.figures().levels().headBelowMeterDb() == null) {
-      return "";
-    }
-    double expectedUa =
-        now.figures().levels().headUa()
-            * Math.pow(10, (now.figures().levels().headBelowMeterDb() - expectedDb) / 20);
-    return words.get(
-        "head.current",
-        numbers.microamps(now.figures().levels().headUa()),
-        numbers.microamps(expectedUa));
-  }
-
-  /** Cause and figure, to be read from two metres; the alarm's own text names the limit. */
-  public String farHeadline(Alarm alarm) {
-    if (alarm.rule().equals("short") && alarm.limit() == null) {
-      return words.get("rule.limiting");
-    }
-    String plain = words.getOr("rule." + alarm.rule(), alarm.rule());
-    String cause = onRail(alarm, words.getOr("far." + alarm.rule(), plain));
-    String value = valueWords(alarm);
-    return value == null ? cause : words.get("alarm.value", cause, value);
-  }
-
-  private String onRail(Alarm alarm, String cause) {
-    return alarm.railName() == null || alarm.railName().isBlank()
-        ? cause
-        : words.get("rule.onRail", alarm.railName(), cause);
-  }
-
-  private String valueWords(Alarm alarm) {
-    if (alarm.value() == null) {
-      return null;
-    }
-    String value = numbers.inUnit(alarm.value(), alarm.unit()).toString();
-    return alarm.atMost() ? words.get("value.atMost", value) : value;
-  }
-
-  /** Cause, figure and limit of an alarm in one line. */
-  String headline(Alarm alarm) {
-    boolean limiting = alarm.rule().equals("short") && alarm.limit() == null;
-    String rule = limiting ? "limiting" : alarm.rule();
-    String cause = onRail(alarm, words.getOr("rule." + rule, alarm.rule()));
-    String value = limiting ? null : valueWords(alarm);
-    if (value == null) {
-      return cause;
-    }
-    return alarm.limit() == null
-        ? words.get("alarm.value", cause, value)
-        : words.get(
-            "alarm.valueLimit",
-            cause,
-            value,
-            numbers.inUnit(alarm.limit(), alarm.unit()).toString());
-  }
-
-  /** Further alarms behind the first one, a line each. */
-  List<String> folded(Snapshot now) {
-    List<Alarm> standing =
-        now.findings().alarms().stream().filter(SentencePresenter::matters).toList();
-    List<String> lines = new ArrayList<>();
-    Alarm first = standing.isEmpty() ? null : first(standing);
-    for (Alarm alarm : now.findings().alarms()) {
-      if (alarm != first) {
-        lines.add(
-            words.get(
-                "alarm.line",
-                numbers.moment(alarm.atMs()),
-                headline(alarm),
-                words.get("alarm.state." + alarm.state().id())));
-      }
-    }
-    return lines;
-  }
-
-  /** Whether something waits to be seen. */
-  static boolean unseen(Snapshot now) {
-    return now.findings().alarms().stream()
-        .anyMatch(
-            alarm ->
-                alarm.state() == AlarmState.UNACKNOWLEDGED
-                    || alarm.state() == AlarmState.CLEARED_UNACKNOWLEDGED);
-  }
-
-  /** The first one of those that stand, or of those nobody has seen; never one folded under it. */
-  private static Alarm first(List<Alarm> standing) {
-    return standing.stream()
-        .filter(alarm -> alarm.foldedUnder() == 0)
-        .findFirst()
-        .orElse(standing.get(0));
-  }
-
-  private static boolean matters(Alarm alarm) {
-    return alarm.state() != AlarmState.CLEARED;
-  }
-
-  public static Tone toneOf(Priority priority) {
-    return switch (priority) {
-      case HIGH -> Tone.ALARM;
-      case MEDIUM -> Tone.CAUTION;
-      case LOW -> Tone.PLAIN;
-    };
+        MainsWords.join(
+            words.get("awake.slept.off"), MainsWords.join(action, mains.of(now.sheet()))));
   }
 
   /** Whether the latest trip is what the power-up stands at (not one that was restored since). */
@@ -421,21 +248,6 @@ public final class SentencePresenter {
     return phase == Snapshot.Phase.RAILS_FALLING
         || phase == Snapshot.Phase.TRIPPED
         || phase == Snapshot.Phase.ENDED;
-  }
-
-  /** Where a plug may be in the wall, opening the switch leaves the mains side live. */
-  String mains(JobSheet sheet) {
-    if (!OffWords.plugIn(sheet)) {
-      return "";
-    }
-    return OffWords.atReservoir(sheet)
-        ? join(words.get("sentence.mains"), words.get("sentence.reservoir"))
-        : words.get("sentence.mains");
-  }
-
-  private static String join(String one, String other) {
-    // The text of an alarm that switched off says it already.
-    return (one.contains(other) ? one : one + " " + other).trim();
   }
 
   private static String orEmpty(String text) {

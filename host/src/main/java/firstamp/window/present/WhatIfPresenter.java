@@ -15,13 +15,13 @@ import java.util.List;
 public final class WhatIfPresenter {
   private final Words words;
   private final Numbers numbers;
-  private final SentencePresenter sentences;
+  private final AlarmSentences said;
   private final LimitPresenter limits;
 
-  public WhatIfPresenter(Words words, Numbers numbers, SentencePresenter sentences) {
+  public WhatIfPresenter(Words words, Numbers numbers) {
     this.words = words;
     this.numbers = numbers;
-    this.sentences = sentences;
+    this.said = new AlarmSentences(words, numbers);
     this.limits = new LimitPresenter(words, numbers);
   }
 
@@ -132,7 +132,7 @@ public final class WhatIfPresenter {
       lines.add(words.get("whatif.noAlarm"));
     }
     for (Alarm alarm : alarms) {
-      lines.add(words.get("whatif.alarm", numbers.moment(alarm.atMs()), sentences.headline(alarm)));
+      lines.add(words.get("whatif.alarm", numbers.moment(alarm.atMs()), said.headline(alarm)));
     }
   }
 }

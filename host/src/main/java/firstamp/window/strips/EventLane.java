@@ -3,6 +3,7 @@ package firstamp.window.strips;
 import firstamp.bench.Snapshot;
 import firstamp.model.Alarm;
 import firstamp.model.Happening;
+import firstamp.window.present.AlarmSentences;
 import firstamp.window.present.BenchView.EventMark;
 import firstamp.window.present.SentencePresenter;
 import firstamp.window.widgets.Tone;
@@ -61,7 +62,7 @@ final class EventLane {
               new EventMark(
                   closed + alarm.sinceMs(),
                   eventName(alarm),
-                  SentencePresenter.toneOf(alarm.priority())));
+                  AlarmSentences.toneOf(alarm.priority())));
         }
       }
     }

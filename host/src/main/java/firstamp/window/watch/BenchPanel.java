@@ -84,7 +84,7 @@ public final class BenchPanel implements BenchActions {
     modes = new ModePresenter(words, numbers);
     states = new HeaderStates(words, modes);
     said = new SaidLine(words, limits);
-    whatIfs = new WhatIfPresenter(words, numbers, presenter.sentences());
+    whatIfs = new WhatIfPresenter(words, numbers);
     looks = new LookPresenter(words, numbers);
     keys = new RefusedKeys(words);
     parts =
