@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import firstamp.app.WindowOptions;
 import firstamp.window.page.Page;
-import firstamp.window.pages.LocatePage;
-import firstamp.window.pages.TrialPage;
+import firstamp.window.search.LocatePage;
+import firstamp.window.search.TrialPage;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;

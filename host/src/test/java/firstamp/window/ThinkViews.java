@@ -13,8 +13,8 @@ import firstamp.model.ClipMove;
 import firstamp.study.SearchState;
 import firstamp.window.page.Page;
 import firstamp.window.page.Tools;
-import firstamp.window.pages.LocatePage;
-import firstamp.window.pages.TrialPage;
+import firstamp.window.search.LocatePage;
+import firstamp.window.search.TrialPage;
 import java.util.List;
 import java.util.Map;
 

@@ -12,6 +12,8 @@ import firstamp.window.page.Tools;
 import firstamp.window.present.BenchPresenter;
 import firstamp.window.present.BenchView;
 import firstamp.window.present.LiveSet;
+import firstamp.window.search.LocatePage;
+import firstamp.window.search.TrialPage;
 import firstamp.window.watch.BenchPanel;
 import firstamp.window.watch.Keys;
 import firstamp.window.words.Spoken;

@@ -1,5 +1,5 @@
 /**
- * What the pages of the search for a lost signal and of unknown wires show, worked out from their
- * state. Depends on locate, study and the words; no Swing component. Swing thread.
+ * The search for a lost signal and wires of unknown place: the two pages, their parts, and what
+ * they show, worked out from the state of the search. Swing thread.
  */
 package firstamp.window.search;

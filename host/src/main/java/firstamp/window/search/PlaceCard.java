@@ -1,6 +1,5 @@
-package firstamp.window.pages;
+package firstamp.window.search;
 
-import firstamp.window.search.WireView;
 import firstamp.window.widgets.Palette;
 import firstamp.window.widgets.Pieces;
 import firstamp.window.widgets.Tone;

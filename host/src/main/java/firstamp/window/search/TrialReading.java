@@ -1,4 +1,4 @@
-package firstamp.window.pages;
+package firstamp.window.search;
 
 import firstamp.locate.wire.PlaceKind;
 import firstamp.locate.wire.WireCase;
