@@ -4,7 +4,6 @@ import firstamp.app.TrialKeeping;
 import firstamp.locate.wire.WireAnswer;
 import firstamp.locate.wire.WireCase;
 import firstamp.locate.wire.WireStep;
-import firstamp.model.text.Explained;
 import firstamp.window.page.Page;
 import firstamp.window.page.Tools;
 import firstamp.window.page.Twice;
@@ -197,7 +196,7 @@ public final class TrialPage implements Page {
       take(now().with(new WireStep.Dated(one, keeping.epochMs())));
       sheet.taken();
     } catch (IllegalArgumentException unfit) {
-      say(Explained.in(unfit, words.locale()));
+      say(tools.why(unfit));
     }
   }
 
