@@ -9,7 +9,7 @@ import java.util.List;
  * exactly over a step in which the currents into it stand. Not thread-safe.
  */
 final class Feed {
-  /** What the soldered box lets through (data of its drawing). */
+  /** To what the soldered box limits the current (data of its drawing). */
   static final double LIMITER_A = 13;
 
   private static final int PARTS = 8;

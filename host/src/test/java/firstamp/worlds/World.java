@@ -12,7 +12,7 @@ import java.util.Set;
  * @param frontEnd front-end file, JSON, or an empty text
  * @param trace the signals at the set
  * @param must rules of which at least one has to be raised; empty where none has to be
- * @param may rules that may be raised besides
+ * @param may other rules that may be raised too
  * @param fromS when the fault begins
  * @param withinS how long after that it has to be raised at the latest
  */

@@ -24,8 +24,8 @@ import org.junit.jupiter.api.io.TempDir;
  * Power-ups of invented sets that no rule was written for: healthy ones stay quiet, faults are
  * raised in time. What is not so yet is listed with its count, which may only shrink.
  *
- * <p>Constants of rules are chosen on the fixed seeds; the half that reports is drawn anew whenever
- * the program's sources change.
+ * <p>Constants of rules are chosen on the fixed seeds; the half that reports is drawn again
+ * whenever the program's sources change.
  */
 class WorldsTest {
   private static final int FIRST_SEED = 11;
