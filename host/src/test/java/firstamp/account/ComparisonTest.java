@@ -74,7 +74,7 @@ class ComparisonTest {
     assertThat(find(told, "steadyA").significant()).isFalse();
     // 5 mA as a rectangle, 95 %: 1.96 times 2.89 mA.
     assertThat(find(told, "steadyA").plusMinus()).isCloseTo(0.00566, within(0.0002));
-    assertThat(ComparisonWords.ENGLISH.leakage(told)).contains("5 mA more");
+    assertThat(ComparisonWords.ENGLISH.leakage(told)).contains("raises").contains("by 5 mA;");
     assertThat(find(Comparison.of(cool, evidence(0.038, 8.2, 0.1, 2), true, 0.005), "steadyA"))
         .matches(Comparison.Difference::significant);
   }

@@ -163,7 +163,7 @@ class CompareReportTest extends FourPowerUps {
       String text = String.join("\n", run("compare", "1", "2").out());
       // 4 mA at 20 C: 3.48 mA at 18, 6.96 mA at 28.
       assertThat(text)
-          .contains("the leakage of its germanium parts 3.48 mA more")
+          .contains("raises the leakage current of its germanium parts by 3.48 mA")
           .contains("one probe box with one calibration took both");
       assertThat(run("compare", "1", "2", "--json").json().stream())
           .anyMatch(line -> Math.abs(line.path("leakageA").asDouble() - 0.00348) < 1e-5);
