@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** An opening of the switch is reported when it is seen, and missed when it is not. */
 class OffSeenTest {
@@ -68,9 +70,9 @@ class OffSeenTest {
     assertThat(result.exitCode()).isEqualTo(3);
     JsonNode alarm = summary.path("alarms").get(0);
     assertThat(alarm.path("rule").asText()).isEqualTo("switch-failed");
-    // 3 x 1000 uF x 0.18 V / 0.1 A are 5 ms: the 20 ms hold, and one reading more.
+    // Two seconds, and the reading that is over after them.
     double late = alarm.path("atMs").asDouble() - summary.path("onMs").asDouble();
-    assertThat(late).isBetween(20.0, 45.0);
+    assertThat(late).isBetween(2000.0, 2021.0);
     assertThat(alarm.path("unit").asText()).isEqualTo("V");
     assertThat(alarm.path("text").asText())
         .contains("do not fall although the switch was opened")
@@ -93,10 +95,12 @@ class OffSeenTest {
     assertThat(out).containsSubsequence("opened, not yet proven", "off is seen");
   }
 
-  @Test
-  void aSetOfManyMicrofaradsIsWaitedFor() {
-    CommandRunner.Result result = demo("--scenario", "healthy");
+  @ParameterizedTest
+  @ValueSource(strings = {"healthy", "limiting"})
+  void aSetThatEmptiesSlowlyIsWaitedFor(String scenario) {
+    CommandRunner.Result result = demo("--scenario", scenario);
     assertThat(seen(result)).hasSize(1);
-    assertThat(result.summary().path("alarms")).isEmpty();
+    assertThat(result.summary().path("alarms").findValuesAsText("rule"))
+        .doesNotContain("switch-failed");
   }
 }
