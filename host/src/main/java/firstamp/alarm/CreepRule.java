@@ -1,140 +1,144 @@
 package firstamp.alarm;
 
 import firstamp.model.RuleId;
+import firstamp.model.text.Wording;
 import firstamp.model.text.Wording.Quantity;
 
 /**
- * The current climbs slowly: each fifth of the time looked at is higher than the one before, no
- * single step holds more than half of the rise, and the rise is more than the scatter of the
- * current itself (speech, a motor) would bring.
+ * The current climbs slowly ({@link SlowClimb}), or has come to three times what the settled set
+ * drew ({@link GrownCurrent}).
  */
 final class CreepRule {
+  /** Where the sheet states no limit: this share of the settled current, and this, a minute. */
+  private static final double SHARE_PER_MIN = 0.25;
+
+  private static final double LEAST_A_PER_MIN = 0.005;
+
+  private static final int READINGS_PER_MEAN = 10;
+  private static final long MEAN_MICROS = 100_000;
+  private static final long CHARGED_MICROS = 500_000;
   private static final int FIFTHS = 5;
-  private static final int PARTS = 25;
-
-  /** Slack and decision interval in standard deviations: the usual pair of {@link Cusum}. */
-  private static final double SLACK = 0.5;
-
-  private static final double DECISION = 5;
-
-  /** Mean distance of two neighbours over their standard deviation, 2 / sqrt(pi). */
-  private static final double NEIGHBOURS = 1.128;
-
-  /** What the fine current range can tell apart over one part. */
-  private static final double FINEST_A = 2e-5;
+  private static final int DECISIONS = 25;
 
   private final RunState run;
   private final AlarmCondition watch;
   private final AlarmBook book;
   private final AlarmTexts texts;
-  private final double[] parts = new double[PARTS];
-  private final double[] fifths = new double[FIFTHS];
-  private long partMicros;
-  private long fromMicros;
-  private int filled;
-  private long partBegin;
-  private double sum;
+  private final GrownCurrent grown = new GrownCurrent();
+  private final SlowClimb climb;
+  private final int means;
+  private long settlingUntil;
+  private long climbFrom;
+  private double sumA;
+  private double sumV;
   private int readings;
+  private long counted;
 
   CreepRule(RunState run, AlarmCondition watch, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.watch = watch;
     this.book = book;
     this.texts = texts;
-  }
-
-  /** Whether the sheet asks for it. */
-  static boolean asked(AlarmCondition watch) {
-    return watch != null && watch.has("overAPerMin");
+    long whole = watch == null ? 0 : Math.round(watch.number("forMs") * 1000 / MEAN_MICROS);
+    this.means = (int) Math.max(2 * FIFTHS, whole / FIFTHS * FIFTHS);
+    this.climb = new SlowClimb(means);
   }
 
   void closed() {
-    if (!asked(watch)) {
-      return;
+    if (watch != null) {
+      climbFrom = run.closedMicros() + RuleId.CURRENT_CREEP.restMicros(run.sheet(), 0);
+      changed(run.closedMicros());
     }
-    partMicros = Math.round(watch.number("forMs") * 1000 / PARTS);
-    fromMicros = run.closedMicros() + RuleId.CURRENT_CREEP.restMicros(run.sheet(), 0);
-    filled = 0;
+  }
+
+  /** Something was done to the set: what it drew before says nothing about what it draws now. */
+  void changed(long micros) {
+    settlingUntil = micros + CHARGED_MICROS;
+    grown.forget();
+    climb.forget();
+    startMean();
+    counted = 0;
+  }
+
+  private void startMean() {
+    sumA = 0;
+    sumV = 0;
     readings = 0;
-    sum = 0;
-    partBegin = fromMicros;
   }
 
   void judge(ReadingWindow now) {
-    if (!asked(watch) || now.fromMicros() < fromMicros) {
+    if (watch == null || now.fromMicros() < settlingUntil) {
       return;
     }
-    sum += now.supplyA();
+    if (now.held() == 1) {
+      startMean();
+    }
+    sumA += now.supplyA();
+    sumV += now.supplyV();
     readings++;
-    if (now.toMicros() - partBegin < partMicros) {
+    if (readings == READINGS_PER_MEAN) {
+      take(now, sumA / readings, sumV / readings);
+      startMean();
+    }
+  }
+
+  private void take(ReadingWindow now, double ampere, double volts) {
+    grown.take(ampere);
+    if (now.toMicros() - climbFrom < MEAN_MICROS) {
       return;
     }
-    if (filled == PARTS) {
-      System.arraycopy(parts, 1, parts, 0, PARTS - 1);
-      filled--;
-    }
-    parts[filled++] = sum / readings;
-    partBegin = now.toMicros();
-    sum = 0;
-    readings = 0;
-    if (filled == PARTS) {
+    climb.take(ampere, volts);
+    counted++;
+    if (climb.full() && counted % Math.max(1, means / DECISIONS) == 0) {
       decide(now);
     }
   }
 
-  /** Scatter is taken from neighbours, which a slow climb hardly touches. */
-  private boolean beyondScatter() {
-    double apart = 0;
-    for (int k = 1; k < PARTS; k++) {
-      apart += Math.abs(parts[k] - parts[k - 1]);
-    }
-    double deviation = Math.max(FINEST_A, apart / (PARTS - 1) / NEIGHBOURS);
-    Cusum sums = new Cusum(SLACK, DECISION);
-    for (double part : parts) {
-      sums.take((part - fifths[0]) / deviation);
-    }
-    return sums.above();
-  }
-
   private void decide(ReadingWindow now) {
-    for (int k = 0; k < FIFTHS; k++) {
-      double total = 0;
-      for (int part = 0; part < PARTS / FIFTHS; part++) {
-        total += parts[k * (PARTS / FIFTHS) + part];
-      }
-      fifths[k] = total / (PARTS / FIFTHS);
+    if (climb.voltsClimb() || !grown.known()) {
+      watch.unknown();
+      return;
     }
-    double rise = fifths[FIFTHS - 1] - fifths[0];
-    boolean climbs = rise > 0;
-    for (int k = 1; k < FIFTHS && climbs; k++) {
-      double step = fifths[k] - fifths[k - 1];
-      climbs = step > 0 && step <= rise / 2;
-    }
-    climbs = climbs && beyondScatter();
-    double minutes = watch.number("forMs") / 60_000 * (FIFTHS - 1) / FIFTHS;
-    double slope = rise / minutes;
-    // Nobody would see the set get warm: half as much is allowed.
-    double limit = watch.number("overAPerMin") * (run.soaks() ? 0.5 : 1);
-    long begin = now.toMicros() - PARTS * partMicros;
+    boolean climbs = climb.climbs();
+    boolean threefold = grown.grown();
+    double minutes = means * MEAN_MICROS / 60e6 * (FIFTHS - 1) / FIFTHS;
+    double slope = climb.rise() / minutes;
+    double limit = limit();
     switch (watch.step(
-        begin, now.toMicros(), climbs && slope > limit, slope < limit * (1 - watch.deadband()))) {
-      case RAISE ->
-          book.raise(
-              watch,
-              now.toMicros(),
-              watch.badSince(),
-              slope,
-              false,
-              limit,
-              "A/min",
-              texts.text(
-                  RuleId.CURRENT_CREEP.id(),
-                  watch.settings().action().equals("off"),
-                  Quantity.amps(slope),
-                  Quantity.amps(limit),
-                  Quantity.amps(now.supplyA())));
+        now.toMicros() - means * MEAN_MICROS,
+        now.toMicros(),
+        climbs && slope > limit || threefold,
+        slope < limit * (1 - watch.deadband()))) {
+      case RAISE -> {
+        boolean faster = climbs && slope > limit;
+        Quantity at = Quantity.amps(now.supplyA());
+        boolean off = watch.settings().action().equals("off");
+        Wording text =
+            faster
+                ? texts.text(
+                    RuleId.CURRENT_CREEP.id(), off, Quantity.amps(slope), Quantity.amps(limit), at)
+                : texts.text("current-grown", off, at, Quantity.amps(grown.settledA()));
+        book.raise(
+            watch,
+            now.toMicros(),
+            watch.badSince(),
+            faster ? slope : grown.lowestA(),
+            false,
+            faster ? limit : grown.limitA(),
+            faster ? "A/min" : "A",
+            text);
+      }
       case CLEAR -> book.clear(watch, now.toMicros());
       case NOTHING -> {}
     }
+  }
+
+  private double limit() {
+    double usual =
+        watch.has("overAPerMin")
+            ? watch.number("overAPerMin")
+            : SHARE_PER_MIN * grown.settledA() + LEAST_A_PER_MIN;
+    // Nobody would see the set get warm: half as much is allowed.
+    return usual * (run.soaks() ? 0.5 : 1);
   }
 }

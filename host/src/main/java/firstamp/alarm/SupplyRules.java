@@ -49,6 +49,13 @@ final class SupplyRules {
     creep.closed();
   }
 
+  /** Something was done to the set. */
+  void changed(long micros) {
+    if (run.on()) {
+      creep.changed(micros);
+    }
+  }
+
   void judge(ReadingWindow now) {
     long since = now.fromMicros() - run.closedMicros();
     if (now.currentKnown()) {

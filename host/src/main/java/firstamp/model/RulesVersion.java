@@ -14,8 +14,11 @@ public final class RulesVersion {
   /** From here on a mark is a note and does not affect rules or figures. */
   public static final int MARKS_ARE_NOTES = 2;
 
-  /** Of this program: 3 has the limiter's forced base in the plus-minus of currents. */
-  public static final int NOW = 3;
+  /**
+   * Of this program: 3 has the limiter's forced base in the plus-minus of currents, 4 watches every
+   * set for a current that climbs and knows volts that a hand turns.
+   */
+  public static final int NOW = 4;
 
   private RulesVersion() {}
 }

@@ -39,9 +39,11 @@ record RuleDescription(Phrase words, String on, Double limit, String unit, doubl
             rule, "J", below, "A", Quantity.amps(below), settings.numbers().get("afterMs"));
       }
       case CURRENT_CREEP -> {
-        double over = settings.numbers().get("overAPerMin");
+        Double over = settings.numbers().get("overAPerMin");
         yield new RuleDescription(
-            words(rule, Quantity.amps(over)),
+            over == null
+                ? new Phrase("goal.current-creep.share")
+                : words(rule, Quantity.amps(over)),
             "I, J",
             over,
             "A/min",

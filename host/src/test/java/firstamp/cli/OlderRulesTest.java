@@ -10,7 +10,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A power-up of rules 2, from before the forced base was in the plus-minus of currents. */
+/**
+ * Power-ups of older rules: 2 from before the forced base was in the plus-minus of currents, 3 from
+ * before every set was watched for a current that climbs.
+ */
 class OlderRulesTest {
   private static final Path OLDER =
       Path.of("src", "test", "resources", "firstamp", "log", "rules-2.firstamp");
@@ -36,8 +39,8 @@ class OlderRulesTest {
         CommandRunner.run("replay", "last", "--headless", "--json", "--speed", "max", "--log", log)
             .summary();
     assertThat(replayed.at("/rules/stored").asInt()).isEqualTo(2);
-    assertThat(replayed.at("/rules/now").asInt()).isEqualTo(3);
-    assertThat(replayed.path("changed")).extracting(JsonNode::asText).containsExactly("supply");
+    assertThat(replayed.at("/rules/now").asInt()).isEqualTo(4);
+    assertThat(replayed.path("changed")).extracting(JsonNode::asText).contains("supply");
     // The steady current is the same, and one line of the budget more: 0.35 mA as a limit, k = 2.
     assertThat(replayed.at("/supply/steadyA")).isEqualTo(stored.at("/supply/steadyA"));
     double now = replayed.at("/supply/steadyAPlusMinus").asDouble();
@@ -45,5 +48,30 @@ class OlderRulesTest {
     assertThat(now).isCloseTo(Math.hypot(STORED_PLUS_MINUS_A, line), offset(2e-6));
     JsonNode after = CommandRunner.run("show", "last", "--json", "--log", log).summary();
     assertThat(after).isEqualTo(stored);
+  }
+
+  @Test
+  void aSetOfRulesThreeWasNotWatchedForAClimbUnlessItsSheetAskedForIt() throws Exception {
+    Path here = folder.resolve("three.firstamp");
+    Files.copy(OLDER.resolveSibling("rules-3.firstamp"), here);
+    JsonNode stored =
+        CommandRunner.run("show", "last", "--json", "--log", here.toString()).summary();
+    JsonNode replayed =
+        CommandRunner.run(
+                "replay",
+                "last",
+                "--headless",
+                "--json",
+                "--speed",
+                "max",
+                "--log",
+                here.toString())
+            .summary();
+    assertThat(replayed.at("/rules/stored").asInt()).isEqualTo(3);
+    assertThat(stored.at("/notWatched").toString()).contains("overAPerMin is not on the sheet");
+    assertThat(replayed.path("changed")).extracting(JsonNode::asText).containsExactly("notWatched");
+    assertThat(replayed.at("/notWatched").toString())
+        .contains("{\"what\":\"current-creep\",\"why\":\"the set was not on long enough\"}");
+    assertThat(replayed.at("/alarms")).isEqualTo(stored.at("/alarms"));
   }
 }

@@ -161,7 +161,7 @@ public final class Coverage {
     missing(squares, "surge heat");
     add(RuleId.SHORT, 0);
     add(RuleId.NO_DRAW, 0);
-    needs(RuleId.CURRENT_CREEP, "overAPerMin");
+    add(RuleId.CURRENT_CREEP, 0);
     add(RuleId.RAIL_WINDOW, 0);
     if (sheet.supply().maxV() != null) {
       add(RuleId.OVER_VOLTAGE, 0);
