@@ -4,6 +4,7 @@ import firstamp.model.JobSheet;
 import firstamp.model.Look;
 import firstamp.model.LookOhm;
 import firstamp.model.RuleId;
+import firstamp.model.limits.Through;
 
 /** What the look found that keeps the switch open: alarms raised at the look's own times. */
 final class LookJudge {
@@ -73,7 +74,8 @@ final class LookJudge {
       case NO_SUPPLY -> {
         AlarmCondition watch = watches.of(RuleId.NO_DRAW, 0);
         if (watch != null) {
-          double limit = 0.3 * supply.nominalV();
+          Through through = Through.of(run.sheet());
+          double limit = through.lookFromV(supply.nominalV());
           book.raise(
               watch,
               at,
@@ -82,7 +84,11 @@ final class LookJudge {
               false,
               limit,
               "V",
-              texts.text("look-no-supply", false, run.supplyVolts(), limit));
+              texts.text(
+                  through == Through.HAND_TURNED ? "look-not-yet" : "look-no-supply",
+                  false,
+                  run.supplyVolts(),
+                  limit));
         }
       }
       default -> {}

@@ -2,6 +2,7 @@ package firstamp.alarm;
 
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
+import firstamp.model.limits.Through;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.RippleWindow;
 import firstamp.model.samples.SamplePlan;
@@ -25,6 +26,8 @@ final class RailRules {
   private final AlarmCondition polarity;
   private final RailMotionRules motion;
   private final RailRippleRules ripple;
+  private final boolean handTurned;
+  private long fed = RunState.NEVER;
   private boolean seen;
   private boolean everInWindow;
   private boolean isLate;
@@ -44,7 +47,9 @@ final class RailRules {
     this.low = nominal - tolerance;
     this.high = nominal + tolerance;
     this.settleMicros = RuleId.RAIL_LATE.restMicros(run.sheet(), input);
-    boolean lamp = "lamp".equals(run.sheet().supply().through());
+    Through through = Through.of(run.sheet());
+    boolean lamp = through == Through.LAMP;
+    this.handTurned = through == Through.HAND_TURNED;
     this.window = known && !lamp ? watches.of(RuleId.RAIL_WINDOW, input) : null;
     this.late = known && !lamp ? watches.of(RuleId.RAIL_LATE, input) : null;
     this.overVoltage = rail.overV() != null ? watches.of(RuleId.OVER_VOLTAGE, input) : null;
@@ -66,6 +71,7 @@ final class RailRules {
     everInWindow = false;
     isLate = false;
     highSince = RunState.NEVER;
+    fed = RunState.NEVER;
     motion.closed();
   }
 
@@ -87,11 +93,16 @@ final class RailRules {
     boolean inside = volts >= low && volts <= high;
     everInWindow |= inside;
     long since = now.fromMicros() - run.closedMicros();
+    fed = fedSince(now);
     if (awaitsDraw) {
       restUndrawn();
     } else if (since >= settleMicros) {
-      judgeLate(now, volts, inside);
-      judgeWindow(now, volts);
+      if (fed == RunState.NEVER) {
+        restWindow();
+      } else if (now.fromMicros() - fed >= settleMicros) {
+        judgeLate(now, volts, inside);
+        judgeWindow(now, volts);
+      }
       motion.judgeMotion(now);
     }
     judgeOverVoltage(now, volts);
@@ -109,13 +120,28 @@ final class RailRules {
     restUndrawn();
   }
 
+  /** Since when the supply has stood where the rail can be expected; NEVER = it does not. */
+  private long fedSince(ReadingWindow now) {
+    if (!handTurned) {
+      return run.closedMicros();
+    }
+    if (now.supplyV() < run.sheet().supply().minV()) {
+      return RunState.NEVER;
+    }
+    return fed == RunState.NEVER ? now.fromMicros() : fed;
+  }
+
   private void restUndrawn() {
+    restWindow();
+    motion.rest();
+  }
+
+  private void restWindow() {
     for (AlarmCondition watch : new AlarmCondition[] {window, late}) {
       if (watch != null) {
         watch.unknown();
       }
     }
-    motion.rest();
   }
 
   void judgeRipple(RippleWindow found, double supplyA) {
@@ -133,7 +159,7 @@ final class RailRules {
     if (!everInWindow && volts * sign < Math.min(low * sign, high * sign)) {
       isLate = true;
     }
-    long from = isLate && !late.stands() ? run.closedMicros() + settleMicros : now.fromMicros();
+    long from = isLate && !late.stands() ? fed + settleMicros : now.fromMicros();
     switch (late.step(from, now.toMicros(), isLate && !everInWindow, inside)) {
       case RAISE -> {
         double needed = sign > 0 ? low : high;

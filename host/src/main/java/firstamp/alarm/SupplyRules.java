@@ -3,6 +3,7 @@ package firstamp.alarm;
 import firstamp.model.JobSheet;
 import firstamp.model.Rest;
 import firstamp.model.RuleId;
+import firstamp.model.limits.Through;
 import firstamp.model.samples.SamplePlan;
 import firstamp.model.text.Wording;
 import firstamp.model.text.Wording.Quantity;
@@ -18,6 +19,7 @@ final class SupplyRules {
   private final AlarmBook book;
   private final AlarmTexts texts;
   private final JobSheet.Supply supply;
+  private final Through through;
   private final AlarmCondition shorted;
   private final AlarmCondition noDraw;
   private final AlarmCondition window;
@@ -27,12 +29,14 @@ final class SupplyRules {
   private final long windowFromMicros;
   private long restMicros;
   private long nothingSince = RunState.NEVER;
+  private double reachedV;
 
   SupplyRules(RunState run, AlarmConditions watches, AlarmBook book, AlarmTexts texts) {
     this.run = run;
     this.book = book;
     this.texts = texts;
     this.supply = run.sheet().supply();
+    this.through = Through.of(run.sheet());
     this.shorted = watches.of(RuleId.SHORT, 0);
     this.noDraw = watches.of(RuleId.NO_DRAW, 0);
     this.window = watches.of(RuleId.RAIL_WINDOW, 0);
@@ -46,6 +50,7 @@ final class SupplyRules {
   void closed() {
     restMicros = Math.round(Rest.chargedMs(run.sheet(), run.lookFarad()) * 1000);
     nothingSince = RunState.NEVER;
+    reachedV = 0;
     creep.closed();
   }
 
@@ -122,15 +127,20 @@ final class SupplyRules {
   }
 
   /**
-   * Volts collapse while the current sits on a plateau. A lamp in line does that when all is well.
+   * Volts collapse while the current sits on a plateau. A lamp in line does that when all is well;
+   * where a hand turns the volts they collapse from where it had turned them, and only at the
+   * supply's own limit: turned down they fall too.
    */
   private boolean limiting(ReadingWindow now, double ampere, double volts) {
-    if ("lamp".equals(supply.through()) || now.held() < PLATEAU_READINGS) {
+    Double limit = supply.limitA();
+    boolean turned = through == Through.HAND_TURNED;
+    reachedV = Math.max(reachedV, volts);
+    if (through == Through.LAMP || now.held() < PLATEAU_READINGS || turned && limit == null) {
       return false;
     }
-    Double limit = supply.limitA();
+    double expectedV = turned ? reachedV : supply.nominalV();
     double collapse = limit == null ? 0.5 : 0.7;
-    if (volts >= collapse * supply.nominalV() || limit != null && ampere < 0.8 * limit) {
+    if (volts >= collapse * expectedV || limit != null && ampere < 0.8 * limit) {
       return false;
     }
     double lowest = ampere;
@@ -161,6 +171,10 @@ final class SupplyRules {
     if (since < noDrawFromMicros) {
       return;
     }
+    if (through == Through.HAND_TURNED && now.supplyV() < through.lookFromV(supply.nominalV())) {
+      noDraw.unknown();
+      return;
+    }
     switch (noDraw.step(
         now.fromMicros(),
         now.toMicros(),
@@ -187,12 +201,12 @@ final class SupplyRules {
     double low = supply.minV();
     double high = run.sheet().supply().maxV();
     double back = Math.min(window.deadband() * supply.nominalV(), (high - low) / 4);
-    boolean below = volts < low;
+    boolean below = volts < low && !through.belowNominal();
     switch (window.step(
         now.fromMicros(),
         now.toMicros(),
         below || volts > high,
-        volts > low + back && volts < high - back)) {
+        (through.belowNominal() || volts > low + back) && volts < high - back)) {
       case RAISE ->
           book.raise(
               window,

@@ -1,6 +1,7 @@
 package firstamp.sheet;
 
 import firstamp.model.JobSheet;
+import firstamp.model.limits.Through;
 import firstamp.model.text.Worded;
 import firstamp.model.text.Wording.Phrase;
 import firstamp.model.text.Wording.Quantity;
@@ -34,7 +35,7 @@ public final class SheetWarnings {
     if (Boolean.TRUE.equals(effective.set().valveRectifier())) {
       warnings.add(CheckWords.say("warn.valve-rectifier"));
     }
-    if ("variable-transformer".equals(supply.through())) {
+    if (Through.of(effective) == Through.HAND_TURNED) {
       warnings.add(CheckWords.say("warn.variable-transformer"));
     }
     return List.copyOf(warnings);

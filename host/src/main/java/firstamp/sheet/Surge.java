@@ -2,6 +2,7 @@ package firstamp.sheet;
 
 import firstamp.model.JobSheet;
 import firstamp.model.limits.ProbeLimits;
+import firstamp.model.limits.Through;
 import firstamp.model.text.Worded;
 
 /**
@@ -27,7 +28,7 @@ public final class Surge {
   /** Joule with empty capacitors; 0 = they are not known, or a lamp holds the surge. */
   static double joule(JobSheet sheet) {
     double volts = sheet.supply().nominalV();
-    return "lamp".equals(sheet.supply().through()) ? 0 : 0.5 * farad(sheet) * volts * volts;
+    return Through.of(sheet) == Through.LAMP ? 0 : 0.5 * farad(sheet) * volts * volts;
   }
 
   private static boolean beyond(JobSheet sheet) {

@@ -185,7 +185,7 @@ public final class Coverage {
     if (rail.nominalV() == null) {
       notWatched.add(new NotWatched("volts of rail " + input, "nominalV is not on the sheet"));
     } else {
-      if ("lamp".equals(sheet.supply().through())) {
+      if (Through.of(sheet) == Through.LAMP) {
         notWatched.add(new NotWatched("rail-window " + input, "a lamp is in line"));
       } else {
         add(RuleId.RAIL_WINDOW, input);

@@ -84,16 +84,16 @@ public record ProbeLimits(TripLimits counts, List<Planned> planned) {
     double perOhm = 256 * stepJ / stepV;
     double nominal = effective.supply().nominalV();
     boolean skip = Boolean.FALSE.equals(effective.supply().look());
-    boolean held = "lamp".equals(effective.supply().through());
+    Through through = Through.of(effective);
     return new LookParameters(
         skip,
         3000,
         sixteenBits(lookOhm * perOhm),
         sixteenBits(3 * perOhm),
         sixteenBits(30 * perOhm),
-        (int) Math.min(1023, Math.round(0.3 * nominal / stepV)),
+        (int) Math.min(1023, Math.round(through.lookFromV(nominal) / stepV)),
         (int) Math.min(1023, Math.round(1.15 * nominal / stepV)),
-        held ? 0 : Math.round(LARGEST_SURGE_J / (0.5 * stepJ * PAIR_S * stepV)));
+        through == Through.LAMP ? 0 : Math.round(LARGEST_SURGE_J / (0.5 * stepJ * PAIR_S * stepV)));
   }
 
   /** The limiter's switch bears a surge of half C times the volts squared up to this, joule. */
