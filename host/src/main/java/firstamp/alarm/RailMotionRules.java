@@ -1,5 +1,6 @@
 package firstamp.alarm;
 
+import firstamp.alarm.trail.Extremes;
 import firstamp.model.JobSheet;
 import firstamp.model.RuleId;
 import firstamp.model.samples.Channel;

@@ -1,5 +1,6 @@
 package firstamp.alarm;
 
+import firstamp.alarm.trail.History;
 import firstamp.model.samples.Channel;
 import firstamp.model.samples.Reading;
 import firstamp.model.samples.Scaling;
@@ -16,9 +17,9 @@ final class ReadingWindow {
   private static final int OPEN_CLIP_COUNTS = 1023;
 
   private final boolean pulsed;
-  private final History ampere = new History();
-  private final History volts = new History();
-  private final History[] rails = {new History(), new History(), new History()};
+  private final History ampere = new History(KEPT);
+  private final History volts = new History(KEPT);
+  private final History[] rails = {new History(KEPT), new History(KEPT), new History(KEPT)};
   private final boolean[] open = new boolean[RAILS];
   private Reading reading;
   private int held;

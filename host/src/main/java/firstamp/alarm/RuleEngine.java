@@ -256,9 +256,7 @@ public final class RuleEngine {
 
     @Override
     public Void happened(ProbeEvent.Happened event) {
-      if (event.what().parts()) {
-        supply.changed(event.micros());
-      }
+      supply.happened(event);
       if (event.what() instanceof Happening.ModeSet set) {
         run.soak(set.mode() == Happening.Mode.SOAK || set.mode() == Happening.Mode.SOAK_OVER);
       }

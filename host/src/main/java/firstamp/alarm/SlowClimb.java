@@ -1,5 +1,6 @@
 package firstamp.alarm;
 
+import firstamp.alarm.trail.Cusum;
 import java.util.Arrays;
 
 /**

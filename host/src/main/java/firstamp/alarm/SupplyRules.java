@@ -1,6 +1,7 @@
 package firstamp.alarm;
 
 import firstamp.model.JobSheet;
+import firstamp.model.ProbeEvent;
 import firstamp.model.Rest;
 import firstamp.model.RuleId;
 import firstamp.model.limits.Through;
@@ -55,7 +56,11 @@ final class SupplyRules {
   }
 
   /** Something was done to the set. */
-  void changed(long micros) {
+  void happened(ProbeEvent.Happened event) {
+    if (!event.what().parts()) {
+      return;
+    }
+    long micros = event.micros();
     if (run.on()) {
       creep.changed(micros);
     }

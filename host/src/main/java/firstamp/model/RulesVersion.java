@@ -16,7 +16,8 @@ public final class RulesVersion {
 
   /**
    * Of this program: 3 has the limiter's forced base in the plus-minus of currents, 4 watches every
-   * set for a current that climbs and knows volts that a hand turns.
+   * set for a current that climbs, knows volts that a hand turns, and misses an opening that is not
+   * seen.
    */
   public static final int NOW = 4;
 

@@ -92,7 +92,7 @@ class CreepRuleTest {
     assertThat(bench.raised(CREEP)).isTrue();
   }
 
-  /** What the person did explains what came of it. */
+  /** What the person did explains the result. */
   @Test
   void whatWasChangedStartsItAnew() {
     assertThat(changed(false).raised(CREEP)).isTrue();

@@ -1,4 +1,4 @@
-package firstamp.alarm;
+package firstamp.alarm.trail;
 
 /**
  * Two-sided tabular cumulative sum of standardised values (Page's scheme): tells a lasting shift
@@ -8,7 +8,7 @@ package firstamp.alarm;
  * one standard deviation after 10 (Montgomery, Introduction to Statistical Quality Control, table
  * of average run lengths; from memory, the figures are checked in the tests).
  */
-final class Cusum {
+public final class Cusum {
   private final double slack;
   private final double decision;
   private double high;
@@ -20,32 +20,32 @@ final class Cusum {
    * @param slack k, in standard deviations: half of the shift that matters
    * @param decision h, in standard deviations
    */
-  Cusum(double slack, double decision) {
+  public Cusum(double slack, double decision) {
     this.slack = slack;
     this.decision = decision;
   }
 
   /** Takes a value, in standard deviations from where it belongs. */
-  void take(double deviation) {
+  public void take(double deviation) {
     high = Math.max(0, high + deviation - slack);
     low = Math.max(0, low - deviation - slack);
   }
 
-  double high() {
+  public double high() {
     return high;
   }
 
-  double low() {
+  public double low() {
     return low;
   }
 
   /** Whether the values have shifted upwards. */
-  boolean above() {
+  public boolean above() {
     return high > decision;
   }
 
   /** Whether they have shifted downwards. */
-  boolean below() {
+  public boolean below() {
     return low > decision;
   }
 }

@@ -1,4 +1,4 @@
-package firstamp.alarm;
+package firstamp.alarm.trail;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -11,7 +11,7 @@ class ExtremesTest {
   void sameAsLookingAtAllOfThemAgain() {
     for (int seed = 0; seed < 50; seed++) {
       SplittableRandom random = new SplittableRandom(seed);
-      History trail = new History();
+      History trail = new History(100);
       Extremes extremes = new Extremes(trail);
       int over = 0;
       for (int n = 0; n < 1000; n++) {

@@ -1,4 +1,4 @@
-package firstamp.alarm;
+package firstamp.alarm.trail;
 
 /**
  * Lowest and highest of the latest values of a trail, kept from reading to reading: all are looked
@@ -6,7 +6,7 @@ package firstamp.alarm;
  *
  * <p>A NaN among the values makes both NaN. Not thread-safe.
  */
-final class Extremes {
+public final class Extremes {
   private static final long NONE = Long.MIN_VALUE;
 
   private final History trail;
@@ -18,12 +18,12 @@ final class Extremes {
   private long highestAt;
   private long missingAt = NONE;
 
-  Extremes(History trail) {
+  public Extremes(History trail) {
     this.trail = trail;
   }
 
   /** Looks at the latest values, this many. */
-  void over(int readings) {
+  public void over(int readings) {
     long from = trail.count() - readings;
     if (from < begin || end < from || lowestAt < from || highestAt < from) {
       lowest = Double.POSITIVE_INFINITY;
@@ -54,11 +54,11 @@ final class Extremes {
     }
   }
 
-  double lowest() {
+  public double lowest() {
     return missingAt == NONE ? lowest : Double.NaN;
   }
 
-  double highest() {
+  public double highest() {
     return missingAt == NONE ? highest : Double.NaN;
   }
 }

@@ -1,4 +1,4 @@
-package firstamp.alarm;
+package firstamp.alarm.trail;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
