@@ -27,7 +27,7 @@ record LauncherTree(Path root) {
   /** What a start printed. */
   record Start(int exitCode, String out, String err) {
     static final Start QUIET =
-        new Start(0, "firstamp of a test\nrules 3, bench log schema 3\n", "");
+        new Start(0, "firstamp of a test\nrules 4, bench log schema 3\n", "");
 
     boolean prepared() {
       return exitCode == 0

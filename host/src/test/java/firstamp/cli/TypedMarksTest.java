@@ -117,6 +117,6 @@ final class TypedMarksTest {
   @Test
   void theVersionsOfRulesAndLogAreNamed() {
     assertThat(CommandRunner.run("--version").out())
-        .isEqualTo(List.of("firstamp (not packaged)", "rules 3, bench log schema 3"));
+        .isEqualTo(List.of("firstamp (not packaged)", "rules 4, bench log schema 3"));
   }
 }

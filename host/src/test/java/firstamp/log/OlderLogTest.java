@@ -161,7 +161,7 @@ final class OlderLogTest {
       assertThat(trials(log)).isEqualTo(expected);
       PowerUpHeader header = Fixture.header(PowerUpHeader.Stream.RAW).trying("W3", "tag 1");
       log.begin(header, state -> {}).close();
-      assertThat(trials(log)).endsWith("W3 at tag 1 by 3").hasSize(5);
+      assertThat(trials(log)).endsWith("W3 at tag 1 by 4").hasSize(5);
       assertThat(log.find("last").header().trialPlace()).isEqualTo("tag 1");
       Path copy = folder.resolve("copy.db");
       log.backupTo(copy);
