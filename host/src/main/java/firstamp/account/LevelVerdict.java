@@ -16,7 +16,9 @@ import firstamp.model.text.Wording.Phrase;
  * "look at it": common practice, no source.
  */
 final class LevelVerdict {
-  private static final int CLIP = 2;
+  /** Before the alarm that such a clip has raised. */
+  private static final int CLIP = 0;
+
   private static final int LEAST_SPEECH_WINDOWS = 5;
   private static final double USUAL_MARGIN_DB = 6;
   private static final double MUCH_DISTORTION_PERCENT = 3;

@@ -7,7 +7,8 @@ import java.util.List;
  * One sentence of a verdict, or a few that belong together. {@link VerdictWords} says it in a
  * language.
  *
- * @param importance 1 = first; from 8 on it is only a record
+ * @param importance 0 = our own clips, before all; 1 = first of what was found; from 8 on it is
+ *     only a record
  * @param key of the text
  * @param rail 1 to 3, 0 = none
  * @param figures that go into it: written out with their unit, names, or phrases of the bundle

@@ -50,7 +50,7 @@ public enum Rest {
    *
    * @param lookFarad what the look saw, 0 = nothing known
    */
-  public static double knownFarad(JobSheet effective, double lookFarad) {
+  private static double knownFarad(JobSheet effective, double lookFarad) {
     double ofRails = 0;
     for (JobSheet.Rail rail : effective.rails()) {
       ofRails += rail.capacitanceUf() == null ? 0 : rail.capacitanceUf() * 1e-6;
